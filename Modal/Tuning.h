@@ -1,0 +1,56 @@
+#pragma once
+
+#include "Interval.h"
+#include "Note.h"
+#include "Solve.h"
+
+#include <string>
+#include <variant>
+
+namespace modal
+{
+
+enum class HeadSide { batter, resonant };
+
+/** Tune by the tension of each head, N/m. */
+using ByTension = Tensions;
+
+/** Tune by each head's tap note in Hz. `resonant` is ignored without a resonant head. */
+struct ByTapNotes
+{
+    double batter = 0.0;
+    double resonant = 0.0;
+};
+
+/** Tune so that the finished drum sounds `drumNote` (Hz) with the heads an interval apart. */
+struct ByDrumNote
+{
+    double drumNote = 0.0;
+    Interval interval;
+};
+
+/** What a person asks for. */
+struct Tuning
+{
+    std::string name;
+    std::variant<ByTapNotes, ByTension, ByDrumNote> target;
+    ConcertPitch concertPitch;   ///< for naming notes; the target's frequencies are already in Hz
+};
+
+/** Tap note in Hz of one head at a tension: its (1,1) frequency with air, cavity closed, the other head held still. */
+double tapNote (const DrumSpec&, HeadSide, double tension);
+
+/** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the film's
+    yield does; the message gives the note at which the film yields. */
+double tensionForTapNote (const DrumSpec&, HeadSide, double hertz);
+
+/** Tension at which the load-bearing film reaches its yield stress, N/m. */
+double yieldTension (const HeadConstruction&);
+
+/** The tensions that a tuning asks for on a drum. Throws InputError naming the head and the limit. */
+Tensions tensionsFor (const DrumSpec&, const Tuning&);
+
+/** Frequency in Hz of the drum note: the lowest coupled mode in which the heads move. */
+double drumNote (const DrumModes&);
+
+} // namespace modal
