@@ -9,7 +9,11 @@ namespace modal
 {
 
 /** Which of the two equal partners of an order m > 0: cos mθ or sin mθ. Order 0 is always cosine. */
-enum class Parity { cosine, sine };
+enum class Parity
+{
+    cosine,
+    sine
+};
 
 /** One function of the basis that spans each head's displacement,
 
@@ -18,10 +22,10 @@ enum class Parity { cosine, sine };
     with the sign that makes the slope at the rim negative. Both heads use the same basis. */
 struct BasisFunction
 {
-    int m;            ///< nodal diameters
-    int n;            ///< nodal circles, the rim counts as one
+    int m; ///< nodal diameters
+    int n; ///< nodal circles, the rim counts as one
     Parity parity;
-    double zero;      ///< j_mn
+    double zero; ///< j_mn
 
     /** Value at a point of a head of radius `a`, 1/m; 0 outside the rim. `r` in m, `theta` in rad. */
     double at (double r, double theta, double a) const;
@@ -30,12 +34,12 @@ struct BasisFunction
 /** Rates of amplitude decay in 1/s, by cause: amplitude falls as exp(-total·t). */
 struct Decay
 {
-    double radiation = 0.0;   ///< sound that leaves
-    double film = 0.0;        ///< inside the film and its coating
-    double ply = 0.0;         ///< friction between two plies
-    double edge = 0.0;        ///< into the bearing edge, shell and hoop
-    double air = 0.0;         ///< heat and friction along the cavity's walls and in the vent
-    double muffling = 0.0;    ///< cloth, gel, ring laid on a head
+    double radiation = 0.0; ///< sound that leaves
+    double film = 0.0;      ///< inside the film and its coating
+    double ply = 0.0;       ///< friction between two plies
+    double edge = 0.0;      ///< into the bearing edge, shell and hoop
+    double air = 0.0;       ///< heat and friction along the cavity's walls and in the vent
+    double muffling = 0.0;  ///< cloth, gel, ring laid on a head
 
     double total() const noexcept { return radiation + film + ply + edge + air + muffling; }
 
@@ -46,22 +50,22 @@ struct Decay
 /** Where a mode's kinetic energy is; the three add up to 1. */
 struct Shares
 {
-    double batter = 0.0;     ///< in the batter film
-    double resonant = 0.0;   ///< in the resonant film
-    double air = 0.0;        ///< in the air inside and outside that moves along
+    double batter = 0.0;   ///< in the batter film
+    double resonant = 0.0; ///< in the resonant film
+    double air = 0.0;      ///< in the air inside and outside that moves along
 };
 
 /** One mode of the finished drum. */
 struct Mode
 {
-    int m = 0;                       ///< nodal diameters of its strongest part
-    int n = 1;                       ///< nodal circles of its strongest part, rim included
+    int m = 0; ///< nodal diameters of its strongest part
+    int n = 1; ///< nodal circles of its strongest part, rim included
     Parity parity = Parity::cosine;
-    double frequency = 0.0;          ///< Hz
+    double frequency = 0.0; ///< Hz
     Decay decay;
     Shares shares;
-    double togetherness = 0.0;       ///< -1: the heads move in opposite directions (the cavity is squeezed), +1: together
-    bool isAirMode = false;          ///< the vent's or the cavity's own resonance: the heads hardly move
+    double togetherness = 0.0; ///< -1: the heads move in opposite directions (the cavity is squeezed), +1: together
+    bool isAirMode = false;    ///< the vent's or the cavity's own resonance: the heads hardly move
 
     double angularFrequency() const noexcept;
 };
@@ -69,21 +73,22 @@ struct Mode
 /** The modes of a drum, orthonormal in mass, ordered by frequency.
 
     A modal coordinate q (m·√kg) obeys q'' + 2αq' + ω²q = (force at a point) × (shape at that point); the displacement of
-    a head at a point is Σ shape × q, where shape = Σ_i coefficient(i, mode) × basis[i].at(point). Displacements of both heads count
-    positive from the resonant head towards the batter head (upwards).
+    a head at a point is Σ shape × q, where shape = Σ_i coefficient(i, mode) × basis[i].at(point). Displacements of both heads
+   count positive from the resonant head towards the batter head (upwards).
 */
 struct DrumModes
 {
-    double radius = 0.0;                 ///< m
-    double depth = 0.0;                  ///< m
+    double radius = 0.0; ///< m
+    double depth = 0.0;  ///< m
     Bottom bottom = Bottom::head;
     Surround surround = Surround::freeStanding;
     Air air;
     std::vector<BasisFunction> basis;
-    std::vector<Mode> modes;             ///< both partners of a degenerate pair are listed
-    Eigen::MatrixXd batter;              ///< basis × modes, 1/√kg·m
-    Eigen::MatrixXd resonant;            ///< basis × modes; zero rows where there is no resonant head
-    bool isUniform = true;               ///< every order on its own: partners differ by nothing but their angle
+    std::vector<Mode> modes;       ///< both partners of a degenerate pair are listed
+    Eigen::MatrixXd batter;        ///< basis × modes, 1/√kg·m
+    Eigen::MatrixXd resonant;      ///< basis × modes; zero rows where there is no resonant head
+    double highestFrequency = 0.0; ///< Hz; every mode below is here
+    bool isUniform = true;         ///< every order on its own: partners differ by nothing but their angle
 
     int size() const noexcept { return static_cast<int> (modes.size()); }
 

@@ -13,10 +13,10 @@ namespace modal
 */
 struct Film
 {
-    static constexpr double density = 1390.0;        ///< kg/m³
-    static constexpr double youngsModulus = 4.5e9;   ///< Pa
-    static constexpr double poissonsRatio = 0.38;    ///< dimensionless
-    static constexpr double yieldStress = 100.0e6;   ///< Pa
+    static constexpr double density = 1390.0;      ///< kg/m³
+    static constexpr double youngsModulus = 4.5e9; ///< Pa
+    static constexpr double poissonsRatio = 0.38;  ///< dimensionless
+    static constexpr double yieldStress = 100.0e6; ///< Pa
 };
 
 /** How a head is built. All lengths in metres.
@@ -26,14 +26,14 @@ struct Film
 */
 struct HeadConstruction
 {
-    std::string name;                  ///< what a person calls it; free text
-    double plyThickness = 254.0e-6;    ///< of one ply, 20 to 500 µm
-    int plies = 1;                     ///< 1 or 2, equal plies
-    double coatingDensity = 0.0;       ///< kg/m² of sprayed coating over the whole head, 0 to 0.2
-    double dotDiameter = 0.0;          ///< 0: no dot; below the head's diameter
-    double dotThickness = 0.0;         ///< extra film of the dot, 0 to 500 µm
-    double ringWidth = 0.0;            ///< 0: no ring; below the head's radius
-    double ringThickness = 0.0;        ///< extra film of the ring, 0 to 500 µm
+    std::string name{};             ///< what a person calls it; free text
+    double plyThickness = 254.0e-6; ///< of one ply, 20 to 500 µm
+    int plies = 1;                  ///< 1 or 2, equal plies
+    double coatingDensity = 0.0;    ///< kg/m² of sprayed coating over the whole head, 0 to 0.2
+    double dotDiameter = 0.0;       ///< 0: no dot; below the head's diameter
+    double dotThickness = 0.0;      ///< extra film of the dot, 0 to 500 µm
+    double ringWidth = 0.0;         ///< 0: no ring; below the head's radius
+    double ringThickness = 0.0;     ///< extra film of the ring, 0 to 500 µm
 
     /** Film that carries the tension, in metres: every ply, no coating, dot or ring. */
     double loadBearingThickness() const noexcept { return plyThickness * plies; }
@@ -45,9 +45,9 @@ struct HeadConstruction
 /** An annulus a ≤ r ≤ b that carries extra mass. */
 struct ExtraMass
 {
-    double innerRadius;   ///< m
-    double outerRadius;   ///< m
-    double density;       ///< kg/m² on top of the base density
+    double innerRadius; ///< m
+    double outerRadius; ///< m
+    double density;     ///< kg/m² on top of the base density
 };
 
 /** The dot and the ring of a head of this radius as annuli; empty for a plain head. */

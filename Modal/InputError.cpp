@@ -8,9 +8,7 @@ namespace modal
 
 InputError::InputError (std::string fieldName, std::string givenValue, std::string allowedValues)
     : std::runtime_error (fieldName + ": " + givenValue + " cannot be used; allowed: " + allowedValues),
-      fieldText (std::move (fieldName)),
-      valueText (std::move (givenValue)),
-      allowedText (std::move (allowedValues))
+      fieldText (std::move (fieldName)), valueText (std::move (givenValue)), allowedText (std::move (allowedValues))
 {
 }
 

@@ -6,10 +6,11 @@
 namespace modal
 {
 
-/** How far the resonant head's tap note stands above the batter's, in semitones of equal temperament (may be negative or fractional). */
+/** How far the resonant head's tap note stands above the batter's, in semitones of equal temperament (may be negative or
+ * fractional). */
 struct Interval
 {
-    double semitones = 5.0;   ///< -24 to 24
+    double semitones = 5.0; ///< -24 to 24
 
     double ratio() const noexcept;
 

@@ -10,11 +10,11 @@ namespace modal
 /** What one head is asked to do. */
 struct HeadPrediction
 {
-    double tension = 0.0;        ///< N/m
-    double tapNote = 0.0;        ///< Hz
-    double stress = 0.0;         ///< Pa in the film
-    double yieldShare = 0.0;     ///< stress over the film's yield stress, 0 to 1
-    double forcePerLug = 0.0;    ///< N along each rod: T·2πa over the number of lugs, no friction at the edge
+    double tension = 0.0;         ///< N/m
+    double tapNote = 0.0;         ///< Hz
+    double stress = 0.0;          ///< Pa in the film
+    double yieldShare = 0.0;      ///< stress over the film's yield stress, 0 to 1
+    double forcePerLug = 0.0;     ///< N along each rod: T·2πa over the number of lugs, no friction at the edge
     double semitoneTension = 0.0; ///< relative tension change that raises the tap note by one semitone (0.12 in vacuo)
 };
 
@@ -31,16 +31,16 @@ struct Prediction
     DrumSpec drum;
     Tuning tuning;
     HeadPrediction batter;
-    HeadPrediction resonant;           ///< zeros without a resonant head
-    Interval interval;                 ///< resonant tap note over batter tap note; 0 without a resonant head
-    double drumNote = 0.0;             ///< Hz
-    double sustain = 0.0;              ///< T60 of the drum note, s
-    double drumNotePerBatterSemitone = 0.0;     ///< cents the drum note moves when the batter's tap note rises a semitone
-    double drumNotePerResonantSemitone = 0.0;   ///< cents
-    std::vector<Mode> modes;           ///< by frequency; one entry for a degenerate pair
-    ModePair breathing;                ///< the lowest two (0,n) modes that move the heads
-    ModePair rocking;                  ///< the lowest two (1,n) modes
-    double highestFrequency = 0.0;     ///< Hz, up to where modes are listed
+    HeadPrediction resonant;                  ///< zeros without a resonant head
+    Interval interval;                        ///< resonant tap note over batter tap note; 0 without a resonant head
+    double drumNote = 0.0;                    ///< Hz
+    double sustain = 0.0;                     ///< T60 of the drum note, s
+    double drumNotePerBatterSemitone = 0.0;   ///< cents the drum note moves when the batter's tap note rises a semitone
+    double drumNotePerResonantSemitone = 0.0; ///< cents
+    std::vector<Mode> modes;                  ///< by frequency; one entry for a degenerate pair
+    ModePair breathing;                       ///< the lowest two (0,n) modes that move the heads
+    ModePair rocking;                         ///< the lowest two (1,n) modes
+    double highestFrequency = 0.0;            ///< Hz, up to where modes are listed
 };
 
 /** Solves a tuning on a drum and says what comes of it. */

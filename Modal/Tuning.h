@@ -10,7 +10,11 @@
 namespace modal
 {
 
-enum class HeadSide { batter, resonant };
+enum class HeadSide
+{
+    batter,
+    resonant
+};
 
 /** Tune by the tension of each head, N/m. */
 using ByTension = Tensions;
@@ -34,7 +38,7 @@ struct Tuning
 {
     std::string name;
     std::variant<ByTapNotes, ByTension, ByDrumNote> target;
-    ConcertPitch concertPitch;   ///< for naming notes; the target's frequencies are already in Hz
+    ConcertPitch concertPitch; ///< for naming notes; the target's frequencies are already in Hz
 };
 
 /** Tap note in Hz of one head at a tension: its (1,1) frequency with air, cavity closed, the other head held still. */

@@ -1,0 +1,149 @@
+#include "Solve.h"
+
+#include "Bessel.h"
+#include "InputError.h"
+#include "OrderModes.h"
+#include "Units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace modal
+{
+
+namespace
+{
+
+constexpr int highestOrder = 60;
+constexpr double wavesOverBand = 3.0; // cavity waves are followed to this multiple of the highest frequency
+
+/** Roughly the frequency of a head's mode by its zero: the film and an air layer of a/j on either side. */
+double roughFrequency (const HeadConstruction& head, double tension, double zero, const DrumSpec& drum)
+{
+    const double density = head.baseDensity() + 2.0 * drum.air.density * drum.radius() / zero;
+    return zero / (units::twoPi * drum.radius()) * std::sqrt (tension / density);
+}
+
+/** The lowest frequency either head has for a zero. */
+double roughFrequency (const DrumSpec& drum, const Tensions& tensions, double zero)
+{
+    const double batter = roughFrequency (drum.batter, tensions.batter, zero, drum);
+    return drum.hasResonantHead() ? std::min (batter, roughFrequency (drum.resonant, tensions.resonant, zero, drum)) : batter;
+}
+
+/** How many basis functions of order m lie in the band. */
+int functionsInBand (int m, const DrumSpec& drum, const Tensions& tensions, double highestFrequency)
+{
+    // Zeros of an order are more than π − ½ apart once the first is passed, so this many are enough.
+    int count = 4;
+
+    for (;;)
+    {
+        const auto zeros = besselZeros (m, count);
+        const auto beyond = std::find_if (zeros.begin(), zeros.end(),
+                                          [&] (double zero) { return roughFrequency (drum, tensions, zero) > highestFrequency; });
+
+        if (beyond != zeros.end())
+            return static_cast<int> (beyond - zeros.begin());
+
+        count *= 2;
+    }
+}
+
+/** Collects the orders' modes on one basis, both partners of each pair, by frequency. */
+class Collector
+{
+public:
+    explicit Collector (DrumModes& target) : result (target) {}
+
+    void add (int m, int functions, const std::vector<OrderMode>& modes)
+    {
+        const auto zeros = besselZeros (m, functions);
+
+        for (const auto parity : { Parity::cosine, Parity::sine })
+        {
+            if (m == 0 && parity == Parity::sine)
+                continue;
+
+            const auto first = static_cast<Eigen::Index> (result.basis.size());
+
+            for (int n = 0; n < functions; ++n)
+                result.basis.push_back ({ m, n + 1, parity, zeros[static_cast<std::size_t> (n)] });
+
+            for (const auto& mode : modes)
+            {
+                entries.push_back ({ mode, first });
+                entries.back().mode.mode.parity = parity;
+            }
+        }
+    }
+
+    void finish()
+    {
+        std::stable_sort (entries.begin(), entries.end(),
+                          [] (const Entry& a, const Entry& b) { return a.mode.mode.frequency < b.mode.mode.frequency; });
+
+        const auto rows = static_cast<Eigen::Index> (result.basis.size()), columns = static_cast<Eigen::Index> (entries.size());
+        result.batter.setZero (rows, columns);
+        result.resonant.setZero (rows, columns);
+
+        for (Eigen::Index i = 0; i < columns; ++i)
+        {
+            const auto& entry = entries[static_cast<std::size_t> (i)];
+            result.modes.push_back (entry.mode.mode);
+            result.batter.col (i).segment (entry.firstRow, entry.mode.batter.size()) = entry.mode.batter;
+            result.resonant.col (i).segment (entry.firstRow, entry.mode.resonant.size()) = entry.mode.resonant;
+        }
+    }
+
+private:
+    struct Entry
+    {
+        OrderMode mode;
+        Eigen::Index firstRow;
+    };
+
+    DrumModes& result;
+    std::vector<Entry> entries;
+};
+
+} // namespace
+
+DrumModes solve (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+{
+    check (drum);
+    requireInRange (options.highestFrequency, { 50.0, 20000.0, "Hz" }, "highest frequency");
+    requireInRange (tensions.batter, { 1.0, 1.0e6, "N/m" }, "batter tension");
+
+    if (drum.hasResonantHead())
+        requireInRange (tensions.resonant, { 1.0, 1.0e6, "N/m" }, "resonant tension");
+
+    DrumModes result;
+    result.radius = drum.radius();
+    result.depth = drum.depth;
+    result.bottom = drum.bottom;
+    result.surround = drum.surround;
+    result.air = drum.air;
+    result.highestFrequency =
+        std::min (options.highestFrequency, roughFrequency (drum, tensions, besselZeros (highestOrder, 1).front()));
+
+    Collector collector (result);
+
+    for (int m = 0; m <= highestOrder; ++m)
+    {
+        const int inBand = functionsInBand (m, drum, tensions, result.highestFrequency);
+
+        if (inBand == 0)
+            break;
+
+        const int functions = inBand + options.extraFunctions;
+        collector.add (m, functions,
+                       modesOfOrder (makeOrderProblem (m, functions, drum, tensions, wavesOverBand * result.highestFrequency),
+                                     drum, tensions, result.highestFrequency));
+    }
+
+    collector.finish();
+    return result;
+}
+
+} // namespace modal

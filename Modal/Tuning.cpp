@@ -1,0 +1,86 @@
+#include "Tuning.h"
+
+#include "InputError.h"
+
+#include <cmath>
+
+namespace modal
+{
+
+namespace
+{
+
+Tensions tensionsForNotes (const DrumSpec& drum, const ByTapNotes& notes)
+{
+    Tensions tensions;
+    tensions.batter = tensionForTapNote (drum, HeadSide::batter, notes.batter);
+
+    if (drum.hasResonantHead())
+        tensions.resonant = tensionForTapNote (drum, HeadSide::resonant, notes.resonant);
+
+    return tensions;
+}
+
+Tensions checkedTensions (const DrumSpec& drum, const ByTension& tensions)
+{
+    requireInRange (tensions.batter, { 1.0, yieldTension (drum.batter), "N/m" }, "batter tension");
+
+    if (drum.hasResonantHead())
+        requireInRange (tensions.resonant, { 1.0, yieldTension (drum.resonant), "N/m" }, "resonant tension");
+
+    return tensions;
+}
+
+Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
+{
+    requireInRange (wanted.drumNote, { 20.0, 1000.0, "Hz" }, "drum note");
+
+    const auto notesFor = [&] (double batterNote) { return ByTapNotes{ batterNote, batterNote * wanted.interval.ratio() }; };
+
+    // The drum note moves nearly in step with the heads' notes: a secant on the logarithms.
+    double batterNote = 1.5 * wanted.drumNote, previousNote = 0.0, previousError = 0.0;
+    Tensions tensions = tensionsForNotes (drum, notesFor (batterNote));
+
+    for (int step = 0; step < 30; ++step)
+    {
+        const double error = std::log (drumNote (solve (drum, tensions)) / wanted.drumNote);
+
+        if (std::abs (error) < 1.0e-9)
+            break;
+
+        const double slope = previousNote > 0.0 ? (error - previousError) / std::log (batterNote / previousNote) : 1.0;
+        previousNote = batterNote;
+        previousError = error;
+        batterNote *= std::exp (-error / (slope > 0.2 && slope < 3.0 ? slope : 1.0));
+        tensions = tensionsForNotes (drum, notesFor (batterNote));
+    }
+
+    return tensions;
+}
+
+} // namespace
+
+Tensions tensionsFor (const DrumSpec& drum, const Tuning& tuning)
+{
+    check (drum);
+    check (tuning.concertPitch);
+
+    if (const auto* notes = std::get_if<ByTapNotes> (&tuning.target))
+        return tensionsForNotes (drum, *notes);
+
+    if (const auto* tensions = std::get_if<ByTension> (&tuning.target))
+        return checkedTensions (drum, *tensions);
+
+    return tensionsForDrumNote (drum, std::get<ByDrumNote> (tuning.target));
+}
+
+double drumNote (const DrumModes& drum)
+{
+    for (const auto& mode : drum.modes)
+        if (! mode.isAirMode)
+            return mode.frequency;
+
+    return 0.0;
+}
+
+} // namespace modal
