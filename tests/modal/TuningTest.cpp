@@ -1,0 +1,175 @@
+#include "Drums.h"
+
+#include "Modal/InputError.h"
+#include "Modal/Prediction.h"
+#include "tests/Catch.h"
+
+namespace
+{
+struct Named
+{
+    const char* name;
+    modal::DrumSpec drum;
+};
+
+std::vector<Named> variety()
+{
+    using modal::units::inch;
+    using modal::units::mil;
+
+    std::vector<Named> drums;
+    for (const auto& [diameter, depth] : { std::pair{ 10.0, 5.0 }, { 12.0, 7.0 }, { 13.0, 3.0 }, { 14.0, 5.0 }, { 14.0, 8.0 } })
+        for (const double batter : { 7.5, 10.0, 12.0 })
+        {
+            auto drum = drums::snare();
+            drum.vent = {};
+            drum.diameter = diameter * inch;
+            drum.depth = depth * inch;
+            drum.batter.plyThickness = batter * mil;
+            drums.push_back ({ "plain", drum });
+        }
+
+    auto twoPly = drums::snare();
+    twoPly.batter.plyThickness = 7.0 * mil;
+    twoPly.batter.plies = 2;
+    twoPly.surround = modal::Surround::baffled;
+    drums.push_back ({ "two plies, baffled", twoPly });
+
+    auto dotted = drums::snare();
+    dotted.batter.dotDiameter = 0.1;
+    dotted.batter.dotThickness = 5.0 * mil;
+    dotted.batter.ringWidth = 0.02;
+    dotted.batter.ringThickness = 5.0 * mil;
+    drums.push_back ({ "dot and ring", dotted });
+    return drums;
+}
+} // namespace
+
+TEST_CASE ("A tap note and the tension that gives it are inverse to each other", "[tuning]")
+{
+    for (const auto& [name, drum] : variety())
+        for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
+        {
+            const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+            for (const double share : { 0.03, 0.1, 0.3, 0.7 })
+            {
+                const double tension = share * modal::yieldTension (head);
+                const double note = modal::tapNote (drum, side, tension);
+                CAPTURE (name, drum.diameter, drum.depth, share, note);
+                CHECK (modal::tensionForTapNote (drum, side, note) == Approx (tension).epsilon (1.0e-6));
+                CHECK (modal::tapNote (drum, side, modal::tensionForTapNote (drum, side, note)) ==
+                       Approx (note).epsilon (1.0e-6));
+            }
+        }
+}
+
+TEST_CASE ("In a vacuum the tap note is the membrane's (1,1)", "[tuning]")
+{
+    auto drum = drums::snare();
+    drum.air = modal::Air::vacuum();
+    const double j11 = 3.8317059702075125;
+    CHECK (modal::tapNote (drum, modal::HeadSide::batter, 3000.0) ==
+           Approx (drums::vacuumFrequency (j11, drum.radius(), 3000.0, drum.batter.baseDensity())).epsilon (1.0e-9));
+    CHECK (modal::tapNote (drum, modal::HeadSide::resonant, 1500.0) ==
+           Approx (drums::vacuumFrequency (j11, drum.radius(), 1500.0, drum.resonant.baseDensity())).epsilon (1.0e-9));
+}
+
+TEST_CASE ("Air makes the tension for a tap note what the design's prototype found", "[tuning]")
+{
+    // An independent solution gave 1.5 times the in-vacuo tension for a 10 mil batter and 2.7 times for a 3 mil resonant head.
+    const auto drum = drums::snare();
+    const double j11 = 3.8317059702075125;
+    const auto ratio = [&] (modal::HeadSide side, double hertz, double density)
+    {
+        const double inVacuo = density * std::pow (modal::units::twoPi * drum.radius() * hertz / j11, 2);
+        return modal::tensionForTapNote (drum, side, hertz) / inVacuo;
+    };
+    CHECK (ratio (modal::HeadSide::batter, 330.0, drum.batter.baseDensity()) == Approx (1.5).margin (0.1));
+    CHECK (ratio (modal::HeadSide::resonant, 392.0, drum.resonant.baseDensity()) == Approx (2.7).margin (0.2));
+}
+
+TEST_CASE ("All three ways to tune arrive at what was asked for", "[tuning]")
+{
+    for (const auto& [name, drum] : variety())
+    {
+        CAPTURE (name, drum.diameter, drum.depth);
+        const modal::Tensions asked{ .batter = 0.12 * modal::yieldTension (drum.batter),
+                                     .resonant = 0.2 * modal::yieldTension (drum.resonant) };
+        const auto byTension = modal::predict (drum, drums::tunedTo (modal::ByTension (asked)));
+        CHECK (byTension.batter.tension == Approx (asked.batter));
+        CHECK (byTension.resonant.tension == Approx (asked.resonant));
+
+        const auto byNotes =
+            modal::predict (drum, drums::tunedTo (modal::ByTapNotes{ byTension.batter.tapNote, byTension.resonant.tapNote }));
+        CHECK (byNotes.batter.tension == Approx (asked.batter).epsilon (1.0e-6));
+        CHECK (byNotes.resonant.tension == Approx (asked.resonant).epsilon (1.0e-6));
+        CHECK (byNotes.interval.semitones ==
+               Approx (12.0 * std::log2 (byTension.resonant.tapNote / byTension.batter.tapNote)).margin (1.0e-6));
+
+        const auto byDrum = modal::predict (drum, drums::tunedTo (modal::ByDrumNote{ byTension.drumNote, byTension.interval }));
+        CHECK (byDrum.drumNote == Approx (byTension.drumNote).epsilon (1.0e-6));
+        CHECK (byDrum.interval.semitones == Approx (byTension.interval.semitones).margin (1.0e-5));
+    }
+}
+
+TEST_CASE ("A note that would make the film yield is refused with the note at which it yields", "[tuning]")
+{
+    const auto drum = drums::snare();
+    for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
+    {
+        const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+        CHECK (modal::yieldTension (head) == Approx (modal::Film::yieldStress * head.loadBearingThickness()));
+        const double limit = modal::tapNote (drum, side, modal::yieldTension (head));
+        CHECK_NOTHROW (modal::tensionForTapNote (drum, side, 0.999 * limit));
+        CHECK_THROWS_AS (modal::tensionForTapNote (drum, side, 1.01 * limit), modal::InputError);
+        CHECK_THROWS_AS (modal::tensionForTapNote (drum, side, -1.0), modal::InputError);
+        CHECK_THROWS_AS (modal::tensionForTapNote (drum, side, 0.0), modal::InputError);
+        CHECK_THROWS_AS (modal::tensionForTapNote (drum, side, std::nan ("")), modal::InputError);
+    }
+
+    CHECK_THROWS_AS (modal::solve (drum, { .batter = -1.0, .resonant = 1000.0 }), modal::InputError);
+    CHECK_THROWS_AS (modal::solve (drum, { .batter = 1000.0, .resonant = std::nan ("") }), modal::InputError);
+}
+
+TEST_CASE ("Stress, yield share and force per lug follow from tension by statics", "[tuning]")
+{
+    const auto drum = drums::snare();
+    const auto prediction = modal::predict (drum, drums::tunedTo (modal::ByTension{ .batter = 3000.0, .resonant = 1500.0 }));
+    CHECK (prediction.batter.stress == Approx (3000.0 / 254.0e-6));
+    CHECK (prediction.batter.yieldShare == Approx (3000.0 / 254.0e-6 / modal::Film::yieldStress));
+    CHECK (prediction.batter.forcePerLug == Approx (3000.0 * modal::units::pi * drum.diameter / drum.lugs));
+    CHECK (prediction.resonant.stress == Approx (1500.0 / 76.2e-6));
+    CHECK (prediction.resonant.forcePerLug == Approx (1500.0 * modal::units::pi * drum.diameter / drum.lugs));
+}
+
+TEST_CASE ("A prediction agrees with the modes it was made from", "[prediction]")
+{
+    const auto drum = drums::snare();
+    const modal::Tensions tensions{ .batter = 3000.0, .resonant = 1500.0 };
+    const auto prediction = modal::predict (drum, drums::tunedTo (modal::ByTension (tensions)));
+    const auto modes = modal::solve (drum, tensions);
+    CHECK (prediction.drumNote == Approx (modal::drumNote (modes)));
+    CHECK (prediction.drumNote == Approx (drums::ofOrder (modes, 0).front().frequency));
+
+    REQUIRE (prediction.breathing.lower >= 0);
+    REQUIRE (prediction.breathing.upper >= 0);
+    REQUIRE (prediction.rocking.lower >= 0);
+    REQUIRE (prediction.rocking.upper >= 0);
+    const auto at = [&] (int index) { return prediction.modes[static_cast<std::size_t> (index)]; };
+    CHECK (at (prediction.breathing.lower).m == 0);
+    CHECK (at (prediction.breathing.upper).m == 0);
+    CHECK (at (prediction.rocking.lower).m == 1);
+    CHECK (at (prediction.rocking.upper).m == 1);
+    CHECK (at (prediction.breathing.lower).frequency == Approx (prediction.drumNote));
+    CHECK (prediction.sustain == Approx (at (prediction.breathing.lower).decay.t60()));
+
+    // The sensitivities against retuning by a whole semitone: a derivative, so they agree to the curvature over a semitone.
+    const double up = std::pow (2.0, 1.0 / 12.0);
+    const auto retuned = [&] (double batter, double resonant)
+    {
+        const modal::ByTapNotes notes{ prediction.batter.tapNote * batter, prediction.resonant.tapNote * resonant };
+        return modal::centsBetween (prediction.drumNote, modal::predict (drum, drums::tunedTo (notes)).drumNote);
+    };
+    CHECK (prediction.drumNotePerBatterSemitone == Approx (retuned (up, 1.0)).margin (2.0));
+    CHECK (prediction.drumNotePerResonantSemitone == Approx (retuned (1.0, up)).margin (2.0));
+}
