@@ -31,20 +31,34 @@ Eigen::VectorXd transverseZeros (int m, int count)
     return all;
 }
 
-/** Mass of ψ_q with every wave in it static: self and cross, kg/m². */
+/** Mass of ψ_q with every wave in it, and its slope with ω²: the closed form's expansion at ω = 0 without the air spring. */
 void addWholeMass (Order& order, Eigen::Index q, const DrumSpec& drum)
 {
     const double length = order.length, rho = drum.air.density;
+    const double perSpeed = rho / (drum.air.soundSpeed * drum.air.soundSpeed);
     const double beta = order.zeros[q] / drum.radius(), steps = beta * length;
+    const bool isOpen = drum.bottom == Bottom::open;
 
-    if (drum.bottom == Bottom::open)
+    if (steps <= 0.0) // the constant: powers of kL
     {
-        order.selfMass[q] = steps > 0.0 ? rho * std::tanh (steps) / beta : rho * length;
+        order.selfMass[q] = rho * length / (isOpen ? 1.0 : 3.0);
+        order.selfSlope[q] = perSpeed * std::pow (length, 3) / (isOpen ? 3.0 : 45.0);
+        order.crossMass[q] = isOpen ? 0.0 : rho * length / 6.0;
+        order.crossSlope[q] = isOpen ? 0.0 : perSpeed * std::pow (length, 3) * 7.0 / 360.0;
+    }
+    else if (isOpen)
+    {
+        const double t = std::tanh (steps), sech = 1.0 / std::cosh (steps);
+        order.selfMass[q] = rho * t / beta;
+        order.selfSlope[q] = perSpeed / (2.0 * beta) * (t / (beta * beta) - length * sech * sech / beta);
     }
     else
     {
-        order.selfMass[q] = steps > 0.0 ? rho / (beta * std::tanh (steps)) : rho * length / 3.0;
-        order.crossMass[q] = steps > 0.0 ? -rho / (beta * std::sinh (steps)) : rho * length / 6.0;
+        const double coth = 1.0 / std::tanh (steps), csch = 1.0 / std::sinh (steps);
+        order.selfMass[q] = rho * coth / beta;
+        order.selfSlope[q] = perSpeed / (2.0 * beta) * (length * csch * csch / beta + coth / (beta * beta));
+        order.crossMass[q] = -rho * csch / beta;
+        order.crossSlope[q] = -perSpeed / (2.0 * beta) * (length * csch * coth / beta + csch / (beta * beta));
     }
 }
 
@@ -73,6 +87,8 @@ void splitOffWaves (Order& order, Eigen::Index q, const DrumSpec& drum, double c
         order.waves.push_back ({ static_cast<int> (q), omega, stiffness, lowerSign });
         order.selfMass[q] -= mass;
         order.crossMass[q] -= lowerSign * mass;
+        order.selfSlope[q] -= mass / (omega * omega);
+        order.crossSlope[q] -= lowerSign * mass / (omega * omega);
     }
 }
 
@@ -89,6 +105,8 @@ Order describe (int m, const Eigen::VectorXd& zeros, const DrumSpec& drum, doubl
     order.overlap.resize (zeros.size(), count);
     order.selfMass.setZero (count);
     order.crossMass.setZero (count);
+    order.selfSlope.setZero (count);
+    order.crossSlope.setZero (count);
 
     for (Eigen::Index q = 0; q < count; ++q)
     {

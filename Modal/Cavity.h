@@ -37,8 +37,10 @@ struct Order
     std::vector<StandingWave> waves; ///< those below the cutoff
     Eigen::VectorXd selfMass;        ///< for each ψ_q, kg/m²: what is not in `waves`, on a head's own motion
     Eigen::VectorXd crossMass;       ///< and between the heads, displacements counted upwards
-    double springStiffness = 0.0;    ///< ρc²/L of the air spring, Pa/m; 0 for m > 0 and for an open drum
-    double length = 0.0;             ///< m: the depth, and for an open drum its end correction
+    Eigen::VectorXd selfSlope;       ///< how these rise with ω², kg/m² per (rad/s)²
+    Eigen::VectorXd crossSlope;
+    double springStiffness = 0.0; ///< ρc²/L of the air spring, Pa/m; 0 for m > 0 and for an open drum
+    double length = 0.0;          ///< m: the depth, and for an open drum its end correction
 };
 
 /** @param cutoff  angular frequency below which standing waves are kept as degrees of freedom, rad/s */

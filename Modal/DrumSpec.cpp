@@ -29,6 +29,7 @@ void check (const DrumSpec& drum)
     requireInRange (drum.air.density, { 0.0, 10.0, "kg/m3" }, "air density");
     requireInRange (drum.air.soundSpeed, { 1.0, 1.0e9, "m/s" }, "air sound speed");
     findMaterial (drum.shell.material);
+    check (drum.muffling, drum.radius());
     check (drum.batter, drum.radius(), "batter");
 
     if (drum.hasResonantHead())

@@ -2,6 +2,7 @@
 
 #include "Air.h"
 #include "Head.h"
+#include "Muffling.h"
 
 #include <string>
 
@@ -61,6 +62,7 @@ struct DrumSpec
     HeadConstruction resonant{ .plyThickness = 76.2e-6 };
     Bottom bottom = Bottom::head;
     Vent vent;
+    Muffling muffling{};
     Shell shell;
     Air air;
     Surround surround = Surround::freeStanding;

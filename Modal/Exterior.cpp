@@ -118,18 +118,32 @@ MassChange::MassChange (int order, const Eigen::VectorXd& besselZeros, const Eig
     const auto rule = compositeGaussLegendre (8, static_cast<int> (end / 4.0) + 1, 0.0, end);
     wavenumbers = mapped (rule.points);
     weights = mapped (rule.weights);
-    still = headTransforms (m, zeros, wavenumbers);
+    still = transformsAt (0.0);
 }
 
-double MassChange::operator() (const Eigen::VectorXd& coefficients, double k) const
+Eigen::MatrixXd MassChange::transformsAt (double k) const
 {
-    const double ka = k * radius;
-    const Eigen::ArrayXd shifted = (wavenumbers.square() + ka * ka).sqrt();
-    const Eigen::ArrayXd before = still * coefficients;
-    const Eigen::ArrayXd after = headTransforms (m, zeros, shifted) * coefficients;
+    return headTransforms (m, zeros, (wavenumbers.square() + std::pow (k * radius, 2)).sqrt());
+}
+
+double MassChange::regained (double k) const
+{
+    return surround == Surround::baffled ? 0.0 : (1.0 - massShare (surround, k * radius)) * rimRelaxation (m);
+}
+
+double MassChange::of (const Eigen::VectorXd& coefficients, double k) const
+{
+    const Eigen::ArrayXd before = still * coefficients, after = transformsAt (k) * coefficients;
     const double spread = ((after.square() - before.square()) * weights).sum();
-    const double regained = (1.0 - massShare (surround, ka)) * rimRelaxation (m) * std::pow (rim.dot (coefficients), 2);
-    return density * radius * (spread + regained);
+    return density * radius * (spread + regained (k) * std::pow (rim.dot (coefficients), 2));
+}
+
+Eigen::MatrixXd MassChange::matrix (double k) const
+{
+    const Eigen::MatrixXd after = transformsAt (k);
+    const auto weighted = weights.matrix().asDiagonal();
+    return density * radius *
+           (after.transpose() * weighted * after - still.transpose() * weighted * still + regained (k) * rim * rim.transpose());
 }
 
 namespace

@@ -48,8 +48,11 @@ public:
     /** @param rim  that of staticMass() */
     MassChange (int m, const Eigen::VectorXd& zeros, const Eigen::VectorXd& rim, const DrumSpec&);
 
-    /** In coefficients² × kg/m²; `k` in 1/m. */
-    double operator() (const Eigen::VectorXd& coefficients, double k) const;
+    /** Of one motion, in coefficients² × kg/m²; `k` in 1/m. */
+    double of (const Eigen::VectorXd& coefficients, double k) const;
+
+    /** On the basis, kg/m². */
+    Eigen::MatrixXd matrix (double k) const;
 
 private:
     int m;
@@ -58,6 +61,9 @@ private:
     Surround surround;
     Eigen::ArrayXd wavenumbers, weights;
     Eigen::MatrixXd still; ///< transforms at k = 0
+
+    Eigen::MatrixXd transformsAt (double k) const;
+    double regained (double k) const; ///< of rim·rimᵀ, in units of ρa
 };
 
 /** Resistance of the outward motion of both ends at k [1/m], in motion² × kg/(m² s).

@@ -6,6 +6,13 @@
 namespace modal
 {
 
+/** The two heads: the one that is struck and the one with the wires. */
+enum class HeadSide
+{
+    batter,
+    resonant
+};
+
 /** The film that drum heads are made of: biaxially stretched polyester (PET).
 
     Density 1390 kg/m³, modulus and Poisson's ratio as film makers publish them (from memory: 1390 to 1400 kg/m³,

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Tuning.h"
+#include "Head.h"
 
 #include <vector>
 
@@ -27,6 +27,10 @@ struct MufflingItem
     double resistance = 60.0; ///< N·s/m³, force per area and speed: rubbing inside the cloth or gel, 0 to 1e5
 };
 
+/** All that lies on a drum; part of DrumSpec, and solve() takes it into the modes. */
 using Muffling = std::vector<MufflingItem>;
+
+/** Throws InputError naming the item (counted from 1) and the field that is out of range on a head of this radius. */
+void check (const Muffling&, double radius);
 
 } // namespace modal

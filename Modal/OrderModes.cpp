@@ -4,6 +4,7 @@
 #include "Units.h"
 
 #include <Eigen/Eigenvalues>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <cmath>
@@ -16,7 +17,8 @@ namespace
 
 constexpr double filmShareOfAirModes = 0.1; // below this share of the kinetic energy in the films a mode is the air's
 
-/** Lets the exterior load follow each mode's own frequency. */
+/** Lets the loads follow each mode's own frequency: the eigenproblem was solved with the exterior and the cavity's higher waves
+ * at rest. */
 class FrequencyFollower
 {
 public:
@@ -25,25 +27,71 @@ public:
     {
     }
 
-    /** Returns the corrected ω of a mode and scales its shape back to unit modal mass. */
-    double operator() (Eigen::VectorXd& shape, double omega) const
+    /** Corrects a mode: its angular frequency and its shape, which comes back with unit modal mass. */
+    void follow (Eigen::VectorXd& shape, double& omega) const
     {
-        double mass = 1.0;
+        double mass = 1.0 + changeAt (shape, omega);
 
-        // The load changes slowly with frequency: the second pass moves the result by less than a tenth of what the first did.
-        for (int pass = 0; pass < 2; ++pass)
-            mass = 1.0 + changeAt (shape, omega / std::sqrt (mass) / soundSpeed);
+        if (std::abs (mass - 1.0) > smallChange)
+        {
+            reshape (shape, omega);
+            return;
+        }
 
+        // First order: the load changes slowly with frequency, the second pass moves the result by less than a tenth of what the
+        // first did.
+        mass = 1.0 + changeAt (shape, omega / std::sqrt (mass));
         shape /= std::sqrt (mass);
-        return omega / std::sqrt (mass);
+        omega /= std::sqrt (mass);
     }
 
 private:
-    double changeAt (const Eigen::VectorXd& shape, double k) const
+    static constexpr double smallChange =
+        0.01; // of modal mass; the error of first order is about its square over the modes' spacing
+
+    double changeAt (const Eigen::VectorXd& shape, double omega) const
     {
-        const auto count = problem.functions();
-        const double batter = change (shape.head (count), k);
-        return problem.hasResonant ? batter + change (shape.segment (count, count), k) : batter;
+        const auto count = problem.functions(), heads = problem.firstWave();
+        const double k = omega / soundSpeed;
+        double sum =
+            change.of (shape.head (count), k) + omega * omega * shape.head (heads).dot (problem.massSlope * shape.head (heads));
+
+        if (problem.hasResonant)
+            sum += change.of (shape.segment (count, count), k);
+
+        return sum;
+    }
+
+    Eigen::MatrixXd massAt (double omega) const
+    {
+        const auto count = problem.functions(), heads = problem.firstWave();
+        const Eigen::MatrixXd outside = change.matrix (omega / soundSpeed);
+        Eigen::MatrixXd mass = problem.mass;
+        mass.topLeftCorner (heads, heads) += omega * omega * problem.massSlope;
+        mass.topLeftCorner (count, count) += outside;
+
+        if (problem.hasResonant)
+            mass.block (count, count, count, count) += outside;
+
+        return mass;
+    }
+
+    /** Strongly radiating modes change their shape with the load: Rayleigh quotient iteration from the mode at rest. The load is
+       brought in by halves so that the iteration stays with its mode. */
+    void reshape (Eigen::VectorXd& shape, double& omega) const
+    {
+        for (const double part : { 0.5, 1.0, 1.0 })
+        {
+            const Eigen::MatrixXd mass = problem.mass + part * (massAt (omega) - problem.mass);
+            const double quotient = shape.dot (problem.stiffness * shape) / shape.dot (mass * shape);
+            const Eigen::VectorXd next = (problem.stiffness - quotient * mass).partialPivLu().solve (mass * shape);
+
+            if (! next.allFinite())
+                break; // the quotient is exact
+
+            shape = next / std::sqrt (next.dot (mass * next));
+            omega = std::sqrt (shape.dot (problem.stiffness * shape));
+        }
     }
 
     const OrderProblem& problem;
@@ -98,7 +146,7 @@ std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec
                                      double highestFrequency)
 {
     const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (problem.stiffness, problem.mass);
-    const FrequencyFollower follow (problem, drum);
+    const FrequencyFollower follower (problem, drum);
     std::vector<OrderMode> found;
 
     for (Eigen::Index i = 0; i < solver.eigenvalues().size(); ++i)
@@ -109,7 +157,10 @@ std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec
             break;
 
         Eigen::VectorXd shape = solver.eigenvectors().col (i);
-        omega = follow (shape, omega);
+
+        if (! drum.air.isVacuum())
+            follower.follow (shape, omega);
+
         auto mode = describe (problem, shape, omega, drum, tensions);
 
         if (mode.mode.frequency <= highestFrequency)

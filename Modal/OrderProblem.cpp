@@ -45,15 +45,21 @@ void addCavity (OrderProblem& problem, const DrumSpec& drum)
 {
     const auto& inside = problem.inside;
     const Eigen::Index lower = problem.functions();
-    const Eigen::MatrixXd self = inside.overlap * inside.selfMass.asDiagonal() * inside.overlap.transpose();
-
-    addBlock (problem.mass, 0, 0, self);
-
-    if (problem.hasResonant)
+    const auto onHeads = [&] (const Eigen::VectorXd& masses) -> Eigen::MatrixXd
+    { return inside.overlap * masses.asDiagonal() * inside.overlap.transpose(); };
+    const auto addToHeads = [&] (Eigen::MatrixXd& matrix, const Eigen::VectorXd& self, const Eigen::VectorXd& cross)
     {
-        addBlock (problem.mass, lower, lower, self);
-        addBlock (problem.mass, 0, lower, inside.overlap * inside.crossMass.asDiagonal() * inside.overlap.transpose());
-    }
+        addBlock (matrix, 0, 0, onHeads (self));
+
+        if (problem.hasResonant)
+        {
+            addBlock (matrix, lower, lower, onHeads (self));
+            addBlock (matrix, 0, lower, onHeads (cross));
+        }
+    };
+
+    addToHeads (problem.mass, inside.selfMass, inside.crossMass);
+    addToHeads (problem.massSlope, inside.selfSlope, inside.crossSlope);
 
     // ½ K (u − y)² + ½ (K/ω²) ẏ² for each wave, with y scaled to unit mass.
     for (std::size_t w = 0; w < inside.waves.size(); ++w)
@@ -146,6 +152,7 @@ OrderProblem makeOrderProblem (int m, int functions, const DrumSpec& drum, const
     const Eigen::Index size = problem.ventIndex() + (hasVent ? 1 : 0);
     problem.stiffness.setZero (size, size);
     problem.mass.setZero (size, size);
+    problem.massSlope.setZero (problem.firstWave(), problem.firstWave());
 
     addHead (problem, 0, problem.batterFilm, tensions.batter, drum);
 

@@ -23,6 +23,7 @@ struct OrderProblem
     // Parts that the losses, the shares and the correction for frequency need again.
     Eigen::MatrixXd batterFilm, resonantFilm;   ///< areal mass of each head's film, dot and ring included, kg/m²
     Eigen::MatrixXd batterExtra, resonantExtra; ///< that of dot and ring alone
+    Eigen::MatrixXd massSlope;                  ///< of the cavity's static waves with ω², over the heads' coefficients
     exterior::Mass outside;
     cavity::Order inside;
 

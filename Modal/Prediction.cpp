@@ -11,8 +11,6 @@ namespace modal
 namespace
 {
 
-constexpr double semitone = 1.0 / 12.0; // of an octave
-
 HeadPrediction predictHead (const DrumSpec& drum, HeadSide side, double tension)
 {
     const auto& head = side == HeadSide::batter ? drum.batter : drum.resonant;
@@ -24,10 +22,7 @@ HeadPrediction predictHead (const DrumSpec& drum, HeadSide side, double tension)
     found.yieldShare = found.stress / Film::yieldStress;
     found.forcePerLug = tension * units::twoPi * drum.radius() / drum.lugs;
 
-    // The square root law, with the air's share taken from a small step of the tap note itself.
-    constexpr double step = 1.01;
-    const double slope = std::log (tapNote (drum, side, tension * step) / found.tapNote) / std::log (step);
-    found.semitoneTension = std::exp2 (semitone / slope) - 1.0;
+    found.semitoneTension = semitoneTension (drum, side, tension);
     return found;
 }
 
@@ -68,10 +63,11 @@ Prediction predict (const DrumSpec& drum, const Tuning& tuning, const SolveOptio
     result.drum = drum;
     result.tuning = tuning;
     result.batter = predictHead (drum, HeadSide::batter, tensions.batter);
+    result.isUniform = solved.isUniform;
     result.highestFrequency = solved.highestFrequency;
 
     std::copy_if (solved.modes.begin(), solved.modes.end(), std::back_inserter (result.modes),
-                  [] (const Mode& mode) { return mode.parity == Parity::cosine; });
+                  [&] (const Mode& mode) { return ! solved.isUniform || mode.parity == Parity::cosine; });
     result.breathing = pairOf (result.modes, 0);
     result.rocking = pairOf (result.modes, 1);
     result.drumNote = drumNote (solved);

@@ -37,7 +37,8 @@ struct Prediction
     double sustain = 0.0;                     ///< T60 of the drum note, s
     double drumNotePerBatterSemitone = 0.0;   ///< cents the drum note moves when the batter's tap note rises a semitone
     double drumNotePerResonantSemitone = 0.0; ///< cents
-    std::vector<Mode> modes;                  ///< by frequency; one entry for a degenerate pair
+    std::vector<Mode> modes;                  ///< by frequency; one entry for the pair of an even drum, two where it is split
+    bool isUniform = true;                    ///< even lugs, no muffling: every mode with m > 0 stands for an equal pair
     ModePair breathing;                       ///< the lowest two (0,n) modes that move the heads
     ModePair rocking;                         ///< the lowest two (1,n) modes
     double highestFrequency = 0.0;            ///< Hz, up to where modes are listed

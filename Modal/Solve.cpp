@@ -1,8 +1,10 @@
 #include "Solve.h"
 
 #include "Bessel.h"
+#include "HeadMatrices.h"
 #include "InputError.h"
 #include "OrderModes.h"
+#include "Perturbation.h"
 #include "Units.h"
 
 #include <algorithm>
@@ -107,17 +109,20 @@ private:
     std::vector<Entry> entries;
 };
 
-} // namespace
-
-DrumModes solve (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+void checkHead (double tension, const std::vector<double>& lugs, int lugCount, const std::string& head)
 {
-    check (drum);
-    requireInRange (options.highestFrequency, { 50.0, 20000.0, "Hz" }, "highest frequency");
-    requireInRange (tensions.batter, { 1.0, 1.0e6, "N/m" }, "batter tension");
+    requireInRange (tension, { 1.0, 1.0e6, "N/m" }, head + " tension");
 
-    if (drum.hasResonantHead())
-        requireInRange (tensions.resonant, { 1.0, 1.0e6, "N/m" }, "resonant tension");
+    if (! lugs.empty() && static_cast<int> (lugs.size()) != lugCount)
+        throw InputError (head + " lugs", std::to_string (lugs.size()) + " values",
+                          "one for each of the " + std::to_string (lugCount) + " lugs");
 
+    for (const double lug : lugs)
+        requireInRange (lug, { -0.9, 2.0, "of the mean tension" }, head + " lugs");
+}
+
+DrumModes solveEven (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+{
     DrumModes result;
     result.radius = drum.radius();
     result.depth = drum.depth;
@@ -144,6 +149,61 @@ DrumModes solve (const DrumSpec& drum, const Tensions& tensions, const SolveOpti
 
     collector.finish();
     return result;
+}
+
+/** Uneven lugs and muffling as what they add to the even, bare drum. */
+Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensions& tensions)
+{
+    Perturbation added;
+
+    const auto addLugs = [&] (Eigen::MatrixXd& stiffness, double tension, std::vector<double> lugs)
+    {
+        if (lugs.empty())
+            return;
+
+        for (auto& lug : lugs)
+            lug *= tension;
+
+        stiffness = unevenStiffness (even.basis, harmonicsOf (lugs), even.radius);
+    };
+
+    addLugs (added.batterStiffness, tensions.batter, tensions.batterLugs);
+
+    if (drum.hasResonantHead())
+        addLugs (added.resonantStiffness, tensions.resonant, tensions.resonantLugs);
+
+    const auto accumulate = [] (Eigen::MatrixXd& sum, const Eigen::MatrixXd& part)
+    { sum = sum.size() > 0 ? Eigen::MatrixXd (sum + part) : part; };
+
+    for (const auto& item : drum.muffling)
+    {
+        const bool isBatter = item.head == HeadSide::batter;
+
+        if (! isBatter && ! drum.hasResonantHead())
+            continue;
+
+        const auto mean = meanOver (even.basis, item, even.radius);
+        accumulate (isBatter ? added.batterMass : added.resonantMass, item.mass * mean);
+        accumulate (isBatter ? added.batterResistance : added.resonantResistance,
+                    item.resistance * coveredArea (item, even.radius) * mean);
+    }
+
+    return added;
+}
+
+} // namespace
+
+DrumModes solve (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+{
+    check (drum);
+    requireInRange (options.highestFrequency, { 50.0, 20000.0, "Hz" }, "highest frequency");
+    checkHead (tensions.batter, tensions.batterLugs, drum.lugs, "batter");
+
+    if (drum.hasResonantHead())
+        checkHead (tensions.resonant, tensions.resonantLugs, drum.lugs, "resonant");
+
+    const auto even = solveEven (drum, tensions, options);
+    return perturbed (even, additions (even, drum, tensions));
 }
 
 } // namespace modal

@@ -2,14 +2,19 @@
 
 #include "DrumModes.h"
 
+#include <vector>
+
 namespace modal
 {
 
-/** Tension of each head, N/m. `resonant` is ignored without a resonant head. */
+/** How the heads are drawn. */
 struct Tensions
 {
-    double batter = 0.0;
-    double resonant = 0.0;
+    double batter = 0.0;   ///< mean tension, N/m
+    double resonant = 0.0; ///< mean tension, N/m; ignored without a resonant head
+
+    /** For each lug, the radial tension at the edge beside it over the mean, minus 1. Empty: an even head. -0.9 to 2. */
+    std::vector<double> batterLugs{}, resonantLugs{};
 };
 
 /** How far and how finely to solve. */
@@ -20,12 +25,15 @@ struct SolveOptions
     int extraFunctions = 6; ///< radial functions a head beyond those whose own frequency lies in the band
 };
 
-/** All modes of an evenly tuned drum up to a frequency.
+/** All modes of a drum up to a frequency.
 
-    One generalized symmetric eigenproblem per order m: both heads on their Bessel basis, exterior air as mass, cavity modes up to
-    three times the band as degrees of freedom and the rest of the cavity as mass, the vent as a plug of air. The frequency
-   dependence of the exterior load and all losses follow to first order in each mode. Orders end at 60: where a head's modes of
-   that order lie below the frequency asked for, DrumModes::highestFrequency says how far the result is complete.
+    Evenly tuned and unmuffled, each order m is one generalized symmetric eigenproblem: both heads on their Bessel basis, exterior
+   air as mass, cavity modes up to three times the band as degrees of freedom and the rest of the cavity as mass, the vent as a
+   plug of air. The frequency dependence of the exterior load and all losses follow to first order in each mode. Uneven lugs and
+   muffling then couple these modes in a second symmetric eigenproblem (Rayleigh–Ritz on the even drum's modes).
+
+    Orders end at 60: where a head's modes of that order lie below the frequency asked for, DrumModes::highestFrequency says how
+   far the result is complete.
 
     @throws InputError for a drum or tensions that cannot be
 */

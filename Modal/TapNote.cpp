@@ -81,6 +81,14 @@ double tensionForTapNote (const DrumSpec& drum, HeadSide side, double hertz)
     return tension;
 }
 
+double semitoneTension (const DrumSpec& drum, HeadSide side, double tension)
+{
+    // The exponent of the power law that a small step shows; in vacuo it is a half.
+    constexpr double step = 1.01;
+    const double exponent = std::log (tapNote (drum, side, tension * step) / tapNote (drum, side, tension)) / std::log (step);
+    return std::exp2 (1.0 / (12.0 * exponent)) - 1.0;
+}
+
 double yieldTension (const HeadConstruction& head)
 {
     return Film::yieldStress * head.loadBearingThickness();

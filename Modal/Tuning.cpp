@@ -58,13 +58,8 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
     return tensions;
 }
 
-} // namespace
-
-Tensions tensionsFor (const DrumSpec& drum, const Tuning& tuning)
+Tensions meanTensionsFor (const DrumSpec& drum, const Tuning& tuning)
 {
-    check (drum);
-    check (tuning.concertPitch);
-
     if (const auto* notes = std::get_if<ByTapNotes> (&tuning.target))
         return tensionsForNotes (drum, *notes);
 
@@ -72,6 +67,42 @@ Tensions tensionsFor (const DrumSpec& drum, const Tuning& tuning)
         return checkedTensions (drum, *tensions);
 
     return tensionsForDrumNote (drum, std::get<ByDrumNote> (tuning.target));
+}
+
+/** Cents beside each lug as tension over the mean, minus 1, by the head's own relation of tap note and tension. */
+std::vector<double> lugDeviations (const DrumSpec& drum, HeadSide side, double tension, const std::vector<double>& cents)
+{
+    const std::string head = side == HeadSide::batter ? "batter" : "resonant";
+
+    if (! cents.empty() && static_cast<int> (cents.size()) != drum.lugs)
+        throw InputError (head + " lug cents", std::to_string (cents.size()) + " values",
+                          "one for each of the " + std::to_string (drum.lugs) + " lugs");
+
+    const double perSemitone = cents.empty() ? 0.0 : semitoneTension (drum, side, tension);
+    std::vector<double> deviations;
+
+    for (const double c : cents)
+    {
+        requireInRange (c, { -300.0, 300.0, "cents" }, head + " lug cents");
+        deviations.push_back (std::pow (1.0 + perSemitone, c / 100.0) - 1.0);
+    }
+
+    return deviations;
+}
+
+} // namespace
+
+Tensions tensionsFor (const DrumSpec& drum, const Tuning& tuning)
+{
+    check (drum);
+    check (tuning.concertPitch);
+    auto tensions = meanTensionsFor (drum, tuning);
+    tensions.batterLugs = lugDeviations (drum, HeadSide::batter, tensions.batter, tuning.lugs.batter);
+
+    if (drum.hasResonantHead())
+        tensions.resonantLugs = lugDeviations (drum, HeadSide::resonant, tensions.resonant, tuning.lugs.resonant);
+
+    return tensions;
 }
 
 double drumNote (const DrumModes& drum)

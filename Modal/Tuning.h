@@ -6,15 +6,10 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 namespace modal
 {
-
-enum class HeadSide
-{
-    batter,
-    resonant
-};
 
 /** Tune by the tension of each head, N/m. */
 using ByTension = Tensions;
@@ -33,11 +28,19 @@ struct ByDrumNote
     Interval interval;
 };
 
+/** How uneven each head is: for each lug, by how many cents a tap beside it sounds above the head's tap note. Lug 1 is at angle
+   0, the others follow counterclockwise seen from above. Empty: even. -300 to 300 cents each. */
+struct LugCents
+{
+    std::vector<double> batter, resonant;
+};
+
 /** What a person asks for. */
 struct Tuning
 {
     std::string name;
     std::variant<ByTapNotes, ByTension, ByDrumNote> target;
+    LugCents lugs{};
     ConcertPitch concertPitch; ///< for naming notes; the target's frequencies are already in Hz
 };
 
@@ -47,6 +50,10 @@ double tapNote (const DrumSpec&, HeadSide, double tension);
 /** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the film's
     yield does; the message gives the note at which the film yields. */
 double tensionForTapNote (const DrumSpec&, HeadSide, double hertz);
+
+/** Relative rise of tension that raises a head's tap note by a semitone: 0.122 in vacuo, more where the cavity holds the note
+ * back. */
+double semitoneTension (const DrumSpec&, HeadSide, double tension);
 
 /** Tension at which the load-bearing film reaches its yield stress, N/m. */
 double yieldTension (const HeadConstruction&);

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "DrumModes.h"
+#include "Muffling.h"
+#include "TensionField.h"
+
+#include <Eigen/Core>
+#include <vector>
+
+namespace modal
+{
+
+/** Functions on a head that are not round: their matrices on the basis of DrumModes.h, ∫ … dA. Both heads share the basis. */
+
+/** ∫ T_ij ∂_i φ ∂_j φ' dA of an uneven tension field, N/m. Exact in angle, Gauss–Legendre along the radius (to 1e-10 for the
+ * basis of solve()). */
+Eigen::MatrixXd unevenStiffness (const std::vector<BasisFunction>&, const std::vector<TensionHarmonic>&, double radius);
+
+/** ∫ φ φ' dA over what an item of muffling covers, divided by the covered area, 1/m². Gauss–Legendre. */
+Eigen::MatrixXd meanOver (const std::vector<BasisFunction>&, const MufflingItem&, double radius);
+
+/** Area that an item of muffling covers, m². */
+double coveredArea (const MufflingItem&, double radius) noexcept;
+
+} // namespace modal
