@@ -1,0 +1,45 @@
+#pragma once
+
+#include "Json.h"
+
+#include "Modal/DrumSpec.h"
+#include "Modal/Tuning.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace files
+{
+
+/** A drum with its tunings as one document.
+
+        { "format": "snarewright-drum", "version": 1, "name": "Maple 14 x 5", "diameter_in": 14, "depth_in": 5, "lugs": 8,
+          "batter": { "thickness_mil": 10, "coating_g_per_m2": 30 }, "resonant": "3mil",
+          "tunings": [ { "name": "Evening", "batter": { "tap_note": "G#3" }, "interval": "P4" } ] }
+
+    Every number's key ends in its unit. DEVELOPERS.md lists the keys.
+*/
+struct DrumFile
+{
+    modal::DrumSpec drum;
+    std::optional<modal::Weather> weather; ///< what `drum.air` was worked out from, if it was
+    std::vector<modal::Tuning> tunings;
+};
+
+/** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. */
+DrumFile readDrum (const std::string& text, const std::string& source);
+DrumFile loadDrum (const std::filesystem::path&);
+
+/** The document that reads back as the same drum and tunings. */
+std::string writeDrum (const DrumFile&);
+
+/** The parts, for other documents that hold a drum or a tuning. `path` names the value in errors. */
+modal::HeadConstruction readHead (const Json&, const std::string& path);
+modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path);
+Json headAsJson (const modal::HeadConstruction&);
+Json drumAsJson (const modal::DrumSpec&, const std::optional<modal::Weather>& = std::nullopt);
+Json tuningAsJson (const modal::Tuning&, const modal::DrumSpec&);
+
+} // namespace files

@@ -1,0 +1,308 @@
+#include "DrumFile.h"
+#include "DrumWords.h"
+#include "Fields.h"
+#include "HeadText.h"
+#include "TextFile.h"
+#include "TuningRequest.h"
+
+#include "Modal/InputError.h"
+
+#include <algorithm>
+
+namespace files
+{
+
+using namespace modal;
+
+namespace
+{
+bool isNone (const Json& value)
+{
+    return value.text() != nullptr && *value.text() == noneWord;
+}
+
+[[noreturn]] void failMissing (const std::string& path, const std::string& allowed)
+{
+    throw InputError (path, "a missing value", allowed);
+}
+
+Vent readVent (const Json& value, const std::string& path)
+{
+    Vent vent;
+
+    if (isNone (value))
+    {
+        vent.diameter = 0.0;
+        return vent;
+    }
+
+    ObjectReader reader (value, path);
+    readNumbers (reader, ventFields(), vent);
+    reader.finish();
+    return vent;
+}
+
+Shell readShell (const Json& value, const std::string& path)
+{
+    Shell shell;
+    ObjectReader reader (value, path);
+
+    if (const auto material = reader.text ("material"))
+    {
+        shell.material = *material;
+
+        try
+        {
+            findMaterial (shell.material);
+        }
+        catch (const InputError& e)
+        {
+            throw InputError (reader.pathOf ("material"), e.value(), e.allowed());
+        }
+    }
+
+    readNumbers (reader, shellFields(), shell);
+    reader.finish();
+    return shell;
+}
+
+/** Weather, the air's own properties, or none. */
+void readAir (const Json& value, const std::string& path, DrumFile& file)
+{
+    if (isNone (value))
+    {
+        file.drum.air = Air::vacuum();
+        return;
+    }
+
+    ObjectReader reader (value, path);
+    const auto* members = value.object();
+    const auto isWeather = [] (const auto& member)
+    {
+        const auto& fields = weatherFields();
+        return std::any_of (fields.begin(), fields.end(), [&] (const auto& f) { return member.first.starts_with (f.name); });
+    };
+
+    if (std::any_of (members->begin(), members->end(), isWeather))
+    {
+        Weather weather;
+        readNumbers (reader, weatherFields(), weather);
+        reader.finish();
+        file.weather = weather;
+        file.drum.air = Air::from (weather);
+    }
+    else
+    {
+        readNumbers (reader, airFields(), file.drum.air);
+        reader.finish();
+    }
+}
+
+struct HeadTarget
+{
+    std::optional<double> note, tension;
+};
+
+/** A tap note or a tension of one head. */
+HeadTarget readHeadTarget (const Json& value, ConcertPitch pitch, const std::string& path)
+{
+    HeadTarget target;
+    ObjectReader reader (value, path);
+
+    if (const auto text = reader.text ("tap_note"))
+        target.note = readNote (*text, pitch, reader.pathOf ("tap_note"));
+
+    if (const auto hertz = reader.number ("tap_note", Quantity::frequency, noteLimits))
+    {
+        if (target.note)
+            throw InputError (reader.pathOf ("tap_note"), "given twice", "as a note or as a frequency");
+
+        target.note = hertz;
+    }
+
+    target.tension = reader.number ("tension", Quantity::tension, tensionLimits);
+    reader.finish();
+
+    if (target.note.has_value() == target.tension.has_value())
+        throw InputError (path, target.note ? "a note and a tension" : "neither a note nor a tension",
+                          "one of tap_note, tap_note_hz, tension_n_per_m");
+
+    return target;
+}
+
+std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const std::string& path)
+{
+    const auto* items = value.array();
+
+    if (items == nullptr)
+        throw InputError (path, value.described(), "a list of tunings in square brackets");
+
+    std::vector<Tuning> tunings;
+
+    for (const auto& item : *items)
+        tunings.push_back (readTuning (item, drum, path + "[" + std::to_string (tunings.size()) + "]"));
+
+    return tunings;
+}
+
+void readFormat (ObjectReader& reader)
+{
+    const auto format = reader.choice ("format", { drumFormat });
+    const auto version = reader.count ("version", drumFormatVersion, drumFormatVersion);
+
+    if (! format)
+        failMissing (reader.pathOf ("format"), std::string ("\"") + drumFormat + "\"");
+
+    if (! version)
+        failMissing (reader.pathOf ("version"), std::to_string (drumFormatVersion));
+}
+
+/** The heads and what stands where the resonant head would be. */
+void readHeads (ObjectReader& reader, DrumSpec& drum)
+{
+    if (const auto bottom = reader.choice ("bottom", bottomWords))
+        drum.bottom = static_cast<Bottom> (*bottom);
+
+    const auto* batter = reader.member ("batter");
+    const auto* resonant = reader.member ("resonant");
+
+    if (batter == nullptr)
+        failMissing (reader.pathOf ("batter"), "a head, such as { \"thickness_mil\": 10 }");
+
+    if (resonant == nullptr && drum.hasResonantHead())
+        failMissing (reader.pathOf ("resonant"),
+                     "a head, such as { \"thickness_mil\": 3 }, or \"bottom\": \"closed\" or \"open\"");
+
+    drum.batter = readHead (*batter, reader.pathOf ("batter"));
+
+    if (resonant != nullptr)
+        drum.resonant = readHead (*resonant, reader.pathOf ("resonant"));
+}
+
+/** What the fields cannot say alone: a dot wider than its head. */
+void checkAsAWhole (const DrumSpec& drum, const ObjectReader& reader)
+{
+    try
+    {
+        check (drum);
+    }
+    catch (const InputError& e)
+    {
+        throw InputError (reader.pathOf (e.field()), e.value(), e.allowed());
+    }
+}
+} // namespace
+
+HeadConstruction readHead (const Json& value, const std::string& path)
+{
+    if (const auto* text = value.text())
+        return readHeadText (*text, path);
+
+    HeadConstruction head;
+    ObjectReader reader (value, path);
+    head.name = reader.text ("name").value_or ("");
+    head.plies = reader.count ("plies", 1, mostPlies).value_or (1);
+    head.plyThickness = 0.0;
+    readNumbers (reader, headFields(), head);
+    const auto density = reader.number ("areal_density", Quantity::arealDensity, arealDensityLimits);
+    reader.finish();
+
+    if (density.has_value() == (head.plyThickness > 0.0))
+        throw InputError (path, density ? "a thickness and an areal density" : "a head without thickness",
+                          "one of thickness_mil, thickness_mm, areal_density_kg_per_m2");
+
+    if (density)
+        setArealDensity (head, *density, reader.pathOf ("areal_density_kg_per_m2"));
+
+    return head;
+}
+
+Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& path)
+{
+    ObjectReader reader (value, path);
+    const auto name = reader.text ("name").value_or ("");
+    const ConcertPitch pitch{
+        reader.number ("concert_pitch", Quantity::frequency, concertPitchLimits).value_or (ConcertPitch{}.a4)
+    };
+
+    TuningRequest request;
+
+    if (const auto* batter = reader.member ("batter"))
+    {
+        const auto target = readHeadTarget (*batter, pitch, reader.pathOf ("batter"));
+        request.batterNote = target.note;
+        request.batterTension = target.tension;
+    }
+
+    if (const auto* resonant = reader.member ("resonant"))
+    {
+        const auto target = readHeadTarget (*resonant, pitch, reader.pathOf ("resonant"));
+        request.resonantNote = target.note;
+        request.resonantTension = target.tension;
+    }
+
+    if (const auto text = reader.text ("drum_note"))
+        request.drumNote = readNote (*text, pitch, reader.pathOf ("drum_note"));
+    if (const auto hertz = reader.number ("drum_note", Quantity::frequency, noteLimits))
+        request.drumNote = hertz;
+    if (const auto text = reader.text ("interval"))
+        request.interval = Interval::parse (*text, reader.pathOf ("interval"));
+    if (const auto semitones = reader.number ("interval_semitones", Quantity::pureNumber, intervalLimits))
+        request.interval = Interval{ *semitones };
+
+    reader.finish();
+
+    auto tuning = assemble (request, drum, path);
+    tuning.name = name;
+    tuning.concertPitch = pitch;
+    return tuning;
+}
+
+DrumFile readDrum (const std::string& text, const std::string& source)
+{
+    const auto document = Json::parse (text, source);
+    ObjectReader reader (document, source);
+    readFormat (reader);
+
+    DrumFile file;
+    auto& drum = file.drum;
+    drum.name = reader.text ("name").value_or ("");
+    drum.diameter = drum.depth = 0.0;
+    readNumbers (reader, drumFields(), drum);
+
+    if (drum.diameter <= 0.0)
+        failMissing (reader.pathOf ("diameter"), "a length, such as \"diameter_in\": 14");
+    if (drum.depth <= 0.0)
+        failMissing (reader.pathOf ("depth"), "a length, such as \"depth_in\": 5.5");
+
+    if (const auto lugs = reader.count ("lugs", fewestLugs, mostLugs))
+        drum.lugs = *lugs;
+    else
+        failMissing (reader.pathOf ("lugs"), "rods a head, 4 to 16");
+
+    readHeads (reader, drum);
+
+    if (const auto* vent = reader.member ("vent"))
+        drum.vent = readVent (*vent, reader.pathOf ("vent"));
+    if (const auto* shell = reader.member ("shell"))
+        drum.shell = readShell (*shell, reader.pathOf ("shell"));
+    if (const auto* air = reader.member ("air"))
+        readAir (*air, reader.pathOf ("air"), file);
+    if (const auto surround = reader.choice ("surround", surroundWords))
+        drum.surround = static_cast<Surround> (*surround);
+
+    checkAsAWhole (drum, reader);
+
+    if (const auto* tunings = reader.member ("tunings"))
+        file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"));
+
+    reader.finish();
+    return file;
+}
+
+DrumFile loadDrum (const std::filesystem::path& path)
+{
+    return readDrum (loadText (path), path.filename().string());
+}
+
+} // namespace files

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+/** The words that stand for modal's enumerations, each list in the order of its enumeration. Reader, writer, command line and
+    reports share them. */
+namespace files
+{
+
+inline const char* const drumFormat = "snarewright-drum";
+inline constexpr int drumFormatVersion = 1;
+
+inline const std::vector<std::string> bottomWords{ "head", "closed", "open" };
+inline const std::vector<std::string> surroundWords{ "free", "baffled" };
+
+/** In place of a vent: none. In place of weather: no air at all. */
+inline const char* const noneWord = "none";
+
+} // namespace files

@@ -1,0 +1,142 @@
+#include "DrumFile.h"
+#include "DrumWords.h"
+#include "Fields.h"
+
+namespace files
+{
+
+using namespace modal;
+
+namespace
+{
+void writeName (Json::Object& object, const std::string& name)
+{
+    if (! name.empty())
+        object.emplace_back ("name", name);
+}
+
+bool areEqual (const Air& a, const Air& b)
+{
+    for (const auto& field : airFields())
+        if (a.*field.member != b.*field.member)
+            return false;
+
+    return true;
+}
+
+Json airAsJson (const Air& air, const std::optional<Weather>& weather)
+{
+    if (air.isVacuum())
+        return noneWord;
+
+    Json::Object object;
+
+    if (weather && areEqual (Air::from (*weather), air))
+        for (const auto& field : weatherFields())
+            writeNumber (object, field.name, *field.quantity, (*weather).*field.member);
+    else
+        for (const auto& field : airFields())
+            writeNumber (object, field.name, *field.quantity, air.*field.member);
+
+    return object;
+}
+
+Json headTarget (const char* name, const Quantity& quantity, double value)
+{
+    Json::Object object;
+    writeNumber (object, name, quantity, value);
+    return object;
+}
+
+/** Both heads, or the batter head alone. */
+void writeHeadTargets (Json::Object& object, const DrumSpec& drum, const char* name, const Quantity& quantity, double batter,
+                       double resonant)
+{
+    object.emplace_back ("batter", headTarget (name, quantity, batter));
+
+    if (drum.hasResonantHead())
+        object.emplace_back ("resonant", headTarget (name, quantity, resonant));
+}
+} // namespace
+
+Json headAsJson (const HeadConstruction& head)
+{
+    Json::Object object;
+    writeName (object, head.name);
+    object.emplace_back ("plies", head.plies);
+    writeNumber (object, "thickness", Quantity::thickness, head.plyThickness);
+
+    HeadConstruction plain;
+    plain.plyThickness = head.plyThickness;
+    writeNumbers (object, headFields(), head, plain);
+    return object;
+}
+
+Json drumAsJson (const DrumSpec& drum, const std::optional<Weather>& weather)
+{
+    Json::Object object;
+    writeName (object, drum.name);
+
+    for (const auto& field : drumFields())
+        writeNumber (object, field.name, *field.quantity, drum.*field.member);
+
+    object.emplace_back ("lugs", drum.lugs);
+    object.emplace_back ("bottom", bottomWords[static_cast<std::size_t> (drum.bottom)]);
+    object.emplace_back ("batter", headAsJson (drum.batter));
+    object.emplace_back ("resonant", headAsJson (drum.resonant));
+
+    Json::Object vent, shell{ { "material", drum.shell.material } };
+
+    for (const auto& field : ventFields())
+        writeNumber (vent, field.name, *field.quantity, drum.vent.*field.member);
+    for (const auto& field : shellFields())
+        writeNumber (shell, field.name, *field.quantity, drum.shell.*field.member);
+
+    object.emplace_back ("vent", vent);
+    object.emplace_back ("shell", shell);
+    object.emplace_back ("air", airAsJson (drum.air, weather));
+    object.emplace_back ("surround", surroundWords[static_cast<std::size_t> (drum.surround)]);
+    return object;
+}
+
+Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
+{
+    Json::Object object;
+    writeName (object, tuning.name);
+    writeNumber (object, "concert_pitch", Quantity::frequency, tuning.concertPitch.a4);
+
+    if (const auto* notes = std::get_if<ByTapNotes> (&tuning.target))
+    {
+        writeHeadTargets (object, drum, "tap_note", Quantity::frequency, notes->batter, notes->resonant);
+    }
+    else if (const auto* tensions = std::get_if<ByTension> (&tuning.target))
+    {
+        writeHeadTargets (object, drum, "tension", Quantity::tension, tensions->batter, tensions->resonant);
+    }
+    else if (const auto* byDrumNote = std::get_if<ByDrumNote> (&tuning.target))
+    {
+        writeNumber (object, "drum_note", Quantity::frequency, byDrumNote->drumNote);
+
+        if (drum.hasResonantHead())
+            object.emplace_back ("interval_semitones", byDrumNote->interval.semitones);
+    }
+
+    return object;
+}
+
+std::string writeDrum (const DrumFile& file)
+{
+    Json::Object document{ { "format", drumFormat }, { "version", drumFormatVersion } };
+    const auto drum = drumAsJson (file.drum, file.weather);
+    document.insert (document.end(), drum.object()->begin(), drum.object()->end());
+
+    Json::Array tunings;
+
+    for (const auto& tuning : file.tunings)
+        tunings.push_back (tuningAsJson (tuning, file.drum));
+
+    document.emplace_back ("tunings", tunings);
+    return Json (document).written();
+}
+
+} // namespace files

@@ -1,0 +1,142 @@
+#include "HeadText.h"
+
+#include "Fields.h"
+#include "NumberText.h"
+
+#include "Modal/InputError.h"
+
+namespace files
+{
+namespace
+{
+/** The words of a line; a number and a unit that stand apart count as one word. */
+class Words
+{
+public:
+    explicit Words (std::string_view line)
+    {
+        std::string word;
+
+        for (const char c : std::string (line) + ' ')
+        {
+            if (c != ' ' && c != '\t' && c != ',')
+                word += c;
+            else if (! word.empty())
+                add (std::exchange (word, {}));
+        }
+    }
+
+    bool atEnd() const { return next == words.size(); }
+    std::string take() { return atEnd() ? std::string() : words[next++]; }
+
+private:
+    void add (std::string word)
+    {
+        if (! words.empty() && isBareNumber (words.back()))
+            words.back() += word;
+        else
+            words.push_back (std::move (word));
+    }
+
+    static bool isBareNumber (std::string_view word) { return takeNumber (word).has_value() && (word.empty() || word == "x"); }
+
+    std::vector<std::string> words;
+    std::size_t next = 0;
+};
+
+double readField (const std::string& text, const char* name, const std::string& field)
+{
+    const auto& known = fieldNamed (headFields(), name);
+    return readQuantity (text, *known.quantity, known.limits, field);
+}
+
+std::string spelled (const char* name, double value)
+{
+    const auto spelling = spell (value, *fieldNamed (headFields(), name).quantity);
+    return exactText (spelling.value) + spelling.unit->symbol;
+}
+} // namespace
+
+void setArealDensity (modal::HeadConstruction& head, double density, const std::string& field)
+{
+    const auto& limits = fieldNamed (headFields(), "thickness").limits;
+    const auto perMetre = head.plies * modal::Film::density;
+    const auto thickness = (density - head.coatingDensity) / perMetre;
+
+    if (! (thickness >= limits.low && thickness <= limits.high))
+        throw modal::InputError (field, modal::asText (density) + " kg/m2",
+                                 modal::asText (head.coatingDensity + limits.low * perMetre, 4) + " to " +
+                                     modal::asText (head.coatingDensity + limits.high * perMetre, 4) + " kg/m2");
+
+    head.plyThickness = thickness;
+}
+
+modal::HeadConstruction readHeadText (std::string_view text, const std::string& field)
+{
+    Words words (text);
+    auto film = words.take();
+
+    modal::HeadConstruction head;
+
+    if (film.starts_with ("2x") || film.starts_with ("1x"))
+    {
+        head.plies = film[0] - '0';
+        film.erase (0, 2);
+    }
+
+    const auto density = takeQuantity (film, Quantity::arealDensity);
+
+    if (! density)
+        head.plyThickness = readField (film, "thickness", field);
+
+    while (! words.atEnd())
+    {
+        const auto word = words.take();
+
+        if (word == "coated")
+            head.coatingDensity = usualCoating;
+        else if (word == "coating")
+            head.coatingDensity = readField (words.take(), "coating", field + ", coating");
+        else if (word == "dot")
+        {
+            head.dotDiameter = readField (words.take(), "dot_diameter", field + ", diameter of the dot");
+            head.dotThickness = readField (words.take(), "dot_thickness", field + ", thickness of the dot");
+        }
+        else if (word == "ring")
+        {
+            head.ringWidth = readField (words.take(), "ring_width", field + ", width of the ring");
+            head.ringThickness = readField (words.take(), "ring_thickness", field + ", thickness of the ring");
+        }
+        else if (word != "clear")
+            throw modal::InputError (field, '"' + word + '"', "coated, clear, coating 30g/m2, dot 100mm 7mil, ring 25mm 10mil");
+    }
+
+    if (density)
+        setArealDensity (head, inLimits (*density, Quantity::arealDensity.si(), arealDensityLimits, field), field);
+
+    return head;
+}
+
+std::string headText (const modal::HeadConstruction& head)
+{
+    // A thickness that no trade unit says in a few digits came from an areal density.
+    const auto isOdd = spell (head.plyThickness, Quantity::thickness).unit == &Quantity::thickness.si();
+    auto text = (head.plies == 1 ? "" : std::to_string (head.plies) + "x") +
+                (isOdd ? modal::asText (head.baseDensity()) + Quantity::arealDensity.si().symbol
+                       : spelled ("thickness", head.plyThickness));
+
+    if (head.coatingDensity == usualCoating)
+        text += " coated";
+    else if (head.coatingDensity > 0.0)
+        text += " coating " + spelled ("coating", head.coatingDensity);
+
+    if (head.dotDiameter > 0.0)
+        text += " dot " + spelled ("dot_diameter", head.dotDiameter) + " " + spelled ("dot_thickness", head.dotThickness);
+
+    if (head.ringWidth > 0.0)
+        text += " ring " + spelled ("ring_width", head.ringWidth) + " " + spelled ("ring_thickness", head.ringThickness);
+
+    return text;
+}
+
+} // namespace files

@@ -1,0 +1,129 @@
+#include "ObjectReader.h"
+
+#include "NearestWord.h"
+
+#include "Modal/InputError.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace files
+{
+namespace
+{
+const Json::Object& requireObject (const Json& value, const std::string& path)
+{
+    if (const auto* members = value.object())
+        return *members;
+
+    throw modal::InputError (path, value.described(), "an object in curly brackets");
+}
+
+std::string keyOf (const char* name, const Unit& unit)
+{
+    return *unit.key == '\0' ? std::string (name) : std::string (name) + "_" + unit.key;
+}
+} // namespace
+
+ObjectReader::ObjectReader (const Json& value, std::string pathToIt)
+    : members (requireObject (value, pathToIt)), path (std::move (pathToIt))
+{
+}
+
+std::string ObjectReader::pathOf (const std::string& key) const
+{
+    // "pit.json" holds "pit.json: batter", which holds "pit.json: batter.plies".
+    return path + (path.find (": ") == std::string::npos ? ": " : ".") + key;
+}
+
+const Json* ObjectReader::member (const std::string& key)
+{
+    knownKeys.push_back (key);
+    const auto found = std::find_if (members.begin(), members.end(), [&] (const auto& m) { return m.first == key; });
+    return found == members.end() ? nullptr : &found->second;
+}
+
+std::optional<double> ObjectReader::number (const char* name, const Quantity& quantity, const Limits& limits)
+{
+    std::optional<double> result;
+    std::string firstKey;
+
+    for (const auto& unit : quantity.units)
+    {
+        const auto key = keyOf (name, unit);
+        const auto* value = member (key);
+
+        if (value == nullptr)
+            continue;
+
+        if (result)
+            throw modal::InputError (pathOf (key), value->described(), "one unit only, and " + firstKey + " is given too");
+
+        if (value->number() == nullptr)
+            throw modal::InputError (pathOf (key), value->described(), "a number, " + asText (limits, unit));
+
+        result = inLimits (*value->number(), unit, limits, pathOf (key));
+        firstKey = key;
+    }
+
+    return result;
+}
+
+std::optional<int> ObjectReader::count (const char* name, int low, int high)
+{
+    const auto* value = member (name);
+
+    if (value == nullptr)
+        return std::nullopt;
+
+    const auto* given = value->number();
+
+    if (given == nullptr || *given != std::floor (*given) || *given < low || *given > high)
+        throw modal::InputError (pathOf (name), value->described(),
+                                 "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
+
+    return static_cast<int> (*given);
+}
+
+std::optional<std::string> ObjectReader::text (const char* name)
+{
+    const auto* value = member (name);
+
+    if (value == nullptr)
+        return std::nullopt;
+
+    if (value->text() == nullptr)
+        throw modal::InputError (pathOf (name), value->described(), "a text in double quotes");
+
+    return *value->text();
+}
+
+std::optional<std::size_t> ObjectReader::choice (const char* name, const std::vector<std::string>& words)
+{
+    const auto given = text (name);
+
+    if (! given)
+        return std::nullopt;
+
+    const auto found = std::find (words.begin(), words.end(), *given);
+
+    if (found == words.end())
+        throw modal::InputError (pathOf (name), '"' + *given + '"', listed (words));
+
+    return static_cast<std::size_t> (found - words.begin());
+}
+
+void ObjectReader::finish() const
+{
+    for (const auto& [key, value] : members)
+    {
+        if (std::find (knownKeys.begin(), knownKeys.end(), key) != knownKeys.end())
+            continue;
+
+        const auto nearest = nearestWord (key, knownKeys);
+        throw modal::InputError (pathOf (key), "an unknown key (" + value.described() + ")",
+                                 nearest.empty() ? listed (knownKeys) : "did you mean " + nearest + "?");
+    }
+}
+
+} // namespace files

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "Json.h"
+#include "Quantity.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace files
+{
+
+/** Takes the members of one JSON object by key and, at the end, refuses those that nobody asked for.
+
+    Every error is a modal::InputError whose field is the path from the top ("pit.json: batter.thickness_mil"). A number's key is
+   its name, an underscore and a unit (`diameter_in`); giving it in two units is an error.
+*/
+class ObjectReader
+{
+public:
+    /** @throws modal::InputError if `value` is no object. */
+    ObjectReader (const Json& value, std::string path);
+
+    std::optional<double> number (const char* name, const Quantity&, const Limits&);
+    std::optional<int> count (const char* name, int low, int high);
+    std::optional<std::string> text (const char* name);
+    /** One of the words given; its index. */
+    std::optional<std::size_t> choice (const char* name, const std::vector<std::string>& words);
+    /** A member of any type, or nullptr. */
+    const Json* member (const std::string& key);
+
+    /** The path of a member, for errors and nested readers. */
+    std::string pathOf (const std::string& key) const;
+
+    /** @throws modal::InputError for the first member that was not asked for, with the known key that comes nearest. */
+    void finish() const;
+
+private:
+    const Json::Object& members;
+    std::string path;
+    std::vector<std::string> knownKeys;
+};
+
+} // namespace files

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace files
+{
+
+/** One way of giving a quantity: SI value = given value × factor + offset. */
+struct Unit
+{
+    const char* key;    ///< what a key in a file ends in after an underscore: "kg_per_m2"; "" for a bare number
+    const char* symbol; ///< what follows the number in text and messages: "kg/m2"
+    double factor;
+    double offset = 0.0;
+    std::vector<const char*> otherSymbols = {};
+
+    double toSi (double given) const noexcept { return given * factor + offset; }
+    double fromSi (double si) const noexcept { return (si - offset) / factor; }
+    bool isCalled (std::string_view text) const;
+};
+
+/** A kind of physical quantity with the units it may be given in: the trade's first, SI last. */
+struct Quantity
+{
+    const char* name; ///< "length"
+    std::vector<Unit> units;
+    bool mayBeBare = false; ///< text without a unit means the SI unit
+
+    const Unit& si() const { return units.back(); }
+
+    /** The symbols of all units, as "in, mm or m". */
+    std::string unitsListed() const;
+
+    static const Quantity length, thickness, tension, arealDensity, frequency, temperature, share, pressure, speed, time, mass,
+        angle, pureNumber, gasDensity, viscosity, soundPressure;
+};
+
+/** What is allowed, in SI. */
+struct Limits
+{
+    double low;
+    double high;
+};
+
+/** Throws modal::InputError, in the unit that the person used, unless the value is finite and within limits; returns it in SI. */
+double inLimits (double given, const Unit& unit, const Limits&, const std::string& field);
+
+/** Reads "14in", "14 in" or "355.6 mm" to SI. Throws modal::InputError naming `field`, the text and what is allowed. */
+double readQuantity (std::string_view text, const Quantity&, const Limits&, const std::string& field);
+
+/** The same, but nullopt if the text is not a number with one of the quantity's units, so that another reading may be tried. */
+std::optional<double> takeQuantity (std::string_view text, const Quantity&);
+
+/** An SI value in the first unit in which six digits say it exactly, else in SI: 0.3556 m becomes 14 in. */
+struct Spelled
+{
+    double value;
+    const Unit* unit;
+};
+Spelled spell (double si, const Quantity&);
+
+/** Limits in a unit for messages: "3.94 to 59.1 in". */
+std::string asText (const Limits&, const Unit&);
+
+} // namespace files

@@ -1,0 +1,162 @@
+#include "TuningRequest.h"
+
+#include "Fields.h"
+
+#include "Modal/InputError.h"
+
+namespace files
+{
+namespace
+{
+const char* const waysForTwoHeads = "batter note with resonant note or interval; drum note with interval; both tensions";
+const char* const waysForOneHead = "one of batter note, drum note, batter tension";
+
+/** The parts that are given, for the message. */
+std::string partsOf (const TuningRequest& request)
+{
+    std::string parts;
+    const auto add = [&] (bool isGiven, const char* name)
+    {
+        if (isGiven)
+            parts += (parts.empty() ? "" : " + ") + std::string (name);
+    };
+
+    add (request.batterNote.has_value(), "batter note");
+    add (request.resonantNote.has_value(), "resonant note");
+    add (request.batterTension.has_value(), "batter tension");
+    add (request.resonantTension.has_value(), "resonant tension");
+    add (request.drumNote.has_value(), "drum note");
+    add (request.interval.has_value(), "interval");
+    return parts.empty() ? "no tuning" : parts;
+}
+
+/** Which parts are given, one bit each, so that a combination is one number to compare. */
+unsigned combinationOf (const TuningRequest& request)
+{
+    return (request.batterNote ? 1u : 0u) | (request.resonantNote ? 2u : 0u) | (request.batterTension ? 4u : 0u) |
+           (request.resonantTension ? 8u : 0u) | (request.drumNote ? 16u : 0u) | (request.interval ? 32u : 0u);
+}
+} // namespace
+
+bool TuningRequest::isEmpty() const noexcept
+{
+    return combinationOf (*this) == 0;
+}
+
+void TuningRequest::overrideWith (const TuningRequest& over)
+{
+    if (over.drumNote)
+        batterNote = resonantNote = batterTension = resonantTension = std::nullopt;
+
+    if (over.batterNote || over.batterTension)
+        batterNote = batterTension = drumNote = std::nullopt;
+
+    if (over.resonantNote || over.resonantTension || over.interval)
+    {
+        resonantNote = resonantTension = std::nullopt;
+        interval = std::nullopt;
+    }
+
+    const auto take = [] (auto& mine, const auto& theirs)
+    {
+        if (theirs)
+            mine = theirs;
+    };
+
+    take (batterNote, over.batterNote);
+    take (resonantNote, over.resonantNote);
+    take (batterTension, over.batterTension);
+    take (resonantTension, over.resonantTension);
+    take (drumNote, over.drumNote);
+    take (interval, over.interval);
+}
+
+TuningRequest TuningRequest::from (const modal::Tuning& tuning)
+{
+    TuningRequest request;
+
+    if (const auto* notes = std::get_if<modal::ByTapNotes> (&tuning.target))
+    {
+        request.batterNote = notes->batter;
+
+        if (notes->resonant > 0.0)
+            request.resonantNote = notes->resonant;
+    }
+    else if (const auto* tensions = std::get_if<modal::ByTension> (&tuning.target))
+    {
+        request.batterTension = tensions->batter;
+
+        if (tensions->resonant > 0.0)
+            request.resonantTension = tensions->resonant;
+    }
+    else if (const auto* drum = std::get_if<modal::ByDrumNote> (&tuning.target))
+    {
+        request.drumNote = drum->drumNote;
+        request.interval = drum->interval;
+    }
+
+    return request;
+}
+
+modal::Tuning assemble (const TuningRequest& request, const modal::DrumSpec& drum, const std::string& field)
+{
+    modal::Tuning tuning;
+
+    switch (combinationOf (request))
+    {
+    case 1 | 2:
+        tuning.target = modal::ByTapNotes{ *request.batterNote, *request.resonantNote };
+        return tuning;
+    case 4 | 8:
+        tuning.target = modal::ByTension{ *request.batterTension, *request.resonantTension };
+        return tuning;
+    case 16 | 32:
+        tuning.target = modal::ByDrumNote{ *request.drumNote, *request.interval };
+        return tuning;
+
+    case 1 | 32:
+        tuning.target = modal::ByTapNotes{ *request.batterNote, *request.batterNote * request.interval->ratio() };
+        return tuning;
+
+    default:
+        break;
+    }
+
+    if (! drum.hasResonantHead())
+    {
+        switch (combinationOf (request))
+        {
+        case 1:
+            tuning.target = modal::ByTapNotes{ *request.batterNote, 0.0 };
+            return tuning;
+        case 4:
+            tuning.target = modal::ByTension{ *request.batterTension, 0.0 };
+            return tuning;
+        case 16:
+            tuning.target = modal::ByDrumNote{ *request.drumNote, {} };
+            return tuning;
+        default:
+            break;
+        }
+    }
+
+    throw modal::InputError (field, partsOf (request), drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
+}
+
+double readNote (const std::string& text, modal::ConcertPitch pitch, const std::string& field)
+{
+    const auto hertz = takeQuantity (text, Quantity::frequency);
+
+    try
+    {
+        return inLimits (hertz ? *hertz : modal::Note::parse (text, field).frequency (pitch), Quantity::frequency.si(),
+                         noteLimits, field);
+    }
+    catch (const modal::InputError& e)
+    {
+        // Note::parse() cannot know that a frequency would do as well.
+        throw modal::InputError (field, e.value(), e.allowed() + (hertz ? "" : "; or a frequency such as 207.65Hz"));
+    }
+}
+
+} // namespace files

@@ -1,0 +1,20 @@
+#include "Command.h"
+
+#include "DrumOptions.h"
+
+namespace tool
+{
+
+std::vector<OptionGroup> Command::allOptions() const
+{
+    auto groups = takesDrum ? drumOptions() : std::vector<OptionGroup>();
+    groups.insert (groups.end(), options.begin(), options.end());
+    return groups;
+}
+
+std::string Command::help() const
+{
+    return std::string (summary) + "\n\nUsage: snarewright " + name + " " + usage + "\n" + helpFor (allOptions()) + "\n" + notes;
+}
+
+} // namespace tool

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "Arguments.h"
+
+#include <string>
+#include <vector>
+
+namespace tool
+{
+
+/** One of the program's subcommands. */
+struct Command
+{
+    const char* name;
+    const char* summary;              ///< one line
+    const char* usage;                ///< what follows the name
+    const char* notes;                ///< paragraphs below the options
+    std::vector<OptionGroup> options; ///< its own; the last group
+    bool takesDrum = true;            ///< drumOptions() go before its own
+    void (*run) (const std::vector<std::string>& words, const Command&);
+
+    std::vector<OptionGroup> allOptions() const;
+    std::string help() const;
+};
+
+const Command& predictCommand();
+const Command& compareCommand();
+const Command& modesCommand();
+const Command& renderCommand();
+const Command& presetsCommand();
+
+} // namespace tool

@@ -1,0 +1,134 @@
+#include "Comparison.h"
+
+#include "PredictionJson.h"
+#include "PredictionText.h"
+#include "TextTable.h"
+
+#include <cmath>
+#include <functional>
+
+namespace tool
+{
+
+using namespace modal;
+using files::Json;
+
+namespace
+{
+bool haveResonantHeads (const std::vector<NamedPrediction>& tunings)
+{
+    for (const auto& tuning : tunings)
+        if (! tuning.prediction.drum.hasResonantHead())
+            return false;
+
+    return true;
+}
+
+std::string noteAndHertz (double hertz, const Prediction& p)
+{
+    return noteOf (hertz, p) + "  " + fixed (hertz, 1) + " Hz";
+}
+
+/** Adds one row: a heading and a cell a tuning. */
+void addRow (TextTable& table, const std::string& heading, const std::vector<NamedPrediction>& tunings,
+             const std::function<std::string (const NamedPrediction&)>& cell)
+{
+    std::vector<std::string> row{ heading };
+
+    for (const auto& tuning : tunings)
+        row.push_back (cell (tuning));
+
+    table.add (std::move (row));
+}
+
+std::string semitonesText (double semitones)
+{
+    // A hundredth of a semitone is below what any key can set.
+    return std::abs (semitones) < 0.01 ? "held" : withSign (semitones, 2) + " semitones";
+}
+
+void addHeadRows (TextTable& table, const std::string& name, const std::vector<NamedPrediction>& tunings,
+                  HeadPrediction Prediction::*head)
+{
+    const auto& reference = tunings.front().prediction.*head;
+    const auto change = [&] (const NamedPrediction& tuning) { return changeOf (reference, tuning.prediction.*head); };
+    const auto unlessReference = [&] (const NamedPrediction& tuning, const std::string& text)
+    { return &tuning == &tunings.front() ? std::string ("-") : text; };
+
+    table.add ({ name });
+    addRow (table, "  tap note", tunings,
+            [&] (const auto& t) { return noteAndHertz ((t.prediction.*head).tapNote, t.prediction); });
+    addRow (table, "    change", tunings,
+            [&] (const auto& t) { return unlessReference (t, semitonesText (change (t).semitones)); });
+    addRow (table, "  tension", tunings, [&] (const auto& t) { return fixed ((t.prediction.*head).tension, 0) + " N/m"; });
+    addRow (table, "    change", tunings,
+            [&] (const auto& t) { return unlessReference (t, withSign (100.0 * change (t).tensionShare, 1) + " %"); });
+    addRow (table, "  of yield", tunings,
+            [&] (const auto& t) { return fixed (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
+}
+
+Json changeJson (const HeadChange& change)
+{
+    return Json::Object{ { "tap_note_semitones", change.semitones }, { "tension_percent", 100.0 * change.tensionShare } };
+}
+} // namespace
+
+HeadChange changeOf (const HeadPrediction& from, const HeadPrediction& to)
+{
+    return { centsBetween (from.tapNote, to.tapNote) / 100.0, to.tension / from.tension - 1.0 };
+}
+
+std::string comparisonText (const std::vector<NamedPrediction>& tunings)
+{
+    const auto& reference = tunings.front().prediction;
+    TextTable table (std::vector<Align> (tunings.size() + 1, Align::left));
+
+    addRow (table, "", tunings, [] (const auto& t) { return t.label; });
+    addRow (table, "DRUM NOTE", tunings, [] (const auto& t) { return noteAndHertz (t.prediction.drumNote, t.prediction); });
+    addRow (table, "  change", tunings,
+            [&] (const auto& t)
+            {
+                return &t == &tunings.front() ? std::string ("-")
+                                              : withSign (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
+            });
+    addRow (table, "  rings", tunings, [] (const auto& t) { return fixed (t.prediction.sustain, 2) + " s"; });
+
+    if (haveResonantHeads (tunings))
+        addRow (table, "INTERVAL", tunings, [] (const auto& t) { return t.prediction.interval.longName(); });
+
+    addHeadRows (table, "BATTER", tunings, &Prediction::batter);
+
+    if (haveResonantHeads (tunings))
+        addHeadRows (table, "RESONANT", tunings, &Prediction::resonant);
+
+    auto text = table.written();
+
+    for (const auto& tuning : tunings)
+        for (const auto& caution : cautions (tuning.prediction))
+            text += "\nCAUTION  " + tuning.label + ": " + caution + "\n";
+
+    return text;
+}
+
+Json comparisonJson (const std::vector<NamedPrediction>& tunings)
+{
+    const auto& reference = tunings.front().prediction;
+    Json::Array list;
+
+    for (const auto& tuning : tunings)
+    {
+        const auto& p = tuning.prediction;
+        Json::Object change{ { "drum_note_cents", centsBetween (reference.drumNote, p.drumNote) },
+                             { "batter", changeJson (changeOf (reference.batter, p.batter)) } };
+
+        if (haveResonantHeads (tunings))
+            change.emplace_back ("resonant", changeJson (changeOf (reference.resonant, p.resonant)));
+
+        list.push_back (
+            Json::Object{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (p, tuning.label) } });
+    }
+
+    return Json::Object{ { "reference", tunings.front().label }, { "tunings", list } };
+}
+
+} // namespace tool

@@ -1,0 +1,363 @@
+#include "DrumOptions.h"
+
+#include "Files/DrumWords.h"
+#include "Files/Fields.h"
+#include "Files/HeadText.h"
+#include "Files/NearestWord.h"
+#include "Files/NumberText.h"
+#include "Files/Presets.h"
+#include "Files/TextFile.h"
+#include "Files/TuningRequest.h"
+#include "Modal/InputError.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tool
+{
+
+using namespace modal;
+using namespace files;
+
+namespace
+{
+template <class Owner>
+void overrideField (const Arguments& arguments, const char* option, const NumberFields<Owner>& fields, const char* name,
+                    Owner& owner)
+{
+    const auto& field = fieldNamed (fields, name);
+
+    if (const auto text = arguments.value (option))
+        owner.*field.member = readQuantity (*text, *field.quantity, field.limits, std::string ("--") + option);
+}
+
+bool isDrum (const std::string& presetOrPath)
+{
+    std::error_code error;
+
+    if (findDrumPreset (presetOrPath) != nullptr)
+        return true;
+
+    if (! std::filesystem::is_regular_file (presetOrPath, error))
+        return false;
+
+    const auto size = std::filesystem::file_size (presetOrPath, error);
+    return ! error && size > 0 && size <= largestTextFile && loadText (presetOrPath).find (drumFormat) != std::string::npos;
+}
+
+template <class Enumeration>
+void overrideChoice (const Arguments& arguments, const char* option, const std::vector<std::string>& words, Enumeration& choice)
+{
+    const auto text = arguments.value (option);
+
+    if (! text)
+        return;
+
+    const auto found = std::find (words.begin(), words.end(), *text);
+
+    if (found == words.end())
+        throw InputError (std::string ("--") + option, '"' + *text + '"', listed (words));
+
+    choice = static_cast<Enumeration> (found - words.begin());
+}
+
+int readCount (const std::string& text, int low, int high, const std::string& field)
+{
+    std::string_view rest = text;
+    const auto number = takeNumber (rest);
+
+    if (! number || ! rest.empty() || *number != std::floor (*number) || *number < low || *number > high)
+        throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
+
+    return static_cast<int> (*number);
+}
+
+std::vector<std::string> splitAtCommas (const std::string& text)
+{
+    std::vector<std::string> parts (1);
+
+    for (const char c : text)
+    {
+        if (c == ',')
+            parts.emplace_back();
+        else
+            parts.back() += c;
+    }
+
+    return parts;
+}
+
+/** "25C,40%,1013hPa" in any order, each at most once, or "none". */
+Air readAir (const std::string& text)
+{
+    if (text == noneWord)
+        return Air::vacuum();
+
+    Weather weather;
+
+    for (const auto& part : splitAtCommas (text))
+    {
+        const auto& fields = weatherFields();
+        const auto field = std::find_if (fields.begin(), fields.end(),
+                                         [&] (const auto& f) { return takeQuantity (part, *f.quantity).has_value(); });
+
+        if (field == fields.end())
+            throw InputError ("--air", '"' + part + '"',
+                              "none, or temperature, humidity and pressure with their units: 25C,40%,1013hPa");
+
+        weather.*field->member = readQuantity (part, *field->quantity, field->limits, std::string ("--air, ") + field->name);
+    }
+
+    return Air::from (weather);
+}
+
+void overrideHead (const Arguments& arguments, const std::string& side, HeadConstruction& head)
+{
+    if (const auto text = arguments.value (side))
+        head = readHeadText (*text, "--" + side);
+
+    overrideField (arguments, (side + "-coating").c_str(), headFields(), "coating", head);
+
+    const auto overridePart = [&] (const char* part, const char* extent, double HeadConstruction::*extentMember,
+                                   double HeadConstruction::*thicknessMember)
+    {
+        const auto option = "--" + side + "-" + part;
+        const auto text = arguments.value (side + "-" + part);
+
+        if (! text)
+            return;
+
+        const auto colon = text->find (':');
+
+        if (colon == std::string::npos)
+            throw InputError (option, '"' + *text + '"', std::string (extent) + " and thickness with a colon between: 80mm:7mil");
+
+        const auto& limits = fieldNamed (headFields(), extent == std::string ("width") ? "ring_width" : "dot_diameter").limits;
+        head.*extentMember = readQuantity (text->substr (0, colon), Quantity::length, limits, option + ", " + extent);
+        head.*thicknessMember = readQuantity (text->substr (colon + 1), Quantity::thickness,
+                                              fieldNamed (headFields(), "dot_thickness").limits, option + ", thickness");
+    };
+
+    overridePart ("dot", "diameter", &HeadConstruction::dotDiameter, &HeadConstruction::dotThickness);
+    overridePart ("ring", "width", &HeadConstruction::ringWidth, &HeadConstruction::ringThickness);
+}
+
+void overrideDrum (const Arguments& arguments, DrumSpec& drum)
+{
+    // Another size is another drum: the file's name would be wrong for it.
+    if (arguments.has ("diameter") || arguments.has ("depth"))
+        drum.name.clear();
+
+    overrideField (arguments, "diameter", drumFields(), "diameter", drum);
+    overrideField (arguments, "depth", drumFields(), "depth", drum);
+
+    if (const auto lugs = arguments.value ("lugs"))
+        drum.lugs = readCount (*lugs, fewestLugs, mostLugs, "--lugs");
+
+    overrideHead (arguments, "batter", drum.batter);
+    overrideHead (arguments, "resonant", drum.resonant);
+    overrideChoice (arguments, "bottom", bottomWords, drum.bottom);
+    overrideChoice (arguments, "surround", surroundWords, drum.surround);
+
+    if (arguments.value ("vent") == noneWord)
+        drum.vent.diameter = 0.0;
+    else
+        overrideField (arguments, "vent", ventFields(), "diameter", drum.vent);
+
+    if (const auto material = arguments.value ("shell"))
+        drum.shell.material = *material;
+
+    overrideField (arguments, "shell-thickness", shellFields(), "thickness", drum.shell);
+
+    if (const auto air = arguments.value ("air"))
+        drum.air = readAir (*air);
+
+    check (drum);
+}
+
+ConcertPitch readConcertPitch (const Arguments& arguments, ConcertPitch usual)
+{
+    // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
+    static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
+    const auto text = arguments.value ("concert-pitch");
+    return text ? ConcertPitch{ readQuantity (*text, pitch, concertPitchLimits, "--concert-pitch") } : usual;
+}
+
+TuningRequest readTuningOptions (const Arguments& arguments, ConcertPitch pitch)
+{
+    TuningRequest request;
+
+    const auto note = [&] (const char* option, std::optional<double>& target)
+    {
+        if (const auto text = arguments.value (option))
+            target = readNote (*text, pitch, std::string ("--") + option);
+    };
+    const auto tension = [&] (const char* option, std::optional<double>& target)
+    {
+        if (const auto text = arguments.value (option))
+            target = readQuantity (*text, Quantity::tension, tensionLimits, std::string ("--") + option);
+    };
+
+    note ("batter-note", request.batterNote);
+    note ("resonant-note", request.resonantNote);
+    note ("drum-note", request.drumNote);
+    tension ("batter-tension", request.batterTension);
+    tension ("resonant-tension", request.resonantTension);
+
+    if (const auto text = arguments.value ("interval"))
+        request.interval = Interval::parse (*text, "--interval");
+
+    return request;
+}
+
+/** The tuning of that name, or of that number counted from 1. */
+const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted)
+{
+    std::vector<std::string> names;
+
+    for (const auto& tuning : tunings)
+    {
+        if (tuning.name == wanted || std::to_string (names.size() + 1) == wanted)
+            return tuning;
+
+        names.push_back (tuning.name.empty() ? std::to_string (names.size() + 1) : '"' + tuning.name + '"');
+    }
+
+    throw InputError ("--tuning", '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
+}
+
+TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
+{
+    overrideDrum (arguments, tuned.drum);
+    tuned.tuning.concertPitch = readConcertPitch (arguments, tuned.tuning.concertPitch);
+
+    const auto over = readTuningOptions (arguments, tuned.tuning.concertPitch);
+
+    if (hasTuning && over.isEmpty())
+        return tuned;
+
+    auto request = hasTuning ? TuningRequest::from (tuned.tuning) : TuningRequest();
+    request.overrideWith (over);
+
+    auto tuning = assemble (request, tuned.drum, "tuning");
+    tuning.concertPitch = tuned.tuning.concertPitch;
+    return { tuned.drum, tuning };
+}
+
+std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
+{
+    if (const auto wanted = arguments.value ("tuning"))
+        return { changed ({ file.drum, findTuning (file.tunings, *wanted) }, arguments, true) };
+
+    if (file.tunings.empty())
+        return { changed ({ file.drum, {} }, arguments, false) };
+
+    std::vector<TunedDrum> chosen;
+
+    for (const auto& tuning : file.tunings)
+        chosen.push_back (changed ({ file.drum, tuning }, arguments, true));
+
+    return chosen;
+}
+} // namespace
+
+const std::vector<OptionGroup>& drumOptions()
+{
+    static const std::vector<OptionGroup> groups{
+        { "The drum (each option changes the file or preset; without one, a 14 x 5.5 in drum with 10 lugs):",
+          { { "drum", "FILE|PRESET", "same as the free word" },
+            { "diameter", "14in", "between the bearing edges, 0.1 to 1.5 m" },
+            { "depth", "5.5in", "from head to head, 0.02 to 2 m" },
+            { "lugs", "10", "rods a head, 4 to 16" },
+            { "batter", "HEAD",
+              "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor the whole areal density: "
+              "\"0.2653kg/m2\"" },
+            { "batter-coating", "30g/m2", "0 to 200 g/m2; \"coated\" alone means 30 g/m2" },
+            { "batter-dot", "100mm:7mil", "disc of extra film in the middle: diameter and thickness" },
+            { "batter-ring", "25mm:10mil", "extra film along the rim: width and thickness" },
+            { "resonant", "HEAD", "the same for the resonant head" },
+            { "resonant-coating", "30g/m2", "" },
+            { "resonant-dot", "100mm:7mil", "" },
+            { "resonant-ring", "25mm:10mil", "" },
+            { "bottom", "head|closed|open", "a resonant head, a rigid end (a kettle), or nothing" },
+            { "vent", "12mm|none", "diameter of the hole in the shell" },
+            { "shell", "maple", "material; a wrong name lists those known" },
+            { "shell-thickness", "6mm", "0.5 to 30 mm" },
+            { "air", "25C,40%,1013hPa", "temperature, humidity, pressure; none: a vacuum" },
+            { "surround", "free|baffled", "on a stand, or set in a wall (the textbook's case)" } } },
+        { "The tuning (two heads in the same way, or the drum note with the interval):",
+          { { "tuning", "NAME|NUMBER", "one of the file's tunings; the first if not given" },
+            { "batter-note", "G#3",
+              "tap note, 25 mm from the edge, other head held still;\n\"G#3 +12\" with cents, or a frequency: 207.65Hz" },
+            { "resonant-note", "C#4", "" },
+            { "interval", "P4",
+              "resonant over batter: P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8,\nspelled out (\"perfect fourth\"), or \"+5.5 st\"" },
+            { "drum-note", "F3", "of the finished drum, its lowest mode" },
+            { "batter-tension", "4500", "N/m" },
+            { "resonant-tension", "3600", "N/m" },
+            { "concert-pitch", "440", "A4 in Hz, 400 to 480" } } },
+        { "The model:", { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz" } } },
+    };
+
+    return groups;
+}
+
+std::string TunedDrum::label() const
+{
+    const auto size = asText (drum.diameter / 0.0254, 3) + " x " + asText (drum.depth / 0.0254, 3) + " in";
+    return (drum.name.empty() ? size : drum.name) + (tuning.name.empty() ? "" : ", " + tuning.name);
+}
+
+std::vector<TunedDrum> chooseAll (const Arguments& arguments)
+{
+    auto sources = arguments.freeWords();
+
+    if (const auto drum = arguments.value ("drum"))
+    {
+        if (! sources.empty())
+            throw InputError ("--drum", '"' + *drum + '"', "a drum as a free word or with --drum, not both");
+
+        sources.push_back (*drum);
+    }
+
+    if (sources.empty())
+        return { changed ({}, arguments, false) };
+
+    std::vector<TunedDrum> chosen;
+
+    for (const auto& source : sources)
+        for (auto& tuned : chooseFrom (openDrum (source), arguments))
+            chosen.push_back (std::move (tuned));
+
+    return chosen;
+}
+
+TunedDrum chooseOne (const Arguments& arguments)
+{
+    arguments.requireAtMost (1, "drum, a file or a preset");
+    return chooseAll (arguments).front();
+}
+
+std::optional<std::string> outputTarget (const Arguments& arguments, const std::string& option)
+{
+    const auto given = arguments.value (option);
+
+    if (! given || given->empty())
+        return given ? std::optional<std::string> ("-") : std::nullopt;
+
+    if (isDrum (*given))
+        throw InputError ("--" + option, '"' + *given + "\" (a drum)", "a file to write; put the drum before the options");
+
+    return given;
+}
+
+SolveOptions solveOptions (const Arguments& arguments, double usualHighestFrequency)
+{
+    constexpr Limits limits{ 50.0, 20.0e3 };
+    SolveOptions options;
+    const auto text = arguments.value ("highest");
+    options.highestFrequency = text ? readQuantity (*text, Quantity::frequency, limits, "--highest") : usualHighestFrequency;
+    return options;
+}
+
+} // namespace tool

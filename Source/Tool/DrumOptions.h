@@ -1,0 +1,37 @@
+#pragma once
+
+#include "Arguments.h"
+
+#include "Modal/Prediction.h"
+
+namespace tool
+{
+
+/** A tuning on a drum: what every command works on. */
+struct TunedDrum
+{
+    modal::DrumSpec drum;
+    modal::Tuning tuning;
+
+    /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
+    std::string label() const;
+};
+
+/** The options that describe a drum and a tuning, for all commands. */
+const std::vector<OptionGroup>& drumOptions();
+
+/** The one drum and tuning that the arguments ask for: a file or preset, or modal's default drum, changed by the options.
+    Throws modal::InputError, also if there is no tuning. */
+TunedDrum chooseOne (const Arguments&);
+
+/** The same, but each tuning of each file where nothing picks one. */
+std::vector<TunedDrum> chooseAll (const Arguments&);
+
+/** How far to solve: `--highest`, or what the command thinks right. */
+modal::SolveOptions solveOptions (const Arguments&, double usualHighestFrequency);
+
+/** Where an option of output points: nullopt without it, "-" for standard output. Throws modal::InputError where that would
+   overwrite a drum file, as `--json drum.json` does when the drum's name was meant. */
+std::optional<std::string> outputTarget (const Arguments&, const std::string& option);
+
+} // namespace tool

@@ -1,0 +1,82 @@
+#include "Command.h"
+#include "DrumOptions.h"
+#include "OutputFile.h"
+#include "PredictionJson.h"
+#include "PredictionText.h"
+
+#include "Files/NumberText.h"
+#include "Modal/InputError.h"
+
+#include <cmath>
+
+namespace tool
+{
+namespace
+{
+constexpr double usualHighestFrequency = 2000.0; // Hz
+
+std::string csvNumber (double value)
+{
+    return std::isfinite (value) ? files::exactText (value) : "";
+}
+
+/** Comma separated, a heading with units, no quoting needed (RFC 4180). */
+std::string modesCsv (const modal::Prediction& p)
+{
+    std::string text =
+        "m,n,frequency_hz,ratio,note,t60_s,radiation_per_s,film_per_s,ply_per_s,edge_per_s,air_per_s,muffling_per_s,"
+        "batter_share,resonant_share,air_share,togetherness\r\n";
+
+    for (const auto& mode : p.modes)
+    {
+        const auto& d = mode.decay;
+        text += std::to_string (mode.m) + "," + std::to_string (mode.n) + "," + csvNumber (mode.frequency) + "," +
+                csvNumber (mode.frequency / p.drumNote) + "," + noteOf (mode.frequency, p);
+
+        for (const double value : { d.t60(), d.radiation, d.film, d.ply, d.edge, d.air, d.muffling, mode.shares.batter,
+                                    mode.shares.resonant, mode.shares.air, mode.togetherness })
+            text += "," + csvNumber (value);
+
+        text += "\r\n";
+    }
+
+    return text;
+}
+
+void run (const std::vector<std::string>& words, const Command& command)
+{
+    const Arguments arguments (words, command.allOptions());
+
+    if (arguments.has ("json") && arguments.has ("csv"))
+        throw modal::InputError ("--csv", "together with --json", "one of them");
+
+    const auto tuned = chooseOne (arguments);
+    const auto prediction = modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency));
+
+    if (const auto json = outputTarget (arguments, "json"))
+        writeText (*json, modesJson (prediction).written());
+    else if (const auto csv = outputTarget (arguments, "csv"))
+        writeText (*csv, modesCsv (prediction));
+    else
+        writeText ("-", modeTable (prediction, prediction.modes.size()));
+}
+} // namespace
+
+const Command& modesCommand()
+{
+    static const Command command{
+        "modes",
+        "Every mode: note, frequency, sustain, where it moves",
+        "[DRUM] [options]",
+        "A mode (m,n) has m nodal diameters and n nodal circles, the rim counted as one. RATIO is to the drum note. BATTER, "
+        "RESONANT and\n"
+        "AIR say where the mode's kinetic energy is; HEADS whether both heads move together or opposed, which squeezes the air "
+        "between.\n",
+        { { "Output:", { { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
+        true,
+        run
+    };
+    return command;
+}
+
+} // namespace tool

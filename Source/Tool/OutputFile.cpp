@@ -1,0 +1,169 @@
+#include "OutputFile.h"
+
+#include <atomic>
+#include <cerrno>
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <fstream>
+#include <iostream>
+#include <random>
+
+namespace tool
+{
+namespace
+{
+constexpr int statusWhenInterrupted = 130;
+
+// The signal handler may only touch what it finds here; the flag says whether the path is whole.
+char pathToRemove[4096];
+std::atomic<bool> mustRemove{ false };
+
+void onSignal (int)
+{
+    if (mustRemove)
+        std::remove (pathToRemove);
+
+    std::_Exit (statusWhenInterrupted);
+}
+
+void removeOnSignal (const std::filesystem::path& path)
+{
+    const auto text = path.string();
+
+    if (text.size() >= sizeof (pathToRemove))
+        throw OutputError ("cannot write " + text + ": the path is too long");
+
+    std::memcpy (pathToRemove, text.c_str(), text.size() + 1);
+    mustRemove = true;
+}
+
+[[noreturn]] void fail (const std::filesystem::path& path, const std::string& why)
+{
+    throw OutputError ("cannot write " + path.string() + ": " + why);
+}
+
+/** Creates an empty file of a name that nothing else has. */
+std::filesystem::path createTemporary (const std::filesystem::path& folder, const std::string& name)
+{
+    std::random_device random;
+    std::string why;
+
+    for (int attempt = 0; attempt < 10; ++attempt)
+    {
+        const auto path = folder / ("." + name + "." + std::to_string (random()) + ".part");
+        removeOnSignal (path);
+
+        if (auto* file = std::fopen (path.string().c_str(), "wbx"))
+        {
+            std::fclose (file);
+            return path;
+        }
+
+        why = std::strerror (errno);
+        mustRemove = false;
+    }
+
+    fail (folder / name, why);
+}
+
+void copyTo (std::ostream& out, const std::filesystem::path& from, const std::filesystem::path& target)
+{
+    std::ifstream in (from, std::ios::binary);
+    out << in.rdbuf() << std::flush;
+
+    if (! in || ! out)
+        fail (target, "the data did not get through");
+}
+} // namespace
+
+void installSignalHandlers()
+{
+    std::signal (SIGINT, onSignal);
+    std::signal (SIGTERM, onSignal);
+}
+
+OutputFile::OutputFile (const std::string& targetName) : target (targetName)
+{
+    namespace fs = std::filesystem;
+    std::error_code error;
+    const auto status = fs::status (target, error);
+
+    if (fs::is_directory (status))
+        fail (target, "it is a directory");
+
+    isStream = targetName == "-" || (fs::exists (status) && ! fs::is_regular_file (status));
+
+    if (isStream)
+    {
+        temporary = createTemporary (fs::temp_directory_path(), "snarewright");
+        return;
+    }
+
+    // A link stays a link: what it points to is replaced.
+    if (fs::exists (status))
+        target = fs::canonical (target);
+
+    const auto folder = target.has_parent_path() ? target.parent_path() : fs::path (".");
+    temporary = createTemporary (folder, target.filename().string());
+}
+
+OutputFile::~OutputFile()
+{
+    if (mustRemove)
+    {
+        std::error_code ignored;
+        std::filesystem::remove (temporary, ignored);
+        mustRemove = false;
+    }
+}
+
+void OutputFile::commit()
+{
+    if (isStream && target == "-")
+    {
+        copyTo (std::cout, temporary, "standard output");
+        return;
+    }
+
+    if (isStream)
+    {
+        std::ofstream out (target, std::ios::binary);
+        copyTo (out, temporary, target);
+        return;
+    }
+
+    std::error_code error;
+    std::filesystem::rename (temporary, target, error);
+
+    if (error)
+        fail (target, error.message());
+
+    mustRemove = false;
+}
+
+void writeText (const std::string& target, std::string_view text)
+{
+    if (target == "-")
+    {
+        std::cout << text << std::flush;
+
+        if (! std::cout)
+            fail ("standard output", "the data did not get through");
+
+        return;
+    }
+
+    OutputFile file (target);
+    std::ofstream stream (file.temporaryPath(), std::ios::binary);
+    stream << text;
+    stream.close();
+
+    if (! stream)
+        fail (target, "the disk may be full");
+
+    file.commit();
+}
+
+} // namespace tool

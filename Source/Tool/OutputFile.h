@@ -1,0 +1,48 @@
+#pragma once
+
+#include <filesystem>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace tool
+{
+
+/** Something could not be written: the program ends with status 1. */
+class OutputError : public std::runtime_error
+{
+public:
+    using std::runtime_error::runtime_error;
+};
+
+/** A file that appears whole or not at all: written under a temporary name beside its target, then renamed.
+
+    Only one may be open at a time. While it is, SIGINT and SIGTERM remove the temporary file and end the program with status 130.
+    The target "-" is standard output; a device or a pipe is written to rather than replaced.
+*/
+class OutputFile
+{
+public:
+    explicit OutputFile (const std::string& target);
+    ~OutputFile();
+    OutputFile (const OutputFile&) = delete;
+    OutputFile& operator= (const OutputFile&) = delete;
+
+    /** Where to write until commit(). */
+    const std::filesystem::path& temporaryPath() const noexcept { return temporary; }
+
+    /** Puts the file in its place. Throws OutputError. */
+    void commit();
+
+private:
+    std::filesystem::path target, temporary;
+    bool isStream = false;
+};
+
+/** Writes a whole text to a file, or to standard output for "-". Throws OutputError. */
+void writeText (const std::string& target, std::string_view text);
+
+/** Makes SIGINT and SIGTERM end the program as described above. Call once, first. */
+void installSignalHandlers();
+
+} // namespace tool

@@ -1,0 +1,54 @@
+#include "Command.h"
+#include "DrumOptions.h"
+#include "NoteLadder.h"
+#include "OutputFile.h"
+#include "PredictionJson.h"
+#include "PredictionText.h"
+
+namespace tool
+{
+namespace
+{
+constexpr double usualHighestFrequency = 2000.0; // Hz
+
+void run (const std::vector<std::string>& words, const Command& command)
+{
+    const Arguments arguments (words, command.allOptions());
+    const auto tuned = chooseOne (arguments);
+    const auto prediction = modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency));
+    const auto label = tuned.label();
+
+    if (const auto picture = outputTarget (arguments, "picture"))
+        writeText (*picture, noteLadder ({ { label, prediction } }));
+
+    const auto json = outputTarget (arguments, "json");
+
+    if (json)
+        writeText (*json, predictionJson (prediction, label).written());
+
+    // Standard output carries either the JSON or the table, never both.
+    if (! json || *json != "-")
+        writeText ("-", predictionText (prediction, label));
+}
+} // namespace
+
+const Command& predictCommand()
+{
+    static const Command command{ "predict",
+                                  "What a tuning comes to: drum note, tensions, stress, sustain, modes",
+                                  "[DRUM] [options]",
+                                  "Notes and frequencies say what an ideally even tuning of an undamaged head comes to. Tensions "
+                                  "are the film's; a rod also has to\n"
+                                  "overcome friction at the bearing edge.\n"
+                                  "Keep to the limits that the makers of heads and drums give: a head that is drawn too far "
+                                  "splits, a rod that is drawn too far\n"
+                                  "strips its thread, and both have sharp edges afterwards.\n",
+                                  { { "Output:",
+                                      { { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
+                                        { "picture", "FILE.svg", "heads and drum against note names, as a picture" } } } },
+                                  true,
+                                  run };
+    return command;
+}
+
+} // namespace tool

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace tool
+{
+
+enum class Align
+{
+    left,
+    right
+};
+
+/** Rows of cells in aligned columns, two spaces apart. The alignment goes for the heading too. */
+class TextTable
+{
+public:
+    explicit TextTable (std::vector<Align> columns) : alignments (std::move (columns)) {}
+
+    /** A row may have fewer cells than there are columns, not more. */
+    void add (std::vector<std::string> cells);
+
+    /** The table, each line behind `indent` spaces. */
+    std::string written (int indent = 2) const;
+
+private:
+    std::vector<Align> alignments;
+    std::vector<std::vector<std::string>> rows;
+};
+
+/** A number with a fixed count of decimals: fixed (3.14159, 2) = "3.14". */
+std::string fixed (double value, int decimals);
+
+/** The same with its sign: "+62", "-3". */
+std::string withSign (double value, int decimals);
+
+} // namespace tool

@@ -1,0 +1,56 @@
+#include "WavFile.h"
+
+#include "OutputFile.h"
+
+#include <juce_audio_formats/juce_audio_formats.h>
+
+namespace tool
+{
+namespace
+{
+int bitsOf (SampleFormat format)
+{
+    return format == SampleFormat::integer16 ? 16 : format == SampleFormat::integer24 ? 24 : 32;
+}
+
+[[noreturn]] void fail (const std::filesystem::path& path)
+{
+    throw OutputError ("cannot write " + path.string() + ": the disk may be full, or the file too large for a WAV");
+}
+} // namespace
+
+WavFile::WavFile (const std::filesystem::path& target, double sampleRate, SampleFormat format) : path (target)
+{
+    auto stream =
+        std::make_unique<juce::FileOutputStream> (juce::File (juce::String (std::filesystem::absolute (path).string())));
+
+    if (stream->failedToOpen())
+        fail (path);
+
+    juce::WavAudioFormat wav;
+    writer.reset (wav.createWriterFor (stream.get(), sampleRate, 1, bitsOf (format), {}, 0));
+
+    if (writer == nullptr)
+        fail (path);
+
+    stream.release(); // now the writer's
+}
+
+WavFile::~WavFile() = default;
+
+void WavFile::write (const float* samples, int count)
+{
+    if (! writer->writeFromFloatArrays (&samples, 1, count))
+        fail (path);
+}
+
+void WavFile::close()
+{
+    const auto wasFlushed = writer->flush();
+    writer.reset();
+
+    if (! wasFlushed)
+        fail (path);
+}
+
+} // namespace tool
