@@ -27,27 +27,48 @@ public:
     {
     }
 
-    /** Corrects a mode: its angular frequency and its shape, which comes back with unit modal mass. */
-    void follow (Eigen::VectorXd& shape, double& omega) const
+    /** Corrects a mode: its angular frequency and its shape, which comes back with unit modal mass. `others` are the shapes of
+       the modes already corrected. */
+    void follow (Eigen::VectorXd& shape, double& omega, const std::vector<Eigen::VectorXd>& others) const
     {
-        double mass = 1.0 + changeAt (shape, omega);
-
-        if (std::abs (mass - 1.0) > smallChange)
+        if (std::abs (changeAt (shape, omega)) > smallChange)
         {
-            reshape (shape, omega);
-            return;
+            auto reshaped = shape;
+            auto reshapedOmega = omega;
+            reshape (reshaped, reshapedOmega);
+
+            if (isNew (reshaped, others))
+            {
+                shape = reshaped;
+                omega = reshapedOmega;
+                return;
+            }
         }
 
         // First order: the load changes slowly with frequency, the second pass moves the result by less than a tenth of what the
         // first did.
-        mass = 1.0 + changeAt (shape, omega / std::sqrt (mass));
+        double mass = 1.0;
+
+        for (int pass = 0; pass < 2; ++pass)
+            mass = 1.0 + changeAt (shape, omega / std::sqrt (mass));
+
         shape /= std::sqrt (mass);
         omega /= std::sqrt (mass);
     }
 
 private:
-    static constexpr double smallChange =
-        0.01; // of modal mass; the error of first order is about its square over the modes' spacing
+    // Of modal mass; first order errs by about its square over the modes' spacing.
+    static constexpr double smallChange = 0.004;
+    // Overlap at which two modes are one.
+    static constexpr double sameShape = 0.9;
+
+    /** Two strongly radiating neighbours may iterate to the same mode. */
+    bool isNew (const Eigen::VectorXd& shape, const std::vector<Eigen::VectorXd>& others) const
+    {
+        const Eigen::VectorXd momentum = problem.mass * shape;
+        return std::none_of (others.begin(), others.end(),
+                             [&] (const Eigen::VectorXd& other) { return std::abs (other.dot (momentum)) > sameShape; });
+    }
 
     double changeAt (const Eigen::VectorXd& shape, double omega) const
     {
@@ -148,6 +169,7 @@ std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec
     const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (problem.stiffness, problem.mass);
     const FrequencyFollower follower (problem, drum);
     std::vector<OrderMode> found;
+    std::vector<Eigen::VectorXd> shapes;
 
     for (Eigen::Index i = 0; i < solver.eigenvalues().size(); ++i)
     {
@@ -159,7 +181,9 @@ std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec
         Eigen::VectorXd shape = solver.eigenvectors().col (i);
 
         if (! drum.air.isVacuum())
-            follower.follow (shape, omega);
+            follower.follow (shape, omega, shapes);
+
+        shapes.push_back (shape);
 
         auto mode = describe (problem, shape, omega, drum, tensions);
 
