@@ -1,0 +1,36 @@
+#pragma once
+
+#include <cstddef>
+#include <new>
+#include <vector>
+
+namespace engine
+{
+
+/** Gives out memory on cache-line borders, so that a vector of numbers can be read in whole packs. */
+template <typename T>
+struct CacheLineAllocator
+{
+    using value_type = T;
+    static constexpr std::align_val_t alignment{ 64 };
+
+    CacheLineAllocator() = default;
+    template <typename U>
+    CacheLineAllocator (const CacheLineAllocator<U>&) noexcept
+    {
+    }
+
+    T* allocate (std::size_t count) { return static_cast<T*> (::operator new (count * sizeof (T), alignment)); }
+    void deallocate (T* memory, std::size_t) noexcept { ::operator delete (memory, alignment); }
+
+    template <typename U>
+    bool operator== (const CacheLineAllocator<U>&) const noexcept
+    {
+        return true;
+    }
+};
+
+template <typename T>
+using AlignedArray = std::vector<T, CacheLineAllocator<T>>;
+
+} // namespace engine

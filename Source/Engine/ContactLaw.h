@@ -1,0 +1,79 @@
+#pragma once
+
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+/** Energy stored in a one-sided power-law spring, J: K/(p+1)·compression^(p+1) while compressed. */
+inline double storedEnergy (double stiffness, double exponent, double compression) noexcept
+{
+    return compression > 0.0 ? stiffness / (exponent + 1.0) * std::pow (compression, exponent + 1.0) : 0.0;
+}
+
+inline double springForce (double stiffness, double exponent, double compression) noexcept
+{
+    return compression > 0.0 ? stiffness * std::pow (compression, exponent) : 0.0;
+}
+
+/** What a contact does over two samples: it goes from `compression` to `compression + move`. */
+struct ContactStep
+{
+    double move;  ///< m
+    double force; ///< N, spring and loss together
+};
+
+/** Solves move = wish - mobility·force for a one-sided power-law contact whose force is the discrete gradient of its stored
+   energy (Chatziioannou & van Walstijn 2015) plus loss·move.
+
+    The left side minus the right grows with `move`, so that the root is single: Newton's method kept inside a bracket finds it
+   always. `mobility` and `loss` (N/m) are not negative. */
+inline ContactStep solveContact (double compression, double wish, double mobility, double stiffness, double exponent,
+                                 double loss) noexcept
+{
+    const double before = storedEnergy (stiffness, exponent, compression);
+    const double scale = std::abs (compression) + std::abs (wish);
+
+    const auto gradient = [&] (double move)
+    {
+        if (std::abs (move) < 1.0e-7 * scale)
+            return springForce (stiffness, exponent, compression + 0.5 * move);
+        return (storedEnergy (stiffness, exponent, compression + move) - before) / move;
+    };
+
+    // The force is between 0 and that of the largest compression in play, which brackets the root.
+    double low = -scale, high = scale;
+    if (compression <= 0.0 && compression + wish <= 0.0)
+        return { wish, 0.0 };
+    low = std::fmin (wish, 0.0) - std::abs (compression) - scale;
+    high = std::fmax (wish, 0.0) + scale;
+
+    double move = std::fmin (std::fmax (wish, low), high);
+    for (int i = 0; i < 60; ++i)
+    {
+        const double spring = gradient (move);
+        const double miss = move * (1.0 + mobility * loss) + mobility * spring - wish;
+        if (miss > 0.0)
+            high = move;
+        else
+            low = move;
+        // The gradient's slope is (end force - mean force) / move, never below zero.
+        const double end = springForce (stiffness, exponent, compression + move);
+        const double slope = std::abs (move) < 1.0e-7 * scale ? 0.0 : (end - spring) / move;
+        double next = move - miss / (1.0 + mobility * loss + mobility * std::fmax (slope, 0.0));
+        if (! (next > low && next < high))
+            next = 0.5 * (low + high);
+        if (std::abs (next - move) <= 1.0e-15 * scale)
+        {
+            move = next;
+            break;
+        }
+        move = next;
+    }
+    return { move, gradient (move) + loss * move };
+}
+
+} // namespace
+} // namespace engine

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+namespace engine
+{
+
+/** A delay of any fraction of a sample by a cubic through four samples (Lagrange); 0 is exactly none. */
+template <typename Scalar>
+class DelayLine
+{
+public:
+    /** Room for `longest` samples; allocates. */
+    explicit DelayLine (int longest) : memory (static_cast<std::size_t> (longest + 8), Scalar (0)) {}
+
+    void reset() noexcept { std::fill (memory.begin(), memory.end(), Scalar (0)); }
+
+    /** Samples, brought into 0 … longest. */
+    void setDelay (double samples) noexcept
+    {
+        samples = std::clamp (samples, 0.0, static_cast<double> (memory.size() - 8));
+        whole = static_cast<int> (samples);
+        // The cubic wants a sample on both sides; below one sample of delay the line is read straight.
+        const double t = samples - whole;
+        if (whole < 1)
+            weights = { Scalar (0), static_cast<Scalar> (1.0 - t), static_cast<Scalar> (t), Scalar (0) };
+        else
+            weights = { static_cast<Scalar> (-t * (t - 1.0) * (t - 2.0) / 6.0),
+                        static_cast<Scalar> ((t + 1.0) * (t - 1.0) * (t - 2.0) / 2.0),
+                        static_cast<Scalar> (-(t + 1.0) * t * (t - 2.0) / 2.0),
+                        static_cast<Scalar> ((t + 1.0) * t * (t - 1.0) / 6.0) };
+    }
+
+    Scalar next (Scalar in) noexcept
+    {
+        const int size = static_cast<int> (memory.size());
+        head = head + 1 == size ? 0 : head + 1;
+        memory[static_cast<std::size_t> (head)] = in;
+        Scalar out = 0;
+        for (int i = 0; i < 4; ++i)
+        {
+            int at = head - whole + 1 - i;
+            at += at < 0 ? size : 0;
+            at -= at >= size ? size : 0;
+            out += weights[static_cast<std::size_t> (i)] * memory[static_cast<std::size_t> (at)];
+        }
+        return out;
+    }
+
+private:
+    std::vector<Scalar> memory;
+    std::array<Scalar, 4> weights{ Scalar (0), Scalar (1), Scalar (0), Scalar (0) };
+    int whole = 0, head = 0;
+};
+
+} // namespace engine

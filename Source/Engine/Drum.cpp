@@ -1,0 +1,390 @@
+#include "Drum.h"
+
+#include "ScopedFlush.h"
+#include "VectorChoice.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+/** Energy below which a drum counts as silent: a millionth of a millionth of a whisper-soft stroke (5 µJ). */
+constexpr double silence = 5.0e-18;
+
+/** Time in which the step that a new model makes in an output fades, s. */
+constexpr double jumpTime = 4.0e-3;
+
+constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
+
+/** A striker that rises higher than this above the head and is not pulled back has done its work, m. */
+constexpr double reach = 0.02;
+
+/** No striker stays longer than this, s. */
+constexpr double longestStay = 3.0;
+
+} // namespace
+
+template <typename Scalar>
+BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
+    : current (std::move (model)), run (kernelFor<Scalar>().run), position (maxModes), step (maxModes), trial (maxModes),
+      push (maxModes), force (maxContacts), forceBefore (maxContacts), compression (maxContacts), compressionBefore (maxContacts),
+      scratch (8 * maxContacts), field (static_cast<std::size_t> (4 * maxModes))
+{
+    for (auto& shape : strikerShape)
+        shape.resize (maxModes);
+    for (auto& cross : strikerToWire)
+        cross.resize (maxContacts);
+    for (int m = 0; m < maxMicrophones; ++m)
+        delayLines.emplace_back (static_cast<int> (longestDelay * current->setup().sampleRate));
+    setTolerance (sizeof (Scalar) == 4 ? 1.0e-5 : 1.0e-14, sizeof (Scalar) == 4 ? 24 : 400);
+    connect();
+    reset();
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::setTolerance (double newtons, int mostSweeps) noexcept
+{
+    view.tolerance = static_cast<Scalar> (newtons);
+    view.maxSweeps = mostSweeps;
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::connect() noexcept
+{
+    current->connect (view);
+    view.position = position.data();
+    view.step = step.data();
+    view.trial = trial.data();
+    view.push = push.data();
+    view.force = force.data();
+    view.forceBefore = forceBefore.data();
+    view.compression = compression.data();
+    view.compressionBefore = compressionBefore.data();
+    view.scratch = scratch.data();
+    view.strikers = strikers.data();
+    view.flows = &flows;
+    for (std::size_t j = 0; j < maxStrikers; ++j)
+    {
+        view.strikerShape[j] = strikerShape[j].data();
+        view.strikerToWire[j] = strikerToWire[j].data();
+    }
+    jumpDecay = static_cast<Scalar> (std::exp (-current->interval() / jumpTime));
+    connectMicrophones();
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::connectMicrophones() noexcept
+{
+    // The nearest microphone hears at once; the others as much later as sound needs.
+    double nearest = 1.0e9;
+    for (int m = 0; m < current->microphones(); ++m)
+        nearest = std::min (nearest, current->delay (m));
+    for (int m = 0; m < current->microphones(); ++m)
+        delayLines[static_cast<std::size_t> (m)].setDelay ((current->delay (m) - nearest) / current->interval());
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::reset() noexcept
+{
+    for (auto* array : { &position, &step, &trial, &push })
+        std::fill (array->begin(), array->end(), Scalar (0));
+    for (int i = 0; i < current->contacts(); ++i)
+    {
+        force[static_cast<std::size_t> (i)] = forceBefore[static_cast<std::size_t> (i)] = view.restForce[i];
+        compression[static_cast<std::size_t> (i)] = compressionBefore[static_cast<std::size_t> (i)] = view.restCompression[i];
+    }
+    strikers.fill ({});
+    for (auto& line : delayLines)
+        line.reset();
+    lastOutput.fill (Scalar (0));
+    jump.fill (Scalar (0));
+    measuresJump = false;
+    waitingCount = 0;
+    flows = {};
+    silent = true;
+}
+
+template <typename Scalar>
+bool BasicDrum<Scalar>::strike (const Blow& blow, int sampleOffset) noexcept
+{
+    if (waitingCount == static_cast<int> (waiting.size()))
+        return false;
+    const int delay =
+        std::max (0, sampleOffset) + static_cast<int> (std::lround (std::max (0.0, blow.delay) / current->interval()));
+    // In order of time, first come first served.
+    int at = waitingCount++;
+    for (; at > 0 && waiting[static_cast<std::size_t> (at - 1)].samples > delay; --at)
+        waiting[static_cast<std::size_t> (at)] = waiting[static_cast<std::size_t> (at - 1)];
+    waiting[static_cast<std::size_t> (at)] = { blow, delay };
+    return true;
+}
+
+template <typename Scalar>
+bool BasicDrum<Scalar>::strike (const Stroke& stroke, int sampleOffset) noexcept
+{
+    const auto blows = blowsOf (stroke, current->setup().stick, current->setup().modes.radius);
+    bool taken = true;
+    for (int i = 0; i < blows.count; ++i)
+        taken = strike (blows.blow[static_cast<std::size_t> (i)], sampleOffset) && taken;
+    return taken;
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
+{
+    const ScopedFlush flush;
+    for (int m = 0; m < current->microphones(); ++m)
+        std::fill_n (outputs[m], frames, Scalar (0));
+
+    int done = 0;
+    while (done < frames)
+    {
+        while (waitingCount > 0 && waiting[0].samples <= 0)
+        {
+            land (waiting[0].blow);
+            std::move (waiting.begin() + 1, waiting.begin() + waitingCount, waiting.begin());
+            --waitingCount;
+        }
+        // Short spans, so that strikers are put away soon after they have left.
+        int span = std::min (frames - done, 64);
+        if (waitingCount > 0)
+            span = std::min (span, waiting[0].samples);
+
+        std::array<Scalar*, maxMicrophones> at{};
+        for (int m = 0; m < current->microphones(); ++m)
+            at[static_cast<std::size_t> (m)] = outputs[m] + done;
+        runSpan (at.data(), span);
+        for (int i = 0; i < waitingCount; ++i)
+            waiting[static_cast<std::size_t> (i)].samples -= span;
+        done += span;
+    }
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
+{
+    if (! silent)
+    {
+        run (view, outputs, frames);
+        retireStrikers();
+        fallAsleepIfStill();
+    }
+
+    const auto scale = static_cast<Scalar> (1.0 / fullScalePressure);
+    for (int m = 0; m < current->microphones(); ++m)
+    {
+        const auto index = static_cast<std::size_t> (m);
+        for (int frame = 0; frame < frames; ++frame)
+        {
+            Scalar out = delayLines[index].next (scale * outputs[m][frame]);
+            if (measuresJump && frame == 0)
+                jump[index] = lastOutput[index] - out;
+            out += jump[index];
+            jump[index] *= jumpDecay;
+            outputs[m][frame] = out;
+        }
+        if (frames > 0)
+            lastOutput[index] = outputs[m][frames - 1];
+    }
+    measuresJump = false;
+}
+
+template <typename Scalar>
+int BasicDrum<Scalar>::freeSlot() noexcept
+{
+    int oldest = 0;
+    for (int j = 0; j < maxStrikers; ++j)
+    {
+        const auto& striker = strikers[static_cast<std::size_t> (j)];
+        if (! striker.active)
+            return j;
+        if (striker.age > strikers[static_cast<std::size_t> (oldest)].age)
+            oldest = j;
+    }
+    return oldest;
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::land (const Blow& blow) noexcept
+{
+    silent = false;
+    const int slot = freeSlot();
+    const auto index = static_cast<std::size_t> (slot);
+    const double T = current->interval();
+    auto& striker = strikers[index];
+    striker = {};
+
+    if (blow.target == Blow::Target::head)
+        current->headShape (blow.radius, blow.angle, strikerShape[index].data());
+    else
+        current->hoopShape (blow.angle, strikerShape[index].data());
+
+    double surface = 0.0, surfaceBefore = 0.0;
+    for (std::size_t k = 0; k < static_cast<std::size_t> (current->modes()); ++k)
+    {
+        const auto shape = static_cast<double> (strikerShape[index][k]);
+        surface += shape * static_cast<double> (position[k]);
+        surfaceBefore += shape * static_cast<double> (position[k] - step[k]);
+    }
+    // The tip arrives where the surface is now.
+    striker.active = true;
+    striker.drive = T * T / blow.mass;
+    striker.stiffness = blow.stiffness;
+    striker.exponent = blow.exponent;
+    striker.lossRate = 0.5 * blow.loss / T;
+    striker.hand = blow.hand;
+    striker.lift = blow.lift;
+    striker.liftAfter = static_cast<int> (blow.holdTime / T);
+    striker.longest = static_cast<int> (longestStay / T);
+    striker.reach = reach;
+    striker.step = -blow.speed * T;
+    striker.height = surface;
+    striker.compressionBefore = std::min (0.0, surfaceBefore - (surface - striker.step));
+    striker.height = surfaceBefore - striker.compressionBefore + striker.step;
+    striker.compression = surface - striker.height;
+    landingSpeed[index] = blow.speed;
+    if (view.countsEnergy)
+    {
+        flows.work += 0.5 * blow.mass * blow.speed * blow.speed;
+        const double stored = blow.stiffness / (blow.exponent + 1.0);
+        if (striker.compression > 0.0)
+            flows.work += 0.5 * stored * std::pow (striker.compression, blow.exponent + 1.0);
+    }
+    measureStriker (slot);
+}
+
+/** How far a striker's force moves its own place, other strikers and the wires in one step. */
+template <typename Scalar>
+void BasicDrum<Scalar>::measureStriker (int slot) noexcept
+{
+    const auto index = static_cast<std::size_t> (slot);
+    auto& striker = strikers[index];
+    const auto count = static_cast<std::size_t> (view.modes);
+    const auto& shape = strikerShape[index];
+    for (int other = 0; other < maxStrikers; ++other)
+    {
+        const auto otherIndex = static_cast<std::size_t> (other);
+        if (! strikers[otherIndex].active)
+            continue;
+        double mobility = other == slot ? striker.drive : 0.0;
+        for (std::size_t k = 0; k < count; ++k)
+            mobility += static_cast<double> (view.drive[k]) * static_cast<double> (shape[k]) *
+                        static_cast<double> (strikerShape[otherIndex][k]);
+        if (other == slot)
+            striker.mobility = mobility;
+        else
+            striker.crossMobility[other] = strikers[otherIndex].crossMobility[slot] = mobility;
+    }
+
+    for (int c = 0; c < view.classes; ++c)
+    {
+        const auto& group = view.coupling[c];
+        for (int i = 0; i < view.combinations; ++i)
+        {
+            double sum = 0.0;
+            for (int k = 0; k < group.modes; ++k)
+            {
+                const auto at = static_cast<std::size_t> (group.firstMode + k);
+                sum += static_cast<double> (group.shapes[i * group.modes + k]) * static_cast<double> (view.drive[at]) *
+                       static_cast<double> (shape[at]);
+            }
+            scratch[static_cast<std::size_t> (c * view.combinations + i)] = static_cast<Scalar> (sum);
+        }
+    }
+    auto& cross = strikerToWire[index];
+    const auto n = static_cast<std::size_t> (view.combinations);
+    if (view.classes == 4)
+        for (std::size_t i = 0; i < n; ++i)
+        {
+            const Scalar a = scratch[i], b = scratch[n + i], c = scratch[2 * n + i], d = scratch[3 * n + i];
+            const Scalar half = Scalar (0.5);
+            cross[i] = half * (a + b + c + d);
+            cross[n + i] = half * (a - b + c - d);
+            cross[2 * n + i] = half * (a + b - c - d);
+            cross[3 * n + i] = half * (a - b - c + d);
+        }
+    else
+        std::copy_n (scratch.begin(), current->contacts(), cross.begin());
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::retireStrikers() noexcept
+{
+    for (std::size_t j = 0; j < maxStrikers; ++j)
+    {
+        auto& striker = strikers[j];
+        if (! striker.active)
+            continue;
+        const bool leaves =
+            striker.step > 0.0 && striker.compression < 0.0 && (striker.age >= striker.liftAfter || striker.hand <= 0.0);
+        const bool isAway = leaves && (-striker.compression > striker.reach ||
+                                       (striker.contactSamples > 0 && striker.hand <= 0.0 && striker.compression < -1.0e-3));
+        if (! isAway && striker.age < striker.longest)
+            continue;
+        report.contactTime = striker.contactSamples * current->interval();
+        report.peakForce = striker.peakForce;
+        report.reboundShare = striker.step / current->interval() / std::max (landingSpeed[j], 1.0e-9);
+        if (view.countsEnergy)
+            flows.work -= 0.5 * striker.step * striker.step / striker.drive;
+        striker = {};
+    }
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
+{
+    for (const auto& striker : strikers)
+        if (striker.active)
+            return;
+    if (energy() > silence)
+        return;
+    const int keptStrokes = waitingCount;
+    const auto keptFlows = flows;
+    const auto keptJump = jump;
+    const auto keptLast = lastOutput;
+    for (auto* array : { &position, &step })
+        std::fill (array->begin(), array->end(), Scalar (0));
+    std::copy_n (view.restForce, current->contacts(), force.begin());
+    std::copy_n (view.restForce, current->contacts(), forceBefore.begin());
+    std::copy_n (view.restCompression, current->contacts(), compression.begin());
+    std::copy_n (view.restCompression, current->contacts(), compressionBefore.begin());
+    waitingCount = keptStrokes;
+    flows = keptFlows;
+    jump = keptJump;
+    lastOutput = keptLast;
+    silent = true;
+}
+
+template <typename Scalar>
+std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::shared_ptr<const Model> next) noexcept
+{
+    // TODO in a later change: carried over by fields.
+    std::swap (current, next);
+    connect();
+    return next;
+}
+
+template <typename Scalar>
+double BasicDrum<Scalar>::energy() const noexcept
+{
+    double sum = current->modalEnergy (position.data(), step.data()) +
+                 current->contactEnergy (compression.data(), compressionBefore.data());
+    for (const auto& striker : strikers)
+    {
+        if (! striker.active)
+            continue;
+        const double stored = striker.stiffness / (striker.exponent + 1.0);
+        sum += 0.5 * striker.step * striker.step / striker.drive;
+        for (const double c : { striker.compression, striker.compressionBefore })
+            sum += c > 0.0 ? 0.5 * stored * std::pow (c, striker.exponent + 1.0) : 0.0;
+    }
+    return sum;
+}
+
+template class BasicDrum<float>;
+template class BasicDrum<double>;
+
+} // namespace engine

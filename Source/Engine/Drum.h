@@ -1,0 +1,109 @@
+#pragma once
+
+#include "DelayLine.h"
+#include "DrumModel.h"
+#include "Stroke.h"
+
+#include <memory>
+#include <vector>
+
+namespace engine
+{
+
+/** Pressure that makes a full-scale sample: 63.2 Pa, a level of 130 dB over 20 µPa. Caution: played back at its own level a drum
+   can harm hearing. */
+inline constexpr double fullScalePressure = 63.2456;
+
+/** What a striker did, once it has left. */
+struct BlowReport
+{
+    double contactTime = 0.0;  ///< s, all contacts of the blow together
+    double peakForce = 0.0;    ///< N
+    double reboundShare = 0.0; ///< speed away over speed of approach
+};
+
+/** A drum that is played: one state that rings on from stroke to stroke and from model to model.
+
+    process(), strike(), setModel() and reset() belong to one thread, which may be an audio thread: none of them allocates, locks,
+    throws or prints. There is no latency. */
+template <typename Scalar>
+class BasicDrum
+{
+public:
+    using Model = BasicDrumModel<Scalar>;
+
+    explicit BasicDrum (std::shared_ptr<const Model>);
+
+    /** Writes `frames` samples of each microphone, full scale 1 (see fullScalePressure). */
+    void process (Scalar* const* outputs, int frames) noexcept;
+
+    /** A stroke that lands `sampleOffset` samples from now; false if too many strokes wait already (the stroke is then dropped).
+     */
+    bool strike (const Stroke&, int sampleOffset = 0) noexcept;
+    bool strike (const Blow&, int sampleOffset = 0) noexcept;
+
+    /** Goes on with another model of the same sample rate; what rings, rings on. Returns the former model, so that its memory
+        can be given back on another thread. */
+    std::shared_ptr<const Model> setModel (std::shared_ptr<const Model>) noexcept;
+
+    /** Silence, wires at rest, no strokes waiting. */
+    void reset() noexcept;
+
+    const Model& model() const noexcept { return *current; }
+    bool isSilent() const noexcept { return silent; }
+
+    /** Energy of everything that moves, J; zero at rest. Counts flows of energy from here on. */
+    double energy() const noexcept;
+    const EnergyFlows& energyFlows() const noexcept { return flows; }
+    void countEnergy (bool shouldCount) noexcept { view.countsEnergy = shouldCount; }
+
+    /** The last blow that has ended. */
+    const BlowReport& lastBlow() const noexcept { return report; }
+
+    const KernelView<Scalar>& state() const noexcept { return view; }
+
+    /** For tests: how finely contacts settle. N, and sweeps a sample. */
+    void setTolerance (double newtons, int mostSweeps) noexcept;
+    /** For benchmarks: another inner loop. The model must be padded to its width. */
+    void setKernel (KernelFunction<Scalar> loop) noexcept { run = loop; }
+
+private:
+    struct Waiting
+    {
+        Blow blow;
+        int samples;
+    };
+
+    void connect() noexcept;
+    void connectMicrophones() noexcept;
+    void runSpan (Scalar* const* outputs, int frames) noexcept;
+    void land (const Blow&) noexcept;
+    void measureStriker (int slot) noexcept;
+    void retireStrikers() noexcept;
+    void fallAsleepIfStill() noexcept;
+    int freeSlot() noexcept;
+
+    std::shared_ptr<const Model> current;
+    KernelView<Scalar> view;
+    KernelFunction<Scalar> run;
+    EnergyFlows flows;
+    AlignedArray<Scalar> position, step, trial, push;
+    AlignedArray<Scalar> force, forceBefore, compression, compressionBefore, scratch;
+    std::array<StrikerState, maxStrikers> strikers;
+    std::array<double, maxStrikers> landingSpeed{};
+    std::array<AlignedArray<Scalar>, maxStrikers> strikerShape, strikerToWire;
+    std::vector<double> field;
+    std::array<Waiting, 64> waiting;
+    int waitingCount = 0;
+    std::vector<DelayLine<Scalar>> delayLines;
+    std::array<Scalar, maxMicrophones> lastOutput{}, jump{};
+    bool measuresJump = false;
+    Scalar jumpDecay = 0;
+    bool silent = true;
+    BlowReport report;
+};
+
+using Drum = BasicDrum<float>;
+using ExactDrum = BasicDrum<double>;
+
+} // namespace engine

@@ -1,0 +1,332 @@
+#include "DrumModel.h"
+
+#include "Bank.h"
+#include "RadiationOfRings.h"
+#include "VectorChoice.h"
+#include "WireRest.h"
+
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+
+#include <Eigen/Cholesky>
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+constexpr int radialSteps = 128;
+
+/** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
+   shell. Common practice, no source. */
+constexpr double hoopBlowShare = 0.5;
+
+template <typename Scalar, typename Vector>
+AlignedArray<Scalar> packed (const Vector& values)
+{
+    AlignedArray<Scalar> out (static_cast<std::size_t> (values.size()));
+    for (Eigen::Index i = 0; i < values.size(); ++i)
+        out[static_cast<std::size_t> (i)] = static_cast<Scalar> (values[i]);
+    return out;
+}
+
+template <typename Scalar>
+AlignedArray<Scalar> packedRows (const Eigen::MatrixXd& matrix)
+{
+    AlignedArray<Scalar> out;
+    out.reserve (static_cast<std::size_t> (matrix.size()));
+    for (Eigen::Index i = 0; i < matrix.rows(); ++i)
+        for (Eigen::Index j = 0; j < matrix.cols(); ++j)
+            out.push_back (static_cast<Scalar> (matrix (i, j)));
+    return out;
+}
+
+void check (const DrumSetup& setup)
+{
+    modal::requireInRange (setup.sampleRate, { 22050.0, 192000.0, "Hz" }, "sample rate");
+    modal::check (setup.wires);
+    modal::check (setup.stick);
+    modal::requireInRange (static_cast<double> (setup.microphones.size()), { 0.0, maxMicrophones, "" }, "microphones");
+    const auto evenIn = [] (int value, int low, int high, const char* name)
+    {
+        modal::requireInRange (value, { static_cast<double> (low), static_cast<double> (high), "" }, name);
+        if (value % 2 != 0)
+            throw modal::InputError (name, std::to_string (value), "an even number");
+    };
+    evenIn (setup.wireDetail.strands, 2, 20, "wire detail strands");
+    evenIn (setup.wireDetail.points, 4, 32, "wire detail points");
+    modal::requireInRange (setup.wireDetail.modes, { 1.0, static_cast<double> (setup.wireDetail.points), "" },
+                           "wire detail modes");
+    for (const auto& microphone : setup.microphones)
+        modal::requireInRange (std::hypot (microphone.x, microphone.y, microphone.z), { 0.0, 20.0, "m" }, "microphone distance");
+}
+
+} // namespace
+
+template <typename Scalar>
+BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
+{
+    check (made);
+    const Bank bank = buildBank (made, kernelFor<Scalar>().packWidth);
+    modal::requireInRange (bank.size(), { 1.0, static_cast<double> (maxModes), "" }, "modes of the drum and its wires");
+
+    const auto values = [&] (auto member)
+    {
+        Eigen::VectorXd v (bank.size());
+        for (int k = 0; k < bank.size(); ++k)
+            v[k] = member (bank.entries[static_cast<std::size_t> (k)].recursion);
+        return v;
+    };
+    const auto keepOf = values ([] (const ModalRecursion& r) { return r.keep; });
+    const auto springOf = values ([] (const ModalRecursion& r) { return r.spring; });
+    const auto driveOf = values ([] (const ModalRecursion& r) { return r.drive; });
+    keep = packed<Scalar> (keepOf);
+    spring = packed<Scalar> (springOf);
+    drive = packed<Scalar> (driveOf);
+    exactKeep = packed<double> (keepOf);
+    exactSpring = packed<double> (springOf);
+    exactDrive = packed<double> (driveOf);
+    lossOfStep = packed<Scalar> (values ([] (const ModalRecursion& r) { return r.lossOfStep(); }));
+
+    classes = static_cast<int> (bank.classes.size());
+    combinations = bank.combinations;
+    if (classes > 0)
+    {
+        const auto contactsOf = buildWireContacts (made, bank);
+        modal::requireInRange (contactsOf.size(), { 1.0, static_cast<double> (maxContacts), "" }, "wire contacts");
+        realContacts = bank.contactsInQuadrant * classes;
+        stiffness = packed<Scalar> (contactsOf.stiffness);
+        lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * made.wires.contactLoss * 0.5 * made.sampleRate));
+        metric = packed<Scalar> (contactsOf.metric);
+        restForce = packed<Scalar> (contactsOf.restForce);
+        restCompression = packed<Scalar> (contactsOf.restCompression);
+        for (std::size_t c = 0; c < bank.classes.size(); ++c)
+        {
+            shapes[c] = packedRows<Scalar> (bank.classes[c].shapes);
+            mobility[c] = packedRows<Scalar> (contactsOf.mobility[c]);
+            coupling[c] = { bank.classes[c].first, bank.classes[c].count, shapes[c].data(), mobility[c].data() };
+        }
+    }
+
+    for (std::size_t m = 0; m < made.microphones.size(); ++m)
+    {
+        const auto& microphone = made.microphones[m];
+        const auto pressure = pressureAt (made.modes, microphone);
+        delays[m] = pressure.delay;
+        Eigen::VectorXd acceleration = Eigen::VectorXd::Zero (bank.size()), velocity = acceleration;
+        for (int k = 0; k < bank.size(); ++k)
+        {
+            const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+            if (entry.kind == BankEntry::Kind::head)
+            {
+                acceleration[k] = pressure.acceleration[entry.drumMode];
+                velocity[k] = pressure.velocity[entry.drumMode];
+            }
+            else if (entry.kind == BankEntry::Kind::ring)
+                acceleration[k] = ringPressure (made.modes, bank.rings[static_cast<std::size_t> (entry.ring)], microphone);
+        }
+        pressureOfAcceleration[m] = packed<Scalar> (Eigen::VectorXd (acceleration * made.sampleRate * made.sampleRate));
+        pressureOfVelocity[m] = packed<Scalar> (Eigen::VectorXd (velocity * 0.5 * made.sampleRate));
+    }
+
+    for (int k = 0; k < bank.size(); ++k)
+    {
+        const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+        firstTerm.push_back (static_cast<int> (terms.size()));
+        strandModeCount += entry.kind == BankEntry::Kind::strand ? 1 : 0;
+        if (entry.kind == BankEntry::Kind::ring)
+        {
+            const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
+            if (! ring.belongsToShell)
+                hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
+        }
+        if (entry.kind != BankEntry::Kind::head)
+            continue;
+        ++headModeCount;
+        bankOfField.push_back (k);
+        for (int b = 0; b < basisSize(); ++b)
+        {
+            const Term term{ b, made.modes.batter (b, entry.drumMode), made.modes.resonant (b, entry.drumMode) };
+            if (term.batter != 0.0 || term.resonant != 0.0)
+                terms.push_back (term);
+        }
+    }
+    firstTerm.push_back (static_cast<int> (terms.size()));
+    buildTables();
+    buildProjection();
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::buildTables()
+{
+    const int row = radialSteps + 3; // one more point before and two after, for the cubic
+    radialTable.resize (static_cast<std::size_t> (basisSize() * row));
+    for (int b = 0; b < basisSize(); ++b)
+    {
+        const auto& function = made.modes.basis[static_cast<std::size_t> (b)];
+        const double crest = function.parity == modal::Parity::sine ? modal::units::pi / (2.0 * function.m) : 0.0;
+        for (int i = -1; i <= radialSteps + 1; ++i)
+        {
+            // J_m continues evenly or oddly through the middle, and nearly oddly through its zero at the rim.
+            const double mirrored = i < 0 ? -i : i > radialSteps ? 2 * radialSteps - i : i;
+            const double sign = i < 0 ? (function.m % 2 == 0 ? 1.0 : -1.0) : i > radialSteps ? -1.0 : 1.0;
+            const double value = function.at (mirrored * made.modes.radius / radialSteps, crest, made.modes.radius);
+            radialTable[static_cast<std::size_t> (b * row + i + 1)] = static_cast<float> (sign * value);
+        }
+    }
+}
+
+/** Cubic through four points of the table. */
+template <typename Scalar>
+double BasicDrumModel<Scalar>::radial (int basis, double r) const noexcept
+{
+    const double place = std::clamp (r / made.modes.radius, 0.0, 1.0) * radialSteps;
+    const int cell = std::min (static_cast<int> (place), radialSteps - 1);
+    const double t = place - cell;
+    const float* p = radialTable.data() + basis * (radialSteps + 3) + cell;
+    const double a = p[0], b = p[1], c = p[2], d = p[3];
+    return b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::headShape (double r, double theta, Scalar* to) const noexcept
+{
+    std::fill_n (to, keep.size(), Scalar (0));
+    for (const int k : bankOfField)
+    {
+        double sum = 0.0;
+        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
+        {
+            const auto& term = terms[static_cast<std::size_t> (t)];
+            const auto& function = made.modes.basis[static_cast<std::size_t> (term.basis)];
+            const double phase = function.m * theta;
+            sum += term.batter * radial (term.basis, r) *
+                   (function.parity == modal::Parity::sine ? std::sin (phase) : std::cos (phase));
+        }
+        to[k] = static_cast<Scalar> (sum);
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::hoopShape (double theta, Scalar* to) const noexcept
+{
+    std::fill_n (to, keep.size(), Scalar (0));
+    for (const auto& term : hoopTerms)
+        to[term.bankMode] =
+            static_cast<Scalar> (term.amplitude * (term.isSine ? std::sin (term.n * theta) : std::cos (term.n * theta)));
+}
+
+/** Least squares from displacement of both heads to modes, leaning slightly towards small motion where the heads do not tell
+ * modes apart. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::buildProjection()
+{
+    const auto n = static_cast<Eigen::Index> (bankOfField.size());
+    const Eigen::Index basis = basisSize();
+    Eigen::MatrixXd shape = Eigen::MatrixXd::Zero (2 * basis, n);
+    for (Eigen::Index j = 0; j < n; ++j)
+    {
+        const auto k = static_cast<std::size_t> (bankOfField[static_cast<std::size_t> (j)]);
+        for (int t = firstTerm[k]; t < firstTerm[k + 1]; ++t)
+        {
+            const auto& term = terms[static_cast<std::size_t> (t)];
+            shape (term.basis, j) = term.batter;
+            shape (basis + term.basis, j) = term.resonant;
+        }
+    }
+    Eigen::MatrixXd normal = shape.transpose() * shape;
+    normal.diagonal().array() += 1.0e-6 * normal.diagonal().maxCoeff();
+    const Eigen::MatrixXd inverse = normal.ldlt().solve (shape.transpose());
+    projection.reserve (static_cast<std::size_t> (inverse.size()));
+    for (Eigen::Index i = 0; i < inverse.rows(); ++i)
+        for (Eigen::Index j = 0; j < inverse.cols(); ++j)
+            projection.push_back (static_cast<float> (inverse (i, j)));
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) const noexcept
+{
+    std::fill_n (field, fieldSize(), 0.0);
+    for (const int k : bankOfField)
+        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
+        {
+            const auto& term = terms[static_cast<std::size_t> (t)];
+            field[term.basis] += term.batter * static_cast<double> (modesIn[k]);
+            field[basisSize() + term.basis] += term.resonant * static_cast<double> (modesIn[k]);
+        }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::fromField (const double* field, Scalar* modesOut) const noexcept
+{
+    std::fill_n (modesOut, keep.size(), Scalar (0));
+    const float* row = projection.data();
+    for (const int k : bankOfField)
+    {
+        double sum = 0.0;
+        for (int i = 0; i < fieldSize(); ++i)
+            sum += static_cast<double> (row[i]) * field[i];
+        modesOut[k] = static_cast<Scalar> (sum);
+        row += fieldSize();
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
+{
+    view.modes = modes();
+    view.keep = keep.data();
+    view.spring = spring.data();
+    view.drive = drive.data();
+    view.lossOfStep = lossOfStep.data();
+    view.classes = classes;
+    view.combinations = combinations;
+    for (int c = 0; c < classes; ++c)
+        view.coupling[c] = coupling[static_cast<std::size_t> (c)];
+    view.stiffness = stiffness.data();
+    view.lossRate = lossRate.data();
+    view.metric = metric.data();
+    view.restForce = restForce.data();
+    view.restCompression = restCompression.data();
+    view.microphones = microphones();
+    for (int m = 0; m < microphones(); ++m)
+    {
+        view.pressureOfAcceleration[m] = pressureOfAcceleration[static_cast<std::size_t> (m)].data();
+        view.pressureOfVelocity[m] = pressureOfVelocity[static_cast<std::size_t> (m)].data();
+    }
+}
+
+template <typename Scalar>
+double BasicDrumModel<Scalar>::modalEnergy (const Scalar* position, const Scalar* step) const noexcept
+{
+    double sum = 0.0;
+    for (std::size_t k = 0; k < keep.size(); ++k)
+        sum += ModalRecursion{ exactKeep[k], exactSpring[k], exactDrive[k] }.energy (static_cast<double> (position[k]),
+                                                                                     static_cast<double> (step[k]));
+    return sum;
+}
+
+template <typename Scalar>
+double BasicDrumModel<Scalar>::contactEnergy (const Scalar* compression, const Scalar* before) const noexcept
+{
+    double sum = 0.0;
+    for (std::size_t i = 0; i < stiffness.size(); ++i)
+    {
+        const double K = static_cast<double> (stiffness[i]), rest = static_cast<double> (restCompression[i]);
+        const double held = static_cast<double> (restForce[i]);
+        const auto above = [&] (double c)
+        {
+            const double in = std::max (c, 0.0), inAtRest = std::max (rest, 0.0);
+            return 0.5 * K * (in * in - inAtRest * inAtRest) - held * (c - rest);
+        };
+        sum += 0.5 * (above (static_cast<double> (compression[i])) + above (static_cast<double> (before[i])));
+    }
+    return sum;
+}
+
+template class BasicDrumModel<float>;
+template class BasicDrumModel<double>;
+
+} // namespace engine

@@ -1,0 +1,100 @@
+#pragma once
+
+#include "AlignedArray.h"
+#include "DrumSetup.h"
+#include "KernelView.h"
+
+#include <array>
+#include <memory>
+
+namespace engine
+{
+
+/** No model is larger than this, so that a drum can hold the state of any. */
+inline constexpr int maxModes = 2048;
+inline constexpr int maxContacts = 1024;
+
+/** A drum made ready to play at one sample rate: every constant of the inner loop, and how to reach the heads from it.
+
+    Immutable once built; build it off the audio thread (some tens of milliseconds). `Scalar` is float for playing and double for
+   the energy balance. */
+template <typename Scalar>
+class BasicDrumModel
+{
+public:
+    /** @throws modal::InputError for a setup out of range or larger than the limits above */
+    explicit BasicDrumModel (const DrumSetup&);
+
+    const DrumSetup& setup() const noexcept { return made; }
+    int modes() const noexcept { return static_cast<int> (keep.size()); }
+    int headModes() const noexcept { return headModeCount; }                      ///< modes of the drum among them
+    int strandModes() const noexcept { return strandModeCount; }                  ///< modal strings among them
+    int contacts() const noexcept { return static_cast<int> (stiffness.size()); } ///< padding included
+    int wireContacts() const noexcept { return realContacts; }                    ///< without padding
+    double interval() const noexcept { return 1.0 / made.sampleRate; }            ///< s
+
+    /** Points the constants of an inner loop at this model. */
+    void connect (KernelView<Scalar>&) const noexcept;
+
+    /** The shapes of the bank's modes where a stick meets the batter head, 1/√kg. Realtime safe. r in m, theta in rad. */
+    void headShape (double r, double theta, Scalar* to) const noexcept;
+
+    /** The same where a stick meets the batter hoop. */
+    void hoopShape (double theta, Scalar* to) const noexcept;
+
+    /** Displacement of both heads in terms of the basis: batter first, then resonant; and from there to this model's modes.
+        What the finer motion of another model has and this one lacks is lost. Realtime safe. */
+    int fieldSize() const noexcept { return 2 * basisSize(); }
+    void toField (const Scalar* modesIn, double* field) const noexcept;
+    void fromField (const double* field, Scalar* modesOut) const noexcept;
+    int basisSize() const noexcept { return static_cast<int> (made.modes.basis.size()); }
+
+    /** Energy of a state of this model's modes, J. */
+    double modalEnergy (const Scalar* position, const Scalar* step) const noexcept;
+    /** Energy in the wires' contacts above that at rest, J. */
+    double contactEnergy (const Scalar* compression, const Scalar* before) const noexcept;
+
+    double delay (int microphone) const noexcept { return delays[static_cast<std::size_t> (microphone)]; } ///< s
+    int microphones() const noexcept { return static_cast<int> (made.microphones.size()); }
+
+private:
+    void buildTables();
+    void buildProjection();
+    double radial (int basis, double r) const noexcept;
+
+    DrumSetup made;
+    int headModeCount = 0, strandModeCount = 0, realContacts = 0, classes = 0, combinations = 0;
+
+    AlignedArray<Scalar> keep, spring, drive, lossOfStep;
+    AlignedArray<double> exactKeep, exactSpring, exactDrive;
+    std::array<CouplingClass<Scalar>, maxCouplingClasses> coupling;
+    std::array<AlignedArray<Scalar>, maxCouplingClasses> shapes, mobility;
+    AlignedArray<Scalar> stiffness, lossRate, metric, restForce, restCompression;
+    std::array<AlignedArray<Scalar>, maxMicrophones> pressureOfAcceleration, pressureOfVelocity;
+    std::array<double, maxMicrophones> delays{};
+
+    // Sparse columns: for each bank mode, which basis functions it moves on the batter and the resonant head, and how much.
+    struct Term
+    {
+        int basis;
+        double batter, resonant;
+    };
+    std::vector<int> firstTerm;
+    std::vector<Term> terms;
+    std::vector<float> radialTable;
+    std::vector<int> bankOfField;  ///< bank modes that are head modes
+    std::vector<float> projection; ///< head modes × field
+
+    struct HoopTerm
+    {
+        int bankMode, n;
+        bool isSine;
+        double amplitude;
+    };
+    std::vector<HoopTerm> hoopTerms;
+};
+
+using DrumModel = BasicDrumModel<float>;
+using ExactDrumModel = BasicDrumModel<double>;
+
+} // namespace engine

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "Microphone.h"
+
+#include "Modal/DrumModes.h"
+#include "Modal/Hoop.h"
+#include "Modal/Solve.h"
+#include "Modal/Stick.h"
+#include "Modal/Wires.h"
+
+#include <vector>
+
+namespace engine
+{
+
+/** How finely the wires are modelled. */
+struct WireDetail
+{
+    int strands = 8; ///< model strands that stand for the real ones; even, 2 to 20
+    int points = 12; ///< contact points a strand; even, 4 to 32
+    int modes = 8;   ///< modal strings a strand, 1 to points
+};
+
+/** Everything that a playable drum is made from. SI. */
+struct DrumSetup
+{
+    modal::DrumModes modes;
+    modal::Tensions tensions; ///< N/m, those that the modes were solved for
+    modal::WireSpec wires;
+    modal::StickSpec stick;
+    modal::HoopSpec hoop;
+    modal::Shell shell;
+    std::vector<Microphone> microphones; ///< one to three
+    WireDetail wireDetail;
+    double sampleRate = 48000.0; ///< Hz, 22 050 to 192 000
+};
+
+} // namespace engine

@@ -1,0 +1,95 @@
+#pragma once
+
+namespace engine
+{
+
+inline constexpr int maxStrikers = 4;
+inline constexpr int maxMicrophones = 3;
+inline constexpr int maxCouplingClasses = 4;
+
+/** Everything a striker (stick tip or shaft) needs in flight and in contact. Heights in m, positive upwards from the head at
+ * rest. */
+struct StrikerState
+{
+    bool active = false;
+    double height = 0.0, step = 0.0;                   ///< m, and m since the last sample
+    double drive = 0.0;                                ///< T²/mass, s²/kg
+    double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
+    double lossRate = 0.0;                             ///< loss/(2T), 1/m
+    double hand = 0.0;                                 ///< N, downwards
+    double lift = 0.0;                                 ///< N, upwards once `liftAfter` samples have passed
+    double reach = 0.0;                                ///< m above the head beyond which a rising striker is put away
+    int age = 0, liftAfter = 0, longest = 0;           ///< samples
+    double compression = 0.0, compressionBefore = 0.0; ///< m, positive in contact
+    double free = 0.0;                                 ///< m, the compression that would come without any force
+    double mobility = 0.0;                             ///< m/N a step: its own, head and stick
+    double crossMobility[maxStrikers] = {};            ///< m/N to the other strikers
+    double force = 0.0;                                ///< N
+    double peakForce = 0.0;                            ///< N, largest so far
+    int contactSamples = 0;                            ///< samples in contact so far
+};
+
+/** What one parity class of modes and contacts has in common with no other. */
+template <typename Scalar>
+struct CouplingClass
+{
+    int firstMode = 0;                ///< in the bank
+    int modes = 0;                    ///< a multiple of the pack width
+    const Scalar* shapes = nullptr;   ///< [combination][mode], 1/√kg: compression per modal coordinate
+    const Scalar* mobility = nullptr; ///< [combination][combination], m/N a step
+};
+
+/** Sums over time that the energy balance needs, J. */
+struct EnergyFlows
+{
+    double work = 0.0; ///< done by the hand, and brought in by sticks
+    double contactLoss = 0.0;
+    double modalLoss = 0.0;
+};
+
+/** The state of a drum and the constants that move it on by a sample, as the inner loop wants them: plain pointers to packed
+   arrays.
+
+    Each mode obeys step⁺ = keep·step - spring·position + drive·force, position⁺ = position + step⁺. */
+template <typename Scalar>
+struct KernelView
+{
+    int modes = 0; ///< padded
+    const Scalar *keep = nullptr, *spring = nullptr, *drive = nullptr;
+    Scalar *position = nullptr, *step = nullptr;
+    Scalar* trial = nullptr; ///< position after a step without contact forces
+    Scalar* push = nullptr;  ///< modal force of the contacts
+
+    int classes = 0;      ///< 0 without wires, 1 without symmetry, 4 with it
+    int combinations = 0; ///< a class, padded
+    CouplingClass<Scalar> coupling[maxCouplingClasses];
+    const Scalar* stiffness = nullptr;       ///< N/m; every array from here on has classes × combinations entries
+    const Scalar* lossRate = nullptr;        ///< N/m · s/m / (2T)
+    const Scalar* metric = nullptr;          ///< m/N, diagonal at least as large as the mobility
+    const Scalar* restForce = nullptr;       ///< N
+    const Scalar* restCompression = nullptr; ///< m
+    Scalar *force = nullptr, *forceBefore = nullptr;
+    Scalar *compression = nullptr, *compressionBefore = nullptr;
+    Scalar* scratch = nullptr; ///< 8 × classes × combinations
+    Scalar tolerance = 0;      ///< N, the change of force at which the contacts count as settled
+    int maxSweeps = 0;
+
+    StrikerState* strikers = nullptr;
+    const Scalar* strikerShape[maxStrikers] = {};  ///< [mode]
+    const Scalar* strikerToWire[maxStrikers] = {}; ///< [contact], m/N a step
+
+    int microphones = 0;
+    const Scalar* pressureOfAcceleration[maxMicrophones] = {}; ///< Pa per (m·√kg a step²)
+    const Scalar* pressureOfVelocity[maxMicrophones] = {};     ///< Pa per (m·√kg a two steps)
+
+    bool countsEnergy = false;
+    EnergyFlows* flows = nullptr;
+    const Scalar* lossOfStep = nullptr;     ///< J per (position⁺ - position⁻)², for the balance
+    long long sweeps = 0, wireContacts = 0; ///< counted for benchmarks and tests
+};
+
+/** Moves a drum on by `frames` samples; adds pressure in Pa to outputs[microphone][frame]. */
+template <typename Scalar>
+using KernelFunction = void (*) (KernelView<Scalar>&, Scalar* const* outputs, int frames);
+
+} // namespace engine

@@ -1,0 +1,143 @@
+#include "Microphone.h"
+
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <complex>
+#include <map>
+
+namespace engine
+{
+namespace
+{
+
+constexpr int rings = 24, spokes = 64;
+
+/** Middle of the cells that a head is cut into: equal steps of radius and angle. */
+double ringRadius (int ring, double radius)
+{
+    return (ring + 0.5) * radius / rings;
+}
+double spokeAngle (int spoke)
+{
+    return modal::units::twoPi * (spoke + 0.5) / spokes;
+}
+
+/** Radial part of every basis function on the rings, with the angle's part taken out. */
+Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
+{
+    Eigen::MatrixXd parts (rings, static_cast<Eigen::Index> (modes.basis.size()));
+    for (Eigen::Index b = 0; b < parts.cols(); ++b)
+    {
+        const auto& function = modes.basis[static_cast<std::size_t> (b)];
+        const double crest = function.parity == modal::Parity::sine ? modal::units::pi / (2.0 * function.m) : 0.0;
+        for (int ring = 0; ring < rings; ++ring)
+            parts (ring, b) = function.at (ringRadius (ring, modes.radius), crest, modes.radius);
+    }
+    return parts;
+}
+
+/** Displacement of one mode at the middle of each cell of one head. */
+Eigen::MatrixXd cellsOf (const modal::DrumModes& modes, const Eigen::MatrixXd& head, const Eigen::MatrixXd& radial, int mode)
+{
+    std::map<std::pair<int, bool>, Eigen::VectorXd> byAngle;
+    for (Eigen::Index b = 0; b < head.rows(); ++b)
+    {
+        const double share = head (b, mode);
+        if (share == 0.0)
+            continue;
+        const auto& function = modes.basis[static_cast<std::size_t> (b)];
+        auto& sum = byAngle.try_emplace ({ function.m, function.parity == modal::Parity::sine }, Eigen::VectorXd::Zero (rings))
+                        .first->second;
+        sum += share * radial.col (b);
+    }
+    Eigen::MatrixXd cells = Eigen::MatrixXd::Zero (rings, spokes);
+    for (const auto& [angle, profile] : byAngle)
+        for (int spoke = 0; spoke < spokes; ++spoke)
+        {
+            const double phase = angle.first * spokeAngle (spoke);
+            cells.col (spoke) += profile * (angle.second ? std::sin (phase) : std::cos (phase));
+        }
+    return cells;
+}
+
+struct Side
+{
+    double z;        ///< m, height of the head's plane
+    double outwards; ///< +1 if upward motion pushes the outside air
+    bool heard;
+};
+
+} // namespace
+
+std::vector<Microphone> defaultMicrophones (double depth)
+{
+    return { { "above", 0.10, 0.06, 0.08 }, { "below", -0.08, 0.05, -depth - 0.10 }, { "distant", 1.2, 0.9, 1.1 } };
+}
+
+ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& microphone)
+{
+    using Complex = std::complex<double>;
+    const bool baffled = modes.surround == modal::Surround::baffled;
+    const bool hasResonant = modes.bottom == modal::Bottom::head;
+    const bool isAbove = microphone.z > -0.5 * modes.depth;
+    const std::array<Side, 2> sides{ Side{ 0.0, 1.0, ! baffled || isAbove },
+                                     Side{ -modes.depth, -1.0, hasResonant && (! baffled || ! isAbove) } };
+
+    std::array<Eigen::MatrixXd, 2> distance;
+    double nearest = 1.0e9;
+    for (std::size_t side = 0; side < 2; ++side)
+    {
+        distance[side].resize (rings, spokes);
+        for (int ring = 0; ring < rings; ++ring)
+            for (int spoke = 0; spoke < spokes; ++spoke)
+            {
+                const double r = ringRadius (ring, modes.radius), angle = spokeAngle (spoke);
+                const double d = std::hypot (microphone.x - r * std::cos (angle), microphone.y - r * std::sin (angle),
+                                             microphone.z - sides[side].z);
+                distance[side](ring, spoke) = std::max (d, 0.01);
+                if (sides[side].heard)
+                    nearest = std::min (nearest, distance[side](ring, spoke));
+            }
+    }
+
+    ModalPressure heard;
+    heard.acceleration = Eigen::VectorXd::Zero (modes.size());
+    heard.velocity = Eigen::VectorXd::Zero (modes.size());
+    heard.delay = nearest / modes.air.soundSpeed;
+    if (modes.air.isVacuum())
+        return heard;
+
+    const Eigen::MatrixXd radial = radialParts (modes);
+    const double strength = modes.air.density / (baffled ? modal::units::twoPi : 2.0 * modal::units::twoPi);
+    const double polarity = microphone.invertsPolarity ? -microphone.gain : microphone.gain;
+    const double cell = modes.radius / rings * modal::units::twoPi / spokes;
+
+    for (int mode = 0; mode < modes.size(); ++mode)
+    {
+        const double omega = modes.modes[static_cast<std::size_t> (mode)].angularFrequency();
+        const double waveNumber = omega / modes.air.soundSpeed;
+        Complex sum = 0.0;
+        for (std::size_t side = 0; side < 2; ++side)
+        {
+            if (! sides[side].heard)
+                continue;
+            const Eigen::MatrixXd cells = cellsOf (modes, side == 0 ? modes.batter : modes.resonant, radial, mode);
+            for (int spoke = 0; spoke < spokes; ++spoke)
+                for (int ring = 0; ring < rings; ++ring)
+                {
+                    const double d = distance[side](ring, spoke);
+                    const double weight = sides[side].outwards * cells (ring, spoke) * ringRadius (ring, modes.radius) * cell / d;
+                    sum += weight * std::polar (1.0, -waveNumber * (d - nearest));
+                }
+        }
+        // p = ρ/(2π or 4π)·q''·(A + iB): i·q'' = -ω·q' for a mode that rings as exp(iωt).
+        heard.acceleration[mode] = polarity * strength * sum.real();
+        heard.velocity[mode] = -polarity * strength * omega * sum.imag();
+    }
+    return heard;
+}
+
+} // namespace engine

@@ -1,0 +1,28 @@
+#pragma once
+
+namespace engine
+{
+
+/** One mode's exact two-step recursion, written with the step d = q - q⁻ so that single precision keeps low frequencies in tune:
+
+        d⁺ = keep·d - spring·q + drive·F,   q⁺ = q + d⁺.
+
+    For F = 0 the samples are those of exp(-αt)·cos(ωt + phase) exactly; under a constant force the mode settles where it should.
+    Energy, with S = drive: H = (1 + keep)/(4S)·d⁺² + spring/(2S)·q⁺·q, which never grows beyond the work of F: the loss each
+    step is (1 - keep)/(4S)·(q⁺ - q⁻)². */
+struct ModalRecursion
+{
+    double keep = 0.0;
+    double spring = 0.0;
+    double drive = 0.0; ///< s²
+
+    /** @param frequency  Hz of the ringing, above 0 and below half the sample rate
+        @param decay      1/s, not negative
+        @param interval   s, one over the sample rate */
+    static ModalRecursion from (double frequency, double decay, double interval) noexcept;
+
+    double lossOfStep() const noexcept { return drive > 0.0 ? (1.0 - keep) / (4.0 * drive) : 0.0; }
+    double energy (double position, double step) const noexcept;
+};
+
+} // namespace engine

@@ -1,0 +1,43 @@
+#pragma once
+
+#include "Modal/Wires.h"
+
+#include <vector>
+
+namespace engine
+{
+
+/** The wires as the engine moves them: fewer strands than the real set, each standing for several, so that cost stays bounded;
+   with mass, tension and stiffness to match. Laid symmetrically: strand `pair` lies at +y and at -y, point `i` at +x and at -x.
+ */
+class StrandGeometry
+{
+public:
+    /** @param strands   model strands, even, 2 to 32
+        @param points    contact points a strand, even, 2 to 64
+        @param modes     modal strings a strand, 1 to points */
+    StrandGeometry (const modal::WireSpec&, double headDiameter, int strands, int points, int modes);
+
+    int pairs() const noexcept { return static_cast<int> (y.size()); }
+    int halfPoints() const noexcept { return static_cast<int> (x.size()); }
+    int modeCount() const noexcept { return modeLimit; }
+    double realPerStrand() const noexcept { return realWires; }
+
+    double pointX (int i) const { return x[static_cast<std::size_t> (i)]; }        ///< m, positive
+    double strandY (int pair) const { return y[static_cast<std::size_t> (pair)]; } ///< m, positive
+
+    /** Shape of mode n (from 1) at the point +x, 1/√kg. Odd n are even in x. */
+    double shape (int n, int point) const;
+    double frequency (int n, int pair) const; ///< Hz
+    double decay (int n, int pair) const;     ///< 1/s
+    /** Weight of gravity on mode n, N/√kg·… : modal force, negative (downwards); 0 for even n. */
+    double weight (int n) const;
+
+private:
+    modal::WireSpec spec;
+    double length, realWires, strandMass;
+    int modeLimit;
+    std::vector<double> x, y, tension;
+};
+
+} // namespace engine

@@ -1,0 +1,87 @@
+#pragma once
+
+#include "Modal/Stick.h"
+
+#include <array>
+
+namespace engine
+{
+
+/** What a player does. */
+enum class StrokeKind
+{
+    tip,         ///< the stick's tip on the batter head
+    rimshot,     ///< tip on the head and shaft on the hoop, almost at once
+    crossStick,  ///< the stick lies across the drum and its shaft is knocked on the hoop
+    buzz,        ///< the tip pressed into the head so that it bounces
+    doubleStroke ///< two tips of one motion
+};
+
+/** One stroke. */
+struct Stroke
+{
+    StrokeKind kind = StrokeKind::tip;
+    double position = 0.25;    ///< distance of the tip from the middle as a share of the radius, 0 to 0.98
+    double angle = 0.6;        ///< rad, from the direction of the wires
+    double speed = 3.0;        ///< m/s of the tip when it lands, 0.01 to 12
+    double rimLag = 0.3e-3;    ///< s, rimshot: hoop after head (negative: before), -1 to 1 ms
+    double pressForce = 6.0;   ///< N, buzz: the hand on the stick, 0.5 to 40
+    double pressTime = 0.25;   ///< s, buzz: until the stick lifts, 0.02 to 2
+    double secondDelay = 0.07; ///< s, double stroke, 0.02 to 0.5
+    double secondShare = 0.8;  ///< speed of the second stroke to the first, 0.1 to 1.2
+};
+
+/** One impact of a mass, which strokes are made of. */
+struct Blow
+{
+    enum class Target
+    {
+        head,
+        hoop
+    };
+
+    Target target = Target::head;
+    double delay = 0.0;     ///< s after the stroke, not negative
+    double radius = 0.0;    ///< m, on the head
+    double angle = 0.0;     ///< rad
+    double speed = 0.0;     ///< m/s, downwards
+    double mass = 0.0;      ///< kg
+    double stiffness = 0.0; ///< N/m^exponent
+    double exponent = 1.5;
+    double loss = 0.0;     ///< s/m
+    double hand = 0.0;     ///< N, downwards, until `holdTime`
+    double holdTime = 0.0; ///< s
+    double lift = 0.0;     ///< N, upwards after that
+};
+
+/** The blows of a stroke in order of time. */
+struct Blows
+{
+    std::array<Blow, 2> blow;
+    int count = 0;
+};
+
+/** Values out of range are brought into range; realtime safe. `headRadius` in m. */
+Blows blowsOf (const Stroke&, const modal::StickSpec&, double headRadius) noexcept;
+
+/** Speed of the tip in m/s for a MIDI velocity 1 to 127:  0.25·40^((v-1)/126), from 0.25 m/s (a ghost note) to 10 m/s (as hard as
+   arms allow). Equal steps of velocity are equal steps in level, about 0.25 dB each. Common practice, no source. */
+double speedOfVelocity (int midiVelocity) noexcept;
+
+/** The stroke of a MIDI note, or nothing: see strokeNotes(). */
+struct StrokeNote
+{
+    int note;
+    const char* name;
+    StrokeKind kind;
+    double position;
+};
+
+/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest.
+ */
+const std::array<StrokeNote, 9>& strokeNotes() noexcept;
+
+/** Fills in kind, place and speed for a note; false if the note plays nothing. */
+bool strokeForNote (int note, int velocity, Stroke&) noexcept;
+
+} // namespace engine

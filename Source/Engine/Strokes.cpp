@@ -1,0 +1,135 @@
+#include "Stroke.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+/** The wrist's pull that takes a stick away after it has bounced, as a multiple of its weight on the head. */
+constexpr double liftForce = 4.0;
+
+/** What a hand lets through when the stick rests on the head during a cross-stick, N and s. Common practice, no source. */
+constexpr double restingForce = 3.0, restingTime = 0.2;
+
+Blow tipBlow (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
+{
+    Blow blow;
+    blow.radius = std::clamp (stroke.position, 0.0, 0.98) * headRadius;
+    blow.angle = stroke.angle;
+    blow.speed = std::clamp (stroke.speed, 0.01, 12.0);
+    blow.mass = stick.mass;
+    blow.stiffness = stick.stiffness;
+    blow.exponent = stick.exponent;
+    blow.loss = stick.loss;
+    blow.holdTime = 0.0;
+    blow.lift = 0.0;
+    return blow;
+}
+
+Blow shaftBlow (const Stroke& stroke, const modal::StickSpec& stick) noexcept
+{
+    Blow blow;
+    blow.target = Blow::Target::hoop;
+    blow.angle = stroke.angle;
+    blow.speed = std::clamp (stroke.speed, 0.01, 12.0);
+    blow.mass = stick.shaftMass;
+    blow.stiffness = stick.shaftStiffness;
+    blow.exponent = 1.5;
+    blow.loss = stick.loss;
+    return blow;
+}
+
+} // namespace
+
+Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
+{
+    Blows blows;
+    const auto add = [&blows] (const Blow& blow) { blows.blow[static_cast<std::size_t> (blows.count++)] = blow; };
+    Blow tip = tipBlow (stroke, stick, headRadius);
+
+    switch (stroke.kind)
+    {
+    case StrokeKind::tip:
+        add (tip);
+        break;
+
+    case StrokeKind::rimshot:
+    {
+        Blow shaft = shaftBlow (stroke, stick);
+        const double lag = std::clamp (stroke.rimLag, -1.0e-3, 1.0e-3);
+        tip.delay = std::max (-lag, 0.0);
+        shaft.delay = std::max (lag, 0.0);
+        add (lag < 0.0 ? shaft : tip);
+        add (lag < 0.0 ? tip : shaft);
+        break;
+    }
+
+    case StrokeKind::crossStick:
+    {
+        // The tip rests on the head under the hand and is hardly lifted; the shaft makes the knock.
+        tip.speed = 0.05 * tip.speed;
+        tip.hand = restingForce;
+        tip.holdTime = restingTime;
+        tip.lift = liftForce;
+        add (tip);
+        add (shaftBlow (stroke, stick));
+        break;
+    }
+
+    case StrokeKind::buzz:
+        tip.hand = std::clamp (stroke.pressForce, 0.5, 40.0);
+        tip.holdTime = std::clamp (stroke.pressTime, 0.02, 2.0);
+        tip.lift = liftForce;
+        add (tip);
+        break;
+
+    case StrokeKind::doubleStroke:
+    {
+        add (tip);
+        tip.delay = std::clamp (stroke.secondDelay, 0.02, 0.5);
+        tip.speed *= std::clamp (stroke.secondShare, 0.1, 1.2);
+        add (tip);
+        break;
+    }
+    }
+    return blows;
+}
+
+double speedOfVelocity (int midiVelocity) noexcept
+{
+    return 0.25 * std::pow (40.0, (std::clamp (midiVelocity, 1, 127) - 1) / 126.0);
+}
+
+const std::array<StrokeNote, 9>& strokeNotes() noexcept
+{
+    static constexpr std::array<StrokeNote, 9> notes{ {
+        { 37, "cross-stick", StrokeKind::crossStick, 0.45 },
+        { 38, "off centre", StrokeKind::tip, 0.25 },
+        { 40, "rimshot", StrokeKind::rimshot, 0.25 },
+        { 33, "centre", StrokeKind::tip, 0.03 },
+        { 34, "half way", StrokeKind::tip, 0.5 },
+        { 35, "edge", StrokeKind::tip, 0.88 },
+        { 36, "rimshot at the edge", StrokeKind::rimshot, 0.8 },
+        { 39, "buzz", StrokeKind::buzz, 0.3 },
+        { 32, "double stroke", StrokeKind::doubleStroke, 0.25 },
+    } };
+    return notes;
+}
+
+bool strokeForNote (int note, int velocity, Stroke& stroke) noexcept
+{
+    for (const auto& entry : strokeNotes())
+        if (entry.note == note)
+        {
+            stroke.kind = entry.kind;
+            stroke.position = entry.position;
+            stroke.speed = speedOfVelocity (velocity);
+            return true;
+        }
+    return false;
+}
+
+} // namespace engine

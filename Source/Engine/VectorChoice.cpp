@@ -1,0 +1,60 @@
+#include "VectorChoice.h"
+
+#include <cstring>
+#include <initializer_list>
+
+namespace engine
+{
+
+void runBaseline (KernelView<float>&, float* const*, int);
+void runExact (KernelView<double>&, double* const*, int);
+
+#if defined(SNAREWRIGHT_X86_KERNELS)
+void runAvx2 (KernelView<float>&, float* const*, int);
+void runAvx512 (KernelView<float>&, float* const*, int);
+#endif
+
+KernelChoice<float> kernelNamed (const char* name) noexcept
+{
+#if defined(SNAREWRIGHT_X86_KERNELS)
+    if (std::strcmp (name, "avx512") == 0 && __builtin_cpu_supports ("avx512f") && __builtin_cpu_supports ("avx512vl"))
+        return { runAvx512, 8, "avx512" };
+    if (std::strcmp (name, "avx2") == 0 && __builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
+        return { runAvx2, 8, "avx2" };
+#else
+    (void)name;
+#endif
+    return { runBaseline, 4, "baseline" };
+}
+
+KernelChoice<float> bestKernel() noexcept
+{
+#if defined(SNAREWRIGHT_X86_KERNELS)
+    for (const char* name : { "avx512", "avx2" })
+    {
+        const auto choice = kernelNamed (name);
+        if (std::strcmp (choice.name, name) == 0)
+            return choice;
+    }
+#endif
+    return kernelNamed ("baseline");
+}
+
+KernelChoice<double> exactKernel() noexcept
+{
+    return { runExact, 2, "exact" };
+}
+
+template <>
+KernelChoice<float> kernelFor<float>() noexcept
+{
+    return bestKernel();
+}
+
+template <>
+KernelChoice<double> kernelFor<double>() noexcept
+{
+    return exactKernel();
+}
+
+} // namespace engine

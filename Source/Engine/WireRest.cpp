@@ -1,0 +1,125 @@
+#include "WireRest.h"
+
+#include <Eigen/Eigenvalues>
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+/** Static compliance of every mode, 1/ω², and 0 for padding. */
+double staticCompliance (const BankEntry& entry)
+{
+    return entry.recursion.spring > 0.0 ? entry.recursion.drive / entry.recursion.spring : 0.0;
+}
+
+Eigen::VectorXd overClass (const Bank& bank, const BankClass& group, double (*value) (const BankEntry&))
+{
+    Eigen::VectorXd values (group.count);
+    for (int k = 0; k < group.count; ++k)
+        values[k] = value (bank.entries[static_cast<std::size_t> (group.first + k)]);
+    return values;
+}
+
+struct Rest
+{
+    Eigen::VectorXd force, compression;
+};
+
+/** Where the contacts come to rest under the strainer's pull and the wires' own weight: f = K·max(η, 0), η = pressed - C·f.
+
+    At rest all four quadrants are alike, so that the first class alone decides. Projected Gauss-Seidel. */
+Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
+{
+    const auto& group = bank.classes.front();
+    const int n = bank.contactsInQuadrant;
+    const Eigen::MatrixXd shapes = group.shapes.topRows (n);
+    const Eigen::MatrixXd compliance = shapes * overClass (bank, group, staticCompliance).asDiagonal() * shapes.transpose();
+
+    // A combination is half the sum of four equal contacts; without symmetry it is the contact itself.
+    const double contactsPerCombination = bank.classes.size() == 4 ? 2.0 : 1.0;
+    Eigen::VectorXd weight = Eigen::VectorXd::Zero (group.count);
+    for (int k = 0; k < group.count; ++k)
+    {
+        const auto& entry = bank.entries[static_cast<std::size_t> (group.first + k)];
+        if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
+            weight[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
+    }
+    const Eigen::VectorXd pressed =
+        Eigen::VectorXd::Constant (n, setup.wires.pressDepth) + shapes * weight / contactsPerCombination;
+
+    Rest rest{ Eigen::VectorXd::Zero (n), pressed };
+    for (int sweep = 0; sweep < 20000; ++sweep)
+    {
+        double change = 0.0;
+        for (int i = 0; i < n; ++i)
+        {
+            const double others = pressed[i] - compliance.row (i).dot (rest.force) + compliance (i, i) * rest.force[i];
+            const double next = std::max (0.0, stiffness * others / (1.0 + stiffness * compliance (i, i)));
+            change = std::max (change, std::abs (next - rest.force[i]));
+            rest.force[i] = next;
+        }
+        if (change <= 1.0e-13 * (1.0e-6 + rest.force.maxCoeff()))
+            break;
+    }
+    rest.compression = pressed - compliance * rest.force;
+    // Exactly what the contact law gives, so that quiet stays quiet.
+    rest.force = stiffness * rest.compression.cwiseMax (0.0);
+    return rest;
+}
+
+} // namespace
+
+double filmContactStiffness (const modal::DrumModes& modes, double resonantTension, double contactSize)
+{
+    double finest = 0.0;
+    for (const auto& function : modes.basis)
+        finest = std::max (finest, function.zero / modes.radius);
+    const double unresolved = std::max (1.0 / finest, 2.0 * contactSize);
+    return 2.0 * std::numbers::pi * resonantTension / std::log (unresolved / contactSize);
+}
+
+WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
+{
+    const int classes = static_cast<int> (bank.classes.size());
+    const int n = bank.contactsInQuadrant, padded = bank.combinations;
+    const double stiffness = filmContactStiffness (setup.modes, setup.tensions.resonant, setup.wires.contactSize);
+    const Rest rest = findRest (setup, bank, stiffness);
+
+    WireContacts contacts;
+    contacts.stiffness = Eigen::VectorXd::Zero (classes * padded);
+    contacts.restForce = Eigen::VectorXd::Zero (classes * padded);
+    contacts.restCompression = Eigen::VectorXd::Constant (classes * padded, -1.0);
+    contacts.metric = Eigen::VectorXd::Zero (classes * padded);
+    for (int quadrant = 0; quadrant < classes; ++quadrant)
+    {
+        contacts.stiffness.segment (quadrant * padded, n).setConstant (stiffness);
+        contacts.restForce.segment (quadrant * padded, n) = rest.force;
+        contacts.restCompression.segment (quadrant * padded, n) = rest.compression;
+    }
+
+    const auto drive = [] (const BankEntry& entry) { return entry.recursion.drive; };
+    Eigen::VectorXd own = Eigen::VectorXd::Zero (n);
+    for (const auto& group : bank.classes)
+    {
+        contacts.mobility.push_back (group.shapes * overClass (bank, group, drive).asDiagonal() * group.shapes.transpose());
+        own += contacts.mobility.back().diagonal().head (n) / classes;
+    }
+
+    double largest = 0.0;
+    const Eigen::VectorXd scale = own.cwiseSqrt().cwiseInverse();
+    for (const auto& mobility : contacts.mobility)
+    {
+        const Eigen::MatrixXd scaled = scale.asDiagonal() * mobility.topLeftCorner (n, n) * scale.asDiagonal();
+        largest = std::max (
+            largest, Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> (scaled, Eigen::EigenvaluesOnly).eigenvalues().maxCoeff());
+    }
+    // A hair above the largest eigenvalue, for the rounding of single precision.
+    for (int quadrant = 0; quadrant < classes; ++quadrant)
+        contacts.metric.segment (quadrant * padded, n) = 1.001 * largest * own;
+    return contacts;
+}
+
+} // namespace engine
