@@ -152,41 +152,41 @@ Eigen::MatrixXd unevenStiffness (const std::vector<BasisFunction>& basis, const 
     for (const auto& harmonic : harmonics)
     {
         const int p = harmonic.p;
-        Eigen::ArrayXd along (points), around (points), shear (points);
-
-        for (Eigen::Index k = 0; k < points; ++k)
-        {
-            const auto field = fieldOfHarmonic (p, rho[k]);
-            along[k] = field.radial;
-            around[k] = field.hoop;
-            shear[k] = field.shear;
-        }
-
-        // With unit radius: T_rr φ_r φ'_r + T_θθ φ_θ φ'_θ / r² + T_rθ (φ_r φ'_θ + φ_θ φ'_r) / r, times r dr dθ.
-        const Eigen::MatrixXd radialAlong = weighted (radial.slope, weight * along * rho, radial.slope);
-        const Eigen::MatrixXd radialAround = weighted (radial.value, weight * around / rho, radial.value);
-        const Eigen::MatrixXd radialShear = weighted (radial.slope, weight * shear, radial.value);
-
         const auto angular = sampleAngulars (factors, p);
-        const double step = units::twoPi / static_cast<double> (angular.angles.size());
-        const Eigen::ArrayXd cosine = (p * angular.angles).cos(), sine = (p * angular.angles).sin();
-        const Eigen::ArrayXd normal = step * (harmonic.cosine * cosine + harmonic.sine * sine);
-        const Eigen::ArrayXd sideways = step * (harmonic.cosine * sine - harmonic.sine * cosine);
-        const Eigen::MatrixXd angularAlong = weighted (angular.value, normal, angular.value);
-        const Eigen::MatrixXd angularAround = weighted (angular.slope, normal, angular.slope);
-        const Eigen::MatrixXd angularShear = weighted (angular.value, sideways, angular.slope);
 
-        for (Eigen::Index i = 0; i < size; ++i)
-            for (Eigen::Index j = 0; j <= i; ++j)
-            {
-                const auto ri = factors.radialOf[static_cast<std::size_t> (i)],
-                           rj = factors.radialOf[static_cast<std::size_t> (j)];
-                const auto ai = factors.angularOf[static_cast<std::size_t> (i)],
-                           aj = factors.angularOf[static_cast<std::size_t> (j)];
-                stiffness (i, j) += radialAlong (ri, rj) * angularAlong (ai, aj) +
-                                    radialAround (ri, rj) * angularAround (ai, aj) +
-                                    radialShear (ri, rj) * angularShear (ai, aj) + radialShear (rj, ri) * angularShear (aj, ai);
-            }
+        const auto add = [&] (const TensionHarmonic::Amplitude& amplitude, int power, double along, double around, double shear)
+        {
+            // With unit radius: T_rr φ_r φ'_r + T_θθ φ_θ φ'_θ / r² + T_rθ (φ_r φ'_θ + φ_θ φ'_r) / r, times r dr dθ.
+            const Eigen::ArrayXd field = weight * rho.pow (power);
+            const Eigen::MatrixXd radialAlong = weighted (radial.slope, along * field * rho, radial.slope);
+            const Eigen::MatrixXd radialAround = weighted (radial.value, around * field / rho, radial.value);
+            const Eigen::MatrixXd radialShear = weighted (radial.slope, shear * field, radial.value);
+
+            const double step = units::twoPi / static_cast<double> (angular.angles.size());
+            const Eigen::ArrayXd cosine = (p * angular.angles).cos(), sine = (p * angular.angles).sin();
+            const Eigen::ArrayXd normal = step * (amplitude.cosine * cosine + amplitude.sine * sine);
+            const Eigen::ArrayXd sideways = step * (amplitude.cosine * sine - amplitude.sine * cosine);
+            const Eigen::MatrixXd angularAlong = weighted (angular.value, normal, angular.value);
+            const Eigen::MatrixXd angularAround = weighted (angular.slope, normal, angular.slope);
+            const Eigen::MatrixXd angularShear = weighted (angular.value, sideways, angular.slope);
+
+            for (Eigen::Index i = 0; i < size; ++i)
+                for (Eigen::Index j = 0; j <= i; ++j)
+                {
+                    const auto ri = factors.radialOf[static_cast<std::size_t> (i)];
+                    const auto rj = factors.radialOf[static_cast<std::size_t> (j)];
+                    const auto ai = factors.angularOf[static_cast<std::size_t> (i)];
+                    const auto aj = factors.angularOf[static_cast<std::size_t> (j)];
+                    stiffness (i, j) +=
+                        radialAlong (ri, rj) * angularAlong (ai, aj) + radialAround (ri, rj) * angularAround (ai, aj) +
+                        radialShear (ri, rj) * angularShear (ai, aj) + radialShear (rj, ri) * angularShear (aj, ai);
+                }
+        };
+
+        if (p > 1)
+            add (harmonic.inner, p - 2, 1.0, -1.0, -1.0);
+
+        add (harmonic.outer, p, (2 - p) * (1 + p), (2 + p) * (1 + p), p * (1 + p));
     }
 
     return Eigen::MatrixXd (stiffness.selfadjointView<Eigen::Lower>()) / (radius * radius);

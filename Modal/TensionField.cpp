@@ -13,23 +13,19 @@ namespace
 
 constexpr double kappa = (3.0 - Film::poissonsRatio) / (1.0 + Film::poissonsRatio); // Kolosov's constant, plane stress
 
-/** Radial stress at the rim for a unit coefficient of r^(p+2), the sideways condition met. */
-constexpr double rimStress (int p) noexcept
+/** For a rim that does not move sideways: amplitude of the inner part, that of the outer part being 1. */
+constexpr double innerOverOuter (int p) noexcept
 {
-    return kappa * (p - 1) + p + 1;
+    return (kappa + p + 1) * (p - 1);
+}
+
+/** Radial tension at the rim of such a field. */
+constexpr double rimOverOuter (int p) noexcept
+{
+    return innerOverOuter (p) + (2 - p) * (1 + p);
 }
 
 } // namespace
-
-FieldAt fieldOfHarmonic (int p, double rho) noexcept
-{
-    // Airy function (A r^p + B r^(p+2)) cos pθ; no sideways motion at the rim makes A = −B (κ + p + 1) a² / p.
-    const double inner = p == 1 ? 0.0 : (kappa + p + 1) * (p - 1) * std::pow (rho, p - 2);
-    const double outer = std::pow (rho, p);
-    const double scale = 1.0 / rimStress (p);
-    return { scale * (inner + (2 - p) * (1 + p) * outer), scale * (-inner + (p + 2) * (p + 1) * outer),
-             scale * (-inner + p * (p + 1) * outer) };
-}
 
 std::vector<TensionHarmonic> harmonicsOf (const std::vector<double>& lugTensions)
 {
@@ -39,17 +35,19 @@ std::vector<TensionHarmonic> harmonicsOf (const std::vector<double>& lugTensions
 
     for (int p = 1; 2 * p <= lugs; ++p)
     {
-        TensionHarmonic harmonic{ p, 0.0, 0.0 };
-        const double weight = (2 * p == lugs ? 1.0 : 2.0) / lugs; // at half their number the lugs see only the cosine
+        TensionHarmonic harmonic{ .p = p };
+        // At half their number the lugs see only the cosine, and see it twice.
+        const double weight = (2 * p == lugs ? 1.0 : 2.0) / (lugs * rimOverOuter (p));
 
         for (int k = 0; k < lugs; ++k)
         {
             const double angle = units::twoPi * p * k / lugs;
-            const double deviation = lugTensions[static_cast<std::size_t> (k)] - mean;
-            harmonic.cosine += weight * deviation * std::cos (angle);
-            harmonic.sine += weight * deviation * std::sin (angle);
+            const double deviation = weight * (lugTensions[static_cast<std::size_t> (k)] - mean);
+            harmonic.outer.cosine += deviation * std::cos (angle);
+            harmonic.outer.sine += deviation * std::sin (angle);
         }
 
+        harmonic.inner = { innerOverOuter (p) * harmonic.outer.cosine, innerOverOuter (p) * harmonic.outer.sine };
         harmonics.push_back (harmonic);
     }
 
@@ -62,7 +60,7 @@ double rimTension (int p, double displacement, const HeadConstruction& head, dou
     const double stiffness = Film::youngsModulus * head.loadBearingThickness();
 
     return p == 0 ? stiffness / (1.0 - Film::poissonsRatio) * strain
-                  : stiffness / (2.0 * (1.0 + Film::poissonsRatio)) * rimStress (p) / kappa * strain;
+                  : stiffness / (2.0 * (1.0 + Film::poissonsRatio)) * rimOverOuter (p) / kappa * strain;
 }
 
 } // namespace modal

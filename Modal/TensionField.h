@@ -7,29 +7,37 @@
 namespace modal
 {
 
-/** One harmonic of an unevenly drawn head: at the rim its radial tension is cosine·cos pθ + sine·sin pθ, N/m. */
+/** One harmonic p of an uneven plane-stress field in a disc, by the two parts of its Airy function that are regular in the middle
+    (Michell's solution), at r/a = ρ:
+
+        inner (r^p):      T_rr = ρ^(p−2) cos pθ,            T_θθ = −ρ^(p−2) cos pθ,          T_rθ = −ρ^(p−2) sin pθ
+        outer (r^(p+2)):  T_rr = (2−p)(1+p) ρ^p cos pθ,     T_θθ = (2+p)(1+p) ρ^p cos pθ,    T_rθ = p(p+1) ρ^p sin pθ
+
+    each times its amplitude in N/m; the sine amplitudes belong to the same field turned by a quarter of its wave. There is no
+   inner part with p = 1. The inner part of p = 2 alone is a head drawn more along x than along y, the same everywhere.
+*/
 struct TensionHarmonic
 {
-    int p;         ///< 1 to half the number of lugs
-    double cosine; ///< N/m
-    double sine;   ///< N/m
+    struct Amplitude
+    {
+        double cosine = 0.0;
+        double sine = 0.0;
+    };
+
+    int p = 1;
+    Amplitude inner {}, outer {};
 };
 
-/** Tensions of a harmonic of unit amplitude inside the head, at r/a = ρ:
-    T_rr and T_θθ go with cos pθ, T_rθ with sin pθ (and with sin pθ and −cos pθ for the sine part). */
-struct FieldAt
-{
-    double radial, hoop, shear;
-};
+/** The field of a head whose lugs pull unequally: the film is drawn over the bearing edge as cos pθ, sin pθ and grips it, so that
+   the rim does not move sideways.
 
-/** The plane-stress field of a disc whose rim is moved radially as cos pθ and not sideways (Michell's solution with r^p and
-   r^(p+2)): the film is drawn over the bearing edge and grips it. Scaled to unit radial tension at the rim. */
-FieldAt fieldOfHarmonic (int p, double rho) noexcept;
-
-/** Harmonics through the edge tensions beside evenly spaced lugs (deviations from their mean, N/m), up to half their number. */
+    @param lugTensions  radial tension at the edge beside each of the evenly spaced lugs, N/m, lug 1 at θ = 0; their mean is left
+   out
+    @return harmonics 1 to half the number of lugs
+*/
 std::vector<TensionHarmonic> harmonicsOf (const std::vector<double>& lugTensions);
 
-/** Radial tension at the rim for a rim drawn outwards by `displacement`·cos pθ metres, N/m; p = 0 draws the whole head. */
+/** Radial tension at a gripping rim that is drawn outwards by `displacement`·cos pθ metres, N/m; p = 0 draws the whole head. */
 double rimTension (int p, double displacement, const HeadConstruction& head, double radius) noexcept;
 
 } // namespace modal

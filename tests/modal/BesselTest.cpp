@@ -81,14 +81,14 @@ TEST_CASE ("Zeros of J_m' agree with Boost.Math's derivative to 1e-12 for all m,
 
 TEST_CASE ("GSL finds the same zeros of J_m", "[bessel]")
 {
-    // GSL states about 1e-10 for zeros of general order, hence the wider bound.
+    // GSL's fits for zeros of general order are good to about 5e-9 (its own comments; seen at s = 5), hence the wider bound.
     for (int m = 0; m <= 20; m += 4)
     {
         const auto ours = modal::besselZeros (m, 30);
         for (unsigned s = 1; s <= 30; ++s)
         {
             CAPTURE (m, s);
-            CHECK (ours[s - 1] == Approx (gsl_sf_bessel_zero_Jnu (m, s)).epsilon (1.0e-9));
+            CHECK (ours[s - 1] == Approx (gsl_sf_bessel_zero_Jnu (m, s)).epsilon (1.0e-8));
         }
     }
 }

@@ -1,11 +1,14 @@
 #include "Drums.h"
 
+#include "Modal/OrderProblem.h"
+
 #include "reference/ExteriorLaplace.h"
 #include "reference/FullSolve.h"
 
 #include "reference/BesselZero.h"
 #include "tests/Catch.h"
 
+#include <Eigen/Eigenvalues>
 #include <boost/math/special_functions/bessel.hpp>
 
 namespace
@@ -27,87 +30,86 @@ reference::FullDrum described (const modal::DrumSpec& drum)
              .stillExterior = {} };
 }
 
+// A mode that loses half of its energy to the air in a few periods is heard as part of the stroke's thud, not as a note.
+constexpr double strongRadiation = 60.0; // 1/s: T60 below 0.12 s
+
 struct Agreement
 {
-    double hertz = 0.0;    ///< largest difference of a frequency
-    double relative = 0.0; ///< the same relative to the frequency
-    int modes = 0;         ///< how many were compared
+    int ringing = 0, radiating = 0;                  ///< modes compared
+    double ringingHertz = 0.0;                       ///< largest error of a ringing mode's frequency
+    double ringingExcess = 0.0;                      ///< the same over what is allowed, 0.5 Hz or 0.3 %
+    double radiatingError = 0.0;                     ///< largest relative error of a strongly radiating mode's frequency
+    double ringingDecay = 0.0, radiatingDecay = 0.0; ///< largest relative errors of radiation decay
 };
 
-Agreement compare (const modal::DrumModes& solved, int m, const std::vector<reference::FullMode>& full)
+void compare (Agreement& result, const std::vector<modal::Mode>& modes, const std::vector<reference::FullMode>& full)
 {
-    const auto modes = drums::ofOrder (solved, m);
-    Agreement result;
+    REQUIRE (modes.size() >= full.size());
     for (std::size_t i = 0; i < full.size(); ++i)
     {
-        REQUIRE (i < modes.size());
-        const double difference = std::abs (modes[i].frequency - full[i].frequency);
-        UNSCOPED_INFO ("m " << m << ": " << modes[i].frequency << " Hz, full solution " << full[i].frequency
-                            << " Hz; radiation decay " << modes[i].decay.radiation << " 1/s, full solution "
-                            << full[i].radiationDecay << " 1/s");
-        result.hertz = std::max (result.hertz, difference);
-        result.relative = std::max (result.relative, difference / full[i].frequency);
-        ++result.modes;
-    }
-    return result;
-}
-} // namespace
+        const auto& mode = modes[i];
+        const double hertz = std::abs (mode.frequency - full[i].frequency), relative = hertz / full[i].frequency;
+        // What hardly radiates loses its energy otherwise; its radiation need not be known closely.
+        const double decay = std::abs (mode.decay.radiation - full[i].radiationDecay) / std::max (0.5, full[i].radiationDecay);
+        UNSCOPED_INFO ("(" << mode.m << ",...) " << mode.frequency << " Hz, full solution " << full[i].frequency
+                           << " Hz; radiation decay " << mode.decay.radiation << " 1/s, full solution " << full[i].radiationDecay
+                           << " 1/s");
 
-TEST_CASE ("One symmetric eigenproblem an order agrees with a hunt for the roots of the full problem", "[full]")
-{
-    auto drum = drums::snare();
-    drum.surround = modal::Surround::baffled;
-    drum.bottom = GENERATE (modal::Bottom::head, modal::Bottom::closed);
-    drum.depth = GENERATE (0.08, 0.127, 0.3);
-    const auto solved = modal::solve (drum, tensions, { .highestFrequency = 1500.0, .extraFunctions = 8 });
-
-    int compared = 0;
-    double worstBelowHalfBand = 0.0, worst = 0.0;
-    for (int m = 0; m <= 4; ++m)
-    {
-        const auto agreement = compare (solved, m, reference::solveFully (described (drum), m, band));
-        const auto low = compare (solved, m, reference::solveFully (described (drum), m, 0.5 * band));
-        compared += agreement.modes;
-        worst = std::max (worst, agreement.relative);
-        worstBelowHalfBand = std::max (worstBelowHalfBand, low.relative);
-    }
-    CAPTURE (drum.depth, compared, worst, worstBelowHalfBand);
-    CHECK (compared >= 8);
-    CHECK (worstBelowHalfBand < 0.003);
-    CHECK (worst < 0.01);
-}
-
-TEST_CASE ("Radiation losses agree with the full problem's resistance", "[full]")
-{
-    auto drum = drums::snare();
-    drum.surround = modal::Surround::baffled;
-    const auto solved = modal::solve (drum, tensions, { .highestFrequency = 1500.0, .extraFunctions = 8 });
-
-    for (int m = 0; m <= 3; ++m)
-    {
-        const auto full = reference::solveFully (described (drum), m, 800.0);
-        const auto modes = drums::ofOrder (solved, m);
-        for (std::size_t i = 0; i < full.size(); ++i)
+        if (full[i].radiationDecay < strongRadiation)
         {
-            CAPTURE (m, i, modes[i].frequency, full[i].frequency);
-            CHECK (modes[i].decay.radiation == Approx (full[i].radiationDecay).epsilon (0.05));
+            ++result.ringing;
+            result.ringingHertz = std::max (result.ringingHertz, hertz);
+            result.ringingExcess = std::max (result.ringingExcess, std::min (hertz / 0.5, relative / 0.003));
+            result.ringingDecay = std::max (result.ringingDecay, decay);
+        }
+        else
+        {
+            ++result.radiating;
+            result.radiatingError = std::max (result.radiatingError, relative);
+            result.radiatingDecay = std::max (result.radiatingDecay, decay);
         }
     }
 }
+} // namespace
 
-TEST_CASE ("A free-standing drum agrees with the full problem over a finite-volume exterior", "[full]")
+TEST_CASE ("The library agrees with a hunt for the complex roots of the full problem", "[full]")
 {
     auto drum = drums::snare();
+    drum.surround = modal::Surround::baffled;
+    std::tie (drum.bottom, drum.depth) = GENERATE (table<modal::Bottom, double> ({ { modal::Bottom::head, 0.08 },
+                                                                                   { modal::Bottom::head, 0.127 },
+                                                                                   { modal::Bottom::head, 0.3 },
+                                                                                   { modal::Bottom::closed, 0.127 } }));
+    const auto solved = modal::solve (drum, tensions);
+
+    Agreement agreement;
+    for (int m = 0; m <= 3; ++m)
+        compare (agreement, drums::ofOrder (solved, m), reference::solveFully (described (drum), m, band));
+
+    WARN ("depth " << drum.depth << " m: " << agreement.ringing << " ringing modes below 1 kHz within " << agreement.ringingHertz
+                   << " Hz, radiation decay within " << 100.0 * agreement.ringingDecay << " %; " << agreement.radiating
+                   << " strongly radiating modes within " << 100.0 * agreement.radiatingError << " %, decay within "
+                   << 100.0 * agreement.radiatingDecay << " %");
+    CHECK (agreement.ringing + agreement.radiating >= 8);
+    CHECK (agreement.ringingExcess < 1.0);
+    CHECK (agreement.radiatingError < 0.03);
+    CHECK (agreement.ringingDecay < 0.15);
+    CHECK (agreement.radiatingDecay < 0.3);
+}
+
+TEST_CASE ("A free-standing drum in still air agrees with the full problem over a finite-volume exterior", "[full]")
+{
+    // Without the exterior's change with frequency, which finite volumes in still air cannot know, the library's order problem
+    // and the full problem must agree: this is the cavity, both heads, and the free-standing mass together.
+    auto drum = drums::snare();
     drum.surround = modal::Surround::freeStanding;
-    const auto solved = modal::solve (drum, tensions, { .highestFrequency = 1500.0, .extraFunctions = 8 });
     const double length = drum.depth / drum.radius();
 
     for (int m = 0; m <= 3; ++m)
     {
         auto full = described (drum);
-        full.functions = 6;
-        const reference::ExteriorLaplace exterior{ m, full.functions, 48 };
-        const auto still = exterior.freeStanding (length);
+        full.functions = 8;
+        const auto still = reference::ExteriorLaplace{ m, full.functions, 64 }.freeStanding (length);
 
         // The finite volumes use bare profiles J_m(j_mn r); ∫ J_m² r dr = J_{m+1}(j_mn)²/2 over a unit radius. Outwards is down
         // for the lower head.
@@ -115,17 +117,23 @@ TEST_CASE ("A free-standing drum agrees with the full problem over a finite-volu
         const Eigen::Index n = full.functions;
         Eigen::VectorXd norm (n);
         for (Eigen::Index i = 0; i < n; ++i)
-            norm (i) = std::sqrt (2.0) / boost::math::cyl_bessel_j (m + 1, zeros[static_cast<std::size_t> (i)]);
+            norm (i) = std::sqrt (2.0) / std::abs (boost::math::cyl_bessel_j (m + 1, zeros[static_cast<std::size_t> (i)]));
         const double unit = drum.air.density * drum.radius();
-        Eigen::MatrixXd mass (2 * n, 2 * n);
         const Eigen::MatrixXd self = unit * norm.asDiagonal() * still.self * norm.asDiagonal();
         const Eigen::MatrixXd cross = unit * norm.asDiagonal() * still.cross * norm.asDiagonal();
+        Eigen::MatrixXd mass (2 * n, 2 * n);
         mass << self, -cross, -cross, self;
         full.stillExterior = mass;
 
-        // Still air is the limit of low frequency, so only the lowest modes are held to it.
-        const auto agreement = compare (solved, m, reference::solveFully (full, m, 420.0));
-        CAPTURE (m, agreement.hertz, agreement.relative, agreement.modes);
-        CHECK (agreement.relative < 0.01);
+        const auto problem = modal::makeOrderProblem (m, 12, drum, tensions, 8000.0);
+        const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (problem.stiffness, problem.mass,
+                                                                                Eigen::EigenvaluesOnly);
+        const auto expected = reference::solveFully (full, m, band);
+        for (std::size_t i = 0; i < expected.size(); ++i)
+        {
+            const double frequency = std::sqrt (solver.eigenvalues() (static_cast<Eigen::Index> (i))) / modal::units::twoPi;
+            CAPTURE (m, i, frequency, expected[i].frequency);
+            CHECK (frequency == Approx (expected[i].frequency).epsilon (0.004));
+        }
     }
 }

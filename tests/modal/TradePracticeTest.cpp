@@ -59,12 +59,12 @@ TEST_CASE ("A semitone is about twelve per cent of tension", "[trade]")
     WARN ("a semitone with air: batter " << 100.0 * inAir.batter.semitoneTension << " % of tension, resonant head "
                                          << 100.0 * inAir.resonant.semitoneTension << " %");
 
-    // Against the definition, by going a semitone up.
+    // Against going a whole semitone up; the figure itself is a local law, and the law bends a little.
     const auto drum = drums::snare();
     const double batterUp = modal::tensionForTapNote (drum, modal::HeadSide::batter, inAir.batter.tapNote * semitone);
     const double resonantUp = modal::tensionForTapNote (drum, modal::HeadSide::resonant, inAir.resonant.tapNote * semitone);
-    CHECK (inAir.batter.semitoneTension == Approx (batterUp / inAir.batter.tension - 1.0).epsilon (1.0e-5));
-    CHECK (inAir.resonant.semitoneTension == Approx (resonantUp / inAir.resonant.tension - 1.0).epsilon (1.0e-5));
+    CHECK (inAir.batter.semitoneTension == Approx (batterUp / inAir.batter.tension - 1.0).epsilon (0.01));
+    CHECK (inAir.resonant.semitoneTension == Approx (resonantUp / inAir.resonant.tension - 1.0).epsilon (0.01));
     CHECK (inAir.batter.semitoneTension == Approx (0.12).margin (0.02));
     CHECK (inAir.resonant.semitoneTension == Approx (0.12).margin (0.02));
 }
@@ -76,8 +76,11 @@ TEST_CASE ("Frequency goes with the square root of tension", "[trade]")
     for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
     {
         CHECK (modal::tapNote (vacuum, side, 4000.0) / modal::tapNote (vacuum, side, 1000.0) == Approx (2.0).epsilon (1.0e-9));
+        // The air in the cavity weighs more as the note nears the cavity's first cross resonance (some 560 Hz across 14 inches),
+        // so a tap note rises by less than the root, the light resonant head's most of all.
         const double inAir = modal::tapNote (drums::snare(), side, 4000.0) / modal::tapNote (drums::snare(), side, 1000.0);
         WARN ("four times the tension, with air: tap note times " << inAir);
-        CHECK (inAir == Approx (2.0).epsilon (0.06));
+        CHECK (inAir < 2.0);
+        CHECK (inAir > 1.8);
     }
 }

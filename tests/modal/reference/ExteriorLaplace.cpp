@@ -72,7 +72,8 @@ public:
         const Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor (laplacian());
         if (factor.info() != Eigen::Success)
             throw std::runtime_error ("exterior reference: factorisation failed");
-        return source.transpose() * factor.solve (source);
+        // Cells know the potential half a cell away from the head; on the head it is higher by the velocity times that distance.
+        return source.transpose() * factor.solve (source) + 0.5 * dz (solidCells) * products (functions);
     }
 
 private:
@@ -136,14 +137,32 @@ private:
         return matrix;
     }
 
-    Eigen::MatrixXd sources (int functions) const
+    Eigen::MatrixXd profiles (int functions) const
     {
         const auto zeros = zerosOfJ (order, functions);
-        Eigen::MatrixXd source = Eigen::MatrixXd::Zero (cells, functions);
+        Eigen::MatrixXd values = Eigen::MatrixXd::Zero (columns(), functions);
         for (int i = 0; i < columns() && rAt (i) < 1.0; ++i)
             for (int n = 0; n < functions; ++n)
-                source (cell (i, solidCells), n) =
-                    boost::math::cyl_bessel_j (order, zeros[static_cast<std::size_t> (n)] * rAt (i)) * rAt (i) * dr (i);
+                values (i, n) = boost::math::cyl_bessel_j (order, zeros[static_cast<std::size_t> (n)] * rAt (i));
+        return values;
+    }
+
+    /** ∫ of each pair of profiles over the head. */
+    Eigen::MatrixXd products (int functions) const
+    {
+        const Eigen::MatrixXd values = profiles (functions);
+        Eigen::VectorXd rings (columns());
+        for (int i = 0; i < columns(); ++i)
+            rings (i) = rAt (i) * dr (i);
+        return values.transpose() * rings.asDiagonal() * values;
+    }
+
+    Eigen::MatrixXd sources (int functions) const
+    {
+        const Eigen::MatrixXd values = profiles (functions);
+        Eigen::MatrixXd source = Eigen::MatrixXd::Zero (cells, functions);
+        for (int i = 0; i < columns() && rAt (i) < 1.0; ++i)
+            source.row (cell (i, solidCells)) = values.row (i) * rAt (i) * dr (i);
         return source;
     }
 

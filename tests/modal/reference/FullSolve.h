@@ -27,15 +27,18 @@ struct FullDrum
     std::optional<Eigen::MatrixXd> stillExterior;
 };
 
-/** A natural frequency of such a drum. */
+/** A natural frequency of such a drum, from a complex root of det D = 0 with time as e^{iωt}: a mode obeys q'' + 2αq' + |ω|²q =
+ * 0. */
 struct FullMode
 {
-    double frequency;      ///< Hz
-    double radiationDecay; ///< 1/s, to first order; 0 with a still exterior
+    double frequency;      ///< |ω|/2π, Hz
+    double radiationDecay; ///< α = Im ω, 1/s; 0 with a still exterior
 };
 
-/** The modes with m nodal diameters below `highestFrequency` Hz, ascending. Every one is found: the count of negative eigenvalues
-    of D and of the cavity's own resonances tells how many lie below a frequency (Wittrick & Williams 1971). */
+/** The modes with m nodal diameters whose undamped frequency is below `highestFrequency` Hz, ascending. Without radiation none
+   can be missed: the count of negative eigenvalues of D and of the cavity's own resonances tells how many lie below a frequency
+   (Wittrick & Williams 1971). Each undamped root is then followed into the complex plane while the radiation resistance is raised
+   from nothing to all of it. */
 std::vector<FullMode> solveFully (const FullDrum&, int m, double highestFrequency);
 
 /** Mass per normalised function pair of a baffled head, ρ∫W W' κ/√(κ²−k²) dκ over κ > k. `wavenumber` 0 gives the still air. */
