@@ -13,8 +13,8 @@ namespace
 /** A mode above this share of the sample rate is left out: the sampled scheme has no room for it. */
 constexpr double highestShareOfRate = 0.45;
 
-/** A head mode that moves the wires' contacts less than this share of the strongest is left uncoupled from them (-54 dB). */
-constexpr double weakestCoupling = 2.0e-3;
+/** A head mode that moves the wires' contacts less than this share of the strongest is left uncoupled from them (-40 dB). */
+constexpr double weakestCoupling = 1.0e-2;
 
 struct Candidate
 {

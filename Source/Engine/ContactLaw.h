@@ -7,15 +7,25 @@ namespace engine
 namespace
 {
 
+/** x^exponent for x ≥ 0; Hertz's own exponents without the general power, which would cost more than the rest of a contact. */
+inline double power (double x, double exponent) noexcept
+{
+    if (exponent == 1.5)
+        return x * std::sqrt (x);
+    if (exponent == 2.5)
+        return x * x * std::sqrt (x);
+    return std::pow (x, exponent);
+}
+
 /** Energy stored in a one-sided power-law spring, J: K/(p+1)·compression^(p+1) while compressed. */
 inline double storedEnergy (double stiffness, double exponent, double compression) noexcept
 {
-    return compression > 0.0 ? stiffness / (exponent + 1.0) * std::pow (compression, exponent + 1.0) : 0.0;
+    return compression > 0.0 ? stiffness / (exponent + 1.0) * power (compression, exponent + 1.0) : 0.0;
 }
 
 inline double springForce (double stiffness, double exponent, double compression) noexcept
 {
-    return compression > 0.0 ? stiffness * std::pow (compression, exponent) : 0.0;
+    return compression > 0.0 ? stiffness * power (compression, exponent) : 0.0;
 }
 
 /** What a contact does over two samples: it goes from `compression` to `compression + move`. */
@@ -44,11 +54,10 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
     };
 
     // The force is between 0 and that of the largest compression in play, which brackets the root.
-    double low = -scale, high = scale;
     if (compression <= 0.0 && compression + wish <= 0.0)
         return { wish, 0.0 };
-    low = std::fmin (wish, 0.0) - std::abs (compression) - scale;
-    high = std::fmax (wish, 0.0) + scale;
+    double low = std::fmin (wish, 0.0) - std::abs (compression) - scale;
+    double high = std::fmax (wish, 0.0) + scale;
 
     double move = std::fmin (std::fmax (wish, low), high);
     for (int i = 0; i < 60; ++i)

@@ -39,15 +39,17 @@ BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
         cross.resize (maxContacts);
     for (int m = 0; m < maxMicrophones; ++m)
         delayLines.emplace_back (static_cast<int> (longestDelay * current->setup().sampleRate));
-    setTolerance (sizeof (Scalar) == 4 ? 1.0e-5 : 1.0e-14, sizeof (Scalar) == 4 ? 24 : 400);
+    const bool isForPlaying = sizeof (Scalar) == 4;
+    setTolerance (isForPlaying ? 1.0e-6 : 1.0e-14, isForPlaying ? 1.0e-3 : 0.0, isForPlaying ? 24 : 400);
     connect();
     reset();
 }
 
 template <typename Scalar>
-void BasicDrum<Scalar>::setTolerance (double newtons, int mostSweeps) noexcept
+void BasicDrum<Scalar>::setTolerance (double newtons, double share, int mostSweeps) noexcept
 {
     view.tolerance = static_cast<Scalar> (newtons);
+    view.relativeTolerance = static_cast<Scalar> (share);
     view.maxSweeps = mostSweeps;
 }
 

@@ -62,8 +62,8 @@ public:
 
     const KernelView<Scalar>& state() const noexcept { return view; }
 
-    /** For tests: how finely contacts settle. N, and sweeps a sample. */
-    void setTolerance (double newtons, int mostSweeps) noexcept;
+    /** For tests: how finely contacts settle. N, a share of the largest force on top, and sweeps a sample. */
+    void setTolerance (double newtons, double share, int mostSweeps) noexcept;
     /** For benchmarks: another inner loop. The model must be padded to its width. */
     void setKernel (KernelFunction<Scalar> loop) noexcept { run = loop; }
 

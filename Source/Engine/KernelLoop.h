@@ -14,19 +14,20 @@ namespace
 
 /** Turns four quadrants of the wire bed into four parity classes, or back: the orthonormal Hadamard transform is its own inverse.
  */
-template <typename Scalar>
-SNAREWRIGHT_INLINE void fold (const Scalar* from, Scalar* to, int count) noexcept
+template <typename P, typename Scalar>
+SNAREWRIGHT_INLINE void fold (const Scalar* from, Scalar* to, int count, int lanes) noexcept
 {
-    const Scalar half = Scalar (0.5);
-    const Scalar *a = from, *b = from + count, *c = from + 2 * count, *d = from + 3 * count;
-    for (int i = 0; i < count; ++i)
+    const P half = P::all (Scalar (0.5));
+    for (int i = 0; i < count; i += lanes)
     {
-        const Scalar sumOfFirst = a[i] + b[i], differenceOfFirst = a[i] - b[i];
-        const Scalar sumOfLast = c[i] + d[i], differenceOfLast = c[i] - d[i];
-        to[i] = half * (sumOfFirst + sumOfLast);
-        to[count + i] = half * (differenceOfFirst + differenceOfLast);
-        to[2 * count + i] = half * (sumOfFirst - sumOfLast);
-        to[3 * count + i] = half * (differenceOfFirst - differenceOfLast);
+        const P a = P::load (from + i), b = P::load (from + count + i);
+        const P c = P::load (from + 2 * count + i), d = P::load (from + 3 * count + i);
+        const P sumOfFirst = half * (a + b), differenceOfFirst = half * (a - b);
+        const P sumOfLast = half * (c + d), differenceOfLast = half * (c - d);
+        (sumOfFirst + sumOfLast).store (to + i);
+        (differenceOfFirst + differenceOfLast).store (to + count + i);
+        (sumOfFirst - sumOfLast).store (to + 2 * count + i);
+        (differenceOfFirst - differenceOfLast).store (to + 3 * count + i);
     }
 }
 
@@ -84,27 +85,27 @@ private:
     void unfold (const Scalar* classes, Scalar* quadrants) const noexcept
     {
         if (s.classes == 4)
-            fold (classes, quadrants, s.combinations);
+            fold<P> (classes, quadrants, s.combinations, lanes);
         else
             for (int i = 0; i < contacts; ++i)
                 quadrants[i] = classes[i];
     }
 
-    /** Sums of products of `count` rows with the trial positions, for eight rows at a time so that the sums stay in registers. */
-    template <int rows>
+    /** Sums of products of eight rows with the trial positions; eight, so that the sums stay in registers. */
     SNAREWRIGHT_INLINE void gatherRows (const Scalar* shapes, const Scalar* values, int modes, Scalar* to) const noexcept
     {
-        P sums[rows];
-        for (int r = 0; r < rows; ++r)
-            sums[r] = P::all (Scalar (0));
+        P sums[8];
+        SNAREWRIGHT_UNROLL
+        for (int r = 0; r < 8; ++r)
+            sums[r] = P::zero();
         for (int k = 0; k < modes; k += lanes)
         {
             const P value = P::load (values + k);
-            for (int r = 0; r < rows; ++r)
+            SNAREWRIGHT_UNROLL
+            for (int r = 0; r < 8; ++r)
                 sums[r] = sums[r] + value * P::load (shapes + r * modes + k);
         }
-        for (int r = 0; r < rows; ++r)
-            to[r] = sums[r].sum();
+        storeSums (sums, to);
     }
 
     void gatherWires() noexcept
@@ -114,8 +115,7 @@ private:
         {
             const auto& group = s.coupling[c];
             for (int i = 0; i < s.combinations; i += 8)
-                gatherRows<8> (group.shapes + i * group.modes, s.trial + group.firstMode, group.modes,
-                               to + c * s.combinations + i);
+                gatherRows (group.shapes + i * group.modes, s.trial + group.firstMode, group.modes, to + c * s.combinations + i);
         }
         unfold (to, freeCompression());
     }
@@ -123,127 +123,161 @@ private:
     /** What each contact would do if all forces stayed at rest, and the constants of its equation for this sample. */
     void prepareWires() noexcept
     {
-        Scalar* __restrict free = freeCompression();
-        Scalar* __restrict losses = loss();
-        Scalar* __restrict open = openInverse();
-        Scalar* __restrict closed = closedInverse();
-        Scalar* __restrict guess = s.force;
-        Scalar* __restrict older = s.forceBefore;
-        for (int i = 0; i < contacts; ++i)
+        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5));
+        for (int i = 0; i < contacts; i += lanes)
         {
-            free[i] += s.restCompression[i];
-            const Scalar now = s.compression[i];
-            losses[i] = s.lossRate[i] * (now > Scalar (0) ? now : Scalar (0));
-            const Scalar base = Scalar (1) + s.metric[i] * losses[i];
-            open[i] = Scalar (1) / base;
-            closed[i] = Scalar (1) / (base + Scalar (0.5) * s.metric[i] * s.stiffness[i]);
+            (P::load (freeCompression() + i) + P::load (s.restCompression + i)).store (freeCompression() + i);
+            const P now = P::load (s.compression + i), metric = P::load (s.metric + i);
+            const P losses = P::load (s.lossRate + i) * larger (now, zero);
+            const P base = one + metric * losses;
+            losses.store (loss() + i);
+            // One division for two inverses.
+            const P closedBase = base + half * metric * P::load (s.stiffness + i);
+            const P both = one / (base * closedBase);
+            (both * closedBase).store (openInverse() + i);
+            (both * base).store (closedInverse() + i);
             // Forces that change evenly are met at once; a wrong guess only costs another sweep.
-            const Scalar last = guess[i];
-            const Scalar line = last + last - older[i];
-            older[i] = last;
-            guess[i] = line > Scalar (0) ? line : Scalar (0);
+            const P last = P::load (s.force + i);
+            const P line = last + last - P::load (s.forceBefore + i);
+            last.store (s.forceBefore + i);
+            larger (line, zero).store (s.force + i);
         }
     }
 
     /** response = mobility × (force - rest force), through the parity classes. */
     void respond() noexcept
     {
-        Scalar* __restrict deviation = response();
-        for (int i = 0; i < contacts; ++i)
-            deviation[i] = s.force[i] - s.restForce[i];
+        for (int i = 0; i < contacts; i += lanes)
+            (P::load (s.force + i) - P::load (s.restForce + i)).store (response() + i);
+        Scalar* deviation = response();
         unfold (deviation, folded());
         const int n = s.combinations;
         for (int c = 0; c < s.classes; ++c)
-        {
-            const Scalar* mobility = s.coupling[c].mobility;
-            const Scalar* in = folded() + c * n;
-            Scalar* out = foldedResponse() + c * n;
-            for (int block = 0; block < n; block += 8)
-                multiplyBlock (mobility + block, in, out + block, n);
-        }
+            multiplyRows (s.coupling[c].mobility, n, folded() + c * n, foldedResponse() + c * n, n, Scalar (1));
         unfold (foldedResponse(), response());
     }
 
-    /** Eight rows (padded to whole packs) of a symmetric matrix times a vector. */
-    SNAREWRIGHT_INLINE void multiplyBlock (const Scalar* matrix, const Scalar* in, Scalar* out, int n) const noexcept
+    /** out[k] = factor · Σ_i in[i]·rows[i][k] for a whole number of packs of columns. */
+    SNAREWRIGHT_INLINE void multiplyRows (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count,
+                                          Scalar factor) const noexcept
     {
-        constexpr int packs = lanes >= 8 ? 1 : 8 / lanes;
-        using Q = Pack<Scalar, (lanes >= 8 ? 8 : lanes)>;
-        Q even[packs], odd[packs];
-        for (int p = 0; p < packs; ++p)
-            even[p] = odd[p] = Q::all (Scalar (0));
-        for (int j = 0; j < n; j += 2)
+        int k = 0;
+        for (; columns - k >= 8 * lanes; k += 8 * lanes)
+            multiplyTile<8> (rows, columns, in, out, count, k, factor);
+        switch ((columns - k) / lanes)
         {
-            const Q a = Q::all (in[j]), b = Q::all (in[j + 1]);
-            for (int p = 0; p < packs; ++p)
-            {
-                even[p] = even[p] + a * Q::load (matrix + j * n + p * (8 / packs));
-                odd[p] = odd[p] + b * Q::load (matrix + (j + 1) * n + p * (8 / packs));
-            }
+        case 7:
+            multiplyTile<7> (rows, columns, in, out, count, k, factor);
+            break;
+        case 6:
+            multiplyTile<6> (rows, columns, in, out, count, k, factor);
+            break;
+        case 5:
+            multiplyTile<5> (rows, columns, in, out, count, k, factor);
+            break;
+        case 4:
+            multiplyTile<4> (rows, columns, in, out, count, k, factor);
+            break;
+        case 3:
+            multiplyTile<3> (rows, columns, in, out, count, k, factor);
+            break;
+        case 2:
+            multiplyTile<2> (rows, columns, in, out, count, k, factor);
+            break;
+        case 1:
+            multiplyTile<1> (rows, columns, in, out, count, k, factor);
+            break;
+        default:
+            break;
         }
-        for (int p = 0; p < packs; ++p)
-            (even[p] + odd[p]).store (out + p * (8 / packs));
     }
+
+    /** A few packs of columns at once, each with sums enough that no addition waits for the one before it. `count` is even. */
+    template <int packs>
+    SNAREWRIGHT_INLINE void multiplyTile (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count, int k,
+                                          Scalar factor) const noexcept
+    {
+        constexpr int chains = packs > 4 ? 1 : 2;
+        P sums[chains][packs];
+        SNAREWRIGHT_UNROLL
+        for (int c = 0; c < chains; ++c)
+            SNAREWRIGHT_UNROLL
+        for (int p = 0; p < packs; ++p)
+            sums[c][p] = P::zero();
+        for (int i = 0; i < count; i += chains)
+            SNAREWRIGHT_UNROLL
+        for (int c = 0; c < chains; ++c)
+        {
+            const P value = P::all (in[i + c]);
+            SNAREWRIGHT_UNROLL
+            for (int p = 0; p < packs; ++p)
+                sums[c][p] = sums[c][p] + value * P::load (rows + (i + c) * columns + k + p * lanes);
+        }
+        SNAREWRIGHT_UNROLL
+        for (int p = 0; p < packs; ++p)
+        {
+            const P sum = chains == 2 ? sums[0][p] + sums[chains - 1][p] : sums[0][p];
+            (P::all (factor) * sum).store (out + k + p * lanes);
+        }
+    }
+
+    struct SweepResult
+    {
+        double change, largest; ///< N
+    };
 
     /** One sweep over all wire contacts at once: each solves its own equation in closed form against a mobility that bounds the
-       coupling from above, which makes every sweep a step of a convergent proximal method. Returns the largest change of force.
-     */
-    Scalar sweepWires() noexcept
+       coupling from above, which makes every sweep a step of a convergent proximal method. Returns the largest change of force
+       and the largest force.
+
+        The equation is r + D·f(r) = target with r the move over two samples, f the discrete gradient of K/2·max(η, 0)² plus
+       loss·r. */
+    SweepResult sweepWires() noexcept
     {
-        const Scalar* __restrict before = s.compressionBefore;
-        const Scalar* __restrict free = freeCompression();
-        const Scalar* __restrict answer = response();
-        const Scalar* __restrict losses = loss();
-        const Scalar* __restrict open = openInverse();
-        const Scalar* __restrict closed = closedInverse();
-        const Scalar* __restrict metric = s.metric;
-        const Scalar* __restrict stiffness = s.stiffness;
-        Scalar* __restrict force = s.force;
-        const Scalar zero = 0, one = 1, half = Scalar (0.5), two = 2;
-        const Scalar tiny = sizeof (Scalar) == 4 ? Scalar (1.0e-30) : Scalar (1.0e-290);
-
-        Scalar largest = 0;
-        for (int i = 0; i < contacts; ++i)
+        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5));
+        P change = zero, largest = zero;
+        for (int i = 0; i < contacts; i += lanes)
         {
-            const Scalar D = metric[i], K = stiffness[i], e = before[i];
-            const Scalar target = free[i] - e - answer[i] + D * force[i];
-            const Scalar DK = D * K;
-            const Scalar deep = e > zero ? e : zero;
+            const P D = P::load (s.metric + i), K = P::load (s.stiffness + i), losses = P::load (loss() + i);
+            const P e = P::load (s.compressionBefore + i), former = P::load (s.force + i);
+            const P target = P::load (freeCompression() + i) - e - P::load (response() + i) + D * former;
+            const P DK = D * K, deep = larger (e, zero), base = one + D * losses;
 
-            // Compressed at the end of the step? The left side of the equation grows with the move, so its value at the border
-            // tells.
-            const Scalar base = one + D * losses[i];
-            const bool endsIn = target > half * DK * deep - e * base;
-            const bool beginsIn = e > zero;
+            // Compressed at the end? The left side of the equation grows with the move, so its value at the border tells.
+            const auto endsIn = target > half * DK * deep - e * base;
+            const auto beginsIn = e > zero;
+            const P inverse = P::select (endsIn, P::load (closedInverse() + i), P::load (openInverse() + i));
+            const P b = P::select (endsIn, DK * e - target, zero - target);
 
-            // a·r² + b·r + c = 0 covers all four ways from open or closed to open or closed.
-            const Scalar inverse = endsIn ? closed[i] : open[i];
-            const Scalar b = endsIn ? DK * e - target : -target;
-            const Scalar c = half * DK * (endsIn ? e * e - deep * deep : -deep * deep);
-            const Scalar a = endsIn ? base + half * DK : base;
-            Scalar inside = b * b - two * two * a * c;
-            inside = inside > zero ? inside : zero;
-            const Scalar root = std::sqrt (inside);
-            const Scalar leaving = -(b + root);
-            const Scalar entering = root - b;
-            const Scalar straight = -two * b;
-            const Scalar move = half * inverse * (beginsIn == endsIn ? straight : (beginsIn ? leaving : entering));
-
-            const Scalar endCompression = e + move;
-            const Scalar safeMove = move * move > tiny ? move : (move < zero ? -Scalar (1.0e-15) : Scalar (1.0e-15));
-            const Scalar through = half * K / safeMove;
-            const Scalar whileIn = K * (e + half * move);
-            const Scalar onEntry = through * endCompression * endCompression;
-            const Scalar onLeaving = -through * deep * deep;
-            const Scalar spring = endsIn ? (beginsIn ? whileIn : onEntry) : (beginsIn ? onLeaving : zero);
-            const Scalar next = spring + losses[i] * move;
-
-            const Scalar change = next > force[i] ? next - force[i] : force[i] - next;
-            largest = change > largest ? change : largest;
-            force[i] = next;
+            // Open all the time, or compressed all the time: the equation is linear.
+            P move = zero - b * inverse;
+            P spring = P::select (endsIn, K * (e + half * move), zero);
+            const auto crosses = endsIn != beginsIn;
+            if (crosses.any())
+            {
+                // a·r² + b·r + c = 0: the larger root on the way in, the smaller on the way out.
+                const P sign = P::select (beginsIn, zero - one, one);
+                const P c = half * DK * e * e * sign;
+                const P a = P::select (endsIn, base + half * DK, base);
+                const P root = larger (b * b - P::all (Scalar (4)) * a * c, zero).root();
+                P met = half * inverse * (sign * root - b);
+                const P least = P::all (leastMove());
+                met = P::select (beginsIn, zero - larger (zero - met, least), larger (met, least));
+                const P end = e + met;
+                const P stored = P::select (endsIn, end * end, zero - deep * deep);
+                spring = P::select (crosses, half * K * stored / met, spring);
+                move = P::select (crosses, met, move);
+            }
+            const P next = spring + losses * move;
+            change = larger (change, magnitude (next - former));
+            largest = larger (largest, magnitude (next));
+            next.store (s.force + i);
         }
-        return largest;
+        return { static_cast<double> (largestOf (change)), static_cast<double> (largestOf (largest)) };
     }
+
+    /** A contact that opens or closes moves; this much at least, m, so that nothing is divided by zero. */
+    static constexpr Scalar leastMove() noexcept { return sizeof (Scalar) == 4 ? Scalar (1.0e-18) : Scalar (1.0e-100); }
 
     /** Strikers whose tip would be in contact, or was. */
     bool predictStrikers() noexcept
@@ -263,19 +297,18 @@ private:
 
     double dot (const Scalar* shape) const noexcept
     {
-        P sum = P::all (Scalar (0));
+        P sum = P::zero();
         for (int k = 0; k < s.modes; k += lanes)
             sum = sum + P::load (shape + k) * P::load (s.trial + k);
-        return static_cast<double> (sum.sum());
+        return static_cast<double> (sumOf (sum));
     }
 
     double moveFromWires (int j) const noexcept
     {
-        const Scalar* __restrict cross = s.strikerToWire[j];
-        Scalar sum = 0;
-        for (int i = 0; i < contacts; ++i)
-            sum += cross[i] * (s.force[i] - s.restForce[i]);
-        return static_cast<double> (sum);
+        P sum = P::zero();
+        for (int i = 0; i < contacts; i += lanes)
+            sum = sum + P::load (s.strikerToWire[j] + i) * (P::load (s.force + i) - P::load (s.restForce + i));
+        return static_cast<double> (sumOf (sum));
     }
 
     double solveStrikers() noexcept
@@ -301,15 +334,13 @@ private:
 
     void addStrikerResponse() noexcept
     {
-        Scalar* __restrict answer = response();
         for (int j = 0; j < maxStrikers; ++j)
         {
             if (! s.strikers[j].active || s.strikers[j].force == 0.0)
                 continue;
-            const Scalar* __restrict cross = s.strikerToWire[j];
-            const Scalar force = static_cast<Scalar> (s.strikers[j].force);
-            for (int i = 0; i < contacts; ++i)
-                answer[i] += cross[i] * force;
+            const P force = P::all (static_cast<Scalar> (s.strikers[j].force));
+            for (int i = 0; i < contacts; i += lanes)
+                (P::load (response() + i) + P::load (s.strikerToWire[j] + i) * force).store (response() + i);
         }
     }
 
@@ -329,17 +360,20 @@ private:
         for (int sweep = 0; sweep < s.maxSweeps; ++sweep)
         {
             double change = struck ? solveStrikers() : 0.0;
+            double allowed = static_cast<double> (s.tolerance);
             if (contacts > 0)
             {
                 respond();
                 if (struck)
                     addStrikerResponse();
-                change = std::fmax (change, static_cast<double> (sweepWires()));
+                const auto swept = sweepWires();
+                change = std::fmax (change, swept.change);
+                allowed += static_cast<double> (s.relativeTolerance) * swept.largest;
                 ++s.sweeps;
             }
             else if (strikersTouching == 1)
                 break;
-            if (change <= static_cast<double> (s.tolerance))
+            if (change <= allowed)
                 break;
         }
         if (contacts > 0)
@@ -353,53 +387,32 @@ private:
     /** New compressions, and the contacts' forces handed to the modes. */
     void finishWires() noexcept
     {
-        const Scalar* __restrict free = freeCompression();
-        const Scalar* __restrict answer = response();
-        Scalar* __restrict now = s.compression;
-        Scalar* __restrict before = s.compressionBefore;
         if (s.countsEnergy)
+            countWires();
+        for (int i = 0; i < contacts; i += lanes)
         {
-            for (int i = 0; i < contacts; ++i)
-            {
-                const double move = static_cast<double> (free[i] - answer[i] - before[i]);
-                s.flows->contactLoss += 0.5 * static_cast<double> (loss()[i]) * move * move;
-                if (now[i] <= 0 && free[i] - answer[i] > 0)
-                    ++s.wireContacts;
-            }
-        }
-        for (int i = 0; i < contacts; ++i)
-        {
-            const Scalar next = free[i] - answer[i];
-            before[i] = now[i];
-            now[i] = next;
+            P::load (s.compression + i).store (s.compressionBefore + i);
+            (P::load (freeCompression() + i) - P::load (response() + i)).store (s.compression + i);
         }
 
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
-            const Scalar* in = folded() + c * s.combinations;
-            int k = 0;
-            for (; k + 4 * lanes <= group.modes; k += 4 * lanes)
-                scatterTile<4> (group, in, k);
-            for (; k < group.modes; k += lanes)
-                scatterTile<1> (group, in, k);
+            multiplyRows (group.shapes, group.modes, folded() + c * s.combinations, s.push + group.firstMode, s.combinations,
+                          Scalar (-1));
         }
     }
 
-    template <int packs>
-    SNAREWRIGHT_INLINE void scatterTile (const CouplingClass<Scalar>& group, const Scalar* in, int k) const noexcept
+    void countWires() noexcept
     {
-        P sums[packs];
-        for (int p = 0; p < packs; ++p)
-            sums[p] = P::all (Scalar (0));
-        for (int i = 0; i < s.combinations; ++i)
+        for (int i = 0; i < contacts; ++i)
         {
-            const P value = P::all (in[i]);
-            for (int p = 0; p < packs; ++p)
-                sums[p] = sums[p] + value * P::load (group.shapes + i * group.modes + k + p * lanes);
+            const Scalar next = freeCompression()[i] - response()[i];
+            const double move = static_cast<double> (next - s.compressionBefore[i]);
+            s.flows->contactLoss += 0.5 * static_cast<double> (loss()[i]) * move * move;
+            if (s.compression[i] <= 0 && next > 0)
+                ++s.wireContacts;
         }
-        for (int p = 0; p < packs; ++p)
-            (P::all (Scalar (0)) - sums[p]).store (s.push + group.firstMode + k + p * lanes);
     }
 
     void scatterStrikers() noexcept
@@ -415,40 +428,84 @@ private:
         }
     }
 
-    /** Moves every mode on, listens to it, and predicts the next sample, in one pass. */
     void advance (Scalar* const* outputs, int frame) noexcept
     {
-        P heard[maxMicrophones];
-        for (int m = 0; m < maxMicrophones; ++m)
-            heard[m] = P::all (Scalar (0));
-        const P nothing = P::all (Scalar (0));
-        double modalLoss = 0.0;
-
-        for (int k = 0; k < s.modes; k += lanes)
+        if (s.countsEnergy)
+            countModalLoss();
+        switch (s.microphones)
         {
-            const P q = P::load (s.position + k), before = P::load (s.step + k);
-            const P keep = P::load (s.keep + k), spring = P::load (s.spring + k);
-            const P step = keep * before - spring * q + P::load (s.drive + k) * P::load (s.push + k);
+        case 0:
+            advanceHearing<0> (outputs, frame);
+            break;
+        case 1:
+            advanceHearing<1> (outputs, frame);
+            break;
+        case 2:
+            advanceHearing<2> (outputs, frame);
+            break;
+        default:
+            advanceHearing<3> (outputs, frame);
+            break;
+        }
+    }
+
+    /** Moves every mode on, listens to it, and predicts the next sample, in one pass. */
+    template <int microphones>
+    void advanceHearing (Scalar* const* outputs, int frame) noexcept
+    {
+        // Two sums a microphone, so that neither waits for the other.
+        P heard[microphones + 1], heardFromVelocity[microphones + 1];
+        SNAREWRIGHT_UNROLL
+        for (int m = 0; m < microphones; ++m)
+            heard[m] = heardFromVelocity[m] = P::zero();
+
+        // The arrays never overlap, which a compiler cannot know of pointers that live in a struct.
+        const Scalar* const keeps = s.keep;
+        const Scalar* const springs = s.spring;
+        const Scalar* const drives = s.drive;
+        Scalar* const positions = s.position;
+        Scalar* const steps = s.step;
+        Scalar* const trials = s.trial;
+        Scalar* const pushes = s.push;
+        const Scalar* ofAcceleration[microphones + 1];
+        const Scalar* ofVelocity[microphones + 1];
+        for (int m = 0; m < microphones; ++m)
+        {
+            ofAcceleration[m] = s.pressureOfAcceleration[m];
+            ofVelocity[m] = s.pressureOfVelocity[m];
+        }
+
+        const int modes = s.modes;
+        for (int k = 0; k < modes; k += lanes)
+        {
+            const P q = P::load (positions + k), before = P::load (steps + k);
+            const P keep = P::load (keeps + k), spring = P::load (springs + k);
+            const P step = keep * before - spring * q + P::load (drives + k) * P::load (pushes + k);
             const P position = q + step;
             const P acceleration = step - before, velocity = step + before;
-            for (int m = 0; m < s.microphones; ++m)
-                heard[m] = heard[m] + acceleration * P::load (s.pressureOfAcceleration[m] + k) +
-                           velocity * P::load (s.pressureOfVelocity[m] + k);
-            if (s.countsEnergy)
+            SNAREWRIGHT_UNROLL
+            for (int m = 0; m < microphones; ++m)
             {
-                (velocity * velocity * P::load (s.lossOfStep + k)).store (s.trial + k);
-                for (int lane = 0; lane < lanes; ++lane)
-                    modalLoss += static_cast<double> (s.trial[k + lane]);
+                heard[m] = heard[m] + acceleration * P::load (ofAcceleration[m] + k);
+                heardFromVelocity[m] = heardFromVelocity[m] + velocity * P::load (ofVelocity[m] + k);
             }
-            step.store (s.step + k);
-            position.store (s.position + k);
-            (position + keep * step - spring * position).store (s.trial + k);
-            nothing.store (s.push + k);
+            step.store (steps + k);
+            position.store (positions + k);
+            (position + keep * step - spring * position).store (trials + k);
+            P::zero().store (pushes + k);
         }
-        for (int m = 0; m < s.microphones; ++m)
-            outputs[m][frame] += heard[m].sum();
-        if (s.countsEnergy)
-            s.flows->modalLoss += modalLoss;
+        for (int m = 0; m < microphones; ++m)
+            outputs[m][frame] += sumOf (heard[m] + heardFromVelocity[m]);
+    }
+
+    void countModalLoss() noexcept
+    {
+        for (int k = 0; k < s.modes; ++k)
+        {
+            const double step = static_cast<double> (s.trial[k] - s.position[k] + s.drive[k] * s.push[k]);
+            const double twoSteps = step + static_cast<double> (s.step[k]);
+            s.flows->modalLoss += static_cast<double> (s.lossOfStep[k]) * twoSteps * twoSteps;
+        }
     }
 
     void finishStrikers() noexcept

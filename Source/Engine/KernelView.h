@@ -70,8 +70,9 @@ struct KernelView
     const Scalar* restCompression = nullptr; ///< m
     Scalar *force = nullptr, *forceBefore = nullptr;
     Scalar *compression = nullptr, *compressionBefore = nullptr;
-    Scalar* scratch = nullptr; ///< 8 × classes × combinations
-    Scalar tolerance = 0;      ///< N, the change of force at which the contacts count as settled
+    Scalar* scratch = nullptr;    ///< 8 × classes × combinations
+    Scalar tolerance = 0;         ///< N, the change of force at which the contacts count as settled,
+    Scalar relativeTolerance = 0; ///< and what may be added for each newton of the largest force
     int maxSweeps = 0;
 
     StrikerState* strikers = nullptr;

@@ -1,0 +1,166 @@
+#include "PlayedResponse.h"
+
+#include "Drum.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <numbers>
+
+namespace engine
+{
+
+namespace
+{
+
+constexpr double listeningTime = 1.0; // s after the stroke at which even a dry drum's tail is heard out
+constexpr double attackTime = 0.02;   // s
+constexpr double earlyTime = 0.05;    // s
+constexpr double wireTime = 0.04;     // s within which soft strokes must lift the wires
+constexpr double speakingShare = 0.1; // of the bearing contacts
+constexpr int block = 32;             // frames; wires are looked at once a block
+
+Stroke tipStroke (double position, double speed)
+{
+    Stroke stroke;
+    stroke.position = position;
+    stroke.speed = speed;
+    return stroke;
+}
+
+/** Plays one drum block by block into a buffer nobody keeps. */
+class Player
+{
+public:
+    explicit Player (std::shared_ptr<const DrumModel> model) : drum (std::move (model))
+    {
+        for (std::size_t m = 0; m < buffers.size(); ++m)
+            outputs[m] = buffers[m].data();
+    }
+
+    void strike (const Stroke& stroke)
+    {
+        drum.reset();
+        drum.strike (stroke);
+    }
+
+    /** The next block of the first microphone. */
+    const std::array<float, block>& next()
+    {
+        drum.process (outputs.data(), block);
+        return buffers[0];
+    }
+
+    /** Share of the contacts that bear on the head at rest and are off it now. */
+    double shareOfLiftedContacts() const
+    {
+        const auto& state = drum.state();
+        int bearing = 0, lifted = 0;
+
+        for (int i = 0; i < state.classes * state.combinations; ++i)
+            if (state.restForce[i] > 0.0f)
+            {
+                ++bearing;
+                lifted += state.compression[i] <= 0.0f ? 1 : 0;
+            }
+
+        return bearing > 0 ? static_cast<double> (lifted) / bearing : 0.0;
+    }
+
+    const BlowReport& lastBlow() const noexcept { return drum.lastBlow(); }
+
+private:
+    Drum drum;
+    std::array<std::array<float, block>, maxMicrophones> buffers{};
+    std::array<float*, maxMicrophones> outputs{};
+};
+
+bool wiresSpeak (Player& player, double position, double speed, double sampleRate)
+{
+    player.strike (tipStroke (position, speed));
+
+    for (int frame = 0; frame < wireTime * sampleRate; frame += block)
+    {
+        player.next();
+
+        if (player.shareOfLiftedContacts() >= speakingShare)
+            return true;
+    }
+
+    return false;
+}
+
+double softestSpeed (Player& player, double position, double sampleRate)
+{
+    double silent = 0.01, speaking = 10.0;
+
+    if (! wiresSpeak (player, position, speaking, sampleRate))
+        return std::numeric_limits<double>::infinity();
+
+    if (wiresSpeak (player, position, silent, sampleRate))
+        return silent;
+
+    while (speaking / silent > 1.05)
+    {
+        const double middle = std::sqrt (silent * speaking);
+        (wiresSpeak (player, position, middle, sampleRate) ? speaking : silent) = middle;
+    }
+
+    return speaking;
+}
+
+void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& response)
+{
+    player.strike (tipStroke (0.25, 3.0));
+
+    double attack = 0.0, attackSlope = 0.0, early = 0.0, late = 0.0, before = 0.0;
+    int frame = 0;
+
+    while (frame < listeningTime * sampleRate)
+    {
+        for (const float sample : player.next())
+        {
+            const double time = frame++ / sampleRate, energy = static_cast<double> (sample) * sample;
+
+            if (time < attackTime)
+            {
+                attack += energy;
+                attackSlope += (sample - before) * (sample - before);
+            }
+
+            (time < earlyTime ? early : late) += energy;
+            before = sample;
+        }
+
+        if (player.shareOfLiftedContacts() > 0.0)
+            response.wireDuration = frame / sampleRate;
+    }
+
+    // For a sine the mean square difference of neighbours is 4 sin²(πf/fs) of the mean square.
+    const double halfStep = attack > 0.0 ? std::min (1.0, 0.5 * std::sqrt (attackSlope / attack)) : 0.0;
+    response.brightness = std::asin (halfStep) * sampleRate / std::numbers::pi;
+    response.earlyToLate = 10.0 * std::log10 (early / std::max (late, 1.0e-300));
+    response.contactTime = player.lastBlow().contactTime;
+    response.peakForce = player.lastBlow().peakForce;
+    response.rebound = player.lastBlow().reboundShare;
+}
+
+} // namespace
+
+PlayedResponse playedResponse (const DrumSetup& setup)
+{
+    PlayedResponse response;
+    const auto model = std::make_shared<const DrumModel> (setup);
+    Player player (model);
+    listenToOneStroke (player, setup.sampleRate, response);
+
+    if (model->wireContacts() > 0)
+        for (const double position : { 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 })
+            response.wireResponse.push_back ({ position, softestSpeed (player, position, setup.sampleRate) });
+
+    return response;
+}
+
+} // namespace engine
