@@ -93,11 +93,7 @@ void BasicDrum<Scalar>::reset() noexcept
 {
     for (auto* array : { &position, &step, &trial, &push })
         std::fill (array->begin(), array->end(), Scalar (0));
-    for (int i = 0; i < current->contacts(); ++i)
-    {
-        force[static_cast<std::size_t> (i)] = forceBefore[static_cast<std::size_t> (i)] = view.restForce[i];
-        compression[static_cast<std::size_t> (i)] = compressionBefore[static_cast<std::size_t> (i)] = view.restCompression[i];
-    }
+    restWires();
     strikers.fill ({});
     for (auto& line : delayLines)
         line.reset();
@@ -107,6 +103,15 @@ void BasicDrum<Scalar>::reset() noexcept
     waitingCount = 0;
     flows = {};
     silent = true;
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::restWires() noexcept
+{
+    for (auto* array : { &force, &forceBefore })
+        std::copy_n (view.restForce, current->contacts(), array->begin());
+    for (auto* array : { &compression, &compressionBefore })
+        std::copy_n (view.restCompression, current->contacts(), array->begin());
 }
 
 template <typename Scalar>
@@ -219,18 +224,12 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     auto& striker = strikers[index];
     striker = {};
 
-    if (blow.target == Blow::Target::head)
-        current->headShape (blow.radius, blow.angle, strikerShape[index].data());
-    else
-        current->hoopShape (blow.angle, strikerShape[index].data());
-
-    double surface = 0.0, surfaceBefore = 0.0;
-    for (std::size_t k = 0; k < static_cast<std::size_t> (current->modes()); ++k)
-    {
-        const auto shape = static_cast<double> (strikerShape[index][k]);
-        surface += shape * static_cast<double> (position[k]);
-        surfaceBefore += shape * static_cast<double> (position[k] - step[k]);
-    }
+    landed[index] = blow;
+    shapeStriker (slot);
+    const double surface = surfaceUnder (slot);
+    double surfaceBefore = surface;
+    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+        surfaceBefore -= static_cast<double> (strikerShape[index][k]) * static_cast<double> (step[k]);
     // The tip arrives where the surface is now.
     striker.active = true;
     striker.drive = T * T / blow.mass;
@@ -247,7 +246,6 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     striker.compressionBefore = std::min (0.0, surfaceBefore - (surface - striker.step));
     striker.height = surfaceBefore - striker.compressionBefore + striker.step;
     striker.compression = surface - striker.height;
-    landingSpeed[index] = blow.speed;
     if (view.countsEnergy)
     {
         flows.work += 0.5 * blow.mass * blow.speed * blow.speed;
@@ -256,6 +254,27 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
             flows.work += 0.5 * stored * std::pow (striker.compression, blow.exponent + 1.0);
     }
     measureStriker (slot);
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::shapeStriker (int slot) noexcept
+{
+    const auto& blow = landed[static_cast<std::size_t> (slot)];
+    auto* shape = strikerShape[static_cast<std::size_t> (slot)].data();
+    if (blow.target == Blow::Target::head)
+        current->headShape (blow.radius, blow.angle, shape);
+    else
+        current->hoopShape (blow.angle, shape);
+}
+
+/** Height of the head or hoop where a striker is, m. */
+template <typename Scalar>
+double BasicDrum<Scalar>::surfaceUnder (int slot) const noexcept
+{
+    double sum = 0.0;
+    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+        sum += static_cast<double> (strikerShape[static_cast<std::size_t> (slot)][k]) * static_cast<double> (position[k]);
+    return sum;
 }
 
 /** How far a striker's force moves its own place, other strikers and the wires in one step. */
@@ -328,7 +347,7 @@ void BasicDrum<Scalar>::retireStrikers() noexcept
             continue;
         report.contactTime = striker.contactSamples * current->interval();
         report.peakForce = striker.peakForce;
-        report.reboundShare = striker.step / current->interval() / std::max (landingSpeed[j], 1.0e-9);
+        report.reboundShare = striker.step / current->interval() / landed[j].speed;
         if (view.countsEnergy)
             flows.work -= 0.5 * striker.step * striker.step / striker.drive;
         striker = {};
@@ -343,29 +362,50 @@ void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
             return;
     if (energy() > silence)
         return;
-    const int keptStrokes = waitingCount;
-    const auto keptFlows = flows;
-    const auto keptJump = jump;
-    const auto keptLast = lastOutput;
     for (auto* array : { &position, &step })
         std::fill (array->begin(), array->end(), Scalar (0));
-    std::copy_n (view.restForce, current->contacts(), force.begin());
-    std::copy_n (view.restForce, current->contacts(), forceBefore.begin());
-    std::copy_n (view.restCompression, current->contacts(), compression.begin());
-    std::copy_n (view.restCompression, current->contacts(), compressionBefore.begin());
-    waitingCount = keptStrokes;
-    flows = keptFlows;
-    jump = keptJump;
-    lastOutput = keptLast;
+    restWires();
     silent = true;
 }
 
 template <typename Scalar>
 std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::shared_ptr<const Model> next) noexcept
 {
-    // TODO in a later change: carried over by fields.
+    if (silent)
+    {
+        std::swap (current, next);
+        connect();
+        restWires();
+        return next;
+    }
+
+    next->takeOver (*current, position.data(), takenPosition.data(), field.data());
+    next->takeOver (*current, step.data(), takenStep.data(), field.data());
     std::swap (current, next);
+    position.swap (takenPosition);
+    step.swap (takenStep);
     connect();
+    std::fill (push.begin(), push.end(), Scalar (0));
+
+    // Where the wires are now follows from where the modes are now; what they will press with is found in the next sample.
+    restWires();
+    current->compressionsAt (position.data(), compression.data());
+    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+        trial[k] = position[k] - step[k];
+    current->compressionsAt (trial.data(), compressionBefore.data());
+
+    for (int slot = 0; slot < maxStrikers; ++slot)
+    {
+        auto& striker = strikers[static_cast<std::size_t> (slot)];
+        if (! striker.active)
+            continue;
+        shapeStriker (slot);
+        striker.height = surfaceUnder (slot) - striker.compression;
+    }
+    for (int slot = 0; slot < maxStrikers; ++slot)
+        if (strikers[static_cast<std::size_t> (slot)].active)
+            measureStriker (slot);
+    measuresJump = true;
     return next;
 }
 

@@ -76,8 +76,11 @@ private:
 
     void connect() noexcept;
     void connectMicrophones() noexcept;
+    void restWires() noexcept;
     void runSpan (Scalar* const* outputs, int frames) noexcept;
     void land (const Blow&) noexcept;
+    void shapeStriker (int slot) noexcept;
+    double surfaceUnder (int slot) const noexcept;
     void measureStriker (int slot) noexcept;
     void retireStrikers() noexcept;
     void fallAsleepIfStill() noexcept;
@@ -87,10 +90,10 @@ private:
     KernelView<Scalar> view;
     KernelFunction<Scalar> run;
     EnergyFlows flows;
-    AlignedArray<Scalar> position, step, trial, push;
+    AlignedArray<Scalar> position, step, trial, push, takenPosition, takenStep;
     AlignedArray<Scalar> force, forceBefore, compression, compressionBefore, scratch;
     std::array<StrikerState, maxStrikers> strikers;
-    std::array<double, maxStrikers> landingSpeed{};
+    std::array<Blow, maxStrikers> landed{};
     std::array<AlignedArray<Scalar>, maxStrikers> strikerShape, strikerToWire;
     std::vector<double> field;
     std::array<Waiting, 64> waiting;

@@ -11,6 +11,7 @@
 #include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace engine
 {
@@ -18,6 +19,13 @@ namespace
 {
 
 constexpr int radialSteps = 128;
+constexpr int tableSide = 96; ///< orders and circles that the table of basis functions has room for
+
+std::size_t tablePlace (const modal::BasisFunction& function)
+{
+    return static_cast<std::size_t> ((function.m * tableSide + function.n) * 2 +
+                                     (function.parity == modal::Parity::sine ? 1 : 0));
+}
 
 /** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
    shell. Common practice, no source. */
@@ -71,6 +79,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     check (made);
     const Bank bank = buildBank (made, kernelFor<Scalar>().packWidth);
     modal::requireInRange (bank.size(), { 1.0, static_cast<double> (maxModes), "" }, "modes of the drum and its wires");
+    modal::requireInRange (basisSize(), { 1.0, static_cast<double> (maxModes), "" }, "basis functions of a head");
 
     const auto values = [&] (auto member)
     {
@@ -135,9 +144,9 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     {
         const auto& entry = bank.entries[static_cast<std::size_t> (k)];
         firstTerm.push_back (static_cast<int> (terms.size()));
-        strandModeCount += entry.kind == BankEntry::Kind::strand ? 1 : 0;
         if (entry.kind == BankEntry::Kind::ring)
         {
+            bankOfRings.push_back (k);
             const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
             if (! ring.belongsToShell)
                 hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
@@ -154,6 +163,29 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         }
     }
     firstTerm.push_back (static_cast<int> (terms.size()));
+
+    for (int k = 0; k < bank.size(); ++k)
+        if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
+            bankOfStrands.push_back (k);
+    std::sort (bankOfStrands.begin(), bankOfStrands.end(),
+               [&] (int a, int b)
+               {
+                   const auto key = [&] (int k)
+                   {
+                       const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+                       return std::tuple (entry.pair, entry.stringMode, entry.isOpposed);
+                   };
+                   return key (a) < key (b);
+               });
+    strandModeCount = static_cast<int> (bankOfStrands.size());
+
+    basisIndex.assign (tableSide * tableSide * 2, -1);
+    for (int b = 0; b < basisSize(); ++b)
+    {
+        const auto& function = made.modes.basis[static_cast<std::size_t> (b)];
+        if (function.m < tableSide && function.n < tableSide)
+            basisIndex[tablePlace (function)] = static_cast<short> (b);
+    }
     buildTables();
     buildProjection();
 }
@@ -270,6 +302,61 @@ void BasicDrumModel<Scalar>::fromField (const double* field, Scalar* modesOut) c
             sum += static_cast<double> (row[i]) * field[i];
         modesOut[k] = static_cast<Scalar> (sum);
         row += fieldSize();
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Scalar* from, Scalar* to, double* work) const noexcept
+{
+    double* const old = work;
+    double* const field = work + former.fieldSize();
+    former.toField (from, old);
+    std::fill_n (field, fieldSize(), 0.0);
+    for (int b = 0; b < former.basisSize(); ++b)
+    {
+        const auto& function = former.made.modes.basis[static_cast<std::size_t> (b)];
+        if (function.m >= tableSide || function.n >= tableSide)
+            continue;
+        const int here = basisIndex[tablePlace (function)];
+        if (here < 0)
+            continue;
+        field[here] = old[b];
+        field[basisSize() + here] = old[former.basisSize() + b];
+    }
+    fromField (field, to);
+
+    const auto copy = [&] (const std::vector<int>& theirs, const std::vector<int>& ours)
+    {
+        if (theirs.size() == ours.size())
+            for (std::size_t i = 0; i < ours.size(); ++i)
+                to[ours[i]] = from[theirs[i]];
+    };
+    copy (former.bankOfStrands, bankOfStrands);
+    copy (former.bankOfRings, bankOfRings);
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to) const noexcept
+{
+    const int n = combinations;
+    for (int i = 0; i < n; ++i)
+    {
+        std::array<double, maxCouplingClasses> sums{};
+        for (int c = 0; c < classes; ++c)
+        {
+            const auto& group = coupling[static_cast<std::size_t> (c)];
+            for (int k = 0; k < group.modes; ++k)
+                sums[static_cast<std::size_t> (c)] +=
+                    static_cast<double> (group.shapes[i * group.modes + k]) * static_cast<double> (position[group.firstMode + k]);
+        }
+        if (classes == 4)
+            sums = { 0.5 * (sums[0] + sums[1] + sums[2] + sums[3]), 0.5 * (sums[0] - sums[1] + sums[2] - sums[3]),
+                     0.5 * (sums[0] + sums[1] - sums[2] - sums[3]), 0.5 * (sums[0] - sums[1] - sums[2] + sums[3]) };
+        for (int c = 0; c < classes; ++c)
+        {
+            const auto at = static_cast<std::size_t> (c * n + i);
+            to[at] = static_cast<Scalar> (static_cast<double> (restCompression[at]) + sums[static_cast<std::size_t> (c)]);
+        }
     }
 }
 

@@ -49,6 +49,13 @@ public:
     void fromField (const double* field, Scalar* modesOut) const noexcept;
     int basisSize() const noexcept { return static_cast<int> (made.modes.basis.size()); }
 
+    /** Carries the motion of another model's modes (positions or steps) over to this one: the heads by their displacement, wires
+       and rings one by one where both have the same. `work` has room for both fields. Realtime safe. */
+    void takeOver (const BasicDrumModel& former, const Scalar* from, Scalar* to, double* work) const noexcept;
+
+    /** Compression of every wire contact for these positions, m. Realtime safe. */
+    void compressionsAt (const Scalar* position, Scalar* to) const noexcept;
+
     /** Energy of a state of this model's modes, J. */
     double modalEnergy (const Scalar* position, const Scalar* step) const noexcept;
     /** Energy in the wires' contacts above that at rest, J. */
@@ -82,7 +89,10 @@ private:
     std::vector<int> firstTerm;
     std::vector<Term> terms;
     std::vector<float> radialTable;
-    std::vector<int> bankOfField;  ///< bank modes that are head modes
+    std::vector<int> bankOfField;   ///< bank modes that are head modes
+    std::vector<int> bankOfStrands; ///< modal strings, in an order that depends on the wires' detail alone
+    std::vector<int> bankOfRings;
+    std::vector<short> basisIndex; ///< by order, circle and parity; -1 where there is none
     std::vector<float> projection; ///< head modes × field
 
     struct HoopTerm
