@@ -1,0 +1,126 @@
+#include "PatternText.h"
+
+#include "Modal/InputError.h"
+
+#include <array>
+#include <cctype>
+#include <optional>
+
+namespace score
+{
+
+namespace
+{
+
+constexpr int usualDynamic = 6;
+constexpr const char* allowedLetters =
+    "o c h e r k z d for strokes, each with 1 to 9 for how hard, . for a rest, | for a bar line";
+
+struct Letter
+{
+    char letter;
+    engine::StrokeKind kind;
+    double position; ///< share of the radius
+};
+
+constexpr std::array<Letter, 8> letters{ {
+    { 'o', engine::StrokeKind::tip, 0.25 },
+    { 'c', engine::StrokeKind::tip, 0.03 },
+    { 'h', engine::StrokeKind::tip, 0.5 },
+    { 'e', engine::StrokeKind::tip, 0.88 },
+    { 'r', engine::StrokeKind::rimshot, 0.25 },
+    { 'k', engine::StrokeKind::crossStick, 0.45 },
+    { 'z', engine::StrokeKind::buzz, 0.3 },
+    { 'd', engine::StrokeKind::doubleStroke, 0.25 },
+} };
+
+std::optional<Letter> letterOf (char c)
+{
+    for (const auto& entry : letters)
+        if (entry.letter == std::tolower (static_cast<unsigned char> (c)))
+            return entry;
+
+    return {};
+}
+
+bool takesNoTime (char c) noexcept
+{
+    return c == '|' || std::isspace (static_cast<unsigned char> (c)) != 0;
+}
+
+bool isDynamic (char c) noexcept
+{
+    return c >= '1' && c <= '9';
+}
+
+double stepLength (const PatternTempo& tempo) noexcept
+{
+    return 60.0 / tempo.beatsPerMinute / tempo.stepsPerBeat;
+}
+
+/** 1 to 9 over the range of MIDI velocities 14 to 126. */
+double speedOfDynamic (int dynamic) noexcept
+{
+    return engine::speedOfVelocity (14 * dynamic);
+}
+
+} // namespace
+
+Score readPattern (const std::string& text, const PatternTempo& tempo, const std::string& field)
+{
+    modal::requireInRange (tempo.beatsPerMinute, { 20.0, 400.0, "beats a minute" }, "tempo");
+    modal::requireInRange (tempo.stepsPerBeat, { 1, 16, "steps a beat" }, "steps");
+
+    Score strokes;
+    int step = 0;
+    bool acceptsDynamic = false;
+
+    for (std::size_t i = 0; i < text.size(); ++i)
+    {
+        const char c = text[i];
+
+        if (takesNoTime (c))
+            continue;
+
+        if (acceptsDynamic && isDynamic (c))
+        {
+            strokes.back().stroke.speed = speedOfDynamic (c - '0');
+            acceptsDynamic = false;
+            continue;
+        }
+
+        const auto letter = letterOf (c);
+        acceptsDynamic = letter.has_value();
+
+        if (! letter && c != '.')
+            throw modal::InputError (field, "'" + std::string (1, c) + "' at place " + std::to_string (i + 1), allowedLetters);
+
+        if (letter)
+        {
+            engine::Stroke stroke;
+            stroke.kind = letter->kind;
+            stroke.position = letter->position;
+            stroke.speed = speedOfDynamic (usualDynamic);
+            strokes.push_back ({ step * stepLength (tempo), stroke });
+        }
+
+        ++step;
+    }
+
+    if (strokes.empty())
+        throw modal::InputError (field, "no stroke in it", allowedLetters);
+
+    return strokes;
+}
+
+double patternLength (const std::string& text, const PatternTempo& tempo)
+{
+    int steps = 0;
+
+    for (const char c : text)
+        steps += takesNoTime (c) || isDynamic (c) ? 0 : 1;
+
+    return steps * stepLength (tempo);
+}
+
+} // namespace score

@@ -1,0 +1,27 @@
+#include "Performance.h"
+
+#include <cmath>
+
+namespace score
+{
+
+Performance::Performance (std::shared_ptr<const engine::DrumModel> model, Score score)
+    : drum (std::move (model)), strokes (std::move (score))
+{
+}
+
+void Performance::process (float* const* outputs, int frames)
+{
+    for (; next < strokes.size() && sampleOf (strokes[next]) < position + frames; ++next)
+        drum.strike (strokes[next].stroke, static_cast<int> (sampleOf (strokes[next]) - position));
+
+    drum.process (outputs, frames);
+    position += frames;
+}
+
+std::int64_t Performance::sampleOf (const TimedStroke& stroke) const noexcept
+{
+    return std::llround (stroke.time / drum.model().interval());
+}
+
+} // namespace score

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "Engine/Stroke.h"
+
+#include <vector>
+
+/** What is played: strokes in time, wherever they come from. */
+namespace score
+{
+
+struct TimedStroke
+{
+    double time = 0.0; ///< s from the beginning
+    engine::Stroke stroke;
+};
+
+/** In order of time. */
+using Score = std::vector<TimedStroke>;
+
+/** Time of the last stroke, s; 0 for an empty score. */
+double lastStroke (const Score&) noexcept;
+
+} // namespace score

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "Score/Score.h"
+
+#include <string>
+
+namespace tool
+{
+
+/** Reads a Standard MIDI File (RP-001): the note-ons whose note plays a stroke (engine::strokeNotes()), on all channels and
+   tracks together, at the times that its tempo map gives. Other events are passed over.
+
+    @throws modal::InputError naming the file if it cannot be read, is larger than 16 MB, is no such file or plays nothing
+*/
+score::Score readMidiFile (const std::string& path);
+
+} // namespace tool
