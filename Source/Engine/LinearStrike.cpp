@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <complex>
+#include <limits>
 
 namespace engine
 {
@@ -85,13 +86,21 @@ Eigen::VectorXd pressureOfBasis (const modal::DrumModes& modes, const NearMicrop
     return sums * (density / twoPi);
 }
 
-Complex rootOf (const modal::Mode& mode)
+/** -α + iω_d. */
+Complex rootOf (const modal::Mode& mode, double pulseRate)
 {
     // A mode that is damped beyond oscillation does not occur in a drum; the bound keeps the formula whole if one is asked for.
     const auto omega = mode.angularFrequency();
     const auto alpha = std::min (mode.decay.total(), 0.999 * omega);
-    return { -alpha, std::sqrt (omega * omega - alpha * alpha) };
+    const Complex root (-alpha, std::sqrt (omega * omega - alpha * alpha));
+
+    // A mode without loss exactly at the pulse's own rate would divide nothing by nothing. A millionth beside it the quotient is
+    // right to as many digits as the shift.
+    constexpr double shift = 1.0e-6;
+    const auto isAtPulse = std::abs (root - Complex (0.0, pulseRate)) < shift * pulseRate;
+    return isAtPulse ? root + Complex (0.0, 2.0 * shift * pulseRate) : root;
 }
+
 } // namespace
 
 LinearStrike::LinearStrike (const modal::DrumModes& modes, const StrikePulse& pulse, const NearMicrophone& microphone,
@@ -110,16 +119,10 @@ LinearStrike::LinearStrike (const modal::DrumModes& modes, const StrikePulse& pu
 
     for (int k = 0; k < count; ++k)
     {
-        const auto root = rootOf (modes.modes[static_cast<std::size_t> (k)]);
-        auto denominator = root * root + pulseRate * pulseRate;
-
-        // A loss-free mode exactly at the pulse's own rate would divide nothing by nothing; a hair beside it the quotient is
-        // right.
-        if (std::abs (denominator) < 1.0e-9 * pulseRate * pulseRate)
-            denominator = { 1.0e-9 * pulseRate * pulseRate, 0.0 };
+        const auto root = rootOf (modes.modes[static_cast<std::size_t> (k)], pulseRate);
 
         lambda[k] = root;
-        answer[k] = 1.0 / denominator;
+        answer[k] = 1.0 / (root * root + pulseRate * pulseRate);
 
         // With z = ∫ e^{λ(t-s)} F(s) ds: q = Im z / ω_d and q'' = Im (λ² z) / ω_d + F.
         weight[k] = heard[k] * struck[k] * root * root / root.imag();
@@ -139,6 +142,11 @@ void LinearStrike::beginFreeDecay (double time)
     state = weight * atRelease * (lambda * (time - contactTime)).exp();
     rotation = (lambda * samplePeriod).exp();
     isFree = true;
+}
+
+double LinearStrike::largestStillToCome() const
+{
+    return isFree ? state.abs().sum() : std::numeric_limits<double>::infinity();
 }
 
 void LinearStrike::process (double* pressure, int count)

@@ -38,6 +38,9 @@ public:
     /** The next `count` samples of sound pressure, Pa. */
     void process (double* pressure, int count);
 
+    /** No later sample exceeds this, Pa; infinite while the stick is on the head. */
+    double largestStillToCome() const;
+
 private:
     using Modes = Eigen::ArrayXcd;
 

@@ -21,11 +21,6 @@ bool isNone (const Json& value)
     return value.text() != nullptr && *value.text() == noneWord;
 }
 
-[[noreturn]] void failMissing (const std::string& path, const std::string& allowed)
-{
-    throw InputError (path, "a missing value", allowed);
-}
-
 Vent readVent (const Json& value, const std::string& path)
 {
     Vent vent;
@@ -151,10 +146,10 @@ void readFormat (ObjectReader& reader)
     const auto version = reader.count ("version", drumFormatVersion, drumFormatVersion);
 
     if (! format)
-        failMissing (reader.pathOf ("format"), std::string ("\"") + drumFormat + "\"");
+        reader.noteMissing ("format", std::string ("\"") + drumFormat + "\"");
 
     if (! version)
-        failMissing (reader.pathOf ("version"), std::to_string (drumFormatVersion));
+        reader.noteMissing ("version", std::to_string (drumFormatVersion));
 }
 
 /** The heads and what stands where the resonant head would be. */
@@ -167,13 +162,13 @@ void readHeads (ObjectReader& reader, DrumSpec& drum)
     const auto* resonant = reader.member ("resonant");
 
     if (batter == nullptr)
-        failMissing (reader.pathOf ("batter"), "a head, such as { \"thickness_mil\": 10 }");
+        reader.noteMissing ("batter", "a head, such as { \"thickness_mil\": 10 }");
 
     if (resonant == nullptr && drum.hasResonantHead())
-        failMissing (reader.pathOf ("resonant"),
-                     "a head, such as { \"thickness_mil\": 3 }, or \"bottom\": \"closed\" or \"open\"");
+        reader.noteMissing ("resonant", "a head, such as { \"thickness_mil\": 3 }, or \"bottom\": \"closed\" or \"open\"");
 
-    drum.batter = readHead (*batter, reader.pathOf ("batter"));
+    if (batter != nullptr)
+        drum.batter = readHead (*batter, reader.pathOf ("batter"));
 
     if (resonant != nullptr)
         drum.resonant = readHead (*resonant, reader.pathOf ("resonant"));
@@ -271,14 +266,14 @@ DrumFile readDrum (const std::string& text, const std::string& source)
     readNumbers (reader, drumFields(), drum);
 
     if (drum.diameter <= 0.0)
-        failMissing (reader.pathOf ("diameter"), "a length, such as \"diameter_in\": 14");
+        reader.noteMissing ("diameter", "a length, such as \"diameter_in\": 14");
     if (drum.depth <= 0.0)
-        failMissing (reader.pathOf ("depth"), "a length, such as \"depth_in\": 5.5");
+        reader.noteMissing ("depth", "a length, such as \"depth_in\": 5.5");
 
     if (const auto lugs = reader.count ("lugs", fewestLugs, mostLugs))
         drum.lugs = *lugs;
     else
-        failMissing (reader.pathOf ("lugs"), "rods a head, 4 to 16");
+        reader.noteMissing ("lugs", "rods a head, 4 to 16");
 
     readHeads (reader, drum);
 
@@ -291,12 +286,11 @@ DrumFile readDrum (const std::string& text, const std::string& source)
     if (const auto surround = reader.choice ("surround", surroundWords))
         drum.surround = static_cast<Surround> (*surround);
 
-    checkAsAWhole (drum, reader);
-
     if (const auto* tunings = reader.member ("tunings"))
         file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"));
 
     reader.finish();
+    checkAsAWhole (drum, reader);
     return file;
 }
 

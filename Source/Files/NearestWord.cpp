@@ -38,6 +38,11 @@ std::string nearestWord (std::string_view word, const std::vector<std::string>& 
     if (word.size() > longest)
         return {};
 
+    // A key without its unit is no misspelling: the first unit will do.
+    for (const auto& candidate : known)
+        if (candidate.starts_with (std::string (word) + "_"))
+            return candidate;
+
     std::string nearest;
     auto fewest = std::max<std::size_t> (2, word.size() / 2);
 

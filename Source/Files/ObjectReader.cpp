@@ -113,6 +113,15 @@ std::optional<std::size_t> ObjectReader::choice (const char* name, const std::ve
     return static_cast<std::size_t> (found - words.begin());
 }
 
+void ObjectReader::noteMissing (const std::string& key, const std::string& allowed)
+{
+    if (! missingKey.empty())
+        return;
+
+    missingKey = key;
+    allowedForMissing = allowed;
+}
+
 void ObjectReader::finish() const
 {
     for (const auto& [key, value] : members)
@@ -122,8 +131,11 @@ void ObjectReader::finish() const
 
         const auto nearest = nearestWord (key, knownKeys);
         throw modal::InputError (pathOf (key), "an unknown key (" + value.described() + ")",
-                                 nearest.empty() ? listed (knownKeys) : "did you mean " + nearest + "?");
+                                 nearest.empty() ? listed (knownKeys) : "a known key, perhaps " + nearest);
     }
+
+    if (! missingKey.empty())
+        throw modal::InputError (pathOf (missingKey), "a missing value", allowedForMissing);
 }
 
 } // namespace files

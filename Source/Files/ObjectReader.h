@@ -32,13 +32,18 @@ public:
     /** The path of a member, for errors and nested readers. */
     std::string pathOf (const std::string& key) const;
 
-    /** @throws modal::InputError for the first member that was not asked for, with the known key that comes nearest. */
+    /** Notes a member that must be there: finish() names it. Not at once, since a misspelt key explains it better. */
+    void noteMissing (const std::string& key, const std::string& allowed);
+
+    /** @throws modal::InputError for the first member that was not asked for, with the known key that comes nearest, or else for
+        the first that is missing. */
     void finish() const;
 
 private:
     const Json::Object& members;
     std::string path;
     std::vector<std::string> knownKeys;
+    std::string missingKey, allowedForMissing;
 };
 
 } // namespace files

@@ -20,9 +20,15 @@ constexpr double hectopascal = 100.0;
 constexpr double fahrenheit = 5.0 / 9.0;
 constexpr double zeroFahrenheit = zeroCelsius - 32.0 * fahrenheit;
 
-std::string withUnit (double value, const Unit& unit)
+std::string withUnit (const std::string& number, const Unit& unit)
 {
-    return modal::asText (value) + (*unit.symbol == '\0' ? "" : " ") + unit.symbol;
+    return number + (*unit.symbol == '\0' ? "" : " ") + unit.symbol;
+}
+
+/** Four digits, but whole numbers in full. */
+std::string limitText (double value)
+{
+    return modal::asText (value, std::abs (value) < 1000.0 ? 4 : 9);
 }
 
 std::string_view trimmed (std::string_view text)
@@ -106,7 +112,7 @@ std::string Quantity::unitsListed() const
 
 std::string asText (const Limits& limits, const Unit& unit)
 {
-    return modal::asText (unit.fromSi (limits.low), 4) + " to " + withUnit (unit.fromSi (limits.high), unit);
+    return limitText (unit.fromSi (limits.low)) + " to " + withUnit (limitText (unit.fromSi (limits.high)), unit);
 }
 
 double inLimits (double given, const Unit& unit, const Limits& limits, const std::string& field)
@@ -117,7 +123,7 @@ double inLimits (double given, const Unit& unit, const Limits& limits, const std
     const auto slack = 1.0e-12 * std::max (std::abs (limits.low), std::abs (limits.high));
 
     if (! std::isfinite (si) || si < limits.low - slack || si > limits.high + slack)
-        throw modal::InputError (field, withUnit (given, unit), asText (limits, unit));
+        throw modal::InputError (field, withUnit (modal::asText (given), unit), asText (limits, unit));
 
     return std::clamp (si, limits.low, limits.high);
 }

@@ -27,7 +27,7 @@ const Option& findOption (const std::string& name, const std::vector<OptionGroup
 
     const auto nearest = files::nearestWord (name, known);
     throw modal::InputError ("--" + name, "an unknown option",
-                             nearest.empty() ? "the options that --help lists" : "did you mean --" + nearest + "?");
+                             nearest.empty() ? "the options that --help lists" : "a known option, perhaps --" + nearest);
 }
 
 bool isOption (const std::string& word)

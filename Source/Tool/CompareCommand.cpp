@@ -50,7 +50,12 @@ void run (const Words& words, const Command& command)
 {
     const auto parts = splitAtVersus (words);
     const auto options = command.allOptions();
-    const Arguments arguments (parts.front(), options);
+
+    // Output options may stand anywhere, as they concern all columns.
+    Arguments arguments (parts.front(), options);
+    for (std::size_t i = 1; i < parts.size(); ++i)
+        arguments = arguments.overriddenBy (Arguments (parts[i], options));
+
     const auto chosen = chooseTunings (parts, options);
 
     if (chosen.size() < 2 || chosen.size() > mostTunings)

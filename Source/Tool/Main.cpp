@@ -54,7 +54,7 @@ const Command& findCommand (const std::string& name)
 
     const auto nearest = files::nearestWord (name, names);
     throw modal::InputError ("command", '"' + name + '"',
-                             files::listed (names) + (nearest.empty() ? "" : "; did you mean " + nearest + "?"));
+                             files::listed (names) + (nearest.empty() ? "" : "; perhaps " + nearest));
 }
 
 void run (const std::vector<std::string>& words)

@@ -14,7 +14,7 @@ using namespace modal;
 
 namespace
 {
-constexpr double rungHeight = 13.0, laneWidth = 105.0, axisWidth = 60.0, topMargin = 78.0, bottomMargin = 60.0, columnGap = 20.0;
+constexpr double rungHeight = 13.0, laneWidth = 105.0, axisWidth = 60.0, topMargin = 90.0, bottomMargin = 60.0, columnGap = 20.0;
 constexpr double columnWidth = 3.0 * laneWidth + columnGap;
 
 /** Modes are drawn up to so far above the lowest: beyond that they lie closer than a rung. */
@@ -131,7 +131,7 @@ void drawModes (Svg& svg, const Span& span, double left, const Prediction& p)
     }
 
     const auto y = span.yOf (p.drumNote);
-    svg.line (drumLeft + 6.0, y, drumLeft + laneWidth - 6.0, y, { .line = drumColour, .lineWidth = 5.0 });
+    svg.line (drumLeft + 6.0, y, drumLeft + 0.5 * laneWidth, y, { .line = drumColour, .lineWidth = 5.0 });
     svg.text (drumLeft + 0.5 * laneWidth, y + 16.0, "drum " + noteOf (p.drumNote, p), 12.0, Anchor::middle, true);
 }
 

@@ -96,21 +96,23 @@ RenderSettings readSettings (const Arguments& arguments)
     return s;
 }
 
-/** Calls `use (pressures, count)` for each block of the strike, which is taken by value so that it can be played again. */
+/** Calls `use (pressures, count)` for each block, as long as there are any and it returns true. */
 template <class Use>
-void forEachBlock (engine::LinearStrike strike, const RenderSettings& s, Use use)
+void forEachBlock (engine::LinearStrike& strike, const RenderSettings& s, Use use)
 {
     std::array<double, blockSize> pressures{};
+    auto goesOn = true;
 
-    for (auto left = std::llround (s.seconds * s.sampleRate); left > 0; left -= blockSize)
+    for (auto left = std::llround (s.seconds * s.sampleRate); left > 0 && goesOn; left -= blockSize)
     {
         const auto count = static_cast<int> (std::min<long long> (left, blockSize));
         strike.process (pressures.data(), count);
-        use (pressures.data(), count);
+        goesOn = use (pressures.data(), count);
     }
 }
 
-double peakPressure (const engine::LinearStrike& strike, const RenderSettings& s)
+/** The strike is a copy: it is played once to find this and again to be written. */
+double peakPressure (engine::LinearStrike strike, const RenderSettings& s)
 {
     double peak = 0.0;
     forEachBlock (strike, s,
@@ -118,11 +120,13 @@ double peakPressure (const engine::LinearStrike& strike, const RenderSettings& s
                   {
                       for (int i = 0; i < count; ++i)
                           peak = std::max (peak, std::abs (pressures[i]));
+
+                      return strike.largestStillToCome() > peak;
                   });
     return peak;
 }
 
-void writeStrike (const engine::LinearStrike& strike, const RenderSettings& s, double scale, WavFile& wav)
+void writeStrike (engine::LinearStrike& strike, const RenderSettings& s, double scale, WavFile& wav)
 {
     std::array<float, blockSize> samples{};
     forEachBlock (strike, s,
@@ -132,6 +136,7 @@ void writeStrike (const engine::LinearStrike& strike, const RenderSettings& s, d
                           samples[static_cast<std::size_t> (i)] = static_cast<float> (scale * pressures[i]);
 
                       wav.write (samples.data(), count);
+                      return true;
                   });
 }
 
@@ -169,7 +174,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     options.highestFrequency = std::min (options.highestFrequency, shareOfRate * settings.sampleRate);
 
     const auto modes = modal::solve (tuned.drum, modal::tensionsFor (tuned.drum, tuned.tuning), options);
-    const engine::LinearStrike strike (modes, settings.pulse, settings.microphone, settings.sampleRate);
+    engine::LinearStrike strike (modes, settings.pulse, settings.microphone, settings.sampleRate);
     const auto peak = peakPressure (strike, settings);
     const auto scale = settings.fullScale ? 1.0 / *settings.fullScale : usualPeak / std::max (peak, 1.0e-12);
 

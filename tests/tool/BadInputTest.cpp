@@ -1,0 +1,266 @@
+#include "RunProgram.h"
+
+#include "tests/Catch.h"
+
+#include <string>
+#include <vector>
+
+namespace
+{
+const std::string goodDrum = R"({
+  "format": "snarewright-drum", "version": 1, "name": "Plain",
+  "diameter_in": 14, "depth_in": 5.5, "lugs": 10, "bottom": "head",
+  "batter": { "thickness_mil": 10 }, "resonant": { "thickness_mil": 3 },
+  "shell": { "material": "maple" }, "air": { "temperature_c": 20 },
+  "tunings": [ { "name": "a", "batter": { "tap_note": "G#3" }, "interval": "P4" } ]
+})";
+
+/** The good drum with one part replaced. */
+std::string drumWith (const std::string& part, const std::string& replacement)
+{
+    auto text = goodDrum;
+    const auto at = text.find (part);
+    REQUIRE (at != std::string::npos);
+    return text.replace (at, part.size(), replacement);
+}
+
+/** What the message must say; all of these, anywhere in it. */
+using Said = std::vector<std::string>;
+
+void checkRefused (const std::vector<std::string>& arguments, const Said& said, const TemporaryFolder& folder)
+{
+    const auto run = runProgram (arguments, folder.path());
+    CAPTURE (run.errors);
+    CHECK (run.status == 2);
+    CHECK (run.output.empty());
+    CHECK (run.errors.starts_with ("snarewright: "));
+    CHECK (run.errors.find ('\n') == run.errors.size() - 1);
+
+    for (const auto& part : said)
+    {
+        CAPTURE (part);
+        CHECK (run.errors.find (part) != std::string::npos);
+    }
+}
+} // namespace
+
+TEST_CASE ("The good drum of these tests is good", "[bad-input]")
+{
+    const TemporaryFolder folder;
+    folder.write ("drum.json", goodDrum);
+    CHECK (runProgram ({ "predict", "drum.json" }, folder.path()).status == 0);
+}
+
+TEST_CASE ("A drum file that cannot be used is refused with the field, the value and what is allowed", "[bad-input]")
+{
+    struct Case
+    {
+        const char* part;
+        const char* replacement;
+        Said said;
+    };
+
+    const Case cases[] = {
+        { "\"diameter_in\": 14", "\"diameter_in\": -14", { "drum.json: diameter_in", "-14 in", "3.937 to 59.06 in" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": 0", { "diameter_in", "0 in", "3.937 to 59.06 in" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": 1e300", { "diameter_in", "1e+300 in" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": 1e999", { "line 3", "beyond 1e308" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": NaN", { "line 3", "'N'", "a number" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": \"14\"", { "diameter_in", "text \"14\"", "a number" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": null", { "diameter_in", "null", "a number" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": [14]", { "diameter_in", "a list", "a number" } },
+        { "\"diameter_in\": 14", "\"diameter_ft\": 1", { "diameter_ft", "unknown key", "perhaps diameter_" } },
+        { "\"diameter_in\": 14", "\"diameter\": 14", { "diameter", "unknown key", "perhaps diameter_in" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": 14, \"diameter_mm\": 355.6", { "diameter_mm", "diameter_in is given too" } },
+        { "\"diameter_in\": 14", "\"diameter_in\": 14, \"diameter_in\": 13", { "line 3", "diameter_in", "twice" } },
+        { "\"diameter_in\": 14,", "", { "drum.json: diameter", "missing" } },
+        { "\"depth_in\": 5.5", "\"depth_in\": 500", { "depth_in", "500 in", "0.7874 to 78.74 in" } },
+        { "\"depth_in\": 5.5", "\"dept_in\": 5.5", { "dept_in", "unknown key", "perhaps depth_in" } },
+        { "\"lugs\": 10", "\"lugs\": 3", { "lugs", "number 3", "4 to 16" } },
+        { "\"lugs\": 10", "\"lugs\": 8.5", { "lugs", "8.5", "whole number" } },
+        { "\"lugs\": 10", "\"lugs\": true", { "lugs", "true", "whole number" } },
+        { "\"lugs\": 10,", "", { "lugs", "missing" } },
+        { "\"bottom\": \"head\"", "\"bottom\": \"glass\"", { "bottom", "glass", "head, closed or open" } },
+        { "\"bottom\": \"head\"", "\"bottom\": 1", { "bottom", "number 1", "a text" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thickness_mil\": 0 }",
+          { "batter.thickness_mil", "0 mil", "mil" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thickness_mil\": 100 }",
+          { "batter.thickness_mil", "100 mil", "19.69 mil" } },
+        { "\"batter\": { \"thickness_mil\": 10 }", "\"batter\": {}", { "batter", "without thickness", "thickness_mil" } },
+        { "\"batter\": { \"thickness_mil\": 10 }", "\"batter\": 10", { "batter", "number 10", "an object" } },
+        { "\"batter\": { \"thickness_mil\": 10 }", "\"batter\": \"10\"", { "batter", "no unit", "mil" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thickness_mil\": 10, \"plies\": 3 }",
+          { "batter.plies", "number 3", "1 to 2" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thickness_mil\": 10, \"dot_diameter_in\": 20, \"dot_thickness_mil\": 7 }",
+          { "dot diameter", "508", "mm" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thickness_mil\": 10, \"areal_density_kg_per_m2\": 0.3 }",
+          { "batter", "a thickness and an areal density", "one of" } },
+        { "\"batter\": { \"thickness_mil\": 10 }",
+          "\"batter\": { \"thicknes_mil\": 10 }",
+          { "batter.thicknes_mil", "unknown key", "perhaps thickness_mil" } },
+        { "\"resonant\": { \"thickness_mil\": 3 },", "", { "resonant", "missing", "closed" } },
+        { "\"material\": \"maple\"", "\"material\": \"cheese\"", { "shell.material", "cheese", "maple" } },
+        { "\"temperature_c\": 20", "\"temperature_c\": 200", { "air.temperature_c", "200 C", "-40 to 60 C" } },
+        { "\"temperature_c\": 20", "\"humidity_percent\": -1", { "air.humidity_percent", "-1 %", "0 to 100 %" } },
+        { "\"tap_note\": \"G#3\"", "\"tap_note\": \"H3\"", { "tunings[0].batter.tap_note", "H3", "G#3" } },
+        { "\"tap_note\": \"G#3\"", "\"tap_note_hz\": 0", { "tunings[0].batter.tap_note_hz", "0 Hz", "Hz" } },
+        { "\"tap_note\": \"G#3\"", "\"tension_n_per_m\": -5", { "tunings[0].batter.tension_n_per_m", "-5 N/m", "N/m" } },
+        { "\"tap_note\": \"G#3\"",
+          "\"tap_note\": \"G#3\", \"tension_n_per_m\": 2000",
+          { "tunings[0].batter", "a note and a tension" } },
+        { "\"interval\": \"P4\"", "\"interval\": \"P9\"", { "tunings[0].interval", "P9", "P4" } },
+        { "\"interval\": \"P4\"", "\"interval_semitones\": 100", { "tunings[0].interval_semitones", "100", "-24 to 24" } },
+        { ", \"interval\": \"P4\"", "", { "tunings[0]", "batter note", "interval" } },
+        { "\"version\": 1", "\"version\": 2", { "version", "number 2", "1" } },
+        { "\"version\": 1,", "", { "version", "missing" } },
+        { "\"format\": \"snarewright-drum\"", "\"format\": \"cymbal\"", { "format", "cymbal", "snarewright-drum" } },
+        { "\"tunings\": [", "\"tunings\": { \"x\": [", { "drum.json, line 7", "the end of the file" } },
+        { "\"name\": \"Plain\"", "\"name\": 5", { "name", "number 5", "a text" } },
+        { "\"name\": \"Plain\"", "\"name\": \"\xff\"", { "line 2", "not UTF-8" } },
+        { "{\n", "", { "line 1", "column 11", "text after the end" } },
+    };
+
+    const TemporaryFolder folder;
+
+    for (const auto& c : cases)
+    {
+        CAPTURE (c.replacement);
+        folder.write ("drum.json", drumWith (c.part, c.replacement));
+        checkRefused ({ "predict", "drum.json" }, c.said, folder);
+    }
+}
+
+TEST_CASE ("A file cut short anywhere is refused", "[bad-input]")
+{
+    const TemporaryFolder folder;
+
+    for (std::size_t length = 1; length < goodDrum.size(); length += 23)
+    {
+        CAPTURE (length);
+        folder.write ("drum.json", goodDrum.substr (0, length));
+        checkRefused ({ "predict", "drum.json" }, { "drum.json", "line" }, folder);
+    }
+}
+
+TEST_CASE ("Files that are no drum at all are refused", "[bad-input]")
+{
+    const TemporaryFolder folder;
+    std::filesystem::create_directory (folder.path() / "folder");
+    folder.write ("empty.json", "");
+    folder.write ("huge.json", std::string (3 * 1024 * 1024, ' '));
+    folder.write ("deep.json", std::string (900000, '['));
+    folder.write ("list.json", "[]");
+    folder.write ("zeros.json", std::string (100, '\0'));
+
+    checkRefused ({ "predict", "missing.json" }, { "missing.json", "a file that exists" }, folder);
+    checkRefused ({ "predict", "folder" }, { "folder", "a directory" }, folder);
+    checkRefused ({ "predict", "empty.json" }, { "empty.json", "an empty file" }, folder);
+    checkRefused ({ "predict", "huge.json" }, { "huge.json", "more than 1 MB" }, folder);
+    checkRefused ({ "predict", "deep.json" }, { "deep.json", "levels of brackets" }, folder);
+    checkRefused ({ "predict", "list.json" }, { "list.json", "a list", "an object" }, folder);
+    checkRefused ({ "predict", "zeros.json" }, { "zeros.json", "line 1" }, folder);
+}
+
+TEST_CASE ("Options that cannot be used are refused with the option, the value and what is allowed", "[bad-input]")
+{
+    struct Case
+    {
+        std::vector<std::string> options;
+        Said said;
+    };
+
+    const Case cases[] = {
+        { { "--diameter", "14" }, { "--diameter", "\"14\" (no unit)", "in, mm, cm or m" } },
+        { { "--diameter", "14parsec" }, { "--diameter", "unknown unit", "in, mm" } },
+        { { "--diameter", "-14in" }, { "--diameter", "-14 in", "3.937 to 59.06 in" } },
+        { { "--diameter", "nan" }, { "--diameter", "\"nan\"", "a number" } },
+        { { "--diameter", "" }, { "--diameter", "\"\"", "a number" } },
+        { { "--diameter", "1e999in" }, { "--diameter", "inf", "3.937 to 59.06 in" } },
+        { { "--diameter" }, { "--diameter", "missing" } },
+        { { "--diameter", "14in", "--diameter", "13in" }, { "--diameter", "13in", "once" } },
+        { { "--diametre", "14in" }, { "--diametre", "unknown option", "perhaps --diameter" } },
+        { { "-d", "14in" }, { "-d", "unknown option" } },
+        { { "--depth", "10kg" }, { "--depth", "unknown unit" } },
+        { { "--lugs", "100" }, { "--lugs", "100", "4 to 16" } },
+        { { "--lugs", "eight" }, { "--lugs", "eight", "whole number" } },
+        { { "--batter", "10" }, { "--batter", "no unit", "mil" } },
+        { { "--batter", "10mil sparkly" }, { "--batter", "sparkly", "coated" } },
+        { { "--batter", "9kg/m2" }, { "--batter", "9 kg/m2", "kg/m2" } },
+        { { "--batter-dot", "80mm" }, { "--batter-dot", "80mm", "80mm:7mil" } },
+        { { "--batter-dot", "800mm:7mil" }, { "batter", "dot diameter", "800 mm" } },
+        { { "--resonant-ring", "25mm:7" }, { "--resonant-ring, thickness", "no unit" } },
+        { { "--bottom", "sponge" }, { "--bottom", "sponge", "head, closed or open" } },
+        { { "--surround", "wet" }, { "--surround", "wet", "free or baffled" } },
+        { { "--vent", "1m" }, { "--vent", "1 m", "0 to 0.05 m" } },
+        { { "--shell", "cheese" }, { "shell material", "cheese", "maple" } },
+        { { "--air", "warm" }, { "--air", "warm", "25C" } },
+        { { "--air", "99C" }, { "--air, temperature", "99 C", "-40 to 60 C" } },
+        { { "--batter-note", "X9" }, { "--batter-note", "X9", "207.65Hz" } },
+        { { "--batter-note", "1Hz" }, { "--batter-note", "1 Hz", "10 to 5000 Hz" } },
+        { { "--batter-note", "C7" }, { "batter", "Hz" } },
+        { { "--interval", "half" }, { "--interval", "half", "P4" } },
+        { { "--batter-tension", "-1" }, { "--batter-tension", "-1 N/m", "N/m" } },
+        { { "--batter-tension", "2000lbf" }, { "--batter-tension", "unknown unit", "N/m" } },
+        { { "--batter-tension", "2000" }, { "tuning", "batter tension", "both tensions" } },
+        { { "--concert-pitch", "300" }, { "--concert-pitch", "300 Hz", "400 to 480 Hz" } },
+        { { "--highest", "1Hz" }, { "--highest", "Hz" } },
+        { { "--highest", "2000" }, { "--highest", "no unit", "Hz" } },
+        { { "--tuning", "fairy" }, { "--tuning", "fairy", "Medium, a fourth" } },
+        { { "--drum", "brass-14x6.5" }, { "--drum", "brass-14x6.5", "not both" } },
+        { { "brass-14x6.5" }, { "argument", "brass-14x6.5", "at most 1" } },
+    };
+
+    const TemporaryFolder folder;
+
+    for (const auto& c : cases)
+    {
+        std::vector<std::string> arguments{ "predict", "maple-14x5" };
+        arguments.insert (arguments.end(), c.options.begin(), c.options.end());
+        CAPTURE (arguments);
+        checkRefused (arguments, c.said, folder);
+    }
+}
+
+TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
+{
+    struct Case
+    {
+        std::vector<std::string> arguments;
+        Said said;
+    };
+
+    const Case cases[] = {
+        { { "predikt" }, { "command", "predikt", "perhaps predict" } },
+        { { "predict" }, { "tuning", "no tuning", "batter note" } },
+        { { "predict", "maple-14x55", "--interval", "P4" }, { "drum", "maple-14x55", "maple-14x5" } },
+        { { "predict", "maple-14x5", "--json", "brass-14x6.5" }, { "--json", "brass-14x6.5", "put the drum before" } },
+        { { "compare", "maple-14x5", "--tuning", "1" }, { "tunings to compare", "1", "2 to 12" } },
+        { { "compare", "maple-14x5", "vs", "--interval", "P44" }, { "--interval", "P44" } },
+        { { "modes", "maple-14x5", "--csv", "--json" }, { "--csv", "one of them" } },
+        { { "presets", "--show", "none" }, { "none", "maple-14x5" } },
+        { { "presets", "everything" }, { "everything", "options only" } },
+        { { "render", "maple-14x5" }, { "--output", "missing" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--rate", "8000" }, { "--rate", "8000 Hz", "192000 Hz" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--bits", "8" }, { "--bits", "8", "16, 24 or 32f" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--speed", "3" }, { "--speed", "no unit", "m/s" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--position", "1.2" }, { "--position", "1.2", "0 to 0.95" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--position", "0.2,45" }, { "--position, angle", "no unit", "deg" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--length", "9000s" }, { "--length", "9000 s", "600 s" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--contact", "0ms" }, { "--contact", "0 ms", "0.1 to 10 ms" } },
+    };
+
+    const TemporaryFolder folder;
+
+    for (const auto& c : cases)
+    {
+        CAPTURE (c.arguments);
+        checkRefused (c.arguments, c.said, folder);
+    }
+
+    CHECK (folder.count() == 0);
+}

@@ -1,0 +1,215 @@
+#include "Files/DrumFile.h"
+#include "Files/Presets.h"
+#include "Files/TuningRequest.h"
+#include "Modal/InputError.h"
+#include "Modal/Solve.h"
+#include "tests/Catch.h"
+
+#include <string>
+
+using namespace modal;
+
+namespace
+{
+Tuning tuningOf (const std::string& name, const decltype (Tuning::target)& target, ConcertPitch pitch = {})
+{
+    Tuning tuning;
+    tuning.name = name;
+    tuning.target = target;
+    tuning.concertPitch = pitch;
+    return tuning;
+}
+
+/** A drum whose every field differs from its default. */
+files::DrumFile oddDrum()
+{
+    files::DrumFile file;
+    auto& drum = file.drum;
+    drum.name = "Odd \"one\"";
+    drum.diameter = 1.0 / 3.0;
+    drum.depth = 0.123456789012345;
+    drum.lugs = 7;
+    drum.batter = { "double", 178.0e-6, 2, 0.0251, 0.1, 190.5e-6, 0.0254, 254.0e-6 };
+    drum.resonant = { "thin", 50.8e-6, 1, 0.001, 0.02, 1.0e-4, 0.01, 2.0e-4 };
+    drum.vent = { 9.1e-3, 5.3e-3 };
+    drum.shell = { "brass", 1.23e-3 };
+    drum.surround = Surround::baffled;
+    file.weather = Weather{ 303.15, 0.35, 90000.0 };
+    drum.air = Air::from (*file.weather);
+    file.tunings = { tuningOf ("a", ByTapNotes{ 207.123456789, 277.1 }, { 442.0 }), tuningOf ("b", ByTension{ 2000.5, 1990.0 }),
+                     tuningOf ("c", ByDrumNote{ 146.8, { 5.1234 } }) };
+    return file;
+}
+
+void checkSame (const HeadConstruction& a, const HeadConstruction& b)
+{
+    CHECK (a.name == b.name);
+    CHECK (a.plyThickness == b.plyThickness);
+    CHECK (a.plies == b.plies);
+    CHECK (a.coatingDensity == b.coatingDensity);
+    CHECK (a.dotDiameter == b.dotDiameter);
+    CHECK (a.dotThickness == b.dotThickness);
+    CHECK (a.ringWidth == b.ringWidth);
+    CHECK (a.ringThickness == b.ringThickness);
+}
+
+void checkSame (const DrumSpec& a, const DrumSpec& b)
+{
+    CHECK (a.name == b.name);
+    CHECK (a.diameter == b.diameter);
+    CHECK (a.depth == b.depth);
+    CHECK (a.lugs == b.lugs);
+    CHECK (a.bottom == b.bottom);
+    CHECK (a.surround == b.surround);
+    CHECK (a.vent.diameter == b.vent.diameter);
+    CHECK (a.vent.length == b.vent.length);
+    CHECK (a.shell.material == b.shell.material);
+    CHECK (a.shell.thickness == b.shell.thickness);
+    CHECK (a.air.density == b.air.density);
+    CHECK (a.air.soundSpeed == b.air.soundSpeed);
+    CHECK (a.air.viscosity == b.air.viscosity);
+    CHECK (a.air.heatRatio == b.air.heatRatio);
+    CHECK (a.air.prandtl == b.air.prandtl);
+    checkSame (a.batter, b.batter);
+    checkSame (a.resonant, b.resonant);
+}
+
+Tuning onlyTuningOf (const std::string& tuning)
+{
+    const auto file =
+        files::readDrum (R"({ "format": "snarewright-drum", "version": 1, "diameter_in": 14, "depth_in": 5.5, "lugs": 10,
+                                            "batter": "10mil", "resonant": "3mil", "tunings": [)" +
+                             tuning + "] }",
+                         "t");
+    return file.tunings.at (0);
+}
+} // namespace
+
+TEST_CASE ("A written drum reads back bit for bit", "[drum-file]")
+{
+    const auto file = oddDrum();
+    const auto again = files::readDrum (files::writeDrum (file), "t");
+
+    checkSame (file.drum, again.drum);
+    REQUIRE (again.weather.has_value());
+    CHECK (again.weather->temperature == file.weather->temperature);
+    REQUIRE (again.tunings.size() == 3);
+    CHECK (again.tunings[0].concertPitch.a4 == 442.0);
+    CHECK (std::get<ByTapNotes> (again.tunings[0].target).batter == 207.123456789);
+    CHECK (std::get<ByTapNotes> (again.tunings[0].target).resonant == 277.1);
+    CHECK (std::get<ByTension> (again.tunings[1].target).batter == 2000.5);
+    CHECK (std::get<ByDrumNote> (again.tunings[2].target).drumNote == 146.8);
+    CHECK (std::get<ByDrumNote> (again.tunings[2].target).interval.semitones == 5.1234);
+    CHECK (files::writeDrum (again) == files::writeDrum (file));
+}
+
+TEST_CASE ("Air without weather, a vacuum and a missing vent survive a round trip", "[drum-file]")
+{
+    auto file = oddDrum();
+    file.weather.reset();
+    file.drum.air.density = 1.1234567890123;
+    checkSame (files::readDrum (files::writeDrum (file), "t").drum, file.drum);
+
+    file.drum.air = Air::vacuum();
+    file.drum.vent.diameter = 0.0;
+    const auto again = files::readDrum (files::writeDrum (file), "t").drum;
+    CHECK (again.air.isVacuum());
+    CHECK (again.vent.diameter == 0.0);
+}
+
+TEST_CASE ("A kettle and an open drum survive a round trip", "[drum-file]")
+{
+    for (const auto bottom : { Bottom::closed, Bottom::open })
+    {
+        auto file = oddDrum();
+        file.drum.bottom = bottom;
+        file.tunings = { tuningOf ("t", ByTapNotes{ 150.0, 0.0 }) };
+        const auto again = files::readDrum (files::writeDrum (file), "t");
+        CHECK (again.drum.bottom == bottom);
+        CHECK (std::get<ByTapNotes> (again.tunings.at (0).target).batter == 150.0);
+    }
+}
+
+TEST_CASE ("Units of a file may be mixed and mean the same drum", "[drum-file]")
+{
+    const auto drumOf = [] (const std::string& size)
+    {
+        return files::readDrum (R"({ "format": "snarewright-drum", "version": 1, "lugs": 10, "batter": { "thickness_mil": 10 },
+                                     "resonant": { "thickness_um": 76.2 }, )" +
+                                    size + " }",
+                                "t")
+            .drum;
+    };
+    const auto inches = drumOf (R"("diameter_in": 14, "depth_in": 5.5)");
+    const auto millimetres = drumOf (R"("diameter_mm": 355.6, "depth_m": 0.1397)");
+
+    // The inch is 25.4 mm exactly (NIST SP 811).
+    CHECK (inches.diameter == Approx (0.3556).epsilon (1e-15));
+    CHECK (millimetres.diameter == Approx (inches.diameter).epsilon (1e-15));
+    CHECK (millimetres.depth == Approx (inches.depth).epsilon (1e-15));
+    CHECK (inches.resonant.plyThickness == Approx (3 * 25.4e-6).epsilon (1e-14));
+}
+
+TEST_CASE ("Notes of a file follow its concert pitch", "[drum-file]")
+{
+    // ISO 16: A4 = 440 Hz. A3 is an octave below whatever A4 is.
+    CHECK (std::get<ByTapNotes> (onlyTuningOf (R"({ "batter": { "tap_note": "A3" }, "interval": "P8" })").target).batter ==
+           Approx (220.0));
+    const auto at442 = onlyTuningOf (R"({ "concert_pitch_hz": 442, "batter": { "tap_note": "A3" }, "interval": "P8" })");
+    CHECK (std::get<ByTapNotes> (at442.target).batter == Approx (221.0));
+    CHECK (std::get<ByTapNotes> (at442.target).resonant == Approx (442.0));
+}
+
+TEST_CASE ("Options of a tuning replace what they contradict", "[drum-file]")
+{
+    files::TuningRequest file;
+    file.batterNote = 200.0;
+    file.resonantNote = 270.0;
+
+    SECTION ("an interval replaces the resonant note")
+    {
+        files::TuningRequest over;
+        over.interval = Interval{ 12.0 };
+        file.overrideWith (over);
+        CHECK (std::get<ByTapNotes> (files::assemble (file, {}, "t").target).resonant == Approx (400.0));
+    }
+
+    SECTION ("a drum note replaces both heads' notes")
+    {
+        files::TuningRequest over;
+        over.drumNote = 150.0;
+        over.interval = Interval{ 5.0 };
+        file.overrideWith (over);
+        CHECK (std::get<ByDrumNote> (files::assemble (file, {}, "t").target).drumNote == 150.0);
+    }
+
+    SECTION ("one tension beside the other head's note is refused")
+    {
+        files::TuningRequest over;
+        over.batterTension = 2000.0;
+        file.overrideWith (over);
+        CHECK_THROWS_AS (files::assemble (file, {}, "t"), InputError);
+    }
+}
+
+TEST_CASE ("Every preset reads, round-trips and solves", "[drum-file]")
+{
+    REQUIRE (files::drumPresets().size() >= 5);
+
+    for (const auto& preset : files::drumPresets())
+    {
+        CAPTURE (preset.name);
+        const auto file = files::openDrum (preset.name);
+        CHECK_FALSE (file.drum.name.empty());
+        REQUIRE_FALSE (file.tunings.empty());
+        checkSame (files::readDrum (files::writeDrum (file), "t").drum, file.drum);
+
+        for (const auto& tuning : file.tunings)
+        {
+            CAPTURE (tuning.name);
+            const auto tensions = tensionsFor (file.drum, tuning);
+            CHECK (tensions.batter < yieldTension (file.drum.batter));
+            CHECK (drumNote (solve (file.drum, tensions, { .highestFrequency = 500.0 })) > 50.0);
+        }
+    }
+}

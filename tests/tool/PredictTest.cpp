@@ -1,0 +1,212 @@
+#include "RunProgram.h"
+
+#include "Files/Json.h"
+#include "tests/Catch.h"
+
+#include <algorithm>
+#include <cmath>
+
+using files::Json;
+
+namespace
+{
+Json jsonOf (std::vector<std::string> arguments)
+{
+    arguments.emplace_back ("--json");
+    const auto run = runProgram (arguments);
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    return Json::parse (run.output, "output");
+}
+
+/** A number by its path through objects. */
+double number (const Json& json, std::initializer_list<const char*> path)
+{
+    const auto* at = &json;
+
+    for (const auto* key : path)
+    {
+        CAPTURE (key);
+        at = at->find (key);
+        REQUIRE (at != nullptr);
+    }
+
+    REQUIRE (at->number() != nullptr);
+    return *at->number();
+}
+
+const std::vector<std::string> usualDrum{ "predict",  "--diameter",    "14in",       "--depth",    "5.5in",
+                                          "--batter", "10mil",         "--resonant", "3mil",       "--lugs",
+                                          "8",        "--batter-note", "G#3",        "--interval", "P4" };
+} // namespace
+
+TEST_CASE ("A prediction as JSON has the heads that were asked for", "[predict]")
+{
+    const auto p = jsonOf (usualDrum);
+
+    // Equal temperament on A4 = 440 Hz (ISO 16): G#3 = 207.652 Hz, C#4 a fourth above = 277.183 Hz.
+    CHECK (number (p, { "heads", "batter", "tap_note_hz" }) == Approx (207.652).margin (0.005));
+    CHECK (number (p, { "heads", "resonant", "tap_note_hz" }) == Approx (277.183).margin (0.005));
+    CHECK (*p.find ("heads")->find ("batter")->find ("tap_note")->text() == "G#3");
+    CHECK (*p.find ("interval")->text() == "P4");
+    CHECK (number (p, { "interval_semitones" }) == Approx (5.0).margin (1e-3));
+
+    // Statics, by hand: stress = T/h for films of 254 and 76.2 µm; force a rod = 2πaT/lugs.
+    const auto tension = number (p, { "heads", "batter", "tension_n_per_m" });
+    CHECK (number (p, { "heads", "batter", "stress_mpa" }) == Approx (tension / 254e-6 / 1e6).epsilon (1e-9));
+    CHECK (number (p, { "heads", "batter", "force_per_lug_n" }) ==
+           Approx (3.14159265358979 * 0.3556 * tension / 8).epsilon (1e-9));
+    CHECK (number (p, { "heads", "resonant", "stress_mpa" }) ==
+           Approx (number (p, { "heads", "resonant", "tension_n_per_m" }) / 76.2e-6 / 1e6).epsilon (1e-9));
+
+    const auto& modes = *p.find ("modes")->array();
+    REQUIRE (modes.size() > 20);
+    double last = 0.0;
+
+    for (const auto& mode : modes)
+    {
+        const auto frequency = number (mode, { "frequency_hz" });
+        CHECK (frequency >= last);
+        last = frequency;
+        CHECK (number (mode, { "batter_share" }) + number (mode, { "resonant_share" }) + number (mode, { "air_share" }) ==
+               Approx (1.0).margin (1e-9));
+        CHECK (number (mode, { "ratio" }) == Approx (frequency / number (p, { "drum_note_hz" })).epsilon (1e-12));
+
+        double decay = 0.0;
+        for (const auto& [cause, rate] : *mode.find ("decay_per_s")->object())
+            decay += *rate.number();
+
+        // 60 dB are a factor of 1000 in amplitude.
+        CHECK (number (mode, { "t60_s" }) == Approx (std::log (1000.0) / decay).epsilon (1e-9));
+    }
+
+    CHECK (last <= number (p, { "highest_frequency_hz" }));
+    CHECK (number (p, { "pairs", "breathing", "lower_hz" }) == number (p, { "drum_note_hz" }));
+    CHECK (number (p, { "drum", "diameter_in" }) == 14.0);
+}
+
+TEST_CASE ("A tension given is the tension predicted, and tuning by note inverts it", "[predict]")
+{
+    const auto byTension = jsonOf ({ "predict", "maple-14x5", "--batter-tension", "2500", "--resonant-tension", "2200N/m" });
+    CHECK (number (byTension, { "heads", "batter", "tension_n_per_m" }) == 2500.0);
+    CHECK (number (byTension, { "heads", "resonant", "tension_n_per_m" }) == 2200.0);
+
+    const auto hertz = [&] (const char* head) {
+        return std::to_string (number (byTension, { "heads", head, "tap_note_hz" })) + "Hz";
+    };
+    const auto byNote =
+        jsonOf ({ "predict", "maple-14x5", "--batter-note", hertz ("batter"), "--resonant-note", hertz ("resonant") });
+    CHECK (number (byNote, { "heads", "batter", "tension_n_per_m" }) == Approx (2500.0).epsilon (1e-6));
+    CHECK (number (byNote, { "heads", "resonant", "tension_n_per_m" }) == Approx (2200.0).epsilon (1e-6));
+
+    const auto note = std::to_string (number (byTension, { "drum_note_hz" })) + "Hz";
+    const auto interval = std::to_string (number (byTension, { "interval_semitones" })) + " st";
+    const auto byDrumNote = jsonOf ({ "predict", "maple-14x5", "--drum-note", note, "--interval", interval });
+    CHECK (number (byDrumNote, { "heads", "batter", "tension_n_per_m" }) == Approx (2500.0).epsilon (1e-3));
+}
+
+TEST_CASE ("In a vacuum a head has the frequencies of the ideal membrane", "[predict]")
+{
+    // f = j01/(2πa)·√(T/σ), j01 = 2.404826 and (1,1)/(0,1) = 1.5933 (Abramowitz & Stegun, table 9.5).
+    const auto p = jsonOf ({ "predict", "--diameter", "14in", "--batter", "0.353kg/m2", "--bottom", "open", "--air", "none",
+                             "--batter-tension", "3000" });
+    const auto expected = 2.404826 / (2.0 * 3.14159265358979 * 0.1778) * std::sqrt (3000.0 / 0.353);
+    CHECK (number (p, { "drum_note_hz" }) == Approx (expected).epsilon (1e-6));
+    CHECK (number (p.find ("modes")->array()->at (1), { "ratio" }) == Approx (1.5933).margin (5e-5));
+}
+
+TEST_CASE ("A kettle has no resonant head", "[predict]")
+{
+    const auto p = jsonOf ({ "predict", "kettle-26" });
+    CHECK (p.find ("heads")->find ("resonant") == nullptr);
+    CHECK (p.find ("interval") == nullptr);
+    CHECK (number (p, { "heads", "batter", "tension_n_per_m" }) == 3990.0);
+}
+
+TEST_CASE ("The table says what the JSON says", "[predict]")
+{
+    const auto table = runProgram (usualDrum).output;
+
+    for (const std::string part : { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE A ROD" })
+    {
+        CAPTURE (part);
+        CHECK (table.find (part) != std::string::npos);
+    }
+}
+
+TEST_CASE ("A film near its yield is cautioned about", "[predict]")
+{
+    const auto run = runProgram ({ "predict", "maple-14x5", "--batter-tension", "2000", "--resonant-tension", "6000" });
+    REQUIRE (run.status == 0);
+    CHECK (run.output.find ("CAUTION  The resonant head's film") != std::string::npos);
+    CHECK (runProgram (usualDrum).output.find ("CAUTION") == std::string::npos);
+}
+
+TEST_CASE ("A comparison says what changes on which head", "[compare]")
+{
+    const auto c =
+        jsonOf ({ "compare", "maple-14x5", "--batter-note", "G#3", "--resonant-note", "C#4", "vs", "--batter-note", "F#3" });
+    const auto& tunings = *c.find ("tunings")->array();
+    REQUIRE (tunings.size() == 2);
+
+    // Common practice, no source: the batter a whole tone down with the resonant head held turns a fourth into a fifth.
+    CHECK (*tunings[0].find ("prediction")->find ("interval")->text() == "P4");
+    CHECK (*tunings[1].find ("prediction")->find ("interval")->text() == "P5");
+    CHECK (number (tunings[1], { "change", "batter", "tap_note_semitones" }) == Approx (-2.0).margin (1e-3));
+    CHECK (number (tunings[1], { "change", "resonant", "tap_note_semitones" }) == Approx (0.0).margin (1e-3));
+
+    const auto before = number (tunings[0], { "prediction", "heads", "batter", "tension_n_per_m" });
+    const auto after = number (tunings[1], { "prediction", "heads", "batter", "tension_n_per_m" });
+    CHECK (number (tunings[1], { "change", "batter", "tension_percent" }) ==
+           Approx (100.0 * (after / before - 1.0)).epsilon (1e-9));
+
+    const auto table =
+        runProgram ({ "compare", "maple-14x5", "--batter-note", "G#3", "--resonant-note", "C#4", "vs", "--batter-note", "F#3" });
+    CHECK (table.output.find ("-2.00 semitones") != std::string::npos);
+    CHECK (table.output.find ("held") != std::string::npos);
+}
+
+TEST_CASE ("All tunings of a drum compare without being named", "[compare]")
+{
+    CHECK (jsonOf ({ "compare", "maple-14x5" }).find ("tunings")->array()->size() == 3);
+    CHECK (jsonOf ({ "compare", "maple-14x5", "brass-14x6.5" }).find ("tunings")->array()->size() == 5);
+}
+
+TEST_CASE ("Modes come as comma separated values with the same number of fields in each row", "[modes]")
+{
+    const auto csv = runProgram ({ "modes", "maple-14x5", "--csv" }).output;
+    std::size_t rows = 0, commas = 0;
+
+    for (std::size_t at = 0, end; (end = csv.find ("\r\n", at)) != std::string::npos; at = end + 2, ++rows)
+    {
+        const auto row = csv.substr (at, end - at);
+        const auto count = static_cast<std::size_t> (std::count (row.begin(), row.end(), ','));
+        commas = rows == 0 ? count : commas;
+        CHECK (count == commas);
+    }
+
+    const auto json = runProgram ({ "modes", "maple-14x5", "--json" }).output;
+    CHECK (rows == Json::parse (json, "modes").array()->size() + 1);
+}
+
+TEST_CASE ("The picture is well-formed and shows the notes", "[picture]")
+{
+    const TemporaryFolder folder;
+    REQUIRE (runProgram ({ "compare", "maple-14x5", "--picture", "tunings.svg" }, folder.path()).status == 0);
+    const auto svg = readBytes (folder.path() / "tunings.svg");
+
+    CHECK (svg.starts_with ("<svg xmlns=\"http://www.w3.org/2000/svg\""));
+    CHECK (svg.ends_with ("</svg>\n"));
+    CHECK (svg.find ("tap G#3") != std::string::npos);
+    CHECK (std::count (svg.begin(), svg.end(), '<') == std::count (svg.begin(), svg.end(), '>'));
+    CHECK (svg.find ("\"nan") == std::string::npos);
+}
+
+TEST_CASE ("A preset shown is a drum file that predicts the same", "[presets]")
+{
+    const TemporaryFolder folder;
+    folder.write ("mine.json", runProgram ({ "presets", "--show", "maple-14x5" }).output);
+    const auto mine = runProgram ({ "predict", "mine.json" }, folder.path());
+    CHECK (mine.status == 0);
+    CHECK (mine.output == runProgram ({ "predict", "maple-14x5" }).output);
+}

@@ -1,0 +1,175 @@
+#include "RunProgram.h"
+#include "WavReader.h"
+
+#include "Files/Json.h"
+#include "tests/Catch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+
+using files::Json;
+
+namespace
+{
+constexpr double pi = 3.14159265358979323846;
+
+WavContent render (std::vector<std::string> options)
+{
+    const TemporaryFolder folder;
+    std::vector<std::string> arguments{ "render", "maple-14x5", "--output", "strike.wav" };
+    arguments.insert (arguments.end(), options.begin(), options.end());
+    const auto run = runProgram (arguments, folder.path());
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    return readWav (readBytes (folder.path() / "strike.wav"));
+}
+
+/** Fourier amplitude at one frequency of the samples from `begin`, under a Hann window of `length` samples. */
+double amplitudeAt (const WavContent& wav, double hertz, std::size_t begin, std::size_t length)
+{
+    std::complex<double> sum = 0.0;
+    const auto step = std::polar (1.0, -2.0 * pi * hertz / wav.rate);
+    std::complex<double> turn = 1.0;
+
+    for (std::size_t i = 0; i < length; ++i, turn *= step)
+    {
+        const auto window = 0.5 - 0.5 * std::cos (2.0 * pi * (static_cast<double> (i) + 0.5) / static_cast<double> (length));
+        sum += wav.samples.at (begin + i) * window * turn;
+    }
+
+    return std::abs (sum) / static_cast<double> (length);
+}
+
+/** The frequency of greatest amplitude near `hertz`, by steps of 0.1 Hz and a parabola through the logarithms around the peak. */
+double peakNear (const WavContent& wav, double hertz, double reach)
+{
+    constexpr double step = 0.1;
+    const auto begin = static_cast<std::size_t> (0.02 * wav.rate), length = static_cast<std::size_t> (wav.rate);
+    const auto level = [&] (double f) { return std::log (amplitudeAt (wav, f, begin, length)); };
+
+    double best = hertz, highest = -1.0e9;
+
+    for (double f = hertz - reach; f <= hertz + reach; f += step)
+    {
+        if (const auto l = level (f); l > highest)
+        {
+            highest = l;
+            best = f;
+        }
+    }
+
+    const auto left = level (best - step), right = level (best + step);
+    return best + 0.5 * step * (left - right) / (left - 2.0 * highest + right);
+}
+
+/** T60 from the slope of the level at one frequency between two windows. */
+double measuredT60 (const WavContent& wav, double hertz, double firstStart, double secondStart)
+{
+    const auto length = static_cast<std::size_t> (0.25 * wav.rate);
+    const auto at = [&] (double start) { return amplitudeAt (wav, hertz, static_cast<std::size_t> (start * wav.rate), length); };
+    const auto fall = 20.0 * std::log10 (at (firstStart) / at (secondStart));
+    return 60.0 * (secondStart - firstStart) / fall;
+}
+} // namespace
+
+TEST_CASE ("A rendered strike has the peaks and decays that are predicted", "[render]")
+{
+    const auto wav = render ({ "--bits", "32f", "--length", "2s", "--position", "0.4" });
+    const auto json = runProgram ({ "modes", "maple-14x5", "--json" }).output;
+    const auto document = Json::parse (json, "modes");
+    const auto& modes = *document.array();
+    const auto get = [] (const Json& mode, const char* key) { return *mode.find (key)->number(); };
+
+    int checked = 0;
+
+    for (std::size_t i = 0; i < modes.size() && get (modes[i], "frequency_hz") < 500.0; ++i)
+    {
+        const auto frequency = get (modes[i], "frequency_hz");
+        const auto t60 = get (modes[i], "t60_s");
+
+        // A peak can only be told from its neighbours if the batter moves in it, it rings for long, and the next loud one is not
+        // near.
+        if (get (modes[i], "batter_share") < 0.3 || t60 < 0.5)
+            continue;
+
+        const auto isApart = std::none_of (
+            modes.begin(), modes.end(),
+            [&] (const Json& other) { return &other != &modes[i] && std::abs (get (other, "frequency_hz") - frequency) < 8.0; });
+        if (! isApart)
+            continue;
+
+        CAPTURE (frequency, t60);
+        CHECK (peakNear (wav, frequency, 4.0) == Approx (frequency).epsilon (0.005));
+        CHECK (measuredT60 (wav, frequency, 0.1, 0.45) == Approx (t60).epsilon (0.1));
+        ++checked;
+    }
+
+    CHECK (checked >= 4);
+}
+
+TEST_CASE ("A WAV has the rate, length and format asked for", "[render]")
+{
+    struct Case
+    {
+        std::vector<std::string> options;
+        unsigned rate;
+        int bits;
+        std::size_t samples;
+    };
+
+    for (const auto& c : { Case{ { "--length", "500ms" }, 48000, 24, 24000 },
+                           Case{ { "--length", "500ms", "--rate", "22050", "--bits", "16" }, 22050, 16, 11025 },
+                           Case{ { "--length", "0.1s", "--rate", "192kHz", "--bits", "32f" }, 192000, 32, 19200 },
+                           Case{ { "--length", "0.1s", "--rate", "44100Hz" }, 44100, 24, 4410 } })
+    {
+        CAPTURE (c.options);
+        const auto wav = render (c.options);
+        CHECK (wav.channels == 1);
+        CHECK (wav.rate == c.rate);
+        CHECK (wav.bits == c.bits);
+        CHECK (wav.samples.size() == c.samples);
+
+        // The peak goes to -3 dB of full scale.
+        const auto peak = std::abs (*std::max_element (wav.samples.begin(), wav.samples.end(),
+                                                       [] (double a, double b) { return std::abs (a) < std::abs (b); }));
+        CHECK (peak == Approx (0.708).epsilon (0.001));
+    }
+}
+
+TEST_CASE ("Twice the speed is twice the pressure on a fixed scale", "[render]")
+{
+    const auto soft = render ({ "--bits", "32f", "--length", "100ms", "--speed", "1m/s", "--full-scale", "1000Pa" });
+    const auto hard = render ({ "--bits", "32f", "--length", "100ms", "--speed", "2m/s", "--full-scale", "1000Pa" });
+
+    for (std::size_t i = 0; i < soft.samples.size(); i += 97)
+        CHECK (hard.samples[i] == Approx (2.0 * soft.samples[i]).margin (1e-6));
+}
+
+TEST_CASE ("A strike in the middle moves no mode with a nodal diameter", "[render]")
+{
+    const auto middle = render ({ "--bits", "32f", "--length", "2s", "--position", "0" });
+    const auto off = render ({ "--bits", "32f", "--length", "2s", "--position", "0.5" });
+    const auto document = Json::parse (runProgram ({ "modes", "maple-14x5", "--json" }).output, "modes");
+
+    for (const auto& mode : *document.array())
+    {
+        if (*mode.find ("m")->number() != 1.0 || *mode.find ("batter_share")->number() < 0.4)
+            continue;
+
+        const auto hertz = *mode.find ("frequency_hz")->number();
+        CHECK (amplitudeAt (middle, hertz, 4800, 48000) < 0.02 * amplitudeAt (off, hertz, 4800, 48000));
+        break;
+    }
+}
+
+TEST_CASE ("Standard output carries the same WAV", "[render]")
+{
+    const TemporaryFolder folder;
+    const std::vector<std::string> strike{ "render", "maple-14x5", "--length", "50ms", "--output" };
+    auto toFile = strike, toOutput = strike;
+    toFile.emplace_back ("a.wav");
+    toOutput.emplace_back ("-");
+    CHECK (runProgram (toFile, folder.path()).status == 0);
+    CHECK (runProgram (toOutput, folder.path()).output == readBytes (folder.path() / "a.wav"));
+}
