@@ -120,6 +120,6 @@ TEST_CASE ("While the air is a weak spring, it adds to the square of the frequen
     };
     const double deep = addedSquare (2.0), halfAsDeep = addedSquare (1.0);
 
-    // First order: Δ(ω²) = (2/L)ρc²·(∫φ dA)²/(πa²σ)... so halving the depth doubles it, but for terms of the order of B/20.
+    // To first order Δ(ω²) = 2ρc²/(σL) · (∫φ dA)²/πa², so halving the depth doubles it, but for terms of the order of B/20.
     CHECK (halfAsDeep / deep == Approx (2.0).epsilon (0.02));
 }
