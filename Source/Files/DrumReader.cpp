@@ -37,6 +37,31 @@ Vent readVent (const Json& value, const std::string& path)
     return vent;
 }
 
+Muffling readMuffling (const Json& value, const std::string& path)
+{
+    if (value.array() == nullptr)
+        throw InputError (path, value.described(), "a list of what lies on the heads, in square brackets");
+
+    Muffling muffling;
+
+    for (const auto& item : *value.array())
+    {
+        ObjectReader reader (item, path + "[" + std::to_string (muffling.size()) + "]");
+        MufflingItem read;
+
+        if (const auto shape = reader.choice ("shape", mufflingShapeWords))
+            read.shape = static_cast<MufflingItem::Shape> (*shape);
+        if (const auto head = reader.choice ("head", headSideWords))
+            read.head = static_cast<HeadSide> (*head);
+
+        readNumbers (reader, mufflingFields(), read);
+        reader.finish();
+        muffling.push_back (read);
+    }
+
+    return muffling;
+}
+
 Shell readShell (const Json& value, const std::string& path)
 {
     Shell shell;
@@ -245,10 +270,15 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
     if (const auto semitones = reader.number ("interval_semitones", Quantity::pureNumber, intervalLimits))
         request.interval = Interval{ *semitones };
 
+    LugCents lugs;
+    const auto& cents = Quantity::cents.si();
+    lugs.batter = reader.numbers ("batter_lugs", cents, lugLimits).value_or (lugs.batter);
+    lugs.resonant = reader.numbers ("resonant_lugs", cents, lugLimits).value_or (lugs.resonant);
     reader.finish();
 
     auto tuning = assemble (request, drum, path);
     tuning.name = name;
+    tuning.lugs = lugs;
     tuning.concertPitch = pitch;
     return tuning;
 }
@@ -281,6 +311,8 @@ DrumFile readDrum (const std::string& text, const std::string& source)
         drum.vent = readVent (*vent, reader.pathOf ("vent"));
     if (const auto* shell = reader.member ("shell"))
         drum.shell = readShell (*shell, reader.pathOf ("shell"));
+    if (const auto* muffling = reader.member ("muffling"))
+        drum.muffling = readMuffling (*muffling, reader.pathOf ("muffling"));
     if (const auto* air = reader.member ("air"))
         readAir (*air, reader.pathOf ("air"), file);
     if (const auto surround = reader.choice ("surround", surroundWords))

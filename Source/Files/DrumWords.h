@@ -14,6 +14,9 @@ inline constexpr int drumFormatVersion = 1;
 inline const std::vector<std::string> bottomWords{ "head", "closed", "open" };
 inline const std::vector<std::string> surroundWords{ "free", "baffled" };
 
+inline const std::vector<std::string> mufflingShapeWords{ "patch", "ring" };
+inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
+
 /** In place of a vent: none. In place of weather: no air at all. */
 inline const char* const noneWord = "none";
 

@@ -41,6 +41,30 @@ Json airAsJson (const Air& air, const std::optional<Weather>& weather)
     return object;
 }
 
+Json mufflingAsJson (const Muffling& muffling)
+{
+    Json::Array items;
+
+    for (const auto& item : muffling)
+    {
+        Json::Object object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
+                             { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
+
+        for (const auto& field : mufflingFields())
+            writeNumber (object, field.name, *field.quantity, item.*field.member);
+
+        items.emplace_back (object);
+    }
+
+    return items;
+}
+
+void writeLugs (Json::Object& object, const char* key, const std::vector<double>& cents)
+{
+    if (! cents.empty())
+        object.emplace_back (key, Json::Array (cents.begin(), cents.end()));
+}
+
 Json headTarget (const char* name, const Quantity& quantity, double value)
 {
     Json::Object object;
@@ -94,6 +118,10 @@ Json drumAsJson (const DrumSpec& drum, const std::optional<Weather>& weather)
 
     object.emplace_back ("vent", vent);
     object.emplace_back ("shell", shell);
+
+    if (! drum.muffling.empty())
+        object.emplace_back ("muffling", mufflingAsJson (drum.muffling));
+
     object.emplace_back ("air", airAsJson (drum.air, weather));
     object.emplace_back ("surround", surroundWords[static_cast<std::size_t> (drum.surround)]);
     return object;
@@ -120,6 +148,9 @@ Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
         if (drum.hasResonantHead())
             object.emplace_back ("interval_semitones", byDrumNote->interval.semitones);
     }
+
+    writeLugs (object, "batter_lugs_cents", tuning.lugs.batter);
+    writeLugs (object, "resonant_lugs_cents", tuning.lugs.resonant);
 
     return object;
 }

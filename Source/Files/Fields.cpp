@@ -57,6 +57,18 @@ const NumberFields<Air>& airFields()
     return fields;
 }
 
+const NumberFields<MufflingItem>& mufflingFields()
+{
+    static const NumberFields<MufflingItem> fields{
+        { "size", &Quantity::length, { 0.005, 0.2 }, &MufflingItem::size },
+        { "distance", &Quantity::length, { 0.0, 0.75 }, &MufflingItem::distance },
+        { "angle", &Quantity::angle, { -7.0, 7.0 }, &MufflingItem::angle },
+        { "mass", &Quantity::mass, { 0.0, 0.1 }, &MufflingItem::mass },
+        { "resistance", &Quantity::resistance, { 0.0, 1.0e5 }, &MufflingItem::resistance },
+    };
+    return fields;
+}
+
 void writeNumber (Json::Object& object, const char* name, const Quantity& quantity, double si)
 {
     const auto spelled = spell (si, quantity);

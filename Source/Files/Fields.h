@@ -29,6 +29,7 @@ const NumberFields<modal::HeadConstruction>& headFields();
 const NumberFields<modal::Vent>& ventFields();
 const NumberFields<modal::Shell>& shellFields();
 const NumberFields<modal::Weather>& weatherFields();
+const NumberFields<modal::MufflingItem>& mufflingFields();
 const NumberFields<modal::Air>& airFields();
 
 inline constexpr int fewestLugs = 4, mostLugs = 16;
@@ -36,6 +37,7 @@ inline constexpr int mostPlies = 2;
 inline constexpr Limits tensionLimits{ 100.0, 50000.0 };    ///< N/m; the film's own limit is checked against the head
 inline constexpr Limits noteLimits{ 10.0, 5000.0 };         ///< Hz
 inline constexpr Limits intervalLimits{ -24.0, 24.0 };      ///< semitones
+inline constexpr Limits lugLimits{ -300.0, 300.0 };         ///< cents
 inline constexpr Limits concertPitchLimits{ 400.0, 480.0 }; ///< Hz
 inline constexpr Limits arealDensityLimits{ 0.02, 1.5 };    ///< kg/m²
 

@@ -13,8 +13,8 @@ namespace files
 
 /** A JSON value (RFC 8259) whose objects keep the order of their members.
 
-    The project has its own because a drum file comes from anyone: this reader is strict, bounded in depth, refuses a key
-    given twice, and says at which line a fault lies. It does not need more than a few hundred lines for that.
+    Reading and writing is the nlohmann/json library's; this small tree is what is left when a drum file, which may come from anyone, has also been
+    found bounded in depth and without a key given twice.
 */
 class Json
 {

@@ -7,7 +7,8 @@
 namespace files
 {
 
-/** The known word that was probably meant: the first that goes on after an underscore, else the one fewest edits away, else "". */
+/** The known word that was probably meant: the first that goes on after an underscore, else the one fewest edits away, else "".
+ */
 std::string nearestWord (std::string_view word, const std::vector<std::string>& known);
 
 /** "a, b or c". */

@@ -69,6 +69,32 @@ std::optional<double> ObjectReader::number (const char* name, const Quantity& qu
     return result;
 }
 
+std::optional<std::vector<double>> ObjectReader::numbers (const char* name, const Unit& unit, const Limits& limits)
+{
+    const auto key = keyOf (name, unit);
+    const auto* value = member (key);
+
+    if (value == nullptr)
+        return std::nullopt;
+
+    if (value->array() == nullptr)
+        throw modal::InputError (pathOf (key), value->described(), "a list of numbers in square brackets");
+
+    std::vector<double> list;
+
+    for (const auto& item : *value->array())
+    {
+        const auto itemPath = pathOf (key) + "[" + std::to_string (list.size()) + "]";
+
+        if (item.number() == nullptr)
+            throw modal::InputError (itemPath, item.described(), "a number, " + asText (limits, unit));
+
+        list.push_back (inLimits (*item.number(), unit, limits, itemPath));
+    }
+
+    return list;
+}
+
 std::optional<int> ObjectReader::count (const char* name, int low, int high)
 {
     const auto* value = member (name);

@@ -22,6 +22,8 @@ public:
     ObjectReader (const Json& value, std::string path);
 
     std::optional<double> number (const char* name, const Quantity&, const Limits&);
+    /** A list of numbers in one unit. */
+    std::optional<std::vector<double>> numbers (const char* name, const Unit&, const Limits&);
     std::optional<int> count (const char* name, int low, int high);
     std::optional<std::string> text (const char* name);
     /** One of the words given; its index. */

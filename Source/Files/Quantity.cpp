@@ -91,6 +91,8 @@ const Quantity Quantity::mass{ "mass", { { "g", "g", 1.0e-3 }, { "kg", "kg", 1.0
 const Quantity Quantity::angle{ "angle", { { "deg", "deg", pi / 180.0, 0.0, { "°" } }, { "rad", "rad", 1.0 } } };
 const Quantity Quantity::pureNumber{ "number", { { "", "", 1.0 } } };
 const Quantity Quantity::gasDensity{ "density", { { "kg_per_m3", "kg/m3", 1.0, 0.0, { "kg/m³" } } } };
+const Quantity Quantity::resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0 } } };
+const Quantity Quantity::cents{ "interval", { { "cents", "cents", 1.0, 0.0, { "c", "" } } } };
 const Quantity Quantity::viscosity{ "viscosity", { { "pa_s", "Pa s", 1.0 } } };
 const Quantity Quantity::soundPressure{ "sound pressure", { { "pa", "Pa", 1.0 } } };
 

@@ -35,7 +35,7 @@ struct Quantity
     std::string unitsListed() const;
 
     static const Quantity length, thickness, tension, arealDensity, frequency, temperature, share, pressure, speed, time, mass,
-        angle, pureNumber, gasDensity, viscosity, soundPressure;
+        angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure;
 };
 
 /** What is allowed, in SI. */

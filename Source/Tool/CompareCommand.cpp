@@ -67,8 +67,9 @@ void run (const Words& words, const Command& command)
 
     for (const auto& tuned : chosen)
     {
-        auto label = parts.size() > 1 && tuned.tuning.name.empty() ? tuned.label() + " " + std::to_string (compared.size() + 1)
-                                                                   : tuned.label();
+        auto label = parts.size() > 1 && tuned.tuning.name.empty()
+                         ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
+                         : tuned.label();
         compared.push_back (
             { label, modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency)) });
     }

@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <functional>
+#include <utility>
 
 namespace tool
 {
@@ -41,10 +42,18 @@ void addRow (TextTable& table, const std::string& heading, const std::vector<Nam
     table.add (std::move (row));
 }
 
-std::string semitonesText (double semitones)
+/** A change with its sign and unit, or "held" where it is below what any key can set. */
+std::string changeText (double value, double smallest, int decimals, const char* unit)
 {
-    // A hundredth of a semitone is below what any key can set.
-    return std::abs (semitones) < 0.01 ? "held" : withSign (semitones, 2) + " semitones";
+    return std::abs (value) < smallest ? "held" : withSign (value, decimals) + unit;
+}
+
+/** A label's two parts, for two lines: the drum, and what comes after the comma. */
+std::pair<std::string, std::string> linesOf (const std::string& label)
+{
+    const auto comma = label.find (", ");
+    return comma == std::string::npos ? std::pair (label, std::string())
+                                      : std::pair (label.substr (0, comma), label.substr (comma + 2));
 }
 
 void addHeadRows (TextTable& table, const std::string& name, const std::vector<NamedPrediction>& tunings,
@@ -59,10 +68,10 @@ void addHeadRows (TextTable& table, const std::string& name, const std::vector<N
     addRow (table, "  tap note", tunings,
             [&] (const auto& t) { return noteAndHertz ((t.prediction.*head).tapNote, t.prediction); });
     addRow (table, "    change", tunings,
-            [&] (const auto& t) { return unlessReference (t, semitonesText (change (t).semitones)); });
+            [&] (const auto& t) { return unlessReference (t, changeText (change (t).semitones, 0.01, 2, " semitones")); });
     addRow (table, "  tension", tunings, [&] (const auto& t) { return fixed ((t.prediction.*head).tension, 0) + " N/m"; });
     addRow (table, "    change", tunings,
-            [&] (const auto& t) { return unlessReference (t, withSign (100.0 * change (t).tensionShare, 1) + " %"); });
+            [&] (const auto& t) { return unlessReference (t, changeText (100.0 * change (t).tensionShare, 0.1, 1, " %")); });
     addRow (table, "  of yield", tunings,
             [&] (const auto& t) { return fixed (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
 }
@@ -83,7 +92,8 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
     const auto& reference = tunings.front().prediction;
     TextTable table (std::vector<Align> (tunings.size() + 1, Align::left));
 
-    addRow (table, "", tunings, [] (const auto& t) { return t.label; });
+    addRow (table, "", tunings, [] (const auto& t) { return linesOf (t.label).first; });
+    addRow (table, "", tunings, [] (const auto& t) { return linesOf (t.label).second; });
     addRow (table, "DRUM NOTE", tunings, [] (const auto& t) { return noteAndHertz (t.prediction.drumNote, t.prediction); });
     addRow (table, "  change", tunings,
             [&] (const auto& t)

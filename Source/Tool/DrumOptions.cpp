@@ -142,6 +142,32 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
     overridePart ("ring", "width", &HeadConstruction::ringWidth, &HeadConstruction::ringThickness);
 }
 
+/** "30mm:3g:120mm": a patch's diameter, mass and distance from the middle of the batter head. */
+void addPatch (const Arguments& arguments, Muffling& muffling)
+{
+    const auto text = arguments.value ("patch");
+
+    if (! text)
+        return;
+
+    const auto first = text->find (':'), second = text->find (':', first + 1);
+
+    if (first == std::string::npos || second == std::string::npos)
+        throw InputError ("--patch", '"' + *text + '"', "diameter, mass and distance with colons between: 30mm:3g:120mm");
+
+    const auto read = [&] (const char* name, std::size_t begin, std::size_t end)
+    {
+        const auto& field = fieldNamed (mufflingFields(), name);
+        return readQuantity (text->substr (begin, end - begin), *field.quantity, field.limits, std::string ("--patch, ") + name);
+    };
+
+    MufflingItem patch;
+    patch.size = read ("size", 0, first);
+    patch.mass = read ("mass", first + 1, second);
+    patch.distance = read ("distance", second + 1, text->size());
+    muffling.push_back (patch);
+}
+
 void overrideDrum (const Arguments& arguments, DrumSpec& drum)
 {
     // Another size is another drum: the file's name would be wrong for it.
@@ -168,6 +194,8 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
         drum.shell.material = *material;
 
     overrideField (arguments, "shell-thickness", shellFields(), "thickness", drum.shell);
+
+    addPatch (arguments, drum.muffling);
 
     if (const auto air = arguments.value ("air"))
         drum.air = readAir (*air);
@@ -210,6 +238,21 @@ TuningRequest readTuningOptions (const Arguments& arguments, ConcertPitch pitch)
     return request;
 }
 
+/** "0,0,-30,0,0,0,0,0": cents by lug. */
+void overrideLugs (const Arguments& arguments, const char* option, std::vector<double>& lugs)
+{
+    const auto text = arguments.value (option);
+
+    if (! text)
+        return;
+
+    lugs.clear();
+
+    for (const auto& part : splitAtCommas (*text))
+        lugs.push_back (readQuantity (part, Quantity::cents, lugLimits,
+                                      "--" + std::string (option) + ", lug " + std::to_string (lugs.size() + 1)));
+}
+
 /** The tuning of that name, or of that number counted from 1. */
 const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted)
 {
@@ -231,6 +274,9 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
     overrideDrum (arguments, tuned.drum);
     tuned.tuning.concertPitch = readConcertPitch (arguments, tuned.tuning.concertPitch);
 
+    overrideLugs (arguments, "batter-lugs", tuned.tuning.lugs.batter);
+    overrideLugs (arguments, "resonant-lugs", tuned.tuning.lugs.resonant);
+
     const auto over = readTuningOptions (arguments, tuned.tuning.concertPitch);
 
     if (hasTuning && over.isEmpty())
@@ -241,6 +287,7 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 
     auto tuning = assemble (request, tuned.drum, "tuning");
     tuning.concertPitch = tuned.tuning.concertPitch;
+    tuning.lugs = tuned.tuning.lugs;
     return { tuned.drum, tuning };
 }
 
@@ -283,6 +330,7 @@ const std::vector<OptionGroup>& drumOptions()
             { "vent", "12mm|none", "diameter of the hole in the shell" },
             { "shell", "maple", "material; a wrong name lists those known" },
             { "shell-thickness", "6mm", "0.5 to 30 mm" },
+            { "patch", "30mm:3g:120mm", "gel or tape on the batter head: diameter, mass, distance from the middle" },
             { "air", "25C,40%,1013hPa", "temperature, humidity, pressure; none: a vacuum" },
             { "surround", "free|baffled", "on a stand, or set in a wall (the textbook's case)" } } },
         { "The tuning (two heads in the same way, or the drum note with the interval):",
@@ -295,6 +343,9 @@ const std::vector<OptionGroup>& drumOptions()
             { "drum-note", "F3", "of the finished drum, its lowest mode" },
             { "batter-tension", "4500", "N/m" },
             { "resonant-tension", "3600", "N/m" },
+            { "batter-lugs", "0,0,-30,0,...",
+              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, -300 to 300" },
+            { "resonant-lugs", "0,0,...", "" },
             { "concert-pitch", "440", "A4 in Hz, 400 to 480" } } },
         { "The model:", { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz" } } },
     };

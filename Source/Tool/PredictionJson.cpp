@@ -47,7 +47,7 @@ Json modeJson (const Mode& mode, const Prediction& p)
         { "air_share", mode.shares.air },
         { "togetherness", mode.togetherness },
         { "is_air_mode", mode.isAirMode },
-        { "degenerate", mode.m == 0 ? 1 : 2 },
+        { "degenerate", p.isUniform && mode.m > 0 ? 2 : 1 },
     };
 }
 

@@ -34,10 +34,13 @@ files::DrumFile oddDrum()
     drum.vent = { 9.1e-3, 5.3e-3 };
     drum.shell = { "brass", 1.23e-3 };
     drum.surround = Surround::baffled;
+    drum.muffling = { { MufflingItem::Shape::patch, HeadSide::batter, 0.031, 0.111, 0.77, 0.0041, 71.0 },
+                      { MufflingItem::Shape::ring, HeadSide::resonant, 0.021, 0.12, 0.0, 0.0033, 12.5 } };
     file.weather = Weather{ 303.15, 0.35, 90000.0 };
     drum.air = Air::from (*file.weather);
     file.tunings = { tuningOf ("a", ByTapNotes{ 207.123456789, 277.1 }, { 442.0 }), tuningOf ("b", ByTension{ 2000.5, 1990.0 }),
                      tuningOf ("c", ByDrumNote{ 146.8, { 5.1234 } }) };
+    file.tunings[0].lugs = { { 0, 0, -30.5, 0, 0, 0, 0 }, { 1, 2, 3, 4, 5, 6, 7 } };
     return file;
 }
 
@@ -95,6 +98,14 @@ TEST_CASE ("A written drum reads back bit for bit", "[drum-file]")
     CHECK (again.weather->temperature == file.weather->temperature);
     REQUIRE (again.tunings.size() == 3);
     CHECK (again.tunings[0].concertPitch.a4 == 442.0);
+    CHECK (again.tunings[0].lugs.batter == file.tunings[0].lugs.batter);
+    CHECK (again.tunings[0].lugs.resonant == file.tunings[0].lugs.resonant);
+    CHECK (again.tunings[1].lugs.batter.empty());
+    REQUIRE (again.drum.muffling.size() == 2);
+    CHECK (again.drum.muffling[0].angle == file.drum.muffling[0].angle);
+    CHECK (again.drum.muffling[1].shape == MufflingItem::Shape::ring);
+    CHECK (again.drum.muffling[1].head == HeadSide::resonant);
+    CHECK (again.drum.muffling[1].resistance == 12.5);
     CHECK (std::get<ByTapNotes> (again.tunings[0].target).batter == 207.123456789);
     CHECK (std::get<ByTapNotes> (again.tunings[0].target).resonant == 277.1);
     CHECK (std::get<ByTension> (again.tunings[1].target).batter == 2000.5);

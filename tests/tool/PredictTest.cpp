@@ -115,6 +115,35 @@ TEST_CASE ("In a vacuum a head has the frequencies of the ideal membrane", "[pre
     CHECK (number (p.find ("modes")->array()->at (1), { "ratio" }) == Approx (1.5933).margin (5e-5));
 }
 
+TEST_CASE ("A loose lug splits the pairs of an even drum", "[predict]")
+{
+    const auto even = jsonOf (usualDrum);
+    auto words = usualDrum;
+    words.insert (words.end(), { "--batter-lugs", "0,0,-60,0,0,0,0,0" });
+    const auto loose = jsonOf (words);
+
+    // An even drum's (1,1) is one entry that stands for two; Worland (2010): unevenness parts them.
+    CHECK (number (even.find ("modes")->array()->at (2), { "degenerate" }) == 2.0);
+    CHECK (loose.find ("modes")->array()->size() > even.find ("modes")->array()->size());
+    CHECK (loose.find ("tuning")->find ("batter_lugs_cents")->array()->size() == 8);
+}
+
+TEST_CASE ("A patch lowers the drum note and takes energy from the modes", "[predict]")
+{
+    auto words = usualDrum;
+    words.insert (words.end(), { "--patch", "40mm:6g:100mm" });
+    const auto muffled = jsonOf (words), plain = jsonOf (usualDrum);
+
+    // Added mass lowers every frequency (Rayleigh's theorem on constraints and inertia).
+    CHECK (number (muffled, { "drum_note_hz" }) < number (plain, { "drum_note_hz" }));
+
+    for (std::size_t i = 1; i < 5; ++i)
+        CHECK (number (muffled.find ("modes")->array()->at (i), { "decay_per_s", "muffling" }) > 0.0);
+
+    for (const auto& mode : *plain.find ("modes")->array())
+        CHECK (number (mode, { "decay_per_s", "muffling" }) == 0.0);
+}
+
 TEST_CASE ("A kettle has no resonant head", "[predict]")
 {
     const auto p = jsonOf ({ "predict", "kettle-26" });
