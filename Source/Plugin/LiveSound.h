@@ -1,0 +1,70 @@
+#pragma once
+
+#include "Morph.h"
+
+#include <atomic>
+#include <cstdint>
+#include <optional>
+
+namespace plugin
+{
+
+/** What the plugin is set to, for every thread to read: the parameters, the two snapshots and the note that was played. */
+class LiveSound
+{
+public:
+    enum Snapshot
+    {
+        a,
+        b
+    };
+
+    SharedValues live{ initialValues() };
+
+    /** The values that sound: the parameters, or what lies between the snapshots if that is switched on. */
+    Values effective() const noexcept
+    {
+        const auto values = live.copy();
+        return isMorphing() ? morphed (snapshots[a].copy(), snapshots[b].copy(),
+                                       static_cast<double> (live[Parameter::morph]) / 100.0, values)
+                            : values;
+    }
+
+    bool isMorphing() const noexcept { return live[Parameter::morphOn] >= 0.5f && hasSnapshot (a) && hasSnapshot (b); }
+
+    bool hasSnapshot (Snapshot which) const noexcept { return isFilled[which].load (std::memory_order_acquire); }
+    Values snapshot (Snapshot which) const noexcept { return snapshots[which].copy(); }
+
+    void setSnapshot (Snapshot which, const std::optional<Values>& values) noexcept
+    {
+        if (values)
+            snapshots[which].setAll (*values);
+        isFilled[which].store (values.has_value(), std::memory_order_release);
+        noteChange();
+    }
+
+    /** The note played on the tuning channel; it holds until the batter note is set again. */
+    std::optional<int> playedNote() const noexcept
+    {
+        const auto note = played.load (std::memory_order_relaxed);
+        return note < 0 ? std::nullopt : std::optional<int> (note);
+    }
+
+    void setPlayedNote (std::optional<int> note) noexcept
+    {
+        if (played.exchange (note.value_or (-1), std::memory_order_relaxed) != note.value_or (-1))
+            noteChange();
+    }
+
+    /** Call after a change that the drum must be worked out for again. */
+    void noteChange() noexcept { changeCount.fetch_add (1, std::memory_order_release); }
+    std::uint32_t changes() const noexcept { return changeCount.load (std::memory_order_acquire); }
+
+private:
+    SharedValues snapshots[2] = { SharedValues (initialValues()), SharedValues (initialValues()) };
+    std::atomic<bool> isFilled[2] = { false, false };
+    std::atomic<int> played{ -1 };
+    std::atomic<std::uint32_t> changeCount{ 0 };
+};
+
+} // namespace plugin

@@ -1,0 +1,99 @@
+#include "Midi.h"
+
+namespace plugin
+{
+namespace
+{
+constexpr int noteOn = 0x90, keyPressure = 0xA0, controlChange = 0xB0, channelPressure = 0xD0;
+constexpr int allSoundOff = 120, resetAllControllers = 121;
+
+double shareOf (int sevenBits) noexcept
+{
+    return sevenBits / 127.0;
+}
+
+/** Strokes whose place is the player's own; the others name theirs (centre, half way, edge). */
+bool isPlayersPlace (int note) noexcept
+{
+    return note == 38 || note == 40 || note == 39 || note == 32;
+}
+
+bool isGeneralMidi (int note) noexcept
+{
+    return note == 37 || note == 38 || note == 40;
+}
+
+MidiAction readNote (int channel, int note, int velocity, const MidiChoices& choices) noexcept
+{
+    MidiAction action;
+
+    if (channel == choices.tuningChannel)
+    {
+        action.kind = MidiAction::Kind::tune;
+        action.note = note;
+    }
+    else if (note == chokeNote && choices.allStrokes)
+        action.kind = MidiAction::Kind::choke;
+    else if ((choices.allStrokes || isGeneralMidi (note)) && engine::strokeForNote (note, velocity, action.stroke))
+    {
+        action.kind = MidiAction::Kind::strike;
+        action.usesPlayersPlace = isPlayersPlace (note);
+    }
+
+    return action;
+}
+
+MidiAction readController (int controller, int value) noexcept
+{
+    MidiAction action;
+    action.amount = shareOf (value);
+
+    if (controller == placeController)
+        action.kind = MidiAction::Kind::place;
+    else if (controller == pressureController)
+        action.kind = MidiAction::Kind::pressure;
+    else if (controller == allSoundOff)
+        action.kind = MidiAction::Kind::silence;
+    else if (controller == resetAllControllers)
+        action.kind = MidiAction::Kind::forget;
+
+    return action;
+}
+} // namespace
+
+MidiAction readMidi (const std::uint8_t* bytes, int size, const MidiChoices& choices) noexcept
+{
+    if (size < 2 || (bytes[1] & 0x80) != 0)
+        return {};
+
+    const int status = bytes[0] & 0xF0, channel = (bytes[0] & 0x0F) + 1, first = bytes[1];
+    MidiAction action;
+
+    if (status == channelPressure)
+    {
+        action.kind = MidiAction::Kind::pressure;
+        action.amount = shareOf (first);
+        return action;
+    }
+
+    if (size < 3 || (bytes[2] & 0x80) != 0)
+        return {};
+
+    const int second = bytes[2];
+
+    switch (status)
+    {
+    case noteOn:
+        return second > 0 ? readNote (channel, first, second, choices) : action;
+    case keyPressure:
+        action.kind = MidiAction::Kind::pressure;
+        action.amount = shareOf (second);
+        return action;
+    case controlChange:
+        return readController (first, second);
+    default:
+        return action;
+    }
+}
+
+} // namespace plugin

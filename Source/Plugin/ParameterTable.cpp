@@ -1,0 +1,296 @@
+#include "ParameterTable.h"
+
+#include "PatternBook.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace plugin
+{
+namespace
+{
+using files::Quantity;
+
+const Quantity force{ "force", { { "n", "N", 1.0 } }, true };
+const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0 } }, true };
+const Quantity tipStiffness{ "tip stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
+const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
+
+const std::vector<std::string> materials{ "maple", "birch",  "beech",     "mahogany", "oak",
+                                          "brass", "bronze", "aluminium", "steel",    "acrylic" };
+const std::vector<std::string> hoops{ "steel flanged, 1.6 mm", "steel flanged, 2.3 mm", "cast", "wood" };
+const std::vector<std::string> bottoms{ "resonant head", "closed", "open" };
+const std::vector<std::string> noteSets{ "all strokes", "37, 38 and 40 only" };
+
+/** A parameter with a physical unit. */
+ParameterSpec measured (const char* id, const char* name, const char* group, Effect effect, const Quantity& quantity,
+                        const char* unitKey, double low, double high, double initial, double step = 0.0, double middle = 0.0)
+{
+    return { id, name, group, Measure::quantity, effect, low, high, initial, step, middle, &quantity, unitKey };
+}
+
+ParameterSpec plain (const char* id, const char* name, const char* group, Measure measure, Effect effect, double low, double high,
+                     double initial, double step = 0.0)
+{
+    return { id, name, group, measure, effect, low, high, initial, step };
+}
+
+ParameterSpec choice (const char* id, const char* name, const char* group, Effect effect, std::vector<std::string> words)
+{
+    ParameterSpec spec{ id, name, group, Measure::choice, effect, 0.0, static_cast<double> (words.size()) - 1.0, 0.0, 1.0 };
+    spec.words = std::move (words);
+    return spec;
+}
+
+ParameterSpec toggle (const char* id, const char* name, const char* group, Effect effect, bool initial)
+{
+    return { id, name, group, Measure::toggle, effect, 0.0, 1.0, initial ? 1.0 : 0.0, 1.0 };
+}
+
+ParameterSpec called (const char* lowestText, ParameterSpec spec)
+{
+    spec.lowestText = lowestText;
+    return spec;
+}
+
+/** Identifiers of the lugs' parameters, which must outlive the table. */
+const char* lugId (bool isBatter, int lug)
+{
+    static const char* const batter[] = { "batter_lug_1", "batter_lug_2",  "batter_lug_3",  "batter_lug_4",
+                                          "batter_lug_5", "batter_lug_6",  "batter_lug_7",  "batter_lug_8",
+                                          "batter_lug_9", "batter_lug_10", "batter_lug_11", "batter_lug_12" };
+    static const char* const resonant[] = { "resonant_lug_1", "resonant_lug_2",  "resonant_lug_3",  "resonant_lug_4",
+                                            "resonant_lug_5", "resonant_lug_6",  "resonant_lug_7",  "resonant_lug_8",
+                                            "resonant_lug_9", "resonant_lug_10", "resonant_lug_11", "resonant_lug_12" };
+    return isBatter ? batter[lug] : resonant[lug];
+}
+
+std::vector<ParameterSpec> tuning()
+{
+    const auto* group = "Tuning";
+    // The widest notes that films of the thinnest to the thickest make, slack to yield, on heads of 8 to 26 in: what a given head
+    // cannot reach is refused when it is solved.
+    return { plain ("batter_note", "Batter note", group, Measure::note, Effect::modes, 33.0, 84.0, 56.0, 0.01),
+             plain ("interval", "Interval", group, Measure::interval, Effect::modes, -12.0, 24.0, 5.0, 0.01),
+             plain ("batter_cents", "Batter fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
+             plain ("resonant_cents", "Resonant fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
+             measured ("concert_pitch", "Concert pitch", group, Effect::modes, Quantity::frequency, "hz", 400.0, 480.0, 440.0,
+                       0.1),
+             called ("off", plain ("tuning_channel", "Tuning from MIDI channel", group, Measure::whole, Effect::playing, 0.0,
+                                   16.0, 0.0, 1.0)) };
+}
+
+std::vector<ParameterSpec> drum()
+{
+    const auto* group = "Drum";
+    return { measured ("diameter", "Diameter", group, Effect::modes, Quantity::length, "in", 8.0, 26.0, 14.0, 0.0, 14.0),
+             measured ("depth", "Depth", group, Effect::modes, Quantity::length, "in", 2.0, 20.0, 5.5, 0.0, 6.5),
+             choice ("bottom", "Bottom", group, Effect::modes, bottoms),
+             plain ("lugs", "Lugs", group, Measure::whole, Effect::modes, 5.0, 12.0, 10.0, 1.0),
+             called ("none",
+                     measured ("vent_diameter", "Vent diameter", group, Effect::modes, Quantity::length, "mm", 0.0, 50.0, 12.7)),
+             choice ("shell_material", "Shell material", group, Effect::modes, materials),
+             measured ("shell_thickness", "Shell thickness", group, Effect::modes, Quantity::length, "mm", 0.5, 30.0, 6.0, 0.0,
+                       6.0),
+             choice ("hoop", "Hoops", group, Effect::drum, hoops) };
+}
+
+std::vector<ParameterSpec> batterHead()
+{
+    const auto* group = "Batter head";
+    return { measured ("batter_film", "Batter film", group, Effect::modes, Quantity::thickness, "mil", 1.0, 19.0, 10.0, 0.0, 8.0),
+             plain ("batter_plies", "Batter plies", group, Measure::whole, Effect::modes, 1.0, 2.0, 1.0, 1.0),
+             called ("none", measured ("batter_coating", "Batter coating", group, Effect::modes, Quantity::arealDensity,
+                                       "g_per_m2", 0.0, 200.0, 30.0, 0.0, 40.0)),
+             called ("none", measured ("batter_dot", "Batter dot diameter", group, Effect::modes, Quantity::length, "mm", 0.0,
+                                       200.0, 0.0)),
+             measured ("batter_dot_film", "Batter dot film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 7.5),
+             called ("none",
+                     measured ("batter_ring", "Batter ring width", group, Effect::modes, Quantity::length, "mm", 0.0, 80.0, 0.0)),
+             measured ("batter_ring_film", "Batter ring film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0,
+                       10.0) };
+}
+
+std::vector<ParameterSpec> resonantHead()
+{
+    const auto* group = "Resonant head";
+    return { measured ("resonant_film", "Resonant film", group, Effect::modes, Quantity::thickness, "mil", 1.0, 19.0, 3.0, 0.0,
+                       4.0),
+             plain ("resonant_plies", "Resonant plies", group, Measure::whole, Effect::modes, 1.0, 2.0, 1.0, 1.0),
+             called ("none", measured ("resonant_coating", "Resonant coating", group, Effect::modes, Quantity::arealDensity,
+                                       "g_per_m2", 0.0, 200.0, 0.0, 0.0, 40.0)) };
+}
+
+std::vector<ParameterSpec> lugCents()
+{
+    std::vector<ParameterSpec> specs;
+
+    for (const bool isBatter : { true, false })
+        for (int lug = 0; lug < mostLugs; ++lug)
+        {
+            auto spec = plain (lugId (isBatter, lug), "", isBatter ? "Batter lugs" : "Resonant lugs", Measure::cents,
+                               Effect::modes, -200.0, 200.0, 0.0, 0.1);
+            spec.name = (isBatter ? "Batter lug " : "Resonant lug ") + std::to_string (lug + 1);
+            specs.push_back (std::move (spec));
+        }
+
+    return specs;
+}
+
+std::vector<ParameterSpec> wires()
+{
+    const auto* group = "Wires";
+    return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
+             plain ("wire_strands", "Strands", group, Measure::whole, Effect::drum, 2.0, 60.0, 20.0, 1.0),
+             measured ("wire_mass", "Strand mass", group, Effect::drum, Quantity::mass, "g", 0.1, 5.0, 1.1, 0.0, 1.1),
+             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, force, "n", 0.05, 30.0, 2.0, 0.0, 2.0),
+             measured ("wire_press", "Wires drawn into the head", group, Effect::drum, Quantity::length, "mm", -2.0, 2.0, 0.2),
+             measured ("wire_unevenness", "Spread of strand tension", group, Effect::drum, Quantity::share, "percent", 0.0, 50.0,
+                       8.0) };
+}
+
+std::vector<ParameterSpec> muffling()
+{
+    const auto* group = "Muffling";
+    return { called ("none",
+                     measured ("patch_mass", "Patch mass", group, Effect::modes, Quantity::mass, "g", 0.0, 100.0, 0.0, 0.0, 5.0)),
+             measured ("patch_size", "Patch diameter", group, Effect::modes, Quantity::length, "mm", 5.0, 200.0, 30.0, 0.0, 40.0),
+             measured ("patch_place", "Patch distance from the middle", group, Effect::modes, Quantity::share, "percent", 0.0,
+                       100.0, 70.0),
+             measured ("patch_rub", "Patch resistance", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 60.0, 0.0,
+                       200.0),
+             called ("none", measured ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes, Quantity::mass, "g", 0.0,
+                                       100.0, 0.0, 0.0, 10.0)),
+             measured ("muffle_ring_width", "Muffling ring width", group, Effect::modes, Quantity::length, "mm", 5.0, 80.0, 25.0),
+             called ("none", measured ("resonant_patch_mass", "Resonant patch mass", group, Effect::modes, Quantity::mass, "g",
+                                       0.0, 100.0, 0.0, 0.0, 5.0)) };
+}
+
+std::vector<ParameterSpec> strokes()
+{
+    const auto* group = "Stick and stroke";
+    return {
+        measured ("stick_mass", "Stick mass at the tip", group, Effect::drum, Quantity::mass, "g", 1.0, 200.0, 20.0, 0.0, 20.0),
+        measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e4, 1.0e8, 8.0e5, 0.0, 8.0e5),
+        measured ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, Quantity::mass, "g", 1.0, 300.0, 45.0, 0.0, 45.0),
+        measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
+                  98.0, 25.0),
+        measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
+                  34.0),
+        measured ("rim_lag", "Rimshot: hoop after head", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
+        measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, force, "n", 0.5, 40.0, 6.0, 0.0, 6.0),
+        measured ("press_time", "Buzz: time pressed", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0,
+                  250.0),
+        measured ("double_delay", "Double stroke: second after", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0,
+                  0.0, 90.0),
+        measured ("double_share", "Double stroke: second's speed", group, Effect::playing, Quantity::share, "percent", 10.0,
+                  120.0, 80.0),
+        choice ("stroke_notes", "Notes that play", group, Effect::playing, noteSets)
+    };
+}
+
+std::vector<ParameterSpec> microphones()
+{
+    const auto* group = "Microphones";
+    const auto level = [&] (const char* id, const char* name, double initial)
+    { return called ("silent", plain (id, name, group, Measure::decibels, Effect::playing, -60.0, 24.0, initial, 0.01)); };
+    const auto pan = [&] (const char* id, const char* name)
+    { return plain (id, name, group, Measure::pan, Effect::playing, -1.0, 1.0, 0.0, 0.01); };
+    const auto inverted = [&] (const char* id, const char* name) { return toggle (id, name, group, Effect::playing, false); };
+    const auto length = [&] (const char* id, const char* name, const char* unit, double low, double high, double initial)
+    { return measured (id, name, group, Effect::drum, Quantity::length, unit, low, high, initial); };
+
+    return { level ("above_level", "Above: level", 0.0),
+             pan ("above_pan", "Above: pan"),
+             inverted ("above_inverted", "Above: polarity inverted"),
+             length ("above_height", "Above: height", "mm", 20.0, 1000.0, 80.0),
+             length ("above_offset", "Above: off the middle", "mm", 0.0, 500.0, 117.0),
+             level ("below_level", "Below: level", -6.0),
+             pan ("below_pan", "Below: pan"),
+             inverted ("below_inverted", "Below: polarity inverted"),
+             length ("below_distance", "Below: distance", "mm", 20.0, 1000.0, 100.0),
+             level ("distant_level", "Distant: level", 6.0),
+             pan ("distant_pan", "Distant: pan"),
+             inverted ("distant_inverted", "Distant: polarity inverted"),
+             length ("distant_distance", "Distant: distance", "m", 0.3, 15.0, 1.9) };
+}
+
+std::vector<ParameterSpec> rest()
+{
+    return { measured ("temperature", "Air temperature", "Air", Effect::modes, Quantity::temperature, "c", -40.0, 60.0, 20.0, 0.0,
+                       20.0),
+             measured ("humidity", "Air humidity", "Air", Effect::modes, Quantity::share, "percent", 0.0, 100.0, 50.0),
+
+             choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames()),
+             toggle ("pattern_on", "Play the pattern", "Patterns", Effect::playing, false),
+             toggle ("pattern_synced", "Follow the host", "Patterns", Effect::playing, false),
+             measured ("pattern_tempo", "Tempo when free", "Patterns", Effect::playing, tempo, "bpm", 30.0, 300.0, 100.0),
+
+             toggle ("morph_on", "Morph between A and B", "Output", Effect::modes, false),
+             measured ("morph", "Morph from A to B", "Output", Effect::modes, Quantity::share, "percent", 0.0, 100.0, 0.0),
+             called ("silent",
+                     plain ("gain", "Output gain", "Output", Measure::decibels, Effect::playing, -60.0, 24.0, 0.0, 0.01)),
+             toggle ("bypass", "Bypass", "Output", Effect::playing, false) };
+}
+} // namespace
+
+const files::Unit& ParameterSpec::unit() const
+{
+    for (const auto& candidate : quantity->units)
+        if (std::string_view (candidate.key) == unitKey)
+            return candidate;
+
+    throw std::logic_error (std::string ("no unit ") + unitKey + " for " + id);
+}
+
+double ParameterSpec::toSi (double value) const
+{
+    return measure == Measure::quantity ? unit().toSi (value) : value;
+}
+
+double ParameterSpec::fromSi (double si) const
+{
+    return measure == Measure::quantity ? unit().fromSi (si) : si;
+}
+
+double ParameterSpec::snapped (double value) const noexcept
+{
+    const auto stepped = step > 0.0 ? low + step * std::round ((value - low) / step) : value;
+    return std::clamp (stepped, low, high);
+}
+
+const std::array<ParameterSpec, parameterCount>& parameterTable()
+{
+    static const auto table = []
+    {
+        std::array<ParameterSpec, parameterCount> specs;
+        std::size_t next = 0;
+
+        for (const auto& group : { tuning(), drum(), batterHead(), resonantHead(), lugCents(), wires(), muffling(), strokes(),
+                                   microphones(), rest() })
+            for (const auto& spec : group)
+                specs.at (next++) = spec;
+
+        if (next != parameterCount)
+            throw std::logic_error ("the table of parameters does not match their enumeration");
+
+        return specs;
+    }();
+
+    return table;
+}
+
+const ParameterSpec& specOf (Parameter parameter)
+{
+    return parameterTable()[indexOf (parameter)];
+}
+
+Parameter findParameter (std::string_view id)
+{
+    const auto& table = parameterTable();
+    const auto found = std::find_if (table.begin(), table.end(), [&] (const auto& spec) { return id == spec.id; });
+    return static_cast<Parameter> (found - table.begin());
+}
+
+} // namespace plugin

@@ -1,0 +1,177 @@
+#pragma once
+
+#include "Files/Quantity.h"
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace plugin
+{
+
+/** Every parameter, in the order in which hosts list them. New ones go to the end of their group; identifiers never change. */
+enum class Parameter
+{
+    batterNote,
+    interval,
+    batterCents,
+    resonantCents,
+    concertPitch,
+    tuningChannel,
+
+    diameter,
+    depth,
+    bottom,
+    lugs,
+    ventDiameter,
+    shellMaterial,
+    shellThickness,
+    hoop,
+
+    batterFilm,
+    batterPlies,
+    batterCoating,
+    batterDot,
+    batterDotFilm,
+    batterRing,
+    batterRingFilm,
+
+    resonantFilm,
+    resonantPlies,
+    resonantCoating,
+
+    batterLug1, ///< twelve for each head, one after the other
+    resonantLug1 = batterLug1 + 12,
+
+    wiresOn = resonantLug1 + 12,
+    wireStrands,
+    wireMass,
+    wireTension,
+    wirePress,
+    wireUnevenness,
+
+    patchMass,
+    patchSize,
+    patchPlace,
+    patchRub,
+    muffleRingMass,
+    muffleRingWidth,
+    resonantPatchMass,
+
+    stickMass,
+    stickTip,
+    shaftMass,
+    strokePlace,
+    strokeAngle,
+    rimLag,
+    pressForce,
+    pressTime,
+    doubleDelay,
+    doubleShare,
+    strokeNotes,
+
+    aboveLevel,
+    abovePan,
+    aboveInverted,
+    aboveHeight,
+    aboveOffset,
+    belowLevel,
+    belowPan,
+    belowInverted,
+    belowDistance,
+    distantLevel,
+    distantPan,
+    distantInverted,
+    distantDistance,
+
+    temperature,
+    humidity,
+
+    pattern,
+    patternOn,
+    patternSynced,
+    patternTempo,
+
+    morphOn,
+    morph,
+    gain,
+    bypass,
+
+    count
+};
+
+inline constexpr std::size_t parameterCount = static_cast<std::size_t> (Parameter::count);
+inline constexpr int mostLugs = 12; ///< lugs a head that the plugin offers a parameter for
+
+constexpr std::size_t indexOf (Parameter parameter) noexcept
+{
+    return static_cast<std::size_t> (parameter);
+}
+
+/** The parameter of one lug, counted from 0. */
+constexpr Parameter batterLug (int lug) noexcept
+{
+    return static_cast<Parameter> (static_cast<int> (Parameter::batterLug1) + lug);
+}
+constexpr Parameter resonantLug (int lug) noexcept
+{
+    return static_cast<Parameter> (static_cast<int> (Parameter::resonantLug1) + lug);
+}
+
+/** What a parameter's number means; its text follows from that. */
+enum class Measure
+{
+    quantity, ///< a number in ParameterSpec::unit
+    note,     ///< MIDI note number with fractions, shown as a note and cents
+    interval, ///< semitones, shown by name
+    cents,
+    decibels, ///< the lowest value is silence
+    pan,      ///< -1 left to 1 right
+    whole,    ///< a count
+    choice,   ///< an index into ParameterSpec::words
+    toggle    ///< 0 or 1
+};
+
+/** What has to be worked out again when a parameter changes. */
+enum class Effect
+{
+    modes,  ///< the drum's modes
+    drum,   ///< only what is built on them: wires, stick, places of microphones
+    playing ///< nothing: it is read as the drum plays
+};
+
+struct ParameterSpec
+{
+    const char* id;   ///< never changes
+    std::string name; ///< for people
+    const char* group;
+    Measure measure;
+    Effect effect;
+    double low, high, initial;
+    double step = 0.0;                         ///< 0: continuous
+    double middle = 0.0;                       ///< the value half way along a slider; 0: the mean of low and high
+    const files::Quantity* quantity = nullptr; ///< for Measure::quantity
+    const char* unitKey = "";                  ///< of the unit that low, high and initial are in
+    std::vector<std::string> words = {};       ///< for Measure::choice
+    const char* lowestText = nullptr;          ///< what the lowest value is called if it means "none"
+
+    /** The unit that values are in; only for Measure::quantity. */
+    const files::Unit& unit() const;
+
+    /** The value in SI: semitones, cents and decibels stay what they are. */
+    double toSi (double value) const;
+    double fromSi (double si) const;
+
+    /** The nearest value that the parameter can take. */
+    double snapped (double value) const noexcept;
+};
+
+/** One entry for every Parameter, in the same order. */
+const std::array<ParameterSpec, parameterCount>& parameterTable();
+const ParameterSpec& specOf (Parameter);
+
+/** The parameter of that identifier, or Parameter::count. */
+Parameter findParameter (std::string_view id);
+
+} // namespace plugin

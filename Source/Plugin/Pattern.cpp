@@ -1,0 +1,50 @@
+#include "Pattern.h"
+
+#include "Files/ObjectReader.h"
+#include "Score/PatternText.h"
+
+#include "Modal/InputError.h"
+
+namespace plugin
+{
+namespace
+{
+const char* const format = "snarewright-pattern";
+constexpr int version = 1;
+constexpr std::size_t longestText = 1024;
+
+/** At this tempo a beat lasts a second, so that times are beats. */
+constexpr double beatASecond = 60.0;
+
+template <class Value>
+Value required (std::optional<Value> value, const files::ObjectReader& reader, const char* key, const char* allowed)
+{
+    if (! value)
+        throw modal::InputError (reader.pathOf (key), "a missing value", allowed);
+    return *value;
+}
+} // namespace
+
+Pattern readPattern (const std::string& text, const std::string& source)
+{
+    const auto document = files::Json::parse (text, source);
+    files::ObjectReader reader (document, source);
+    required (reader.choice ("format", { format }), reader, "format", format);
+    required (reader.count ("version", version, version), reader, "version", "1");
+
+    Pattern pattern;
+    pattern.name = required (reader.text ("name"), reader, "name", "a name");
+    const score::PatternTempo tempo{ beatASecond,
+                                     required (reader.count ("steps_per_beat", 1, 16), reader, "steps_per_beat", "1 to 16") };
+    const auto strokes = required (reader.text ("text"), reader, "text", "strokes and rests");
+    reader.finish();
+
+    if (strokes.size() > longestText)
+        throw modal::InputError (reader.pathOf ("text"), std::to_string (strokes.size()) + " letters", "at most 1024 letters");
+
+    pattern.strokes = score::readPattern (strokes, tempo, reader.pathOf ("text"));
+    pattern.beats = score::patternLength (strokes, tempo);
+    return pattern;
+}
+
+} // namespace plugin

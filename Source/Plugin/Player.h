@@ -1,0 +1,85 @@
+#pragma once
+
+#include "Midi.h"
+#include "PatternPlayer.h"
+#include "Ramp.h"
+#include "StrikeRecording.h"
+#include "Values.h"
+
+#include "Engine/Drum.h"
+
+#include <array>
+#include <memory>
+#include <vector>
+
+namespace plugin
+{
+
+inline constexpr int microphoneCount = 3; ///< above, below, distant
+
+/** Where a stretch of sound goes. Null where the host has no such output. */
+struct PlayerOutputs
+{
+    float* left = nullptr;
+    float* right = nullptr; ///< null: the main output has one channel, `left`
+    std::array<float*, microphoneCount> microphones{};
+};
+
+/** The drum under the hands: strokes, controllers, microphones, gains. All but prepare() are for the audio thread and realtime
+    safe; nothing depends on how time is cut into stretches. */
+class Player
+{
+public:
+    explicit Player (StrikeRecording& toRecord) : recording (toRecord) {}
+
+    /** @param model   at the sample rate that is about to be played */
+    void prepare (std::shared_ptr<const engine::DrumModel> model, const Values&);
+
+    bool isReady() const noexcept { return drum != nullptr; }
+    double sampleRate() const noexcept { return rate; }
+
+    /** Goes on with another model; returns the former. */
+    std::shared_ptr<const engine::DrumModel> setModel (std::shared_ptr<const engine::DrumModel>) noexcept;
+
+    /** Settings for what follows. */
+    void setValues (const Values&) noexcept;
+
+    /** A stroke that lands before the next sample. Kind, speed and, unless it uses the player's, place are as given; angle,
+        pressure and timing are those of the settings and controllers. */
+    void strike (engine::Stroke, bool usesPlayersPlace) noexcept;
+
+    /** A stroke just as it is given. */
+    void strikeExactly (const engine::Stroke&) noexcept;
+
+    void choke() noexcept;
+    void silence() noexcept;
+    void setPlace (double share) noexcept { heldPlace = share; }
+    void setPressure (double share) noexcept { pressure = share; }
+    void forgetControllers() noexcept;
+
+    /** Writes the next `frames` samples. */
+    void render (const PlayerOutputs&, int frames) noexcept;
+
+private:
+    void renderPart (const PlayerOutputs&, int offset, int frames) noexcept;
+
+    static constexpr int longestPart = 256;
+    static constexpr double notHeld = -1.0;
+
+    StrikeRecording& recording;
+    std::unique_ptr<engine::Drum> drum;
+    double rate = 48000.0;
+    Values settings = initialValues();
+    double heldPlace = notHeld, pressure = 0.0;
+    bool isBypassed = false, isChoking = false;
+
+    struct Channel
+    {
+        Ramp level, left, right;
+    };
+    std::array<Channel, microphoneCount> channels;
+    Ramp output, choked, bypassed;
+    std::array<std::array<float, longestPart>, microphoneCount> heard{};
+};
+
+} // namespace plugin

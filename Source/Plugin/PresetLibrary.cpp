@@ -1,0 +1,252 @@
+#include "PresetLibrary.h"
+
+#include "DrumRequest.h"
+
+#include "Files/DrumFile.h"
+#include "Files/Presets.h"
+#include "Modal/InputError.h"
+
+namespace plugin
+{
+namespace
+{
+const char* const presetExtension = ".snarewright.json";
+const char* const drumExtension = ".drum.json";
+
+/** A file with the given contents, or no file. */
+using Contents = std::optional<juce::String>;
+
+Contents contentsOf (const juce::File& file)
+{
+    return file.existsAsFile() ? Contents (file.loadFileAsString()) : std::nullopt;
+}
+
+/** Puts files from one set of contents to another and back. */
+class FilesChange final : public juce::UndoableAction
+{
+public:
+    struct Change
+    {
+        juce::File file;
+        Contents before, after;
+    };
+
+    explicit FilesChange (std::vector<Change> list) : changes (std::move (list)) {}
+
+    bool perform() override
+    {
+        return apply ([] (const Change& change) { return change.after; });
+    }
+    bool undo() override
+    {
+        return apply ([] (const Change& change) { return change.before; });
+    }
+    int getSizeInUnits() override { return 10; }
+
+private:
+    template <class Choose>
+    bool apply (Choose&& choose) const
+    {
+        bool worked = true;
+        for (const auto& change : changes)
+        {
+            const auto contents = choose (change);
+            if (contents)
+                worked = change.file.getParentDirectory().createDirectory().wasOk() && change.file.replaceWithText (*contents) &&
+                         worked;
+            else
+                worked = change.file.deleteFile() && worked;
+        }
+        return worked;
+    }
+
+    std::vector<Change> changes;
+};
+
+juce::String perform (std::vector<FilesChange::Change> changes, const juce::String& name, juce::UndoManager& undo)
+{
+    const auto folder = changes.front().file.getParentDirectory().getFullPathName();
+    undo.beginNewTransaction (name);
+    return undo.perform (new FilesChange (std::move (changes))) ? juce::String() : "Cannot write in " + folder + ".";
+}
+
+juce::String textOf (const std::exception& e)
+{
+    return juce::String::fromUTF8 (e.what());
+}
+
+void loadDrum (const files::DrumFile& file, std::size_t tuning, State& state)
+{
+    if (tuning >= file.tunings.size())
+        throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
+
+    setDrum (state.live, file.drum, file.weather, file.tunings[tuning]);
+    state.name = file.drum.name + ": " + file.tunings[tuning].name;
+}
+
+juce::String loadState (const juce::String& text, State& state)
+{
+    auto reading = readState (text.toStdString());
+
+    if (! reading.isUsable)
+        return juce::String::fromUTF8 (reading.messages.front().c_str());
+
+    // A preset is a sound; the song's own snapshots stay.
+    state.live = reading.state.live;
+    state.name = reading.state.name;
+    return reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
+}
+
+std::string presetText (const State& state, const juce::String& name)
+{
+    State preset = state;
+    preset.name = name.toStdString();
+    preset.a = preset.b = std::nullopt;
+    return writeState (preset);
+}
+
+/** One without what a file system may not take. */
+juce::String legalName (const juce::String& name)
+{
+    return juce::File::createLegalFileName (name).trim().substring (0, 100);
+}
+} // namespace
+
+PresetLibrary::PresetLibrary (juce::File usersFolder) : folder (std::move (usersFolder)) {}
+
+juce::File PresetLibrary::usualFolder()
+{
+    return juce::File::getSpecialLocation (juce::File::userApplicationDataDirectory).getChildFile ("Snarewright/Presets");
+}
+
+juce::File PresetLibrary::fileFor (const juce::String& name) const
+{
+    return folder.getChildFile (legalName (name) + presetExtension);
+}
+
+std::vector<PresetEntry> PresetLibrary::entries() const
+{
+    std::vector<PresetEntry> list;
+
+    for (const auto& preset : files::drumPresets())
+    {
+        const auto file = files::readDrum (std::string (preset.text), preset.name);
+
+        for (std::size_t tuning = 0; tuning < file.tunings.size(); ++tuning)
+            list.push_back ({ juce::String::fromUTF8 (file.tunings[tuning].name.c_str()),
+                              juce::String::fromUTF8 (file.drum.name.c_str()),
+                              false,
+                              preset.name,
+                              tuning,
+                              {} });
+    }
+
+    auto found = folder.findChildFiles (juce::File::findFiles, false, juce::String ("*") + presetExtension);
+    found.sort();
+
+    for (const auto& file : found)
+        list.push_back ({ file.getFileName().dropLastCharacters (static_cast<int> (std::string_view (presetExtension).size())),
+                          {},
+                          true,
+                          {},
+                          0,
+                          file });
+
+    return list;
+}
+
+juce::String PresetLibrary::load (const PresetEntry& entry, State& state) const
+{
+    if (entry.isUsers)
+        return importFile (entry.file, state);
+
+    try
+    {
+        loadDrum (files::openDrum (entry.builtIn), entry.tuning, state);
+        return {};
+    }
+    catch (const modal::InputError& e)
+    {
+        return textOf (e);
+    }
+}
+
+juce::String PresetLibrary::save (const juce::String& name, const State& state, juce::UndoManager& undo)
+{
+    if (legalName (name).isEmpty())
+        return "A preset needs a name.";
+
+    const auto file = fileFor (name);
+    return perform ({ { file, contentsOf (file), juce::String (presetText (state, name)) } }, "Save " + name, undo);
+}
+
+juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String& newName, juce::UndoManager& undo)
+{
+    const auto to = fileFor (newName);
+
+    if (! entry.isUsers || legalName (newName).isEmpty())
+        return "Only your own presets can be renamed, and to a name.";
+    if (to == entry.file)
+        return {};
+    if (to.existsAsFile())
+        return "There is a preset named " + newName + " already.";
+
+    State state;
+    const auto fault = importFile (entry.file, state);
+    if (fault.isNotEmpty())
+        return fault;
+
+    return perform ({ { to, std::nullopt, juce::String (presetText (state, newName)) },
+                      { entry.file, contentsOf (entry.file), std::nullopt } },
+                    "Rename " + entry.name, undo);
+}
+
+juce::String PresetLibrary::remove (const PresetEntry& entry, juce::UndoManager& undo)
+{
+    if (! entry.isUsers)
+        return "The presets that come with the plugin cannot be deleted.";
+
+    return perform ({ { entry.file, contentsOf (entry.file), std::nullopt } }, "Delete " + entry.name, undo);
+}
+
+juce::String PresetLibrary::importFile (const juce::File& file, State& state) const
+{
+    if (! file.existsAsFile())
+        return "There is no file " + file.getFullPathName() + ".";
+    if (file.getSize() > static_cast<juce::int64> (largestState))
+        return file.getFileName() + " is larger than any preset.";
+
+    const auto text = file.loadFileAsString();
+
+    if (text.contains ("snarewright-state"))
+        return loadState (text, state);
+
+    try
+    {
+        loadDrum (files::readDrum (text.toStdString(), file.getFileName().toStdString()), 0, state);
+        return {};
+    }
+    catch (const modal::InputError& e)
+    {
+        return textOf (e);
+    }
+}
+
+juce::String PresetLibrary::exportFile (const juce::File& file, const State& state) const
+{
+    try
+    {
+        const auto name = file.getFileNameWithoutExtension().upToFirstOccurrenceOf (".", false, false);
+        const auto text = file.getFileName().endsWithIgnoreCase (drumExtension)
+                              ? files::writeDrum (drumFileOf (state.live, name.toStdString()))
+                              : presetText (state, name);
+        return file.replaceWithText (juce::String::fromUTF8 (text.c_str())) ? juce::String()
+                                                                            : "Cannot write " + file.getFullPathName() + ".";
+    }
+    catch (const modal::InputError& e)
+    {
+        return textOf (e);
+    }
+}
+
+} // namespace plugin

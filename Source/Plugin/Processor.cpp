@@ -1,0 +1,82 @@
+#include "Processor.h"
+
+#include "PatternBook.h"
+
+namespace plugin
+{
+namespace
+{
+using Buses = juce::AudioProcessor::BusesProperties;
+
+Buses buses()
+{
+    const auto mono = juce::AudioChannelSet::mono();
+    return Buses()
+        .withOutput ("Mix", juce::AudioChannelSet::stereo(), true)
+        .withOutput ("Above", mono, false)
+        .withOutput ("Below", mono, false)
+        .withOutput ("Distant", mono, false);
+}
+} // namespace
+
+Processor::Processor (MakeEditor makeEditor, PresetLibrary presetLibrary)
+    : juce::AudioProcessor (buses()), editorMaker (std::move (makeEditor)), library (std::move (presetLibrary)),
+      due (static_cast<std::size_t> (mostDue)), solver (sound, messageList, [this] { drumBroadcaster.sendChangeMessage(); })
+{
+    setParameterTree (makeParameters (sound, parameters));
+    recorder = std::make_unique<UndoRecorder> (parameters, undo, [this] (const Values& values) { setParameters (values); });
+    patternBook(); // read now, not when the audio thread first asks
+}
+
+Processor::~Processor() = default;
+
+const juce::String Processor::getName() const
+{
+    return SNAREWRIGHT_PRODUCT_NAME;
+}
+
+bool Processor::isBusesLayoutSupported (const BusesLayout& layout) const
+{
+    const auto main = layout.getMainOutputChannelSet();
+
+    if (main != juce::AudioChannelSet::stereo() && main != juce::AudioChannelSet::mono())
+        return false;
+
+    for (int bus = 1; bus < layout.outputBuses.size(); ++bus)
+        if (! layout.outputBuses[bus].isDisabled() && layout.outputBuses[bus] != juce::AudioChannelSet::mono())
+            return false;
+
+    return layout.inputBuses.isEmpty();
+}
+
+void Processor::prepareToPlay (double sampleRate, int)
+{
+    const auto rate = juce::jlimit (22050.0, 192000.0, sampleRate);
+
+    if (rate != sampleRate)
+        messageList.say (Messages::Kind::refusal,
+                         "A sample rate of " + std::to_string (std::lround (sampleRate)) +
+                             " Hz is outside 22050 to 192000 Hz; the drum would sound at another pitch and stays silent.");
+
+    solver.setSampleRate (rate);
+    solver.waitUntilSolved();
+    playedRate.store (sampleRate);
+
+    if (rate == sampleRate)
+        player.prepare (solver.latestModel(), sound.effective());
+
+    freeBeat = 0.0;
+    wasPatternOn = false;
+}
+
+juce::AudioProcessorEditor* Processor::createEditor()
+{
+    return editorMaker ? editorMaker (*this).release() : new juce::GenericAudioProcessorEditor (*this);
+}
+
+const juce::String Processor::getProgramName (int)
+{
+    return presetName();
+}
+
+} // namespace plugin

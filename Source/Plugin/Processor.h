@@ -1,0 +1,151 @@
+#pragma once
+
+#include "DrumParameter.h"
+#include "LiveSound.h"
+#include "Messages.h"
+#include "Player.h"
+#include "PresetLibrary.h"
+#include "Solver.h"
+#include "StateDocument.h"
+#include "StrikeRecording.h"
+#include "StrokeQueue.h"
+#include "UndoRecorder.h"
+
+#include <juce_audio_processors/juce_audio_processors.h>
+
+namespace plugin
+{
+
+/** The instrument as a host sees it, and what an editor needs of it.
+
+    Unless a member says otherwise, it is for the message thread. */
+class Processor final : public juce::AudioProcessor
+{
+public:
+    using MakeEditor = std::function<std::unique_ptr<juce::AudioProcessorEditor> (Processor&)>;
+
+    /** @param makeEditor   makes the editor; without one, hosts get JUCE's list of parameters
+        @param presets      where presets are */
+    explicit Processor (MakeEditor makeEditor = {}, PresetLibrary presets = PresetLibrary());
+    ~Processor() override;
+
+    // What an editor reads
+    // --------------------------------------------------------------------------------------------------------
+
+    /** The latest drum: what was asked, tensions, modes, prediction; nullptr before the first is worked out (some tens of
+        milliseconds after construction). Any thread but the audio thread. */
+    std::shared_ptr<const SolvedDrum> solvedDrum() const { return solver.latest(); }
+
+    /** Sends a change message on the message thread whenever solvedDrum() has changed. */
+    juce::ChangeBroadcaster& solvedDrumChanged() noexcept { return drumBroadcaster; }
+
+    const Messages& messages() const noexcept { return messageList; }
+    const StrikeRecording& lastStrike() const noexcept { return recording; }
+    double currentSampleRate() const noexcept { return playedRate.load (std::memory_order_relaxed); }
+
+    DrumParameter& parameter (Parameter which) const { return *parameters[indexOf (which)]; }
+    /** The values that sound: of the parameters, or between the snapshots. */
+    Values effectiveValues() const noexcept { return sound.effective(); }
+
+    // What an editor does -------------------------------------------------------------------------------------------------------
+
+    /** A stroke now, exactly as given. False if too many wait. */
+    bool audition (const engine::Stroke& stroke) noexcept { return auditions.push (stroke); }
+
+    juce::UndoManager& undoManager() noexcept { return undo; }
+
+    /** Sets all parameters that differ, as one step of undo. */
+    void setValues (const Values&, const juce::String& whatFor);
+
+    using Snapshot = LiveSound::Snapshot;
+    bool hasSnapshot (Snapshot which) const noexcept { return sound.hasSnapshot (which); }
+    void storeSnapshot (Snapshot);
+    void recallSnapshot (Snapshot);
+    void clearSnapshot (Snapshot);
+
+    PresetLibrary& presets() noexcept { return library; }
+    void loadPreset (const PresetEntry&);
+    void savePreset (const juce::String& name);
+    void importPreset (const juce::File&);
+    void exportPreset (const juce::File&);
+    juce::String presetName() const;
+
+    /** All that a song keeps, and the same as text. Any thread but the audio thread. */
+    State state() const;
+    void setState (const State&);
+
+    // juce::AudioProcessor ------------------------------------------------------------------------------------------------------
+
+    const juce::String getName() const override;
+    bool acceptsMidi() const override { return true; }
+    bool producesMidi() const override { return false; }
+    double getTailLengthSeconds() const override { return solver.sustain(); }
+    juce::AudioProcessorParameter* getBypassParameter() const override { return &parameter (Parameter::bypass); }
+
+    bool isBusesLayoutSupported (const BusesLayout&) const override;
+    void prepareToPlay (double sampleRate, int longestBlock) override;
+    void releaseResources() override {}
+    void reset() override { shouldReset.store (true); }
+    void processBlock (juce::AudioBuffer<float>&, juce::MidiBuffer&) override;
+    using juce::AudioProcessor::processBlock;
+
+    int getNumPrograms() override { return 1; }
+    int getCurrentProgram() override { return 0; }
+    void setCurrentProgram (int) override {}
+    const juce::String getProgramName (int) override;
+    void changeProgramName (int, const juce::String&) override {}
+
+    void getStateInformation (juce::MemoryBlock&) override;
+    void setStateInformation (const void*, int) override;
+
+    bool hasEditor() const override { return true; }
+    juce::AudioProcessorEditor* createEditor() override;
+
+    /** Models handed over to the audio thread so far; for measurements. */
+    int solvedCount() const noexcept { return solver.solvedCount(); }
+
+private:
+    void report (const juce::String& fault);
+    void setParameters (const Values&);
+    void takeSound (const State& loaded, const juce::String& whatFor);
+    void takeModel() noexcept;
+    void catchUp();
+    PlayerOutputs outputsOf (juce::AudioBuffer<float>&, int offset) noexcept;
+    void act (const MidiAction&) noexcept;
+    void playAuditions() noexcept;
+    void schedulePattern (const Values&, int frames) noexcept;
+
+    LiveSound sound;
+    Messages messageList;
+    StrikeRecording recording;
+    StrokeQueue auditions;
+    Player player{ recording };
+    MakeEditor editorMaker;
+    PresetLibrary library;
+    std::array<DrumParameter*, parameterCount> parameters{};
+    juce::UndoManager undo;
+    juce::ChangeBroadcaster drumBroadcaster;
+    std::atomic<bool> shouldReset{ false };
+    std::atomic<double> playedRate{ 0.0 };
+
+    // What the state keeps besides parameters.
+    mutable std::mutex extrasMutex;
+    std::string name;
+    files::Json::Object unknown, unknownInSound;
+
+    // The audio thread's own.
+    struct DueStroke
+    {
+        int sample;
+        engine::Stroke stroke;
+    };
+    static constexpr int mostDue = 2048;
+    std::vector<DueStroke> due;
+    double freeBeat = 0.0;
+    bool wasPatternOn = false;
+
+    Solver solver; ///< after all that it reads, so that it ends first
+    std::unique_ptr<UndoRecorder> recorder;
+};
+
+} // namespace plugin

@@ -1,0 +1,160 @@
+// The audio thread's half of the processor.
+
+#include "Processor.h"
+
+#include "PatternBook.h"
+
+namespace plugin
+{
+
+/** Puts a model that is ready in place, and the former one on its way back. */
+void Processor::takeModel() noexcept
+{
+    if (auto* delivery = solver.models().take())
+    {
+        // One for another sample rate was overtaken by a change of rate.
+        if (delivery->model->setup().sampleRate == player.sampleRate())
+            delivery->model = player.setModel (std::move (delivery->model));
+        solver.models().giveBack (delivery);
+    }
+}
+
+/** In an offline render every change is heard at the sample where it is made, so the render waits for the solver. */
+void Processor::catchUp()
+{
+    if (isNonRealtime())
+        solver.waitUntilSolved();
+
+    takeModel();
+}
+
+PlayerOutputs Processor::outputsOf (juce::AudioBuffer<float>& buffer, int offset) noexcept
+{
+    PlayerOutputs outputs;
+    const auto channelOf = [&] (int bus, int channel) -> float*
+    {
+        if (bus >= getBusCount (false) || channel >= getChannelCountOfBus (false, bus))
+            return nullptr;
+        const auto index = getChannelIndexInProcessBlockBuffer (false, bus, channel);
+        return index < buffer.getNumChannels() ? buffer.getWritePointer (index, offset) : nullptr;
+    };
+
+    outputs.left = channelOf (0, 0);
+    outputs.right = channelOf (0, 1);
+    for (int m = 0; m < microphoneCount; ++m)
+        outputs.microphones[static_cast<std::size_t> (m)] = channelOf (m + 1, 0);
+    return outputs;
+}
+
+void Processor::act (const MidiAction& action) noexcept
+{
+    switch (action.kind)
+    {
+    case MidiAction::Kind::strike:
+        return player.strike (action.stroke, action.usesPlayersPlace);
+    case MidiAction::Kind::choke:
+        return player.choke();
+    case MidiAction::Kind::silence:
+        return player.silence();
+    case MidiAction::Kind::place:
+        return player.setPlace (action.amount);
+    case MidiAction::Kind::pressure:
+        return player.setPressure (action.amount);
+    case MidiAction::Kind::forget:
+        return player.forgetControllers();
+    case MidiAction::Kind::tune:
+        sound.setPlayedNote (action.note);
+        return catchUp();
+    case MidiAction::Kind::nothing:
+        return;
+    }
+}
+
+void Processor::playAuditions() noexcept
+{
+    engine::Stroke stroke;
+    while (auditions.pop (stroke))
+        player.strikeExactly (stroke);
+}
+
+/** Collects the pattern's strokes of this block in `due`. */
+void Processor::schedulePattern (const Values& values, int frames) noexcept
+{
+    due.clear();
+    const bool isPatternOn = isOn (values, Parameter::patternOn);
+
+    if (isPatternOn && ! wasPatternOn)
+        freeBeat = 0.0;
+    wasPatternOn = isPatternOn;
+
+    if (! isPatternOn)
+        return;
+
+    BlockTime time{ freeBeat, player.sampleRate() * 60.0 / static_cast<double> (valueOf (values, Parameter::patternTempo)) };
+
+    if (isOn (values, Parameter::patternSynced))
+    {
+        const auto host = getPlayHead() != nullptr ? getPlayHead()->getPosition() : juce::nullopt;
+        if (! host || ! host->getIsPlaying() || ! host->getPpqPosition() || ! host->getBpm() || *host->getBpm() < 1.0)
+            return;
+        time = { *host->getPpqPosition(), player.sampleRate() * 60.0 / *host->getBpm() };
+    }
+    else
+        freeBeat += frames / time.samplesPerBeat;
+
+    const auto& pattern = patternBook()[static_cast<std::size_t> (valueOf (values, Parameter::pattern))];
+    playPattern (pattern, time, frames,
+                 [this] (int sample, const engine::Stroke& stroke)
+                 {
+                     if (due.size() < due.capacity())
+                         due.push_back ({ sample, stroke });
+                 });
+}
+
+void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer& midi)
+{
+    const juce::ScopedNoDenormals noDenormals;
+    const int frames = buffer.getNumSamples();
+    buffer.clear();
+
+    if (! player.isReady() || playedRate.load (std::memory_order_relaxed) != player.sampleRate())
+        return;
+
+    catchUp();
+
+    const auto values = sound.effective();
+    player.setValues (values);
+
+    if (shouldReset.exchange (false))
+        player.silence();
+
+    playAuditions();
+    schedulePattern (values, frames);
+
+    const MidiChoices choices{ juce::roundToInt (valueOf (values, Parameter::tuningChannel)),
+                               valueOf (values, Parameter::strokeNotes) < 0.5f };
+    auto message = midi.begin();
+    const auto endOfMidi = midi.end();
+    auto stroke = due.cbegin();
+
+    for (int done = 0; done < frames;)
+    {
+        for (; message != endOfMidi && (*message).samplePosition <= done; ++message)
+            act (readMidi ((*message).data, (*message).numBytes, choices));
+        for (; stroke != due.cend() && stroke->sample <= done; ++stroke)
+            player.strike (stroke->stroke, false);
+
+        int next = frames;
+        if (message != endOfMidi)
+            next = std::min (next, (*message).samplePosition);
+        if (stroke != due.cend())
+            next = std::min (next, stroke->sample);
+
+        player.render (outputsOf (buffer, done), next - done);
+        done = next;
+    }
+
+    midi.clear();
+}
+
+} // namespace plugin

@@ -1,0 +1,153 @@
+// What the processor keeps and brings back: parameters, snapshots, presets, the song's state.
+
+#include "Processor.h"
+
+namespace plugin
+{
+
+void Processor::report (const juce::String& fault)
+{
+    if (fault.isNotEmpty())
+        messageList.say (Messages::Kind::refusal, fault.toStdString());
+}
+
+/** Sets the parameters that differ and tells the host, without a step of undo. */
+void Processor::setParameters (const Values& values)
+{
+    recorder->setPaused (true);
+    for (std::size_t i = 0; i < parameterCount; ++i)
+        if (static_cast<float> (parameters[i]->plainValue()) != values[i])
+            parameters[i]->setPlainValue (static_cast<double> (values[i]));
+    recorder->setPaused (false);
+}
+
+void Processor::setValues (const Values& values, const juce::String& whatFor)
+{
+    undo.beginNewTransaction (whatFor);
+    undo.perform (new ValuesChange (sound.live.copy(), values, [this] (const Values& v) { setParameters (v); }));
+}
+
+void Processor::storeSnapshot (Snapshot which)
+{
+    sound.setSnapshot (which, sound.live.copy());
+    solver.wake();
+}
+
+void Processor::recallSnapshot (Snapshot which)
+{
+    if (! hasSnapshot (which))
+        return;
+
+    const auto share = which == LiveSound::a ? 0.0 : 1.0;
+    setValues (morphed (sound.snapshot (LiveSound::a), sound.snapshot (LiveSound::b), share, sound.live.copy()),
+               which == LiveSound::a ? "Recall A" : "Recall B");
+}
+
+void Processor::clearSnapshot (Snapshot which)
+{
+    sound.setSnapshot (which, std::nullopt);
+    solver.wake();
+}
+
+void Processor::loadPreset (const PresetEntry& entry)
+{
+    auto loaded = state();
+    const auto fault = library.load (entry, loaded);
+    report (fault);
+
+    if (fault.isEmpty())
+        takeSound (loaded, "Load " + entry.name);
+}
+
+void Processor::importPreset (const juce::File& file)
+{
+    auto loaded = state();
+    const auto fault = library.importFile (file, loaded);
+    report (fault);
+
+    if (fault.isEmpty())
+        takeSound (loaded, "Import " + file.getFileName());
+}
+
+void Processor::takeSound (const State& loaded, const juce::String& whatFor)
+{
+    // A preset says what the drum is; how it is played, bypass and gain stay.
+    setValues (morphed (loaded.live, loaded.live, 0.0, sound.live.copy()), whatFor);
+    const std::scoped_lock lock (extrasMutex);
+    name = loaded.name;
+}
+
+void Processor::savePreset (const juce::String& presetName)
+{
+    const auto fault = library.save (presetName, state(), undo);
+    report (fault);
+
+    if (fault.isEmpty())
+    {
+        const std::scoped_lock lock (extrasMutex);
+        name = presetName.toStdString();
+    }
+}
+
+void Processor::exportPreset (const juce::File& file)
+{
+    report (library.exportFile (file, state()));
+}
+
+juce::String Processor::presetName() const
+{
+    const std::scoped_lock lock (extrasMutex);
+    return juce::String::fromUTF8 (name.c_str());
+}
+
+State Processor::state() const
+{
+    State state;
+    state.live = sound.live.copy();
+    if (sound.hasSnapshot (LiveSound::a))
+        state.a = sound.snapshot (LiveSound::a);
+    if (sound.hasSnapshot (LiveSound::b))
+        state.b = sound.snapshot (LiveSound::b);
+
+    const std::scoped_lock lock (extrasMutex);
+    state.name = name;
+    state.unknown = unknown;
+    state.unknownInSound = unknownInSound;
+    return state;
+}
+
+void Processor::setState (const State& state)
+{
+    // Not through the parameters' gestures: a host that restores a song does not want it recorded as automation.
+    sound.live.setAll (state.live);
+    sound.setPlayedNote (std::nullopt);
+    sound.setSnapshot (LiveSound::a, state.a);
+    sound.setSnapshot (LiveSound::b, state.b);
+    {
+        const std::scoped_lock lock (extrasMutex);
+        name = state.name;
+        unknown = state.unknown;
+        unknownInSound = state.unknownInSound;
+    }
+    solver.wake();
+    for (auto* parameter : parameters)
+        parameter->sendValueChangedMessageToListeners (parameter->getValue());
+}
+
+void Processor::getStateInformation (juce::MemoryBlock& block)
+{
+    const auto text = writeState (state());
+    block.replaceAll (text.data(), text.size());
+}
+
+void Processor::setStateInformation (const void* data, int size)
+{
+    const auto reading = readState ({ static_cast<const char*> (data), static_cast<std::size_t> (std::max (0, size)) });
+
+    for (const auto& message : reading.messages)
+        messageList.say (Messages::Kind::refusal, message);
+
+    setState (reading.state);
+}
+
+} // namespace plugin

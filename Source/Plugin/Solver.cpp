@@ -1,0 +1,271 @@
+#include "Solver.h"
+
+#include "Modal/InputError.h"
+#include "Modal/Solve.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace plugin
+{
+namespace
+{
+using namespace std::chrono_literals;
+
+/** How often the solver looks for changes that the audio thread could not announce: while there are some, and otherwise. */
+constexpr auto lookWhenBusy = 1ms, lookWhenIdle = 10ms;
+constexpr auto busyFor = 500ms;
+
+/** The band of the modes: as wide as the wanted number of modes of both heads reaches, within limits. */
+constexpr double wantedModes = 400.0, mostModes = 1000.0;
+constexpr double lowestBand = 1500.0, highestBand = 5000.0; // Hz
+
+/** Modes longer than this do not count for the tail; the drum is then as good as lossless by mistake. */
+constexpr double longestTail = 30.0; // s
+
+/** Weyl's law: a head has (ka)²/4 modes up to wave number k. */
+double bandOf (const modal::DrumSpec& drum, const modal::Tensions& tensions)
+{
+    const auto modesPerSquaredHertz = [&] (const modal::HeadConstruction& head, double tension)
+    { return std::pow (3.14159265 * drum.diameter, 2) / 4.0 * head.baseDensity() / tension; };
+
+    auto total = modesPerSquaredHertz (drum.batter, tensions.batter);
+    if (drum.hasResonantHead())
+        total += modesPerSquaredHertz (drum.resonant, tensions.resonant);
+
+    const auto wanted = std::clamp (std::sqrt (wantedModes / total), lowestBand, highestBand);
+    return std::min (wanted, std::sqrt (mostModes / total));
+}
+
+/** Whether two settings have the same modes. */
+bool haveSameModes (const Values& a, const Values& b) noexcept
+{
+    for (std::size_t i = 0; i < parameterCount; ++i)
+        if (parameterTable()[i].effect == Effect::modes && a[i] != b[i])
+            return false;
+    return true;
+}
+
+bool haveSameDrum (const Values& a, const Values& b) noexcept
+{
+    for (std::size_t i = 0; i < parameterCount; ++i)
+        if (parameterTable()[i].effect != Effect::playing && a[i] != b[i])
+            return false;
+    return true;
+}
+} // namespace
+
+/** One drum on its way through the solver. */
+struct Solver::Work
+{
+    Values values{};
+    std::optional<int> playedNote;
+    DrumRequest request;
+    engine::DrumSetup setup;
+    std::shared_ptr<const engine::DrumModel> model;
+    modal::SolveOptions options;
+};
+
+Solver::Solver (const LiveSound& liveSound, Messages& toPeople, std::function<void()> whenSolved)
+    : sound (liveSound), messages (toPeople), solved (std::move (whenSolved)), thread ([this] { run(); })
+{
+}
+
+Solver::~Solver()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        shouldStop = true;
+    }
+    news.notify_all();
+    thread.join();
+}
+
+void Solver::setSampleRate (double rate)
+{
+    sampleRate.store (rate);
+    wake();
+}
+
+void Solver::wake()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        isWoken = true;
+    }
+    news.notify_one();
+}
+
+bool Solver::hasNews() const noexcept
+{
+    return ! hasFinishedAny || sound.changes() != finishedChanges || sampleRate.load() != finishedRate;
+}
+
+void Solver::waitUntilSolved()
+{
+    wake();
+    std::unique_lock lock (mutex);
+    done.wait (lock, [this] { return ! hasNews() || shouldStop; });
+}
+
+std::shared_ptr<const SolvedDrum> Solver::latest() const
+{
+    const std::scoped_lock lock (mutex);
+    return current;
+}
+
+std::shared_ptr<const engine::DrumModel> Solver::latestModel() const
+{
+    const std::scoped_lock lock (mutex);
+    return model;
+}
+
+void Solver::run()
+{
+    auto lastChange = std::chrono::steady_clock::now();
+    for (;;)
+    {
+        bool isNew = false;
+        {
+            std::unique_lock lock (mutex);
+            const auto now = std::chrono::steady_clock::now();
+            const auto look = now - lastChange < busyFor ? lookWhenBusy : lookWhenIdle;
+
+            // While a prediction waits to be made there is no reason to sleep.
+            if (! hasNews() && ! needsPrediction)
+                news.wait_for (lock, look, [this] { return shouldStop || isWoken; });
+
+            if (shouldStop)
+                return;
+
+            isWoken = false;
+            isNew = hasNews();
+        }
+
+        handOver.collect();
+
+        if (isNew)
+        {
+            lastChange = std::chrono::steady_clock::now();
+            solveOnce();
+        }
+        else if (needsPrediction)
+        {
+            needsPrediction = false;
+            predictFor (*last);
+        }
+    }
+}
+
+void Solver::solveOnce()
+{
+    const auto changes = sound.changes();
+    const auto rate = sampleRate.load();
+
+    try
+    {
+        needsPrediction = needsPrediction || ! refusal.empty();
+        refusal.clear();
+        solve (sound.effective(), sound.playedNote(), rate);
+    }
+    catch (const std::exception& e)
+    {
+        refusal = e.what();
+        messages.say (Messages::Kind::refusal, refusal);
+        fallBack (rate);
+    }
+
+    {
+        const std::scoped_lock lock (mutex);
+        finishedChanges = changes;
+        finishedRate = rate;
+        hasFinishedAny = true;
+    }
+    done.notify_all();
+}
+
+void Solver::solve (const Values& values, std::optional<int> playedNote, double rate)
+{
+    const bool sameNote = last && last->playedNote == playedNote;
+
+    if (sameNote && last->setup.sampleRate == rate && haveSameDrum (values, last->values))
+        return;
+
+    auto work = std::make_unique<Work>();
+    work->values = values;
+    work->playedNote = playedNote;
+    work->request = requestOf (values, playedNote);
+    auto& setup = work->setup;
+
+    if (sameNote && haveSameModes (values, last->values))
+    {
+        setup = last->setup;
+        work->options = last->options;
+    }
+    else
+    {
+        setup.tensions = modal::tensionsFor (work->request.drum, work->request.tuning);
+        work->options.highestFrequency = bandOf (work->request.drum, setup.tensions);
+        setup.modes = modal::solve (work->request.drum, setup.tensions, work->options);
+    }
+
+    setup.wires = work->request.wires;
+    setup.stick = work->request.stick;
+    setup.hoop = work->request.hoop;
+    setup.shell = work->request.drum.shell;
+    setup.microphones = work->request.microphones;
+    setup.sampleRate = rate;
+    work->model = std::make_shared<const engine::DrumModel> (setup);
+    deliver (*work);
+    last = std::move (work);
+    needsPrediction = true;
+}
+
+/** What cannot be had is explained, and the drum that was there plays on; without one, the drum that the plugin starts with. */
+void Solver::fallBack (double rate)
+{
+    if (last)
+        solve (Values (last->values), last->playedNote, rate);
+    else
+        solve (initialValues(), std::nullopt, rate);
+
+    needsPrediction = true;
+}
+
+void Solver::deliver (const Work& work)
+{
+    double sustain = 0.0;
+    for (const auto& mode : work.setup.modes.modes)
+        sustain = std::max (sustain, std::min (mode.decay.t60(), longestTail));
+
+    longestSustain.store (sustain);
+    {
+        const std::scoped_lock lock (mutex);
+        model = work.model;
+    }
+    handOver.offer (std::make_unique<Delivery> (Delivery{ work.model }));
+    deliveries.fetch_add (1);
+}
+
+void Solver::predictFor (const Work& work)
+{
+    auto drum = std::make_shared<SolvedDrum>();
+    drum->request = work.request;
+    drum->tensions = work.setup.tensions;
+    drum->model = work.model;
+    drum->refusal = refusal;
+    drum->prediction = modal::predict (work.request.drum, work.request.tuning, work.options);
+    publish (std::move (drum));
+}
+
+void Solver::publish (std::shared_ptr<const SolvedDrum> drum)
+{
+    {
+        const std::scoped_lock lock (mutex);
+        current = std::move (drum);
+    }
+    solved();
+}
+
+} // namespace plugin

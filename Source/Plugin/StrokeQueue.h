@@ -1,0 +1,43 @@
+#pragma once
+
+#include "Engine/Stroke.h"
+
+#include <array>
+#include <atomic>
+
+namespace plugin
+{
+
+/** Strokes from one thread to another without locks: an audition from the editor to the audio thread. */
+class StrokeQueue
+{
+public:
+    /** Sender; false if the queue is full. */
+    bool push (const engine::Stroke& stroke) noexcept
+    {
+        const auto at = written.load (std::memory_order_relaxed);
+        if (at - read.load (std::memory_order_acquire) == capacity)
+            return false;
+        strokes[at % capacity] = stroke;
+        written.store (at + 1, std::memory_order_release);
+        return true;
+    }
+
+    /** Receiver; false if there is none. */
+    bool pop (engine::Stroke& stroke) noexcept
+    {
+        const auto at = read.load (std::memory_order_relaxed);
+        if (at == written.load (std::memory_order_acquire))
+            return false;
+        stroke = strokes[at % capacity];
+        read.store (at + 1, std::memory_order_release);
+        return true;
+    }
+
+private:
+    static constexpr unsigned capacity = 32;
+    std::array<engine::Stroke, capacity> strokes;
+    std::atomic<unsigned> written{ 0 }, read{ 0 };
+};
+
+} // namespace plugin

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "DrumParameter.h"
+
+#include <functional>
+
+namespace plugin
+{
+
+/** Sets of values as steps of undo: sets all parameters to `after`, and back to `before`. */
+class ValuesChange final : public juce::UndoableAction
+{
+public:
+    using Apply = std::function<void (const Values&)>;
+
+    ValuesChange (const Values& from, const Values& to, Apply applyValues)
+        : before (from), after (to), apply (std::move (applyValues))
+    {
+    }
+
+    bool perform() override;
+    bool undo() override;
+    int getSizeInUnits() override { return static_cast<int> (parameterCount); }
+
+private:
+    Values before, after;
+    Apply apply;
+};
+
+/** Makes a step of undo of every gesture on a parameter. Automation has no gestures and leaves no steps. */
+class UndoRecorder final : private juce::AudioProcessorParameter::Listener
+{
+public:
+    UndoRecorder (const std::array<DrumParameter*, parameterCount>&, juce::UndoManager&, ValuesChange::Apply);
+    ~UndoRecorder() override;
+
+    /** While true, gestures are those of an undo or of a preset, and leave no steps. */
+    void setPaused (bool shouldPause) noexcept { isPaused = shouldPause; }
+
+private:
+    void parameterValueChanged (int, float) override {}
+    void parameterGestureChanged (int index, bool isStarting) override;
+
+    const std::array<DrumParameter*, parameterCount>& parameters;
+    juce::UndoManager& undo;
+    ValuesChange::Apply apply;
+    std::array<float, parameterCount> atStart{};
+    bool isPaused = false;
+};
+
+} // namespace plugin

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "ParameterTable.h"
+
+#include <array>
+#include <atomic>
+
+namespace plugin
+{
+
+/** The value of every parameter, each in its own unit. */
+using Values = std::array<float, parameterCount>;
+
+/** Every parameter at its initial value. */
+inline Values initialValues()
+{
+    Values values{};
+    for (std::size_t i = 0; i < parameterCount; ++i)
+        values[i] = static_cast<float> (parameterTable()[i].initial);
+    return values;
+}
+
+inline float valueOf (const Values& values, Parameter parameter) noexcept
+{
+    return values[indexOf (parameter)];
+}
+
+inline bool isOn (const Values& values, Parameter parameter) noexcept
+{
+    return valueOf (values, parameter) >= 0.5f;
+}
+
+/** The value in SI. */
+inline double siOf (const Values& values, Parameter parameter)
+{
+    return specOf (parameter).toSi (static_cast<double> (valueOf (values, parameter)));
+}
+
+/** Values that any thread may read while another writes: each is whole, a set of them may be caught half way, and the change
+   count tells a reader that more is to come. */
+class SharedValues
+{
+public:
+    explicit SharedValues (const Values& values)
+    {
+        for (std::size_t i = 0; i < parameterCount; ++i)
+            cells[i].store (values[i], std::memory_order_relaxed);
+    }
+
+    float operator[] (Parameter parameter) const noexcept { return cells[indexOf (parameter)].load (std::memory_order_relaxed); }
+    void set (Parameter parameter, float value) noexcept { cells[indexOf (parameter)].store (value, std::memory_order_relaxed); }
+
+    Values copy() const noexcept
+    {
+        Values values;
+        for (std::size_t i = 0; i < parameterCount; ++i)
+            values[i] = cells[i].load (std::memory_order_relaxed);
+        return values;
+    }
+
+    void setAll (const Values& values) noexcept
+    {
+        for (std::size_t i = 0; i < parameterCount; ++i)
+            cells[i].store (values[i], std::memory_order_relaxed);
+    }
+
+private:
+    std::array<std::atomic<float>, parameterCount> cells;
+};
+
+} // namespace plugin
