@@ -53,10 +53,11 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
         return (storedEnergy (stiffness, exponent, compression + move) - before) / move;
     };
 
-    // The force is between 0 and that of the largest compression in play, which brackets the root.
-    if (compression <= 0.0 && compression + wish <= 0.0)
+    // The spring's force is between 0 and that of the largest compression in play, which brackets the root.
+    if (loss == 0.0 && compression <= 0.0 && compression + wish <= 0.0)
         return { wish, 0.0 };
-    double low = std::fmin (wish, 0.0) - std::abs (compression) - scale;
+    const double deepest = std::fmax (compression, compression + wish);
+    double low = std::fmin (wish, 0.0) - mobility * springForce (stiffness, exponent, deepest) - scale;
     double high = std::fmax (wish, 0.0) + scale;
 
     double move = std::fmin (std::fmax (wish, low), high);

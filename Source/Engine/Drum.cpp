@@ -1,5 +1,6 @@
 #include "Drum.h"
 
+#include "ContactLaw.h"
 #include "ScopedFlush.h"
 #include "VectorChoice.h"
 
@@ -25,13 +26,22 @@ constexpr double reach = 0.02;
 /** No striker stays longer than this, s. */
 constexpr double longestStay = 3.0;
 
+/** Of its motion and in its compression, J. */
+double strikerEnergy (const StrikerState& striker) noexcept
+{
+    return 0.5 * striker.step * striker.step / striker.drive +
+           0.5 * (storedEnergy (striker.stiffness, striker.exponent, striker.compression) +
+                  storedEnergy (striker.stiffness, striker.exponent, striker.compressionBefore));
+}
+
 } // namespace
 
 template <typename Scalar>
 BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
     : current (std::move (model)), run (kernelFor<Scalar>().run), position (maxModes), step (maxModes), trial (maxModes),
-      push (maxModes), force (maxContacts), forceBefore (maxContacts), compression (maxContacts), compressionBefore (maxContacts),
-      scratch (8 * maxContacts), field (static_cast<std::size_t> (4 * maxModes))
+      push (maxModes), takenPosition (maxModes), takenStep (maxModes), force (maxContacts), forceBefore (maxContacts),
+      compression (maxContacts), compressionBefore (maxContacts), scratch (8 * maxContacts),
+      field (static_cast<std::size_t> (4 * maxModes))
 {
     for (auto& shape : strikerShape)
         shape.resize (maxModes);
@@ -222,7 +232,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     const auto index = static_cast<std::size_t> (slot);
     const double T = current->interval();
     auto& striker = strikers[index];
-    striker = {};
+    putAway (striker);
 
     landed[index] = blow;
     shapeStriker (slot);
@@ -247,12 +257,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     striker.height = surfaceBefore - striker.compressionBefore + striker.step;
     striker.compression = surface - striker.height;
     if (view.countsEnergy)
-    {
-        flows.work += 0.5 * blow.mass * blow.speed * blow.speed;
-        const double stored = blow.stiffness / (blow.exponent + 1.0);
-        if (striker.compression > 0.0)
-            flows.work += 0.5 * stored * std::pow (striker.compression, blow.exponent + 1.0);
-    }
+        flows.work += strikerEnergy (striker);
     measureStriker (slot);
 }
 
@@ -331,6 +336,15 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
         std::copy_n (scratch.begin(), current->contacts(), cross.begin());
 }
 
+/** What a striker takes along, it takes out of the balance. */
+template <typename Scalar>
+void BasicDrum<Scalar>::putAway (StrikerState& striker) noexcept
+{
+    if (striker.active && view.countsEnergy)
+        flows.work -= strikerEnergy (striker);
+    striker = {};
+}
+
 template <typename Scalar>
 void BasicDrum<Scalar>::retireStrikers() noexcept
 {
@@ -348,9 +362,7 @@ void BasicDrum<Scalar>::retireStrikers() noexcept
         report.contactTime = striker.contactSamples * current->interval();
         report.peakForce = striker.peakForce;
         report.reboundShare = striker.step / current->interval() / landed[j].speed;
-        if (view.countsEnergy)
-            flows.work -= 0.5 * striker.step * striker.step / striker.drive;
-        striker = {};
+        putAway (striker);
     }
 }
 
@@ -415,14 +427,8 @@ double BasicDrum<Scalar>::energy() const noexcept
     double sum = current->modalEnergy (position.data(), step.data()) +
                  current->contactEnergy (compression.data(), compressionBefore.data());
     for (const auto& striker : strikers)
-    {
-        if (! striker.active)
-            continue;
-        const double stored = striker.stiffness / (striker.exponent + 1.0);
-        sum += 0.5 * striker.step * striker.step / striker.drive;
-        for (const double c : { striker.compression, striker.compressionBefore })
-            sum += c > 0.0 ? 0.5 * stored * std::pow (c, striker.exponent + 1.0) : 0.0;
-    }
+        if (striker.active)
+            sum += strikerEnergy (striker);
     return sum;
 }
 

@@ -82,6 +82,7 @@ private:
     void shapeStriker (int slot) noexcept;
     double surfaceUnder (int slot) const noexcept;
     void measureStriker (int slot) noexcept;
+    void putAway (StrikerState&) noexcept;
     void retireStrikers() noexcept;
     void fallAsleepIfStill() noexcept;
     int freeSlot() noexcept;

@@ -154,7 +154,9 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         if (entry.kind != BankEntry::Kind::head)
             continue;
         ++headModeCount;
-        bankOfField.push_back (k);
+        bankOfHeads.push_back (k);
+        const bool isAir = made.modes.modes[static_cast<std::size_t> (entry.drumMode)].isAirMode;
+        (isAir ? bankOfAir : bankOfField).push_back (k);
         for (int b = 0; b < basisSize(); ++b)
         {
             const Term term{ b, made.modes.batter (b, entry.drumMode), made.modes.resonant (b, entry.drumMode) };
@@ -226,7 +228,7 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::headShape (double r, double theta, Scalar* to) const noexcept
 {
     std::fill_n (to, keep.size(), Scalar (0));
-    for (const int k : bankOfField)
+    for (const int k : bankOfHeads)
     {
         double sum = 0.0;
         for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
@@ -331,6 +333,7 @@ void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Scala
             for (std::size_t i = 0; i < ours.size(); ++i)
                 to[ours[i]] = from[theirs[i]];
     };
+    copy (former.bankOfAir, bankOfAir);
     copy (former.bankOfStrands, bankOfStrands);
     copy (former.bankOfRings, bankOfRings);
 }

@@ -89,7 +89,9 @@ private:
     std::vector<int> firstTerm;
     std::vector<Term> terms;
     std::vector<float> radialTable;
-    std::vector<int> bankOfField;   ///< bank modes that are head modes
+    std::vector<int> bankOfHeads;   ///< bank modes that are modes of the drum;
+    std::vector<int> bankOfField;   ///< of these the ones that the heads' motion tells,
+    std::vector<int> bankOfAir;     ///< and the ones of the cavity and its vent, which it does not
     std::vector<int> bankOfStrands; ///< modal strings, in an order that depends on the wires' detail alone
     std::vector<int> bankOfRings;
     std::vector<short> basisIndex; ///< by order, circle and parity; -1 where there is none

@@ -17,7 +17,7 @@ namespace engine
 struct WireDetail
 {
     int strands = 8; ///< model strands that stand for the real ones; even, 2 to 20
-    int points = 12; ///< contact points a strand; even, 4 to 32
+    int points = 8;  ///< contact points a strand; even, 4 to 32
     int modes = 8;   ///< modal strings a strand, 1 to points
 };
 

@@ -1,0 +1,86 @@
+#include "TestDrum.h"
+
+#include "tests/Catch.h"
+
+#include <cmath>
+
+namespace
+{
+
+engine::Blow sphereBlow (double mass, double stiffness, double speed)
+{
+    engine::Blow blow;
+    blow.speed = speed;
+    blow.mass = mass;
+    blow.stiffness = stiffness;
+    blow.exponent = 1.5;
+    return blow;
+}
+
+} // namespace
+
+// K. L. Johnson, Contact Mechanics (1985), eqs 11.22 to 11.24 (numbers of the equations from memory): a sphere that strikes a
+// half-space sinks in by δ = (15 m v² / 16 √R E*)^(2/5) and stays for 2.943 δ/v, the number being 4√π Γ(2/5) / (5 Γ(9/10)).
+TEST_CASE ("a sphere on an immovable surface keeps Hertz's contact time, depth and force")
+{
+    const double radius = 0.005, mass = 0.004, modulus = 2.0e7, speed = 1.0;
+    const double stiffness = 4.0 / 3.0 * modulus * std::sqrt (radius);
+    const double depth = std::pow (15.0 * mass * speed * speed / (16.0 * std::sqrt (radius) * modulus), 0.4);
+    const double number = 4.0 * std::sqrt (modal::units::pi) * std::tgamma (0.4) / (5.0 * std::tgamma (0.9));
+    REQUIRE (number == Approx (2.943).margin (0.0005));
+
+    // At the highest rate the contact lasts some two hundred samples. A force acts from one sample before the border to one
+    // after, so that up to two samples more are counted.
+    const double rate = 192000.0;
+    engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (testdrum::anvil (rate)));
+    drum.strike (sphereBlow (mass, stiffness, speed));
+    testdrum::run (drum, 2048);
+
+    const auto& report = drum.lastBlow();
+    CHECK (report.contactTime == Approx (number * depth / speed).margin (2.0 / rate));
+    CHECK (report.peakForce == Approx (stiffness * std::pow (depth, 1.5)).epsilon (0.01));
+    CHECK (report.reboundShare == Approx (1.0).margin (1.0e-6));
+}
+
+// Between bounces a mass under a constant force F flies for 2 m v / F: schoolbook mechanics.
+TEST_CASE ("a pressed stick that loses nothing bounces at even times")
+{
+    const double rate = 96000.0, mass = 0.02, speed = 0.5, hand = 4.0;
+    auto blow = sphereBlow (mass, 5.0e8, speed);
+    blow.hand = hand;
+    blow.holdTime = 1.0;
+    engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (testdrum::anvil (rate)));
+    drum.strike (blow);
+
+    std::vector<double> landings;
+    bool touching = false;
+    for (int i = 0; i < 24000; ++i)
+    {
+        testdrum::run (drum, 1);
+        const bool now = drum.state().strikers[0].force > 0.0;
+        if (now && ! touching)
+            landings.push_back (i / rate);
+        touching = now;
+    }
+    // Flight, and the short contact: Hertz's time again.
+    const double depth = std::pow (5.0 * mass * speed * speed / (4.0 * 5.0e8), 0.4);
+    const double expected = 2.0 * mass * speed / hand + 2.943 * depth / speed;
+    REQUIRE (landings.size() > 20);
+    const double mean = (landings.back() - landings.front()) / static_cast<double> (landings.size() - 1);
+    CHECK (mean == Approx (expected).epsilon (0.005));
+}
+
+TEST_CASE ("loss in the tip lowers the rebound, and the missing energy is counted as lost")
+{
+    auto blow = sphereBlow (0.02, 8.0e5, 2.0);
+    blow.loss = 0.3;
+    engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (testdrum::anvil (96000.0)));
+    drum.countEnergy (true);
+    drum.strike (blow);
+    testdrum::run (drum, 9600);
+
+    const double rebound = drum.lastBlow().reboundShare;
+    CHECK (rebound < 0.9);
+    CHECK (rebound > 0.3);
+    CHECK (drum.energyFlows().contactLoss == Approx (0.5 * 0.02 * 4.0 * (1.0 - rebound * rebound)).epsilon (1.0e-6));
+}

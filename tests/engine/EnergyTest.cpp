@@ -1,0 +1,154 @@
+#include "TestDrum.h"
+
+#include "tests/Catch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <random>
+
+namespace
+{
+
+engine::Stroke anyStroke (std::mt19937& random)
+{
+    const auto uniform = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
+    engine::Stroke stroke;
+    stroke.kind = static_cast<engine::StrokeKind> (random() % 5);
+    stroke.position = uniform (0.0, 0.98);
+    stroke.angle = uniform (0.0, modal::units::twoPi);
+    stroke.speed = std::exp (uniform (std::log (0.01), std::log (12.0)));
+    stroke.rimLag = uniform (-1.0e-3, 1.0e-3);
+    stroke.pressForce = uniform (0.5, 40.0);
+    stroke.pressTime = uniform (0.02, 0.1);
+    stroke.secondDelay = uniform (0.02, 0.05);
+    stroke.secondShare = uniform (0.1, 1.2);
+    return stroke;
+}
+
+void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
+{
+    const auto uniform = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
+    const auto spread = [&] (double low, double high) { return std::exp (uniform (std::log (low), std::log (high))); };
+    auto& wires = setup.wires;
+    wires.on = random() % 8 != 0;
+    wires.strands = 2 + static_cast<int> (random() % 59);
+    wires.strandMass = spread (0.1e-3, 5.0e-3);
+    wires.lengthShare = uniform (0.5, 0.96);
+    wires.bedWidth = uniform (5.0e-3, 0.12);
+    wires.strandTension = spread (0.05, 30.0);
+    wires.pressDepth = uniform (-2.0e-3, 2.0e-3);
+    wires.unevenness = uniform (0.0, 0.5);
+    wires.contactLoss = uniform (0.0, 10.0);
+    wires.contactSize = spread (0.1e-3, 5.0e-3);
+    wires.decayRate = uniform (0.0, 500.0);
+    wires.decayPerOscillation = uniform (0.0, 0.5);
+    setup.stick.mass = spread (1.0e-3, 0.2);
+    setup.stick.exponent = uniform (1.0, 4.0);
+    setup.stick.stiffness = spread (1.0e3, 1.0e9);
+    setup.stick.loss = uniform (0.0, 10.0);
+    setup.stick.shaftMass = spread (1.0e-3, 0.3);
+    setup.stick.shaftStiffness = spread (1.0e4, 1.0e10);
+    setup.hoop.kind = static_cast<modal::HoopSpec::Kind> (random() % 4);
+    setup.wireDetail.strands = 2 * (1 + static_cast<int> (random() % 5));
+    setup.wireDetail.points = 2 * (2 + static_cast<int> (random() % 4));
+    setup.wireDetail.modes = 1 + static_cast<int> (random() % static_cast<unsigned> (setup.wireDetail.points));
+    const double rates[] = { 22050.0, 44100.0, 48000.0, 96000.0, 192000.0 };
+    setup.sampleRate = rates[random() % 5];
+}
+
+int countFromEnvironment (const char* name, int otherwise)
+{
+    const char* text = std::getenv (name);
+    return text != nullptr ? std::max (1, std::atoi (text)) : otherwise;
+}
+
+} // namespace
+
+TEST_CASE ("without loss or input the energy stays within 1e-9 for ten seconds of rattling wires")
+{
+    auto setup = testdrum::lossless (testdrum::snare (800.0));
+    engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (setup));
+    drum.countEnergy (true);
+    engine::Stroke stroke;
+    stroke.speed = 4.0;
+    drum.strike (stroke);
+    testdrum::run (drum, 9600);
+    REQUIRE_FALSE (drum.state().strikers[0].active);
+
+    const double start = drum.energy();
+    REQUIRE (start > 1.0e-3);
+    double worst = 0.0;
+    for (int i = 0; i < 1000; ++i)
+    {
+        testdrum::run (drum, 480);
+        worst = std::max (worst, std::abs (drum.energy() - start) / start);
+    }
+    INFO ("drift " << worst << " over " << drum.state().wireContacts << " closings of wire contacts");
+    CHECK (worst < 1.0e-9);
+    CHECK (drum.state().wireContacts > 20000);
+}
+
+// SNAREWRIGHT_RANDOM_DRUMS=10000 for the full run.
+TEST_CASE ("whatever a user sets, energy never rises beyond the work put in, and every number stays finite")
+{
+    const int drums = countFromEnvironment ("SNAREWRIGHT_RANDOM_DRUMS", 60);
+    std::mt19937 random (20240611);
+    std::vector<engine::DrumSetup> solved;
+    for (int i = 0; i < 6; ++i)
+    {
+        modal::DrumSpec spec;
+        spec.diameter = 0.20 + 0.05 * i;
+        spec.depth = 0.08 + 0.06 * (i % 3);
+        engine::DrumSetup setup;
+        setup.tensions = { 800.0 + 900.0 * (i % 4), 600.0 + 700.0 * (i % 3) };
+        modal::SolveOptions options;
+        options.highestFrequency = 700.0;
+        setup.modes = modal::solve (spec, setup.tensions, options);
+        solved.push_back (setup);
+    }
+
+    for (int i = 0; i < drums; ++i)
+    {
+        auto setup = solved[static_cast<std::size_t> (i) % solved.size()];
+        anyPlayer (setup, random);
+        engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (setup));
+        drum.countEnergy (true);
+        const int block = static_cast<int> (0.004 * setup.sampleRate);
+        double before = 0.0, largest = 0.0;
+        for (int b = 0; b < 15; ++b)
+        {
+            if (b % 5 == 0)
+                drum.strike (anyStroke (random), static_cast<int> (random() % static_cast<unsigned> (block)));
+            const double workBefore = drum.energyFlows().work;
+            testdrum::run (drum, block);
+            const double now = drum.energy(), work = drum.energyFlows().work - workBefore;
+            largest = std::max ({ largest, now, std::abs (drum.energyFlows().work) });
+            INFO ("drum " << i << ", block " << b);
+            REQUIRE (std::isfinite (now));
+            REQUIRE (now - before <= work + 1.0e-9 * largest);
+            REQUIRE (std::abs (testdrum::imbalance (drum)) <= 1.0e-8 * largest);
+            REQUIRE (drum.energyFlows().contactLoss >= 0.0);
+            REQUIRE (drum.energyFlows().modalLoss >= 0.0);
+            before = now;
+        }
+    }
+}
+
+TEST_CASE ("the playing version keeps the balance too, within what single precision and its tolerance allow")
+{
+    auto setup = testdrum::snare();
+    engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
+    drum.countEnergy (true);
+    double worst = 0.0, put = 0.0;
+    for (int b = 0; b < 100; ++b)
+    {
+        if (b % 10 == 0)
+            drum.strike (engine::Stroke{});
+        testdrum::run (drum, 480);
+        put = std::max (put, drum.energyFlows().work);
+        worst = std::max (worst, testdrum::imbalance (drum));
+    }
+    INFO ("energy gained " << worst << " J of " << put << " J");
+    CHECK (worst < 1.0e-3 * put);
+}

@@ -1,0 +1,123 @@
+#include "TestDrum.h"
+
+#include "tests/Catch.h"
+
+#include <cmath>
+#include <set>
+
+namespace
+{
+
+/** How often the first striker lands within a time. */
+int landings (engine::Stroke stroke, double seconds)
+{
+    auto setup = testdrum::snare (1000.0);
+    engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
+    drum.strike (stroke);
+    int count = 0;
+    bool touching = false;
+    for (int i = 0; i < static_cast<int> (seconds * setup.sampleRate); ++i)
+    {
+        testdrum::run (drum, 1);
+        const bool now = drum.state().strikers[0].force > 0.0;
+        count += now && ! touching ? 1 : 0;
+        touching = now;
+    }
+    return count;
+}
+
+} // namespace
+
+TEST_CASE ("MIDI velocity maps to speed as documented")
+{
+    CHECK (engine::speedOfVelocity (1) == Approx (0.25));
+    CHECK (engine::speedOfVelocity (127) == Approx (10.0));
+    CHECK (engine::speedOfVelocity (64) == Approx (std::sqrt (0.25 * 10.0)));
+    CHECK (engine::speedOfVelocity (0) == Approx (0.25));
+    CHECK (engine::speedOfVelocity (500) == Approx (10.0));
+}
+
+// General MIDI level 1 sound set: 37 side stick, 38 acoustic snare, 40 electric snare.
+TEST_CASE ("General MIDI's snare notes play, each note has one meaning, other notes play nothing")
+{
+    engine::Stroke stroke;
+    REQUIRE (engine::strokeForNote (37, 100, stroke));
+    CHECK (stroke.kind == engine::StrokeKind::crossStick);
+    REQUIRE (engine::strokeForNote (38, 100, stroke));
+    CHECK (stroke.kind == engine::StrokeKind::tip);
+    REQUIRE (engine::strokeForNote (40, 100, stroke));
+    CHECK_FALSE (engine::strokeForNote (60, 100, stroke));
+    std::set<int> notes;
+    for (const auto& entry : engine::strokeNotes())
+        notes.insert (entry.note);
+    CHECK (notes.size() == engine::strokeNotes().size());
+}
+
+TEST_CASE ("a plain stroke lands once or bounces off for good, a pressed stick keeps bouncing")
+{
+    engine::Stroke tip, buzz;
+    buzz.kind = engine::StrokeKind::buzz;
+    CHECK (landings (tip, 0.2) <= 3);
+    CHECK (landings (buzz, 0.25) >= 6);
+}
+
+TEST_CASE ("a rimshot shakes the hoop, a stroke on the head does not")
+{
+    auto setup = testdrum::snare (1000.0);
+    setup.wires.on = false;
+    setup.microphones = { { "side", 0.5, 0.2, 0.1 } };
+    const auto model = std::make_shared<engine::DrumModel> (setup);
+    const auto energyAfter = [&] (engine::StrokeKind kind)
+    {
+        engine::Drum drum (model);
+        engine::Stroke stroke;
+        stroke.kind = kind;
+        drum.strike (stroke);
+        testdrum::run (drum, 480);
+        return drum.energy();
+    };
+    CHECK (energyAfter (engine::StrokeKind::rimshot) > 1.02 * energyAfter (engine::StrokeKind::tip));
+}
+
+TEST_CASE ("a rimshot's two blows come within a millisecond, in the order asked for")
+{
+    engine::Stroke stroke;
+    stroke.kind = engine::StrokeKind::rimshot;
+    stroke.rimLag = -5.0;
+    const auto blows = engine::blowsOf (stroke, {}, 0.17);
+    REQUIRE (blows.count == 2);
+    CHECK (blows.blow[0].target == engine::Blow::Target::hoop);
+    CHECK (blows.blow[1].delay == Approx (1.0e-3));
+}
+
+// Common practice, no source: thrown off the wires are silent; on, they add what lies far above the heads' own notes.
+TEST_CASE ("wires add sound above 3 kHz, and a strainer thrown off takes it away")
+{
+    const auto brightness = [] (bool on)
+    {
+        auto setup = testdrum::snare (2000.0);
+        setup.wires.on = on;
+        setup.microphones = { engine::defaultMicrophones (setup.modes.depth)[1] };
+        engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
+        drum.strike (engine::Stroke{});
+        testdrum::run (drum, 960);
+        const auto sound = testdrum::listen (drum, 4800);
+        // Second differences weigh a sine by the square of its frequency, and their power by the fourth.
+        double high = 0.0;
+        for (std::size_t i = 2; i < sound.size(); ++i)
+            high += std::pow (static_cast<double> (sound[i] - 2.0f * sound[i - 1] + sound[i - 2]), 2);
+        return 10.0 * std::log10 (high);
+    };
+    CHECK (brightness (true) > brightness (false) + 20.0);
+}
+
+TEST_CASE ("more strokes than can wait are refused, not lost in silence")
+{
+    engine::Drum drum (std::make_shared<engine::DrumModel> (testdrum::snare (500.0)));
+    int taken = 0;
+    for (int i = 0; i < 100; ++i)
+        taken += drum.strike (engine::Stroke{}, 1000 + i) ? 1 : 0;
+    CHECK (taken == 64);
+    drum.reset();
+    CHECK (drum.strike (engine::Stroke{}));
+}

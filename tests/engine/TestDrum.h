@@ -1,0 +1,91 @@
+#pragma once
+
+#include "Engine/Drum.h"
+#include "Modal/Tuning.h"
+#include "Modal/Units.h"
+
+#include <memory>
+#include <vector>
+
+/** Drums for the engine's tests. */
+namespace testdrum
+{
+
+/** A 14 × 5.5 inch drum tuned to 220 Hz over 330 Hz, up to `highest` Hz, without microphones. */
+inline engine::DrumSetup snare (double highest = 1500.0, double sampleRate = 48000.0)
+{
+    const modal::DrumSpec spec;
+    engine::DrumSetup setup;
+    modal::Tuning tuning;
+    tuning.target = modal::ByTapNotes{ 220.0, 330.0 };
+    setup.tensions = modal::tensionsFor (spec, tuning);
+    modal::SolveOptions options;
+    options.highestFrequency = highest;
+    setup.modes = modal::solve (spec, setup.tensions, options);
+    setup.sampleRate = sampleRate;
+    return setup;
+}
+
+/** The same with nothing that takes energy: no loss in modes, wires, stick or contacts. */
+inline engine::DrumSetup lossless (engine::DrumSetup setup)
+{
+    for (auto& mode : setup.modes.modes)
+        mode.decay = {};
+    setup.wires.contactLoss = 0.0;
+    setup.wires.decayRate = 0.0;
+    setup.wires.decayPerOscillation = 0.0;
+    setup.stick.loss = 0.0;
+    return setup;
+}
+
+/** A surface that does not give: one axisymmetric mode of a head that weighs a thousand tonnes. */
+inline engine::DrumSetup anvil (double sampleRate)
+{
+    engine::DrumSetup setup;
+    setup.modes.radius = 0.1;
+    setup.modes.depth = 0.1;
+    setup.modes.bottom = modal::Bottom::closed;
+    setup.modes.basis.push_back ({ 0, 1, modal::Parity::cosine, 2.404825557695773 });
+    modal::Mode mode;
+    mode.frequency = 1000.0;
+    setup.modes.modes.push_back (mode);
+    setup.modes.batter = Eigen::MatrixXd::Constant (1, 1, 1.0e-6);
+    setup.modes.resonant = Eigen::MatrixXd::Zero (1, 1);
+    setup.sampleRate = sampleRate;
+    return setup;
+}
+
+/** Energy now plus all that was lost, less all that was put in: zero for a perfect balance. J. */
+template <typename Scalar>
+double imbalance (const engine::BasicDrum<Scalar>& drum)
+{
+    const auto& flows = drum.energyFlows();
+    return drum.energy() + flows.contactLoss + flows.modalLoss - flows.work;
+}
+
+/** Runs without listening. */
+template <typename Scalar>
+void run (engine::BasicDrum<Scalar>& drum, int frames)
+{
+    std::vector<std::vector<Scalar>> sound (static_cast<std::size_t> (drum.model().microphones()),
+                                            std::vector<Scalar> (static_cast<std::size_t> (frames)));
+    std::vector<Scalar*> outputs;
+    for (auto& channel : sound)
+        outputs.push_back (channel.data());
+    drum.process (outputs.data(), frames);
+}
+
+/** What the first microphone hears. */
+template <typename Scalar>
+std::vector<Scalar> listen (engine::BasicDrum<Scalar>& drum, int frames)
+{
+    std::vector<std::vector<Scalar>> sound (static_cast<std::size_t> (drum.model().microphones()),
+                                            std::vector<Scalar> (static_cast<std::size_t> (frames)));
+    std::vector<Scalar*> outputs;
+    for (auto& channel : sound)
+        outputs.push_back (channel.data());
+    drum.process (outputs.data(), frames);
+    return sound.front();
+}
+
+} // namespace testdrum
