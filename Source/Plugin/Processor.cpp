@@ -4,23 +4,18 @@
 
 namespace plugin
 {
-namespace
-{
-using Buses = juce::AudioProcessor::BusesProperties;
-
-Buses buses()
+juce::AudioProcessor::BusesProperties Processor::outputBuses()
 {
     const auto mono = juce::AudioChannelSet::mono();
-    return Buses()
+    return BusesProperties()
         .withOutput ("Mix", juce::AudioChannelSet::stereo(), true)
         .withOutput ("Above", mono, false)
         .withOutput ("Below", mono, false)
         .withOutput ("Distant", mono, false);
 }
-} // namespace
 
 Processor::Processor (MakeEditor makeEditor, PresetLibrary presetLibrary)
-    : juce::AudioProcessor (buses()), editorMaker (std::move (makeEditor)), library (std::move (presetLibrary)),
+    : juce::AudioProcessor (outputBuses()), editorMaker (std::move (makeEditor)), library (std::move (presetLibrary)),
       due (static_cast<std::size_t> (mostDue)), solver (sound, messageList, [this] { drumBroadcaster.sendChangeMessage(); })
 {
     setParameterTree (makeParameters (sound, parameters));

@@ -105,6 +105,7 @@ public:
     int solvedCount() const noexcept { return solver.solvedCount(); }
 
 private:
+    static BusesProperties outputBuses();
     void report (const juce::String& fault);
     void setParameters (const Values&);
     void takeSound (const State& loaded, const juce::String& whatFor);

@@ -1,0 +1,71 @@
+#include "tests/Catch.h"
+
+#include "Plugin/Midi.h"
+
+#include <random>
+
+using namespace plugin;
+using Kind = MidiAction::Kind;
+
+namespace
+{
+MidiAction read (std::initializer_list<int> bytes, const MidiChoices& choices = {})
+{
+    std::vector<std::uint8_t> data;
+    for (const int byte : bytes)
+        data.push_back (static_cast<std::uint8_t> (byte));
+    return readMidi (data.data(), static_cast<int> (data.size()), choices);
+}
+} // namespace
+
+TEST_CASE ("General MIDI's three snare notes play their strokes")
+{
+    // General MIDI 1 percussion key map: 37 side stick, 38 acoustic snare, 40 electric snare (a rimshot here).
+    CHECK (read ({ 0x99, 37, 100 }).stroke.kind == engine::StrokeKind::crossStick);
+    CHECK (read ({ 0x99, 38, 100 }).stroke.kind == engine::StrokeKind::tip);
+    CHECK (read ({ 0x99, 40, 100 }).stroke.kind == engine::StrokeKind::rimshot);
+    CHECK (read ({ 0x99, 38, 127 }).stroke.speed > read ({ 0x99, 38, 20 }).stroke.speed);
+}
+
+TEST_CASE ("A note on with velocity 0 is a note off, as MIDI 1.0 says, and plays nothing")
+{
+    CHECK (read ({ 0x99, 38, 0 }).kind == Kind::nothing);
+    CHECK (read ({ 0x89, 38, 64 }).kind == Kind::nothing);
+}
+
+TEST_CASE ("A bass drum in a General MIDI track can be kept from striking the snare")
+{
+    CHECK (read ({ 0x99, 36, 100 }).kind == Kind::strike);
+    CHECK (read ({ 0x99, 36, 100 }, { 0, false }).kind == Kind::nothing);
+    CHECK (read ({ 0x99, 38, 100 }, { 0, false }).kind == Kind::strike);
+}
+
+TEST_CASE ("Notes on the tuning channel tune and do not strike")
+{
+    const auto action = read ({ 0x91, 54, 100 }, { 2, true });
+    CHECK (action.kind == Kind::tune);
+    CHECK (action.note == 54);
+    CHECK (read ({ 0x90, 38, 100 }, { 2, true }).kind == Kind::strike);
+}
+
+TEST_CASE ("Controllers move the place and the pressure")
+{
+    CHECK (read ({ 0xB0, 16, 127 }).kind == Kind::place);
+    CHECK (read ({ 0xB0, 16, 127 }).amount == Approx (1.0));
+    CHECK (read ({ 0xB0, 17, 0 }).kind == Kind::pressure);
+    CHECK (read ({ 0xD0, 127 }).kind == Kind::pressure);
+    CHECK (read ({ 0xA0, 38, 64 }).kind == Kind::pressure);
+    CHECK (read ({ 0xB0, 120, 0 }).kind == Kind::silence);
+    CHECK (read ({ 0xB0, 121, 0 }).kind == Kind::forget);
+    CHECK (read ({ 0x90, chokeNote, 1 }).kind == Kind::choke);
+}
+
+TEST_CASE ("Broken MIDI does nothing")
+{
+    CHECK (readMidi (nullptr, 0, {}).kind == Kind::nothing);
+    CHECK (read ({ 0x99 }).kind == Kind::nothing);
+    CHECK (read ({ 0x99, 38 }).kind == Kind::nothing);
+    CHECK (read ({ 0x99, 38, 200 }).kind == Kind::nothing);
+    CHECK (read ({ 0xF0, 0x7E, 0x7F, 9, 1, 0xF7 }).kind == Kind::nothing);
+    CHECK (read ({ 38, 38, 38 }).kind == Kind::nothing);
+}

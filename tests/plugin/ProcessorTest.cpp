@@ -1,0 +1,365 @@
+#include "TestProcessor.h"
+#include "tests/Catch.h"
+
+#include "Plugin/PatternBook.h"
+
+#include <random>
+
+using namespace plugin;
+
+namespace
+{
+juce::MidiBuffer oneStroke (int note = 38, int velocity = 100, int sample = 0)
+{
+    juce::MidiBuffer midi;
+    midi.addEvent (juce::MidiMessage::noteOn (10, note, static_cast<juce::uint8> (velocity)), sample);
+    return midi;
+}
+
+juce::MidiBuffer busyBar()
+{
+    juce::MidiBuffer midi;
+    const int notes[] = { 38, 37, 40, 39, 32, 35, 38, 33 };
+    for (int i = 0; i < 24; ++i)
+        midi.addEvent (juce::MidiMessage::noteOn (10, notes[i % 8], static_cast<juce::uint8> (20 + 4 * i)), 1237 * i);
+    midi.addEvent (juce::MidiMessage::controllerEvent (10, placeController, 90), 5000);
+    midi.addEvent (juce::MidiMessage::controllerEvent (10, pressureController, 40), 15000);
+    midi.addEvent (juce::MidiMessage::controllerEvent (10, 121, 0), 20000);
+    midi.addEvent (juce::MidiMessage::noteOn (10, chokeNote, static_cast<juce::uint8> (100)), 29000);
+    midi.addEvent (juce::MidiMessage::noteOn (10, 38, static_cast<juce::uint8> (100)), 29300);
+    return midi;
+}
+} // namespace
+
+TEST_CASE ("A stroke sounds at its sample and not before")
+{
+    TestProcessor test;
+    test.prepare();
+    const auto mix = test.play (oneStroke (38, 100, 1000), 24000);
+    CHECK (peakOf ({ mix.begin(), mix.begin() + 1000 }) == 0.0f);
+    CHECK (peakOf ({ mix.begin() + 1000, mix.begin() + 1200 }) > 1.0e-3f);
+    CHECK (test.processor.getLatencySamples() == 0);
+}
+
+TEST_CASE ("A render is the same bit for bit in any block size, offline and in real time")
+{
+    const auto render = [] (bool offline, auto&& nextBlock)
+    {
+        TestProcessor test;
+        test.processor.setNonRealtime (offline);
+        test.prepare();
+        return test.play (busyBar(), 60000, nextBlock);
+    };
+
+    const auto reference = render (false, [] { return 64; });
+    CHECK (peakOf (reference) > 0.01f);
+    std::mt19937 random (1);
+    CHECK (render (true, [] { return 8192; }) == reference);
+    CHECK (render (true, [] { return 441; }) == reference);
+    CHECK (render (false, [&] { return std::uniform_int_distribution (1, 700) (random); }) == reference);
+    CHECK (render (false, [] { return 1; }) == reference);
+}
+
+TEST_CASE ("Notes on the tuning channel tune the drum at their sample in an offline render")
+{
+    const auto render = [] (int block)
+    {
+        TestProcessor test;
+        test.processor.setNonRealtime (true);
+        test.set (Parameter::tuningChannel, 2.0);
+        test.prepare();
+        auto midi = oneStroke (38, 100, 100);
+        midi.addEvent (juce::MidiMessage::noteOn (2, 60, static_cast<juce::uint8> (100)), 7777);
+        midi.addEvent (juce::MidiMessage::noteOn (10, 38, static_cast<juce::uint8> (100)), 12000);
+        auto mix = test.play (midi, 30000, [block] { return block; });
+        const auto request = test.processor.solvedDrum();
+        return mix;
+    };
+
+    CHECK (render (64) == render (1000));
+}
+
+TEST_CASE ("The drum that is played has the notes that were set")
+{
+    TestProcessor test;
+    test.set (Parameter::batterNote, 57.0);
+    test.set (Parameter::interval, 7.0);
+    test.prepare();
+
+    // The prediction follows the model.
+    for (int i = 0;
+         i < 200 && (test.processor.solvedDrum() == nullptr || test.processor.solvedDrum()->prediction.batter.tapNote == 0.0);
+         ++i)
+        juce::Thread::sleep (10);
+
+    const auto drum = test.processor.solvedDrum();
+    REQUIRE (drum != nullptr);
+    // A3 is 220 Hz (ISO 16); a tempered fifth above is 220·2^(7/12).
+    CHECK (drum->prediction.batter.tapNote == Approx (220.0).epsilon (1.0e-4));
+    CHECK (drum->prediction.resonant.tapNote == Approx (220.0 * std::exp2 (7.0 / 12.0)).epsilon (1.0e-4));
+    CHECK (test.processor.getTailLengthSeconds() > 0.05);
+}
+
+TEST_CASE ("A tension that the film cannot bear is refused, explained, and the drum plays on")
+{
+    TestProcessor test;
+    test.prepare();
+    test.set (Parameter::batterNote, 84.0);
+    test.prepare();
+    CHECK (test.processor.messages().latest().kind == Messages::Kind::refusal);
+    CHECK (test.processor.messages().latest().text.find ("batter") != std::string::npos);
+    INFO (test.processor.messages().latest().text);
+    CHECK (test.processor.parameter (Parameter::batterNote).plainValue() == 84.0); // said, not clipped
+    CHECK (peakOf (test.play (oneStroke(), 24000)) > 1.0e-3f);
+    test.set (Parameter::batterNote, 56.0);
+    test.prepare();
+    for (int i = 0; i < 200 && ! test.processor.solvedDrum()->refusal.empty(); ++i)
+        juce::Thread::sleep (10);
+    CHECK (test.processor.solvedDrum()->refusal.empty());
+}
+
+TEST_CASE ("A change of the drum while it rings makes no click")
+{
+    TestProcessor test;
+    test.processor.setNonRealtime (true);
+    test.set (Parameter::wiresOn, 0.0);
+    test.prepare();
+    auto before = test.play (oneStroke(), 9600);
+    test.set (Parameter::interval, 5.5);
+    const auto after = test.play ({}, 4800);
+    before.resize (9600);
+
+    // The largest step between neighbouring samples at the change is no more than those of the drum's own ringing around it.
+    float own = 0.0f;
+    for (std::size_t i = 9000; i < 9600; ++i)
+        own = std::max (own, std::abs (before[i] - before[i - 1]));
+    CHECK (std::abs (after[0] - before[9599]) < 1.5f * own);
+    CHECK (peakOf ({ after.begin(), after.begin() + 2000 }) < 2.0f * peakOf ({ before.begin() + 8600, before.end() }));
+    CHECK (peakOf ({ after.begin(), after.begin() + 2000 }) > 0.1f * peakOf ({ before.begin() + 8600, before.end() }));
+}
+
+TEST_CASE ("Bypass is silent and without a click; choke silences within 100 ms and a new stroke sounds")
+{
+    TestProcessor test;
+    test.prepare();
+    test.play (oneStroke (38, 127), 480);
+    test.set (Parameter::bypass, 1.0);
+    test.play ({}, 4800);
+    CHECK (peakOf (test.play (oneStroke(), 4800)) == 0.0f);
+    test.set (Parameter::bypass, 0.0);
+    test.prepare();
+
+    const auto struck = peakOf (test.play (oneStroke (38, 127), 2400));
+    test.play (oneStroke (chokeNote), 4800);
+    CHECK (peakOf (test.play ({}, 2400)) < 1.0e-3f * struck);
+    CHECK (peakOf (test.play (oneStroke (38, 127), 2400)) > 0.5f * struck);
+}
+
+TEST_CASE ("Each microphone has an output of its own")
+{
+    TestProcessor test;
+    auto layout = test.processor.getBusesLayout();
+    for (int bus = 1; bus <= 3; ++bus)
+        layout.outputBuses.getReference (bus) = juce::AudioChannelSet::mono();
+    REQUIRE (test.processor.setBusesLayout (layout));
+    test.prepare();
+    juce::AudioBuffer<float> buffer (5, 4800);
+    auto midi = oneStroke();
+    test.processor.processBlock (buffer, midi);
+    for (int channel = 0; channel < 5; ++channel)
+        CHECK (buffer.getMagnitude (channel, 0, 4800) > 1.0e-4f);
+    // Equal gains, panned to the middle: the mix is the sum of the microphones, 3 dB down on each side.
+    for (int i = 0; i < 4800; i += 100)
+    {
+        const auto sum = buffer.getSample (2, i) + buffer.getSample (3, i) + buffer.getSample (4, i);
+        CHECK (buffer.getSample (0, i) == Approx (sum * std::sqrt (0.5f)).margin (1.0e-5));
+    }
+}
+
+TEST_CASE ("A state saved mid-note comes back the same, and half a state does not harm")
+{
+    TestProcessor test;
+    test.set (Parameter::interval, 4.0);
+    test.set (Parameter::wireTension, 3.5);
+    test.processor.storeSnapshot (LiveSound::a);
+    test.set (Parameter::interval, 7.0);
+    test.prepare();
+    test.play (oneStroke(), 100);
+    juce::MemoryBlock saved;
+    test.processor.getStateInformation (saved);
+
+    TestProcessor other;
+    other.processor.setStateInformation (saved.getData(), static_cast<int> (saved.getSize()));
+    CHECK (other.processor.state().live == test.processor.state().live);
+    CHECK (other.processor.state().a == test.processor.state().a);
+    other.processor.setStateInformation (saved.getData(), static_cast<int> (saved.getSize()) / 2);
+    CHECK (other.processor.state().live == initialValues());
+    CHECK (other.processor.messages().latest().kind == Messages::Kind::refusal);
+}
+
+TEST_CASE ("Morphing goes from one snapshot to the other")
+{
+    TestProcessor test;
+    test.set (Parameter::interval, 4.0);
+    test.processor.storeSnapshot (LiveSound::a);
+    test.set (Parameter::interval, 7.0);
+    test.set (Parameter::wiresOn, 0.0);
+    test.processor.storeSnapshot (LiveSound::b);
+    test.set (Parameter::morphOn, 1.0);
+
+    for (const auto& [share, interval] : { std::pair{ 0.0, 4.0f }, std::pair{ 50.0, 5.5f }, std::pair{ 100.0, 7.0f } })
+    {
+        test.set (Parameter::morph, share);
+        CHECK (test.processor.effectiveValues()[indexOf (Parameter::interval)] == Approx (interval));
+    }
+    CHECK (test.processor.effectiveValues()[indexOf (Parameter::wiresOn)] == 0.0f);
+}
+
+TEST_CASE ("Undo takes back gestures, recalls and presets; automation leaves no steps")
+{
+    TestProcessor test;
+    auto& processor = test.processor;
+    const auto interval = [&] { return processor.parameter (Parameter::interval).plainValue(); };
+    test.set (Parameter::interval, 9.0);
+    CHECK (interval() == 9.0);
+    REQUIRE (processor.undoManager().undo());
+    CHECK (interval() == 5.0);
+    REQUIRE (processor.undoManager().redo());
+    CHECK (interval() == 9.0);
+
+    for (int i = 0; i < 50; ++i)
+        processor.parameter (Parameter::depth).setValue (0.01f * static_cast<float> (i));
+    REQUIRE (processor.undoManager().undo());
+    CHECK (interval() == 5.0);
+    CHECK_FALSE (processor.undoManager().canUndo());
+
+    const auto before = processor.state().live;
+    processor.loadPreset (processor.presets().entries().back());
+    CHECK (processor.state().live != before);
+    REQUIRE (processor.undoManager().undo());
+    CHECK (processor.state().live == before);
+}
+
+TEST_CASE ("User presets are saved, renamed, deleted, and undone")
+{
+    TestProcessor test;
+    auto& processor = test.processor;
+    const auto users = [&]
+    {
+        juce::StringArray names;
+        for (const auto& entry : processor.presets().entries())
+            if (entry.isUsers)
+                names.add (entry.name);
+        return names;
+    };
+    const auto entryOf = [&] (const juce::String& name)
+    {
+        for (const auto& entry : processor.presets().entries())
+            if (entry.isUsers && entry.name == name)
+                return entry;
+        return PresetEntry{};
+    };
+
+    test.set (Parameter::interval, 8.0);
+    processor.savePreset ("Low ballad");
+    CHECK (users() == juce::StringArray{ "Low ballad" });
+    CHECK (processor.presets().rename (entryOf ("Low ballad"), "High march", processor.undoManager()).isEmpty());
+    CHECK (users() == juce::StringArray{ "High march" });
+    CHECK (processor.presets().remove (entryOf ("High march"), processor.undoManager()).isEmpty());
+    CHECK (users().isEmpty());
+    REQUIRE (processor.undoManager().undo());
+    CHECK (users() == juce::StringArray{ "High march" });
+
+    test.set (Parameter::interval, 2.0);
+    processor.loadPreset (entryOf ("High march"));
+    CHECK (processor.parameter (Parameter::interval).plainValue() == 8.0);
+    CHECK (processor.presetName() == "High march");
+
+    CHECK (processor.presets().remove (processor.presets().entries().front(), processor.undoManager()).isNotEmpty());
+    CHECK (processor.presets().save ("../../etc/passwd", processor.state(), processor.undoManager()).isEmpty());
+    CHECK (test.folder.getFile().getNumberOfChildFiles (juce::File::findFiles) == 2);
+}
+
+TEST_CASE ("An exported drum file reads back as the same drum")
+{
+    TestProcessor test;
+    test.set (Parameter::diameter, 13.0);
+    test.set (Parameter::batterNote, 58.0);
+    test.set (batterLug (2), -15.0);
+    const auto file = test.folder.getFile().getChildFile ("Mine.drum.json");
+    test.folder.getFile().createDirectory();
+    test.processor.exportPreset (file);
+    const auto before = test.processor.state().live;
+    TestProcessor other;
+    other.processor.importPreset (file);
+    INFO (other.processor.messages().latest().text);
+    for (const auto parameter : { Parameter::diameter, Parameter::batterNote, Parameter::interval, batterLug (2) })
+        CHECK (other.processor.state().live[indexOf (parameter)] == Approx (before[indexOf (parameter)]).margin (0.011));
+}
+
+TEST_CASE ("Every preset that comes with the plugin loads and can be tuned so")
+{
+    TestProcessor test;
+    const auto entries = test.processor.presets().entries();
+    std::set<juce::String> drums;
+    int tunings = 0;
+
+    for (const auto& entry : entries)
+    {
+        if (entry.isUsers)
+            continue;
+        CAPTURE (entry.builtIn, entry.tuning);
+        const auto number = test.processor.messages().latest().number;
+        test.processor.loadPreset (entry);
+        test.prepare();
+        CHECK (test.processor.messages().latest().number == number);
+        INFO (test.processor.messages().latest().text);
+        CHECK (peakOf (test.play (oneStroke(), 4800)) > 1.0e-4f);
+        drums.insert (entry.drum);
+        ++tunings;
+    }
+
+    CHECK (drums.size() >= 12);
+    CHECK (tunings >= 24);
+}
+
+TEST_CASE ("Patterns play without a controller")
+{
+    TestProcessor test;
+    test.prepare();
+    for (std::size_t i = 0; i < patternBook().size(); ++i)
+    {
+        test.set (Parameter::pattern, static_cast<double> (i));
+        test.set (Parameter::patternOn, 1.0);
+        CHECK (peakOf (test.play ({}, 72000)) > 1.0e-3f);
+        test.set (Parameter::patternOn, 0.0);
+        test.play ({}, 512);
+    }
+}
+
+TEST_CASE ("The last stroke's sound can be read while it plays")
+{
+    TestProcessor test;
+    test.prepare();
+    CHECK (test.processor.lastStrike().copy().stroke == 0);
+    engine::Stroke stroke;
+    CHECK (test.processor.audition (stroke));
+    test.play ({}, 4800);
+    const auto copy = test.processor.lastStrike().copy();
+    CHECK (copy.stroke == 1);
+    CHECK (copy.samples.size() == 4800);
+    CHECK (peakOf (copy.samples) > 1.0e-3f);
+}
+
+TEST_CASE ("A sample rate that the drum cannot be played at is said and stays silent")
+{
+    TestProcessor test;
+    test.prepare (8000.0);
+    CHECK (test.processor.messages().latest().kind == Messages::Kind::refusal);
+    CHECK (peakOf (test.play (oneStroke(), 4800)) == 0.0f);
+    for (const double rate : { 22050.0, 44100.0, 96000.0, 192000.0 })
+    {
+        test.prepare (rate);
+        CHECK (peakOf (test.play (oneStroke(), 4800)) > 1.0e-3f);
+    }
+}
