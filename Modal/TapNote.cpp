@@ -1,4 +1,5 @@
 #include "InputError.h"
+#include "OneHead.h"
 #include "OrderModes.h"
 #include "Tuning.h"
 #include "Units.h"
@@ -15,16 +16,6 @@ namespace
 constexpr int functions = 9;
 // Cavity waves to keep, in units of c / 2πa: the (1,1) mode lies near 1, the next waves of the order above 1.84.
 constexpr double waveCutoff = 8.0;
-
-/** A drum with one head over a closed cavity: what the tap note of a head is defined on. */
-DrumSpec withOneHead (DrumSpec drum, HeadSide side)
-{
-    if (side == HeadSide::resonant)
-        drum.batter = drum.resonant;
-
-    drum.bottom = Bottom::closed;
-    return drum;
-}
 
 double yieldTapNote (const DrumSpec& drum, HeadSide side)
 {

@@ -1,0 +1,313 @@
+#include "FitHead.h"
+
+#include "FitHeadIteration.h"
+#include "FitStart.h"
+#include "InputError.h"
+#include "Tuning.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace modal
+{
+namespace
+{
+
+constexpr int orders = FitHeadIteration::orders;
+constexpr double poorMatch = 0.2;     // of the first guess
+constexpr double goodMisfit = 3.0;    // standard deviations
+constexpr double unresolved = 0.6;    // of the prior's standard deviation that is left after listening
+constexpr double clearlyUneven = 3.0; // standard deviations
+
+void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    check (setup.drum);
+    requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the head's mass");
+    requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
+    requireInRange (setup.tapError, { 0.05, 20.0, "cents" }, "error of a tap");
+
+    if (setup.side == HeadSide::resonant && ! setup.drum.hasResonantHead())
+        throw InputError ("head to fit", "resonant", "batter: the drum has no resonant head");
+
+    for (const auto& tap : taps)
+    {
+        requireInRange (tap.lug, { 0.0, setup.drum.lugs - 1.0, "" }, "lug that was tapped");
+        requireInRange (tap.inset, { 0.0, setup.drum.radius(), "m" }, "distance of a tap from the edge");
+
+        if (tap.hasPatch && ! setup.patch)
+            throw InputError ("patch", "none", "what lies on the head for the taps with a patch");
+    }
+}
+
+/** Cents of tap note beside a lug for a relative tension there: as modal reads LugCents. */
+double centsOf (double deviation, double semitone)
+{
+    return 100.0 * std::log1p (std::max (deviation, -0.9)) / std::log1p (semitone);
+}
+
+void sortSuspects (std::vector<LugSuspicion>& suspects)
+{
+    std::stable_sort (suspects.begin(), suspects.end(),
+                      [] (const LugSuspicion& a, const LugSuspicion& b) { return a.probability > b.probability; });
+}
+
+void suspectLugs (HeadFit& fit, const FitHeadIteration& fitted, double semitone)
+{
+    const auto lugs = fitted.state.lugs.size();
+    const auto first = static_cast<Eigen::Index> (HeadState::others);
+    const auto size = fitted.prior.size();
+
+    // Order the unknowns so that the lugs come last.
+    FitPosterior reordered;
+    Eigen::VectorXi order (size);
+    Eigen::Index at = 0;
+
+    for (Eigen::Index i = 0; i < size; ++i)
+        if (i < first || i >= first + lugs)
+            order[at++] = static_cast<int> (i);
+
+    for (Eigen::Index i = 0; i < lugs; ++i)
+        order[at++] = static_cast<int> (first + i);
+
+    reordered.information = fitted.posterior.information (order, order);
+    reordered.pull = fitted.posterior.pull (order);
+    const Eigen::VectorXd prior = fitted.prior (order);
+    Eigen::MatrixXd information;
+    Eigen::VectorXd pull;
+    reordered.reduceTo (size - lugs, prior, information, pull);
+
+    const Eigen::VectorXd lugPart = fitted.posterior.mean.segment (first, lugs);
+    fit.unevenness = std::sqrt (std::max (0.0, 2.0 * pull.dot (lugPart) - lugPart.dot (information * lugPart)));
+    std::vector<double> gains;
+
+    for (Eigen::Index k = 0; k < lugs; ++k)
+    {
+        // Lug k alone off by x: x over it, and the mean taken out.
+        Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
+        pattern[k] += 1.0;
+        const double weight =
+            pattern.dot (information * pattern) + 1.0 / (FitHeadIteration::usualUnevenness * FitHeadIteration::usualUnevenness);
+        const double size1 = pattern.dot (pull) / weight;
+        gains.push_back (0.5 * size1 * size1 * weight);
+        const double perShare = centsOf (0.01, semitone) / 0.01;
+        fit.suspects.push_back ({ static_cast<int> (k), { centsOf (size1, semitone), perShare / std::sqrt (weight) }, 0.0 });
+    }
+
+    const double best = *std::max_element (gains.begin(), gains.end());
+    double sum = 0.0;
+
+    for (std::size_t k = 0; k < gains.size(); ++k)
+        sum += fit.suspects[k].probability = std::exp (gains[k] - best);
+
+    for (auto& suspect : fit.suspects)
+        suspect.probability /= sum;
+
+    sortSuspects (fit.suspects);
+}
+
+/** With the patch on one side the suspects no longer sound alike: each is tried on the taps with the patch. */
+void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps,
+                            const FitHeadIteration& fitted, double semitone)
+{
+    const bool hasPatched =
+        std::any_of (taps.begin(), taps.end(), [] (const HeardTap& t) { return t.hasPatch && ! t.partials.empty(); });
+
+    if (! hasPatched || fit.unevenness < clearlyUneven)
+        return;
+
+    constexpr double worthTrying = 0.02, none = 1.0e30;
+    std::vector<double> costs;
+    double leastCost = none, leastMisfit = none;
+
+    for (const auto& suspect : fit.suspects)
+    {
+        costs.push_back (none);
+
+        if (suspect.probability < worthTrying)
+            continue;
+
+        auto start = fitted.state;
+        const double share = std::pow (1.0 + semitone, suspect.cents.value / 100.0) - 1.0;
+        start.lugs.setConstant (-share / static_cast<double> (start.lugs.size()));
+        start.lugs[suspect.lug] += share;
+
+        FitHeadIteration trial (setup, taps, true, start, FitHeadIteration::Lugs::held);
+        trial.run();
+
+        if (trial.compared.empty())
+            return;
+
+        costs.back() = trial.cost;
+        leastCost = std::min (leastCost, trial.cost);
+        leastMisfit = std::min (leastMisfit, trial.misfit);
+    }
+
+    // What is left over even at best measures how far this comparison can be trusted.
+    const double scale = std::max (1.0, leastMisfit * leastMisfit);
+    double sum = 0.0;
+
+    for (std::size_t k = 0; k < costs.size(); ++k)
+        sum += fit.suspects[k].probability *= costs[k] < none ? std::exp (-0.5 * (costs[k] - leastCost) / scale) : 0.0;
+
+    for (auto& suspect : fit.suspects)
+        suspect.probability /= sum;
+
+    sortSuspects (fit.suspects);
+}
+
+void estimateLosses (HeadFit& fit, const std::vector<Comparison>& compared)
+{
+    double weightSum = 0.0, sum = 0.0;
+
+    for (const auto& c : compared)
+    {
+        const double scaled = c.predictedDecay.film + c.predictedDecay.ply + c.predictedDecay.edge;
+        const double rest = c.predictedDecay.total() - scaled;
+        const double error = std::hypot (c.decayError, 0.1 * c.predictedDecay.total()); // radiation is known to a tenth or so
+        const double weight = scaled * scaled / (error * error);
+        weightSum += weight;
+        sum += weight * (c.decay - rest) / scaled;
+    }
+
+    if (weightSum > 0.0)
+        fit.lossRatio = { sum / weightSum, 1.0 / std::sqrt (weightSum) };
+}
+
+/** Sentences about what the taps leave open. */
+void sayDoubts (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration& fitted)
+{
+    const auto& covariance = fitted.posterior.covariance;
+    const double massError = std::sqrt (covariance (1, 1));
+
+    if (massError > unresolved * fitted.prior[1] && setup.massTolerance > 0.0)
+    {
+        const double correlation = covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1));
+        fit.doubts.push_back ("The head's mass is not told by these taps; its tolerance is taken as stated." +
+                              std::string (correlation > 0.8
+                                               ? " A heavier head drawn tighter would sound the same: their errors go together."
+                                               : ""));
+    }
+
+    if (fitted.state.lugs.size() == 0)
+    {
+        fit.doubts.push_back ("All taps are at one lug: how even the head is cannot be told. Tap beside every lug in turn.");
+        return;
+    }
+
+    if (fit.suspects.size() > 1 && fit.unevenness > clearlyUneven)
+    {
+        std::string others;
+
+        for (std::size_t k = 1; k < fit.suspects.size(); ++k)
+            if (fit.suspects[k].probability > 0.05)
+                others += (others.empty() ? "" : ", ") + std::to_string (fit.suspects[k].lug + 1);
+
+        if (! others.empty())
+            fit.doubts.push_back ("If one lug alone is off, lug " + std::to_string (fit.suspects.front().lug + 1) +
+                                  " cannot be told from " + others +
+                                  ": a head's notes are the same for a lug and the one opposite. Lay a known weight on one side "
+                                  "of the head, between two lugs, and walk round again.");
+    }
+}
+
+} // namespace
+
+HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    checkSetup (setup, taps);
+    HeadFit fit;
+
+    const auto hasPartials = [] (const HeardTap& tap) { return ! tap.partials.empty(); };
+    fit.tapsUsed = static_cast<int> (std::count_if (taps.begin(), taps.end(), hasPartials));
+
+    if (std::none_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return ! t.hasPatch && hasPartials (t); }))
+    {
+        fit.doubts.push_back ("No tap on the bare head gave a note that can be read.");
+        return fit;
+    }
+
+    const auto start = startOfFit (setup, taps);
+
+    if (start.match < poorMatch)
+    {
+        fit.doubts.push_back ("No tension of this head on a drum of this size gives the notes heard. Check diameter, depth and "
+                              "head, that the other head is held still, and that the wires are off.");
+        return fit;
+    }
+
+    HeadState first;
+    first.tension = start.tension;
+    const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
+    first.lugs = Eigen::VectorXd::Zero (hasWalk ? setup.drum.lugs : 0);
+
+    FitHeadIteration fitted (setup, taps, false, first, FitHeadIteration::Lugs::free);
+    fitted.run();
+
+    const auto& c = fitted.compared;
+    const bool heardEnough = 2 * static_cast<int> (c.size()) >= fitted.expected && ! c.empty();
+    std::vector<int> kinds;
+
+    for (const auto& comparison : c)
+        if (std::find (kinds.begin(), kinds.end(), comparison.m) == kinds.end())
+            kinds.push_back (comparison.m);
+
+    fit.misfit = fitted.misfit;
+
+    if (! heardEnough || fitted.misfit > goodMisfit)
+    {
+        fit.doubts.push_back (
+            heardEnough ? "The notes heard do not belong together on a drum of this size and head: they miss by " +
+                              asText (fitted.misfit, 2) +
+                              " times what is likely. Check diameter, depth, head and that the other head is held still."
+                        : "Too few of the modes expected were heard. Check diameter, depth and head, and record "
+                          "closer to the lug.");
+        return fit;
+    }
+
+    fit.isPossible = true;
+    const auto& covariance = fitted.posterior.covariance;
+    const auto& state = fitted.state;
+    fit.tension = { state.tension, state.tension * std::sqrt (covariance (0, 0)) };
+    fit.massRatio = { state.massRatio, state.massRatio * std::sqrt (covariance (1, 1)) };
+
+    // The tap note goes with tension and mass along the same gradient as an observation of (1,1) does, its offset included.
+    auto drum = setup.drum;
+    auto& head = setup.side == HeadSide::batter ? drum.batter : drum.resonant;
+    head.plyThickness += (state.massRatio - 1.0) * head.baseDensity() / (Film::density * head.plies);
+    const double predicted = tapNote (drum, setup.side, state.tension);
+    const auto parameters = state.parameters();
+    const double offset = fitted.posterior.mean[parameters + 1];
+    fit.tapNote.value = predicted * std::exp2 (offset / 1200.0);
+    const double semitone = semitoneTension (drum, setup.side, state.tension);
+    const double exponent = std::log (2.0) / 12.0 / std::log1p (semitone);
+    Eigen::VectorXd gradient = Eigen::VectorXd::Zero (fitted.prior.size());
+    gradient[0] = exponent;
+    gradient[1] = -exponent;
+    gradient[parameters + 1] = std::log (2.0) / 1200.0;
+    fit.tapNote.error = fit.tapNote.value * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient)));
+
+    for (Eigen::Index k = 0; k < state.lugs.size(); ++k)
+    {
+        const double perShare = centsOf (0.01, semitone) / 0.01;
+        fit.lugCents.push_back ({ centsOf (state.lugs[k], semitone),
+                                  perShare * std::sqrt (covariance (HeadState::others + k, HeadState::others + k)) });
+    }
+
+    if (state.lugs.size() > 0)
+    {
+        suspectLugs (fit, fitted, semitone);
+        decideBetweenSuspects (fit, setup, taps, fitted, semitone);
+    }
+
+    estimateLosses (fit, c);
+
+    if (kinds.size() < 2)
+        fit.doubts.push_back (
+            "Only one kind of mode was heard, so nothing confirms that the drum's size and head are as stated.");
+
+    sayDoubts (fit, setup, fitted);
+    return fit;
+}
+
+} // namespace modal

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "FitHeadModel.h"
+
+namespace modal
+{
+
+/** One kind of mode as one tap gave it, beside what the model says. */
+struct Comparison
+{
+    int m = 0;
+    bool isPatched = false;
+    double cents = 0.0;      ///< heard over predicted
+    double error = 0.0;      ///< cents, by the recording's noise
+    double decay = 0.0;      ///< heard, 1/s
+    double decayError = 0.0; ///< 1/s
+    Decay predictedDecay;
+    Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
+};
+
+/** Pairs what was heard at a tap with the groups of a model. Groups that the tap hardly moves, that mix kinds of modes on a bare
+   head, or near which nothing was heard are left out.
+
+    @param window  how far a partial may lie from its group, cents
+    @param expected  grows by the number of groups that ought to have been heard
+*/
+std::vector<Comparison> compareTap (const FitHeadModel&, const HeardTap&, double window, int& expected);
+
+} // namespace modal

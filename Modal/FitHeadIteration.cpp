@@ -1,0 +1,122 @@
+#include "FitHeadIteration.h"
+
+#include "Tuning.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace modal
+{
+namespace
+{
+
+constexpr double patchTolerance = 0.05; // of its weight, relative
+constexpr double outlier = 2.5;         // standard deviations from which an observation counts by its size only (Huber)
+constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
+
+/** A small weight mixes modes from far up. */
+constexpr double bandOverNote = 3.6, patchedBandOverNote = 5.5;
+
+/** The patch's grip on the film is not modelled. */
+constexpr double patchedTapError = 1.5; // cents
+
+} // namespace
+
+FitHeadIteration::FitHeadIteration (const HeadFitSetup& fitSetup, const std::vector<HeardTap>& heard, bool patched,
+                                    const HeadState& start, Lugs lugsHandling)
+    : state (start), setup (fitSetup), isPatched (patched), lugs (lugsHandling)
+{
+    for (const auto& tap : heard)
+        if (tap.hasPatch == patched && ! tap.partials.empty())
+            taps.push_back (&tap);
+
+    prior.setConstant (state.parameters() + orders, lugs == Lugs::free ? usualUnevenness : 1.0e-9);
+    prior[0] = 1.0;
+    prior[1] = std::max (setup.massTolerance, 1.0e-6);
+    prior[2] = patched ? patchTolerance : 1.0e-6;
+    prior.tail (orders).setConstant (setup.modelError);
+    travelled.setZero (prior.size());
+}
+
+void FitHeadIteration::run()
+{
+    const int passes = isPatched ? 3 : 6;
+    constexpr double longestStep = 0.15, settled = 5.0e-5;
+
+    for (int pass = 0; pass < passes; ++pass)
+    {
+        observe (pass == 0 ? firstWindow : laterWindow);
+
+        if (compared.empty())
+            return;
+
+        solveStep();
+        const auto parameters = state.parameters();
+        Eigen::VectorXd move = (posterior.mean - travelled).head (parameters);
+        const double largest = move.cwiseAbs().maxCoeff();
+        move *= std::min (1.0, longestStep / std::max (largest, 1.0e-12));
+        state = state.moved (move);
+        travelled.head (parameters) += move;
+
+        if (largest < settled)
+            break;
+    }
+
+    observe (laterWindow);
+
+    if (! compared.empty())
+        solveStep();
+}
+
+void FitHeadIteration::observe (double window)
+{
+    compared.clear();
+    expected = 0;
+    const double note = tapNote (setup.drum, setup.side, state.tension);
+    const double band = (isPatched ? patchedBandOverNote : bandOverNote) * note;
+    const FitHeadModel model (setup, state, isPatched, lugs == Lugs::free, std::clamp (band, 300.0, 4000.0));
+
+    for (const auto* tap : taps)
+    {
+        const auto more = compareTap (model, *tap, window, expected);
+        compared.insert (compared.end(), more.begin(), more.end());
+    }
+}
+
+/** The posterior of the whole way from the start, so that the prior pulls back to where it began. */
+void FitHeadIteration::solveStep()
+{
+    const auto rows = static_cast<Eigen::Index> (compared.size());
+    const auto parameters = state.parameters();
+    Eigen::MatrixXd jacobian = Eigen::MatrixXd::Zero (rows + 1, prior.size());
+    Eigen::VectorXd observed = Eigen::VectorXd::Zero (rows + 1), full = Eigen::VectorXd::Ones (rows + 1);
+
+    for (Eigen::Index i = 0; i < rows; ++i)
+    {
+        const auto& c = compared[static_cast<std::size_t> (i)];
+        jacobian.row (i).head (parameters) = c.gradient.transpose();
+        jacobian (i, parameters + c.m) = 1.0;
+        observed[i] = c.cents + c.gradient.dot (travelled.head (parameters));
+        full[i] = 1.0 / std::hypot (c.error, isPatched ? std::max (patchedTapError, setup.tapError) : setup.tapError);
+    }
+
+    // Lugs are counted from their mean.
+    if (lugs == Lugs::free)
+        jacobian.row (rows).segment (HeadState::others, state.lugs.size()).setConstant (1.0e5);
+
+    Eigen::VectorXd weight = full;
+
+    for (int pass = 0; pass < 6; ++pass)
+    {
+        posterior = FitPosterior::of (weight.asDiagonal() * jacobian, weight.cwiseProduct (observed), prior);
+        const Eigen::ArrayXd left = full.cwiseProduct (observed - jacobian * posterior.mean).head (rows).cwiseAbs();
+        weight.head (rows) = full.head (rows).array() * (outlier / left.max (outlier)).sqrt();
+
+        const double data = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
+        cost = data + posterior.mean.cwiseQuotient (prior).squaredNorm();
+        misfit = std::sqrt ((data + (posterior.mean.tail (orders) / setup.modelError).squaredNorm()) /
+                            static_cast<double> (std::max<Eigen::Index> (rows, 1)));
+    }
+}
+
+} // namespace modal

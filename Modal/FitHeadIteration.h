@@ -1,0 +1,50 @@
+#pragma once
+
+#include "FitHeadData.h"
+#include "FitPosterior.h"
+
+namespace modal
+{
+
+/** Gauss–Newton on the state of a head. Unknowns are the steps of HeadState's parameters since the start and, behind them, an
+    offset of the model for each order, in cents. */
+class FitHeadIteration
+{
+public:
+    static constexpr int orders = 7; ///< (0,n) to (6,n)
+
+    /** Before listening, a lug's tension is within this of the mean, one standard deviation: about 30 cents. */
+    static constexpr double usualUnevenness = 0.05;
+
+    enum class Lugs
+    {
+        free,
+        held
+    };
+
+    /** @param start    where to begin; its lugs are found too unless they are held
+        @param patched  which of the taps to use: those with the patch or those without */
+    FitHeadIteration (const HeadFitSetup&, const std::vector<HeardTap>&, bool patched, const HeadState& start, Lugs);
+
+    void run();
+
+    HeadState state;
+    FitPosterior posterior;
+    Eigen::VectorXd prior;            ///< standard deviations
+    std::vector<Comparison> compared; ///< at the last state
+    int expected = 0;                 ///< how many there should have been
+    double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
+    double cost = 0.0;                ///< sum of squares of data and priors, outliers tamed; −2 ln of the probability
+
+private:
+    void observe (double window);
+    void solveStep();
+
+    const HeadFitSetup& setup;
+    std::vector<const HeardTap*> taps;
+    bool isPatched;
+    Lugs lugs;
+    Eigen::VectorXd travelled;
+};
+
+} // namespace modal

@@ -1,0 +1,35 @@
+#include "FitPosterior.h"
+
+#include <Eigen/Cholesky>
+
+namespace modal
+{
+
+FitPosterior FitPosterior::of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed,
+                               const Eigen::VectorXd& priorErrors)
+{
+    FitPosterior found;
+    found.information = jacobian.transpose() * jacobian;
+    found.pull = jacobian.transpose() * observed;
+
+    Eigen::MatrixXd whole = found.information;
+    whole.diagonal() += priorErrors.cwiseAbs2().cwiseInverse();
+    const Eigen::LDLT<Eigen::MatrixXd> solver (whole);
+    found.mean = solver.solve (found.pull);
+    found.covariance = solver.solve (Eigen::MatrixXd::Identity (whole.rows(), whole.cols()));
+    return found;
+}
+
+void FitPosterior::reduceTo (Eigen::Index first, const Eigen::VectorXd& priorErrors, Eigen::MatrixXd& reducedInformation,
+                             Eigen::VectorXd& reducedPull) const
+{
+    const auto rest = information.rows() - first;
+    Eigen::MatrixXd others = information.topLeftCorner (first, first);
+    others.diagonal() += priorErrors.head (first).cwiseAbs2().cwiseInverse();
+    const Eigen::LDLT<Eigen::MatrixXd> solver (others);
+    const Eigen::MatrixXd cross = information.topRightCorner (first, rest);
+    reducedInformation = information.bottomRightCorner (rest, rest) - cross.transpose() * solver.solve (cross);
+    reducedPull = pull.tail (rest) - cross.transpose() * solver.solve (pull.head (first));
+}
+
+} // namespace modal

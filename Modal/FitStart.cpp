@@ -1,0 +1,136 @@
+#include "FitStart.h"
+
+#include "Note.h"
+#include "OneHead.h"
+#include "OrderModes.h"
+#include "Tuning.h"
+#include "Units.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace modal
+{
+namespace
+{
+
+constexpr int orders = 4;      // (1,1) to (4,1)
+constexpr int functions = 8;   // of each, enough for a first guess
+constexpr double width = 35.0; // cents: unevenness, tolerance of mass
+constexpr int steps = 100;
+
+using Family = std::array<double, orders>; // Hz
+
+Family familyAt (const DrumSpec& single, double tension)
+{
+    Family family{};
+    const Tensions tensions{ tension, 0.0 };
+    const double cutoff = 8.0 * single.air.soundSpeed / (units::twoPi * single.radius());
+
+    for (int m = 1; m <= orders; ++m)
+    {
+        const auto problem = makeOrderProblem (m, functions, single, tensions, cutoff);
+
+        for (const auto& mode : modesOfOrder (problem, single, tensions, 1.0e9))
+            if (! mode.mode.isAirMode)
+            {
+                family[static_cast<std::size_t> (m - 1)] = mode.mode.frequency;
+                break;
+            }
+    }
+
+    return family;
+}
+
+double strongest (const HeardTap& tap)
+{
+    double level = 0.0;
+
+    for (const auto& partial : tap.partials)
+        level = std::max (level, std::abs (partial.amplitude));
+
+    return level;
+}
+
+/** 0 to 1: how well one tap agrees. A mode counts by how near a partial lies and, mildly, by that partial's strength; strong
+   partials between the modes count against. */
+double agreement (const Family& family, const HeardTap& tap)
+{
+    const double level = strongest (tap);
+
+    if (level <= 0.0)
+        return 0.0;
+
+    double found = 0.0, explained = 0.0, all = 0.0;
+
+    for (const double expected : family)
+    {
+        double best = 0.0;
+
+        for (const auto& partial : tap.partials)
+        {
+            const double off = centsBetween (expected, partial.frequency) / width;
+            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (std::abs (partial.amplitude) / level, 0.25));
+        }
+
+        found += best / orders;
+    }
+
+    for (const auto& partial : tap.partials)
+    {
+        if (partial.frequency < 0.9 * family.front() || partial.frequency > 1.05 * family.back())
+            continue;
+
+        double nearest = 0.0;
+
+        for (const double expected : family)
+        {
+            const double off = centsBetween (expected, partial.frequency) / width;
+            nearest = std::max (nearest, std::exp (-0.5 * off * off));
+        }
+
+        explained += std::abs (partial.amplitude) * nearest;
+        all += std::abs (partial.amplitude);
+    }
+
+    return found * (all > 0.0 ? 0.3 + 0.7 * explained / all : 0.0);
+}
+
+} // namespace
+
+FitStart startOfFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    const auto single = withOneHead (setup.drum, setup.side);
+    const double highest = yieldTension (single.batter), lowest = 0.01 * highest;
+    FitStart best;
+
+    const auto tryTension = [&] (double tension)
+    {
+        const auto family = familyAt (single, tension);
+        double sum = 0.0;
+        int count = 0;
+
+        for (const auto& tap : taps)
+            if (! tap.hasPatch)
+            {
+                sum += agreement (family, tap);
+                ++count;
+            }
+
+        if (count > 0 && sum / count > best.match)
+            best = { tension, sum / count };
+    };
+
+    for (int i = 0; i <= steps; ++i)
+        tryTension (lowest * std::pow (highest / lowest, static_cast<double> (i) / steps));
+
+    const double coarse = best.tension, ratio = std::pow (highest / lowest, 1.0 / steps);
+
+    for (int i = -10; i <= 10; ++i)
+        tryTension (coarse * std::pow (ratio, 0.1 * i));
+
+    return best;
+}
+
+} // namespace modal

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "Recording.h"
+
+#include <vector>
+
+namespace listening
+{
+
+/** Mean square of a recording in short frames, in one band of frequencies. */
+struct Envelope
+{
+    double frameSeconds = 0.0;
+    std::vector<double> power; ///< mean square a frame
+
+    std::size_t frameAt (double seconds) const noexcept;
+
+    /** Mean over [from, to) seconds, what lies outside the recording left out; 0 if nothing is left. */
+    double mean (double from, double to) const noexcept;
+};
+
+/** The band between two corners (Hz) by high-passes and low-passes of second order (Butterworth), two of each. */
+Envelope envelopeOf (const Recording&, double lowCorner, double highCorner, double frameSeconds);
+
+} // namespace listening

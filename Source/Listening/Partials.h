@@ -1,0 +1,28 @@
+#pragma once
+
+#include "Taps.h"
+
+#include "Modal/FitPartial.h"
+
+#include <vector>
+
+namespace listening
+{
+
+/** Where to look for partials. */
+struct PartialSearch
+{
+    double lowest = 60.0;    ///< Hz, at least 50
+    double highest = 1200.0; ///< Hz, below 0.4 of the sample rate
+    double settle = 6.0e-3;  ///< s after the blow that are left out: the stick is still on the head
+    double longest = 0.8;    ///< s of ringing that are used
+};
+
+/** The damped sines that one tap left, ascending in frequency; those that do not stand out of the noise by four standard
+    deviations, or that fade faster than 150/s or hardly at all, are left out.
+
+    @param quiet  where the recording's noise is measured, s; see quietestMoment()
+*/
+std::vector<modal::Partial> partialsOf (const Recording&, const Tap&, double quiet, const PartialSearch& = {});
+
+} // namespace listening

@@ -1,0 +1,198 @@
+#include "Taps.h"
+
+#include "Envelope.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace listening
+{
+namespace
+{
+
+constexpr double lowest = 80.0, highest = 4000.0; // Hz, where drums sound
+constexpr double frame = 1.0e-3;                  // s
+
+constexpr double rise = 8.0;          // power over the mean of the frames before
+constexpr double belowLoudest = 4e-4; // of the loudest frame's power
+constexpr double overNoise = 6.0;     // power over that of the quietest moment
+constexpr double deadTime = 0.03;     // s after an onset: the blow itself, its flam of modes
+constexpr double doubleTime = 0.25;   // s
+constexpr double settled = 5.0e-3;
+
+/** A rise at or after `first`, or the envelope's size. */
+std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor)
+{
+    const auto before = static_cast<std::size_t> (settled / envelope.frameSeconds);
+
+    for (auto i = std::max<std::size_t> (first, 1); i < envelope.power.size(); ++i)
+    {
+        double mean = 0.0;
+        const auto from = i > before ? i - before : 0;
+
+        for (auto j = from; j < i; ++j)
+            mean += envelope.power[j] / static_cast<double> (i - from);
+
+        // A rise counts by what the next few frames hold too, so that a single loud sample of noise is no tap.
+        const double now =
+            envelope.mean (static_cast<double> (i) * envelope.frameSeconds, static_cast<double> (i + 4) * envelope.frameSeconds);
+
+        if (envelope.power[i] > floor && now > floor && now > rise * mean)
+            return i;
+    }
+
+    return envelope.power.size();
+}
+
+bool isClipped (const Recording& recording, double from, double to)
+{
+    constexpr double limit = 0.999;
+    constexpr int enough = 4; // samples in a row
+    const auto first = static_cast<std::size_t> (from * recording.sampleRate);
+    const auto last = std::min (recording.samples.size(), static_cast<std::size_t> (to * recording.sampleRate));
+    int inRow = 0;
+
+    for (auto i = first; i < last; ++i)
+    {
+        inRow = std::abs (recording.samples[i]) >= limit ? inRow + 1 : 0;
+
+        if (inRow >= enough)
+            return true;
+    }
+
+    return false;
+}
+
+struct Bands
+{
+    Envelope drum, rattle;
+    double drumNoise, rattleNoise;
+};
+
+void judge (Tap& tap, const Recording& recording, const Bands& bands)
+{
+    const double signal = bands.drum.mean (tap.start, std::min (tap.end, tap.start + 0.25));
+    tap.signalToNoise = 10.0 * std::log10 (std::max (signal, 1e-30) / std::max (bands.drumNoise, 1e-30));
+
+    if (tap.signalToNoise < 10.0)
+        tap.troubles.push_back (Trouble::noisy);
+
+    // Coils that strike the head again and again go on hissing above 5 kHz, where a head alone has fallen silent.
+    const double tone = std::max (0.0, bands.drum.mean (tap.start + 0.03, tap.start + 0.10) - bands.drumNoise);
+    const double rattle = bands.rattle.mean (tap.start + 0.03, tap.start + 0.10) - bands.rattleNoise;
+    constexpr double rattleShare = 3.0e-4;
+
+    if (rattle > rattleShare * tone && rattle > 1.0 * bands.rattleNoise)
+        tap.troubles.push_back (Trouble::wiresOn);
+
+    const double before = bands.drum.mean (tap.start - 0.06, tap.start - 0.01);
+
+    if (before > 10.0 * bands.drumNoise && before > 0.01 * signal)
+        tap.troubles.push_back (Trouble::notQuiet);
+
+    if (isClipped (recording, tap.start, tap.end))
+        tap.troubles.push_back (Trouble::clipped);
+
+    if (tap.end - tap.start < 0.2)
+        tap.troubles.push_back (Trouble::cutShort);
+}
+
+} // namespace
+
+std::string explained (Trouble trouble)
+{
+    switch (trouble)
+    {
+    case Trouble::noisy:
+        return "little above the noise: record closer to the lug, or in a quieter room";
+    case Trouble::doubleHit:
+        return "hit twice: let the stick come back at once";
+    case Trouble::wiresOn:
+        return "wires rattle: throw the strainer off and tap again";
+    case Trouble::clipped:
+        return "too loud for the recorder: turn its level down";
+    case Trouble::notQuiet:
+        return "something sounded just before: hold other drums still, and wait until the last tap has died away";
+    case Trouble::cutShort:
+        return "cut short: leave half a second after each tap";
+    }
+
+    return {};
+}
+
+bool Tap::has (Trouble trouble) const noexcept
+{
+    return std::find (troubles.begin(), troubles.end(), trouble) != troubles.end();
+}
+
+bool Tap::isUnusable() const noexcept
+{
+    return has (Trouble::doubleHit) || has (Trouble::wiresOn) || has (Trouble::cutShort) || signalToNoise < 0.0;
+}
+
+double quietestMoment (const Recording& recording)
+{
+    const auto envelope = envelopeOf (recording, lowest, highest, frame);
+    double quietest = -1.0, at = 0.0;
+
+    // The filters' own start is not a quiet moment.
+    for (double start = 0.005; start + quietSpan <= recording.seconds(); start += 0.25 * quietSpan)
+    {
+        const double power = envelope.mean (start, start + quietSpan);
+
+        if (quietest < 0.0 || power < quietest)
+        {
+            quietest = power;
+            at = start;
+        }
+    }
+
+    return at;
+}
+
+std::vector<Tap> findTaps (const Recording& recording)
+{
+    check (recording);
+    const double quiet = quietestMoment (recording);
+    Bands bands{ envelopeOf (recording, lowest, highest, frame), envelopeOf (recording, 5000.0, 12000.0, frame), 0.0, 0.0 };
+    bands.drumNoise = bands.drum.mean (quiet, quiet + quietSpan);
+    bands.rattleNoise = bands.rattle.mean (quiet, quiet + quietSpan);
+
+    const double loudest = *std::max_element (bands.drum.power.begin(), bands.drum.power.end());
+    const double floor = std::max (belowLoudest * loudest, overNoise * bands.drumNoise);
+    std::vector<Tap> taps;
+
+    for (auto i = nextRise (bands.drum, 0, floor); i < bands.drum.power.size();
+         i = nextRise (bands.drum, i + static_cast<std::size_t> (deadTime / frame), floor))
+    {
+        const double start = static_cast<double> (i) * bands.drum.frameSeconds;
+
+        if (! taps.empty() && start - taps.back().start < doubleTime)
+        {
+            if (! taps.back().has (Trouble::doubleHit))
+                taps.back().troubles.push_back (Trouble::doubleHit);
+
+            continue;
+        }
+
+        taps.push_back ({ .start = start });
+    }
+
+    for (std::size_t i = 0; i < taps.size(); ++i)
+    {
+        auto& tap = taps[i];
+        tap.end = i + 1 < taps.size() ? taps[i + 1].start : recording.seconds();
+
+        const auto first = static_cast<std::size_t> (tap.start * recording.sampleRate);
+        const auto last = std::min (recording.samples.size(), static_cast<std::size_t> (tap.end * recording.sampleRate));
+
+        for (auto s = first; s < last; ++s)
+            tap.peak = std::max (tap.peak, std::abs (recording.samples[s]));
+
+        judge (tap, recording, bands);
+    }
+
+    return taps;
+}
+
+} // namespace listening

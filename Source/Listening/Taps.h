@@ -1,0 +1,51 @@
+#pragma once
+
+#include "Recording.h"
+
+#include <string>
+#include <vector>
+
+namespace listening
+{
+
+/** What makes a tap hard or impossible to use. */
+enum class Trouble
+{
+    noisy,     ///< less than 10 dB above the quietest part of the recording
+    doubleHit, ///< the stick came back within a quarter of a second
+    wiresOn,   ///< broadband rattle goes on after the blow
+    clipped,   ///< the recording runs into its limits
+    notQuiet,  ///< something sounded just before: another drum, or the tap before still rings
+    cutShort   ///< less than 0.2 s until the next tap or the end
+};
+
+/** A sentence for a person: what it is and what to do. */
+std::string explained (Trouble);
+
+/** One blow in a recording. */
+struct Tap
+{
+    double start = 0.0;         ///< s from the recording's beginning
+    double end = 0.0;           ///< s: the next tap, or the end
+    double peak = 0.0;          ///< largest sample, full scale 1
+    double signalToNoise = 0.0; ///< dB: the first quarter second over the quietest part of the recording
+    std::vector<Trouble> troubles{};
+
+    bool has (Trouble) const noexcept;
+
+    /** True if its partials cannot be trusted: double hit, wires on, cut short or below the noise. */
+    bool isUnusable() const noexcept;
+};
+
+/** All taps, in order. Empty if nothing in the recording starts suddenly.
+
+    A tap is a rise of at least 9 dB within 5 ms in the band of drum sounds (80 Hz to 4 kHz), to within 34 dB of the loudest tap.
+ */
+std::vector<Tap> findTaps (const Recording&);
+
+/** The quietest tenth of a second: where noise is measured. Start in s. */
+double quietestMoment (const Recording&);
+
+inline constexpr double quietSpan = 0.1; ///< s
+
+} // namespace listening
