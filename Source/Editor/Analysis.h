@@ -1,0 +1,27 @@
+#pragma once
+
+#include <vector>
+
+namespace editor
+{
+
+/** What a strike sounded like, in frequency and in time. */
+struct Analysis
+{
+    static constexpr double lowest = 60.0, highest = 8000.0; ///< Hz, of the spectrum
+
+    std::vector<float> spectrum;  ///< dB below its peak at frequencies spaced evenly in logarithm from lowest to highest
+    double timeStep = 0.0;        ///< s between the points of both decays
+    std::vector<float> level;     ///< dB below its peak: the whole sound
+    std::vector<float> noteLevel; ///< dB below its peak: a band around one frequency
+    double noteFrequency = 0.0;   ///< Hz, of that band
+
+    double frequencyOf (double index) const; ///< Hz of a point of the spectrum
+    double indexOf (double hertz) const;
+};
+
+/** Hann-windowed Fourier transform of the first 0.7 s, and the decay in windows of 8 ms. The band around `note` is about 25 Hz
+    wide. Empty if there are fewer than 1024 samples. */
+Analysis analyse (const std::vector<float>& samples, double sampleRate, double note);
+
+} // namespace editor

@@ -1,0 +1,176 @@
+#include "AuditionBar.h"
+
+#include "ParameterBinding.h"
+#include "Strings.h"
+
+#include "Modal/Interval.h"
+
+namespace editor
+{
+namespace
+{
+using engine::StrokeKind;
+using plugin::Parameter;
+
+struct StrokeButton
+{
+    CommandText words;
+    StrokeKind kind;
+    double place; ///< share of the radius
+};
+
+const StrokeButton strokeButtons[] = {
+    { { "Centre", "Stroke at the centre",
+        "The middle moves only the modes without nodal lines through it: short and dry (key 1)." },
+      StrokeKind::tip,
+      0.03 },
+    { { "Off centre", "Stroke off centre", "A quarter out: the drum note and the first pair together, the usual place (key 2)." },
+      StrokeKind::tip,
+      0.25 },
+    { { "Edge", "Stroke near the edge", "Near the edge the high modes ring and the drum note hardly does (key 3)." },
+      StrokeKind::tip,
+      0.85 },
+    { { "Rimshot", "Rimshot", "Tip on the head and shaft on the hoop almost at once: the hoop's ringing joins (key 4)." },
+      StrokeKind::rimshot,
+      0.25 },
+    { { "Cross", "Cross-stick", "The stick lies across the drum and its shaft knocks the hoop (key 5)." },
+      StrokeKind::crossStick,
+      0.4 },
+    { { "Buzz", "Buzz stroke", "The stick is pressed into the head and bounces ever faster (key 6)." }, StrokeKind::buzz, 0.25 },
+    { { "Double", "Double stroke", "Two strokes of one motion; the second lands on what still rings (key 7)." },
+      StrokeKind::doubleStroke,
+      0.25 },
+};
+
+ValueBinding speedBinding (double& speed)
+{
+    ValueBinding binding;
+    binding.low = 0.25;
+    binding.high = 10.0;
+    binding.step = 0.5;
+    binding.fineStep = 0.05;
+    binding.get = [&speed] { return speed; };
+    binding.set = [&speed] (double value) { speed = juce::jlimit (0.25, 10.0, value); };
+    binding.toText = [] (double value) { return juce::String (value, 2) + " m/s"; };
+    binding.type = [&speed] (const juce::String& typed) -> juce::String
+    {
+        const auto number = typed.retainCharacters ("0123456789.");
+        const double value = number.getDoubleValue();
+        if (number.isEmpty() || value < 0.25 || value > 10.0)
+            return strings::speedRange;
+        speed = value;
+        return {};
+    };
+    return binding;
+}
+
+} // namespace
+
+AuditionBar::AuditionBar (plugin::Processor& p)
+    : processor (p), speedOfStroke (strings::strokeSpeed(), speedBinding (strokeSpeed)),
+      pattern (p.parameter (Parameter::pattern), bindingOf (p, Parameter::pattern)),
+      patternOn (p.parameter (Parameter::patternOn), bindingOf (p, Parameter::patternOn)), intervals (p),
+      sweepAll (strings::sweep,
+                [this]
+                {
+                    if (intervals.isRunning())
+                        intervals.stop();
+                    else
+                        intervals.start (strokeOf (StrokeKind::tip, 0.25));
+                }),
+      match (strings::matchLoudness, {})
+{
+    setTitle (strings::auditionTitle);
+    setFocusContainerType (FocusContainerType::focusContainer);
+    for (const auto& each : strokeButtons)
+    {
+        const auto number = static_cast<int> (strokes.size());
+        strokes.push_back (std::make_unique<CommandButton> (each.words, [this, number] { play (number); }));
+        // A stroke sounds when the key goes down, as a stick does.
+        strokes.back()->setTriggeredOnMouseDown (true);
+        addAndMakeVisible (*strokes.back());
+    }
+    pattern.setShowsName (false);
+    match.setClickingTogglesState (true);
+    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &patternOn, &sweepAll, &match })
+        addAndMakeVisible (child);
+    intervals.onStroke = [this] (const engine::Stroke& stroke)
+    {
+        if (onStroke)
+            onStroke (stroke);
+    };
+    intervals.onStep = [this]
+    {
+        sweepAll.setToggleState (intervals.isRunning(), juce::dontSendNotification);
+        sweepAll.setButtonText (
+            intervals.isRunning()
+                ? juce::String (modal::namedIntervals()[static_cast<std::size_t> (intervals.interval())].shortName) + " ..."
+                : juce::String (strings::sweep.face));
+    };
+}
+
+AuditionBar::~AuditionBar()
+{
+    intervals.onStep = {};
+}
+
+engine::Stroke AuditionBar::strokeOf (StrokeKind kind, double place) const
+{
+    const auto si = [this] (Parameter which)
+    {
+        const auto& parameter = processor.parameter (which);
+        return parameter.spec().toSi (parameter.plainValue());
+    };
+    engine::Stroke stroke;
+    stroke.kind = kind;
+    stroke.position = place;
+    stroke.angle = si (Parameter::strokeAngle);
+    stroke.speed = strokeSpeed;
+    stroke.rimLag = si (Parameter::rimLag);
+    stroke.pressForce = si (Parameter::pressForce);
+    stroke.pressTime = si (Parameter::pressTime);
+    stroke.secondDelay = si (Parameter::doubleDelay);
+    stroke.secondShare = si (Parameter::doubleShare);
+    return stroke;
+}
+
+void AuditionBar::play (int number)
+{
+    if (number < 0 || number >= static_cast<int> (std::size (strokeButtons)) || ! onStroke)
+        return;
+    onStroke (strokeOf (strokeButtons[number].kind, strokeButtons[number].place));
+}
+
+void AuditionBar::strikeAt (double place, double angle, double strength)
+{
+    auto stroke = strokeOf (StrokeKind::tip, place);
+    stroke.angle = angle;
+    stroke.speed = juce::jlimit (0.05, 12.0, strength * strokeSpeed);
+    if (onStroke)
+        onStroke (stroke);
+}
+
+void AuditionBar::refresh()
+{
+    pattern.refresh();
+    patternOn.refresh();
+}
+
+void AuditionBar::resized()
+{
+    auto area = getLocalBounds().reduced (0, 3);
+    const auto take = [&, unit = static_cast<float> (getWidth()) / 100.0f] (float share)
+    { return area.removeFromLeft (juce::roundToInt (share * unit)); };
+    for (auto& button : strokes)
+        button->setBounds (take (7.1f));
+    take (0.8f);
+    speedOfStroke.setBounds (take (8.5f));
+    take (0.8f);
+    pattern.setBounds (take (13.0f));
+    patternOn.setBounds (take (10.5f));
+    take (0.8f);
+    sweepAll.setBounds (take (8.6f));
+    match.setBounds (area);
+}
+
+} // namespace editor

@@ -1,0 +1,43 @@
+#pragma once
+
+#include "CommandButton.h"
+#include "Layout.h"
+
+#include "Plugin/Processor.h"
+
+namespace editor
+{
+
+/** Name, presets, pages, snapshots, undo and theme. */
+class HeaderBar : public juce::Component
+{
+public:
+    explicit HeaderBar (plugin::Processor&);
+    ~HeaderBar() override;
+
+    std::function<void (Page)> onPage;
+    std::function<void()> onTheme;
+    std::function<void()> onSnapshotA; ///< A was stored
+
+    void setPage (Page, bool hasSoundPage);
+    void setDark (bool);
+    /** Brings names and what can be pressed up to date. */
+    void refresh();
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+
+private:
+    void offerPresets();
+    void choose (int item, const std::vector<plugin::PresetEntry>&);
+    void nameAndSave();
+    void chooseFile (bool isExport);
+
+    plugin::Processor& processor;
+    CommandButton presets, heads, sound, setUp, keepA, keepB, hearA, hearB, undo, redo, theme;
+    std::unique_ptr<juce::FileChooser> chooser;
+    std::unique_ptr<juce::TextEditor> nameEntry;
+    bool hasSoundPage = true;
+};
+
+} // namespace editor

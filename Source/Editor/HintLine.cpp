@@ -1,0 +1,78 @@
+#include "HintLine.h"
+
+#include "Look.h"
+#include "Strings.h"
+
+namespace editor
+{
+namespace
+{
+
+constexpr int looksPerSecond = 8;
+constexpr juce::uint32 messageTime = 6000; // ms
+
+/** The nearest component outwards that has something to say. */
+juce::String tipOf (juce::Component* component, const juce::Component& outermost)
+{
+    for (; component != nullptr && component != &outermost; component = component->getParentComponent())
+        if (auto* client = dynamic_cast<juce::TooltipClient*> (component))
+            if (const auto tip = client->getTooltip(); tip.isNotEmpty())
+                return component->getTitle().isEmpty() || tip.startsWith (component->getTitle())
+                           ? tip
+                           : component->getTitle() + ". " + tip;
+    return {};
+}
+
+} // namespace
+
+HintLine::HintLine (juce::Component& within) : parent (within)
+{
+    setInterceptsMouseClicks (false, false);
+    startTimerHz (looksPerSecond);
+}
+
+void HintLine::say (const juce::String& message, bool isRefusal)
+{
+    holdsUntil = juce::Time::getMillisecondCounter() + messageTime;
+    show (message, isRefusal);
+    juce::AccessibilityHandler::postAnnouncement (message, juce::AccessibilityHandler::AnnouncementPriority::medium);
+}
+
+void HintLine::timerCallback()
+{
+    if (juce::Time::getMillisecondCounter() < holdsUntil)
+        return;
+    juce::String tip;
+    const auto mouse = juce::Desktop::getInstance().getMainMouseSource();
+    if (auto* under = mouse.getComponentUnderMouse(); under != nullptr && parent.isParentOf (under))
+        tip = tipOf (under, parent);
+    if (tip.isEmpty())
+        if (auto* focused = juce::Component::getCurrentlyFocusedComponent(); focused != nullptr && parent.isParentOf (focused))
+            tip = tipOf (focused, parent);
+    show (tip.isEmpty() ? juce::String (strings::caution) : tip, false);
+}
+
+void HintLine::show (const juce::String& text, bool isRefusal)
+{
+    if (text == words && isRefusal == isWarning)
+        return;
+    words = text;
+    isWarning = isRefusal;
+    setTitle (words);
+    repaint();
+}
+
+void HintLine::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    g.setColour (isWarning ? theme.caution : theme.quiet);
+    g.setFont (letters::text());
+    g.drawFittedText (words, getLocalBounds(), juce::Justification::centredLeft, 1, 0.65f);
+}
+
+std::unique_ptr<juce::AccessibilityHandler> HintLine::createAccessibilityHandler()
+{
+    return std::make_unique<juce::AccessibilityHandler> (*this, juce::AccessibilityRole::staticText);
+}
+
+} // namespace editor

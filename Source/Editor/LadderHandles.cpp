@@ -1,0 +1,132 @@
+#include "LadderHandles.h"
+
+#include "Look.h"
+#include "NoteText.h"
+
+#include "Modal/Interval.h"
+
+#include <cmath>
+
+namespace editor
+{
+
+NoteHandle::NoteHandle (modal::HeadSide headSide, ControlText text, ValueBinding note)
+    : ValueControl (std::move (text), std::move (note)), side (headSide), other ([] { return 0.0; })
+{
+    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
+}
+
+void NoteHandle::setScale (const PitchScale& newScale, modal::ConcertPitch newPitch, std::function<double()> otherNote)
+{
+    scale = newScale;
+    pitch = newPitch;
+    other = std::move (otherNote);
+}
+
+void NoteHandle::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    const bool isBatter = side == modal::HeadSide::batter;
+    const auto area = getLocalBounds().toFloat().reduced (2.0f);
+    const float middle = area.getCentreY(), nose = 7.0f;
+
+    // A tag whose point lies at the pitch and towards the other head.
+    juce::Path tag;
+    const auto body = isBatter ? area.withTrimmedRight (nose) : area.withTrimmedLeft (nose);
+    tag.addRoundedRectangle (body.getX(), body.getY(), body.getWidth(), body.getHeight(), 4.0f, 4.0f, isBatter, ! isBatter,
+                             isBatter, ! isBatter);
+    const float from = isBatter ? body.getRight() : body.getX(), tip = isBatter ? area.getRight() : area.getX();
+    tag.addTriangle (from, body.getY(), tip, middle, from, body.getBottom());
+    g.setColour (isBatter ? theme.batter : theme.resonant);
+    g.fillPath (tag);
+
+    g.setColour (theme.paper);
+    auto lines = body.reduced (4.0f, 2.0f);
+    const double note = binding().get();
+    g.setFont (letters::strong());
+    g.drawFittedText (noteOfMidi (note), lines.removeFromTop (0.54f * lines.getHeight()).toNearestInt(),
+                      juce::Justification::centred, 1, 0.75f);
+    g.setFont (letters::small());
+    g.drawFittedText (juce::String (hertzOfMidi (note, pitch), 1) + " Hz", lines.toNearestInt(), juce::Justification::centred, 1,
+                      0.75f);
+    drawFocus (g, *this, getLocalBounds().toFloat());
+}
+
+void NoteHandle::mouseDown (const juce::MouseEvent&)
+{
+    grabbed = binding().get();
+}
+
+void NoteHandle::mouseDrag (const juce::MouseEvent& event)
+{
+    if (! event.mouseWasDraggedSinceMouseDown())
+        return;
+    beginChange();
+    double note =
+        grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (scale.pixelsPerSemitone());
+    if (! event.mods.isAltDown())
+    {
+        const double apart = note - other(), whole = std::round (apart);
+        if (std::abs (apart - whole) < snapReach)
+            note = other() + whole;
+    }
+    change (note);
+}
+
+void NoteHandle::mouseUp (const juce::MouseEvent&)
+{
+    endChange();
+}
+
+GapHandle::GapHandle (ControlText text, ValueBinding interval, ValueBinding batter)
+    : ValueControl (std::move (text), std::move (interval)), both (std::move (batter))
+{
+    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
+}
+
+void GapHandle::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    const modal::Interval interval{ binding().get() };
+    const auto area = getLocalBounds().toFloat();
+    g.setColour (theme.sheet.withAlpha (0.9f));
+    g.fillRoundedRectangle (area.reduced (1.0f), 5.0f);
+
+    auto lines = getLocalBounds().reduced (4, 2);
+    g.setColour (theme.ink);
+    g.setFont (letters::display());
+    const auto name = modal::Interval{ std::round (interval.semitones) }.longName();
+    g.drawFittedText (name, lines.removeFromTop (lines.getHeight() * 3 / 5), juce::Justification::centred, 1, 0.6f);
+    g.setColour (theme.quiet);
+    g.setFont (letters::small());
+    const double cents = 100.0 * (interval.semitones - std::round (interval.semitones));
+    juce::String detail = withSign (interval.semitones, 2) + " st";
+    if (std::abs (cents) < 0.5)
+        detail = withSign (interval.semitones, 0) + " st";
+    g.drawFittedText (detail + juce::String::fromUTF8 ("  ×") + juce::String (interval.ratio(), 3), lines,
+                      juce::Justification::centred, 1, 0.7f);
+    drawFocus (g, *this, area);
+}
+
+void GapHandle::mouseDown (const juce::MouseEvent&)
+{
+    grabbed = both.get();
+}
+
+void GapHandle::mouseDrag (const juce::MouseEvent& event)
+{
+    if (! event.mouseWasDraggedSinceMouseDown())
+        return;
+    beginChange();
+    const double note = grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (semitone);
+    const double whole = std::round (note);
+    both.set (juce::jlimit (both.low, both.high, ! event.mods.isAltDown() && std::abs (note - whole) < snapReach ? whole : note));
+    repaint();
+}
+
+void GapHandle::mouseUp (const juce::MouseEvent&)
+{
+    endChange();
+}
+
+} // namespace editor

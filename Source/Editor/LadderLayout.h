@@ -1,0 +1,32 @@
+#pragma once
+
+#include "PitchScale.h"
+
+#include <juce_graphics/juce_graphics.h>
+
+#include <vector>
+
+namespace editor
+{
+
+/** Where things stand on the pitch ladder: scale, the two heads' rails, the names of intervals, the drum's modes. */
+struct LadderLayout
+{
+    explicit LadderLayout (juce::Rectangle<int> area);
+
+    juce::Rectangle<float> plot;  ///< rails and modes
+    juce::Rectangle<float> scale; ///< note names
+    float pillWidth, pillHeight;
+    float batterRail, resonantRail; ///< x of the pills' middles
+    float namesLeft;                ///< interval names, left edge
+    float modesLeft, modesRight;    ///< ticks and labels of modes
+};
+
+/** Moves labels apart so that none overlaps its neighbour, keeping their order and staying near where they belong.
+
+    @param wanted  y of each label's middle, ascending
+    @param height  room a label needs
+    @return        y of each label's middle, within top and bottom as far as they fit */
+std::vector<float> spreadLabels (std::vector<float> wanted, float height, float top, float bottom);
+
+} // namespace editor

@@ -1,0 +1,358 @@
+#include "LadderView.h"
+
+#include "Look.h"
+#include "NoteText.h"
+#include "Strings.h"
+
+#include "Modal/Interval.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+
+/** The four modes that a drum's note and its warmth hang on. */
+std::vector<int> mainModes (const modal::Prediction& prediction)
+{
+    std::vector<int> found;
+    for (const auto& pair : { prediction.breathing, prediction.rocking })
+        for (const int mode : { pair.lower, pair.upper })
+            if (mode >= 0)
+                found.push_back (mode);
+    std::sort (found.begin(), found.end(),
+               [&] (int a, int b) {
+                   return prediction.modes[static_cast<std::size_t> (a)].frequency >
+                          prediction.modes[static_cast<std::size_t> (b)].frequency;
+               });
+    return found;
+}
+
+const modal::Mode& modeAt (const modal::Prediction& prediction, int index)
+{
+    return prediction.modes[static_cast<std::size_t> (index)];
+}
+
+bool isNatural (int midi)
+{
+    static constexpr bool natural[] = { true, false, true, false, true, true, false, true, false, true, false, true };
+    return natural[midi % 12];
+}
+
+} // namespace
+
+LadderView::LadderView (Bindings bindings)
+    : batter (modal::HeadSide::batter, strings::batterNote(), bindings.batter),
+      resonant (modal::HeadSide::resonant, strings::resonantNote(), bindings.resonant),
+      gap (strings::interval(), bindings.interval, bindings.together)
+{
+    setTitle (strings::ladderTitle);
+    setFocusContainerType (FocusContainerType::focusContainer);
+    addAndMakeVisible (gap);
+    addAndMakeVisible (batter);
+    addAndMakeVisible (resonant);
+    batter.setExplicitFocusOrder (1);
+    resonant.setExplicitFocusOrder (2);
+    gap.setExplicitFocusOrder (3);
+}
+
+void LadderView::setScene (const Scene& newScene)
+{
+    scene = newScene;
+    resonant.setVisible (scene.now == nullptr || scene.now->drum.hasResonantHead());
+    gap.setVisible (resonant.isVisible());
+    refreshHandles();
+    repaint();
+}
+
+void LadderView::setConcertPitch (modal::ConcertPitch newPitch)
+{
+    if (newPitch.a4 == pitch.a4)
+        return;
+    pitch = newPitch;
+    resized();
+    repaint();
+}
+
+void LadderView::setHighlight (int mode)
+{
+    if (mode != highlight)
+        repaint();
+    highlight = mode;
+}
+
+void LadderView::resized()
+{
+    layout = LadderLayout (getLocalBounds());
+    highest = 0.0; // choose afresh
+    refreshHandles();
+}
+
+/** The range stays as long as everything that matters is in it: a scale that moves while one drags along it tells nothing. */
+void LadderView::chooseRange()
+{
+    double low = hertzOfMidi (std::min (batter.binding().get(), resonant.binding().get()), pitch), high = low;
+    const auto take = [&] (double hertz)
+    {
+        low = std::min (low, hertz);
+        high = std::max (high, hertz);
+    };
+    take (hertzOfMidi (std::max (batter.binding().get(), resonant.binding().get()), pitch));
+    for (const auto& prediction : { scene.now, scene.before })
+    {
+        if (prediction == nullptr)
+            continue;
+        take (prediction->batter.tapNote);
+        if (prediction->drum.hasResonantHead())
+            take (prediction->resonant.tapNote);
+        for (const int mode : mainModes (*prediction))
+            take (modeAt (*prediction, mode).frequency);
+    }
+    constexpr double semitone = 1.0594630943592953;
+    const bool fits = highest > 0.0 && low >= lowest * semitone && high <= highest / semitone;
+    const bool isLoose = highest > 0.0 && std::log2 (highest / lowest) > 1.5 * std::log2 (high / low) + 1.0;
+    const bool isHeld = batter.isMouseButtonDown() || resonant.isMouseButtonDown() || gap.isMouseButtonDown();
+    if (highest > 0.0 && ((fits && ! isLoose) || isHeld))
+        return;
+    const double room = std::max (std::pow (semitone, 3.0), 4.0 / (high / low) > 1.0 ? std::sqrt (4.0 / (high / low)) : 1.0);
+    lowest = low / room;
+    highest = high * room;
+}
+
+void LadderView::refreshHandles()
+{
+    if (getWidth() == 0)
+        return;
+    chooseRange();
+    scale = PitchScale (lowest, highest, layout.plot.getY(), layout.plot.getBottom());
+    drawnBatter = batter.binding().get();
+    drawnResonant = resonant.binding().get();
+    batter.setScale (scale, pitch, [this] { return resonant.binding().get(); });
+    resonant.setScale (scale, pitch, [this] { return batter.binding().get(); });
+    gap.setPixelsPerSemitone (scale.pixelsPerSemitone());
+
+    const auto place = [&] (juce::Component& pill, float x, double note)
+    {
+        pill.setBounds (juce::Rectangle<float> (layout.pillWidth, layout.pillHeight)
+                            .withCentre ({ x, scale.yOf (hertzOfMidi (note, pitch)) })
+                            .toNearestInt());
+    };
+    place (batter, layout.batterRail, drawnBatter);
+    place (resonant, layout.resonantRail, drawnResonant);
+
+    // The interval's name stands between the heads' notes, or above them where there is no room between.
+    const float upper = static_cast<float> (std::min (batter.getY(), resonant.getY()));
+    const float between = static_cast<float> (std::max (batter.getY(), resonant.getY())) - upper - layout.pillHeight;
+    const float height = 42.0f;
+    const float middle = between >= height + 4.0f ? upper + layout.pillHeight + 0.5f * between : upper - 0.5f * height - 6.0f;
+    const auto left = static_cast<float> (batter.getX()), right = static_cast<float> (resonant.getRight());
+    gap.setBounds (juce::Rectangle<float> (left, middle - 0.5f * height, right - left, height)
+                       .constrainedWithin (getLocalBounds().toFloat())
+                       .toNearestInt());
+    batter.repaint();
+    resonant.repaint();
+    repaint();
+}
+
+void LadderView::mouseMove (const juce::MouseEvent& event)
+{
+    int nearest = -1;
+    float best = 7.0f;
+    if (scene.now != nullptr && event.position.x >= layout.modesLeft - 6.0f)
+        for (int i = 0; i < static_cast<int> (scene.now->modes.size()); ++i)
+        {
+            const float away = std::abs (scale.yOf (modeAt (*scene.now, i).frequency) - event.position.y);
+            if (away < best)
+            {
+                best = away;
+                nearest = i;
+            }
+        }
+    if (onHover)
+        onHover (nearest);
+}
+
+void LadderView::mouseExit (const juce::MouseEvent&)
+{
+    if (onHover)
+        onHover (-1);
+}
+
+void LadderView::paint (juce::Graphics& g)
+{
+    drawScale (g);
+    if (gap.isVisible())
+    {
+        drawSpan (g);
+        drawIntervalNames (g);
+    }
+    drawBefore (g);
+    drawModes (g);
+}
+
+void LadderView::drawScale (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const bool isRoomy = scale.pixelsPerSemitone() >= 13.0f;
+    g.setFont (letters::small());
+    const int first = static_cast<int> (std::ceil (midiOfHertz (lowest, pitch)));
+    const int last = static_cast<int> (std::floor (midiOfHertz (highest, pitch)));
+    for (int midi = first; midi <= last; ++midi)
+    {
+        const float y = scale.yOf (hertzOfMidi (midi, pitch));
+        const bool isC = midi % 12 == 0;
+        g.setColour (theme.line.withMultipliedAlpha (isC ? 1.0f : isNatural (midi) ? 0.65f : 0.25f));
+        g.fillRect (layout.plot.getX(), y - 0.5f, layout.plot.getWidth(), isC ? 1.5f : 1.0f);
+        if (isNatural (midi) ? (isRoomy || isC || scale.pixelsPerSemitone() > 7.0f) : scale.pixelsPerSemitone() >= 18.0f)
+        {
+            g.setColour (isC ? theme.ink : theme.quiet);
+            g.drawText (noteOfMidi (midi), layout.scale.withY (y - 8.0f).withHeight (16.0f).withTrimmedRight (6.0f),
+                        juce::Justification::centredRight, false);
+        }
+    }
+    for (const auto& [x, colour] :
+         { std::pair{ layout.batterRail, theme.batter }, std::pair{ layout.resonantRail, theme.resonant } })
+    {
+        if (x == layout.resonantRail && ! resonant.isVisible())
+            continue;
+        g.setColour (colour.withAlpha (0.35f));
+        g.fillRect (x - 0.75f, layout.plot.getY(), 1.5f, layout.plot.getHeight());
+    }
+}
+
+void LadderView::drawSpan (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const float from = scale.yOf (hertzOfMidi (drawnBatter, pitch)), to = scale.yOf (hertzOfMidi (drawnResonant, pitch));
+    juce::Path span;
+    span.startNewSubPath (layout.batterRail, from);
+    span.lineTo (layout.resonantRail, from);
+    span.lineTo (layout.resonantRail, to);
+    span.lineTo (layout.batterRail, to);
+    span.closeSubPath();
+    g.setGradientFill ({ theme.batter.withAlpha (0.20f), layout.batterRail, from, theme.resonant.withAlpha (0.20f),
+                         layout.resonantRail, to, false });
+    g.fillPath (span);
+    g.setColour (theme.batter.withAlpha (0.7f));
+    g.drawLine (layout.batterRail, from, layout.resonantRail, from, 1.5f);
+    g.setColour (theme.resonant.withAlpha (0.7f));
+    g.drawLine (layout.batterRail, to, layout.resonantRail, to, 1.5f);
+}
+
+void LadderView::drawIntervalNames (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const double span = drawnResonant - drawnBatter;
+    const bool isRoomy = scale.pixelsPerSemitone() >= 12.0f;
+    g.setFont (letters::small());
+    for (const auto& named : modal::namedIntervals())
+    {
+        const bool isHere = std::abs (span - named.semitones) < 0.5;
+        const bool isPlain =
+            named.semitones == 0 || named.semitones == 4 || named.semitones == 5 || named.semitones == 7 || named.semitones == 12;
+        if (! isRoomy && ! isPlain && ! isHere)
+            continue;
+        const float y = scale.yOf (hertzOfMidi (drawnBatter + named.semitones, pitch));
+        if (y < layout.plot.getY() || y > layout.plot.getBottom())
+            continue;
+        g.setColour (isHere ? theme.resonant : theme.quiet.withAlpha (0.8f));
+        g.drawText (named.shortName, juce::Rectangle<float> (layout.namesLeft, y - 7.0f, 24.0f, 14.0f),
+                    juce::Justification::centredLeft, false);
+    }
+}
+
+void LadderView::drawBefore (juce::Graphics& g) const
+{
+    if (scene.before == nullptr)
+        return;
+    const auto& theme = themeOf (*this);
+    g.setColour (theme.quiet);
+    const float dashes[] = { 4.0f, 3.0f };
+    const auto ghost = [&] (float x, double hertz)
+    {
+        if (hertz <= 0.0)
+            return;
+        juce::Path outline, dashed;
+        outline.addRoundedRectangle (
+            juce::Rectangle<float> (layout.pillWidth - 4.0f, layout.pillHeight - 4.0f).withCentre ({ x, scale.yOf (hertz) }),
+            4.0f);
+        juce::PathStrokeType (1.2f).createDashedStroke (dashed, outline, dashes, 2);
+        g.fillPath (dashed);
+    };
+    ghost (layout.batterRail, scene.before->batter.tapNote);
+    if (scene.before->drum.hasResonantHead())
+        ghost (layout.resonantRail, scene.before->resonant.tapNote);
+}
+
+void LadderView::drawModes (juce::Graphics& g) const
+{
+    if (scene.now == nullptr)
+        return;
+    const auto& theme = themeOf (*this);
+    const auto& now = *scene.now;
+    const auto main = mainModes (now);
+    const auto isMain = [&] (int i) { return std::find (main.begin(), main.end(), i) != main.end(); };
+
+    for (int i = 0; i < static_cast<int> (now.modes.size()); ++i)
+    {
+        const auto& mode = modeAt (now, i);
+        if (mode.frequency < lowest || mode.frequency > highest || isMain (i))
+            continue;
+        const bool isLit = i == highlight;
+        g.setColour (isLit ? theme.ink : theme.quiet.withAlpha (mode.isAirMode ? 0.3f : 0.65f));
+        g.fillRect (layout.modesLeft, scale.yOf (mode.frequency) - (isLit ? 1.25f : 0.5f), isLit ? 22.0f : 10.0f,
+                    isLit ? 2.5f : 1.0f);
+    }
+
+    std::vector<float> wanted;
+    for (const int i : main)
+        wanted.push_back (scale.yOf (modeAt (now, i).frequency));
+    const float labelHeight = 30.0f, labelLeft = layout.modesLeft + 34.0f;
+    const auto labels = spreadLabels (wanted, labelHeight, layout.plot.getY(), layout.plot.getBottom());
+    for (std::size_t k = 0; k < main.size(); ++k)
+    {
+        const auto& mode = modeAt (now, main[k]);
+        const bool isLit = main[k] == highlight;
+        const bool isDrumNote = std::abs (mode.frequency - now.drumNote) < 0.01;
+        g.setColour (theme.drum);
+        g.fillRect (layout.modesLeft, wanted[k] - (isLit ? 2.0f : 1.25f), 22.0f, isLit ? 4.0f : 2.5f);
+        g.setColour (theme.drum.withAlpha (0.5f));
+        g.drawLine (layout.modesLeft + 22.0f, wanted[k], labelLeft - 3.0f, labels[k], 1.0f);
+
+        if (scene.before != nullptr)
+        {
+            // Where the mode of the same name was, and which way it went.
+            for (const int i : mainModes (*scene.before))
+            {
+                const auto& was = modeAt (*scene.before, i);
+                if (was.m != mode.m || was.n != mode.n || (was.togetherness > 0.0) != (mode.togetherness > 0.0))
+                    continue;
+                const float y = scale.yOf (was.frequency);
+                g.setColour (theme.quiet);
+                for (float x = layout.modesLeft; x < layout.modesLeft + 20.0f; x += 6.0f)
+                    g.fillRect (x, y - 0.75f, 3.5f, 1.5f);
+                if (std::abs (y - wanted[k]) > 3.0f)
+                    g.drawArrow ({ layout.modesLeft + 11.0f, y, layout.modesLeft + 11.0f, wanted[k] }, 1.2f, 6.0f, 5.0f);
+            }
+        }
+
+        auto area =
+            juce::Rectangle<float> (labelLeft, labels[k] - 0.5f * labelHeight, layout.modesRight - labelLeft, labelHeight);
+        g.setColour (theme.drum);
+        g.setFont (letters::strong());
+        const auto head =
+            isDrumNote ? noteWithCents (mode.frequency, pitch)
+                       : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
+        g.drawFittedText (head, area.removeFromTop (16.0f).toNearestInt(), juce::Justification::centredLeft, 1, 0.75f);
+        g.setColour (theme.quiet);
+        g.setFont (letters::small());
+        const auto what = isDrumNote ? juce::String (strings::drumNoteShort)
+                                     : juce::String (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
+        g.drawFittedText (juce::String (mode.frequency, 0) + " Hz, " + what, area.toNearestInt(),
+                          juce::Justification::centredLeft, 1, 0.7f);
+    }
+}
+
+} // namespace editor

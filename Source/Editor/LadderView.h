@@ -1,0 +1,63 @@
+#pragma once
+
+#include "LadderHandles.h"
+#include "LadderLayout.h"
+#include "Scene.h"
+
+namespace editor
+{
+
+/** Notes of the heads and of the drum on one scale of pitch. */
+class LadderView : public juce::Component
+{
+public:
+    /** Notes as MIDI numbers with fractions, the interval in semitones. Setting one head's note leaves the other's where it is;
+        `together` moves the batter and keeps the interval. */
+    struct Bindings
+    {
+        ValueBinding batter, resonant, interval, together;
+    };
+
+    explicit LadderView (Bindings);
+
+    void setScene (const Scene&);
+    void setConcertPitch (modal::ConcertPitch);
+
+    /** Puts the handles where their values are now; repaints if any moved. */
+    void refreshHandles();
+
+    /** Index of a mode in Scene::now to emphasise, -1 for none. */
+    void setHighlight (int mode);
+    std::function<void (int mode)> onHover;
+
+    NoteHandle& batterHandle() noexcept { return batter; }
+    NoteHandle& resonantHandle() noexcept { return resonant; }
+    GapHandle& gapHandle() noexcept { return gap; }
+    const PitchScale& scaleOfPitch() const noexcept { return scale; }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void mouseMove (const juce::MouseEvent&) override;
+    void mouseExit (const juce::MouseEvent&) override;
+    void lookAndFeelChanged() override { repaint(); }
+
+private:
+    void chooseRange();
+    void drawScale (juce::Graphics&) const;
+    void drawSpan (juce::Graphics&) const;
+    void drawIntervalNames (juce::Graphics&) const;
+    void drawBefore (juce::Graphics&) const;
+    void drawModes (juce::Graphics&) const;
+
+    NoteHandle batter, resonant;
+    GapHandle gap;
+    Scene scene;
+    modal::ConcertPitch pitch;
+    LadderLayout layout{ {} };
+    PitchScale scale;
+    double lowest = 0.0, highest = 0.0; ///< Hz; kept while what is shown fits
+    double drawnBatter = 0.0, drawnResonant = 0.0;
+    int highlight = -1;
+};
+
+} // namespace editor

@@ -1,0 +1,65 @@
+#include "Layout.h"
+
+namespace editor
+{
+namespace
+{
+
+constexpr int margin = 12, gap = 14;
+constexpr float designedWidth = 1280.0f, designedHeight = 760.0f;
+
+int share (float part, int whole, int least, int most)
+{
+    return juce::jlimit (least, most, juce::roundToInt (part * static_cast<float> (whole)));
+}
+
+} // namespace
+
+Layout::Layout (int width, int height, Page page)
+{
+    auto rest = juce::Rectangle<int> (width, height).reduced (margin, 0);
+    header = rest.removeFromTop (44);
+    hint = rest.removeFromBottom (24);
+    audition = rest.removeFromBottom (42);
+    rest.removeFromBottom (6);
+
+    hasSoundStrip = width >= 1000 && rest.getHeight() >= 500;
+    if (hasSoundStrip)
+    {
+        auto strip = rest.removeFromBottom (share (0.27f, rest.getHeight(), 140, 240));
+        rest.removeFromBottom (gap);
+        decay = strip.removeFromRight (share (0.36f, strip.getWidth(), 200, 900));
+        strip.removeFromRight (gap);
+        spectrum = strip;
+    }
+
+    auto left = rest.removeFromLeft (share (0.37f, width, 286, 900));
+    rest.removeFromLeft (gap);
+    outcomes = rest.removeFromRight (share (0.285f, width, 222, 460));
+    rest.removeFromRight (gap);
+    ladder = rest;
+
+    if (page == Page::setUp)
+        setUp = left;
+    else if (page == Page::sound && ! hasSoundStrip)
+    {
+        decay = left.removeFromBottom (left.getHeight() * 2 / 5);
+        left.removeFromBottom (gap);
+        spectrum = left;
+    }
+    else
+    {
+        section = left.removeFromTop (share (0.46f, left.getHeight(), 110, 420));
+        left.removeFromTop (4);
+        batter = left.removeFromLeft (left.getWidth() / 2);
+        resonant = left;
+    }
+}
+
+float magnification (int width, int height)
+{
+    return juce::jlimit (1.0f, 3.2f,
+                         juce::jmin (static_cast<float> (width) / designedWidth, static_cast<float> (height) / designedHeight));
+}
+
+} // namespace editor

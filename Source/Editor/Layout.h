@@ -1,0 +1,30 @@
+#pragma once
+
+#include <juce_graphics/juce_graphics.h>
+
+namespace editor
+{
+
+/** What the left part of the window shows. */
+enum class Page
+{
+    heads,
+    sound,
+    setUp
+};
+
+/** Where the views stand in a window of some size. Larger windows keep this arrangement and are drawn larger. */
+struct Layout
+{
+    Layout (int width, int height, Page);
+
+    juce::Rectangle<int> header, section, batter, resonant, setUp, ladder, outcomes, spectrum, decay, audition, hint;
+    bool hasSoundStrip = false; ///< spectrum and decay have a strip of their own, so that no page is needed for them
+};
+
+/** How much larger than designed a window of this many pixels is drawn: 1 to 3.2. */
+float magnification (int width, int height);
+
+inline constexpr int smallestWidth = 800, smallestHeight = 500, largestWidth = 3840, largestHeight = 2160;
+
+} // namespace editor

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "Theme.h"
+
+namespace editor
+{
+
+/** How JUCE's own widgets are drawn here, and where every view finds its colours and letters. */
+class Look : public juce::LookAndFeel_V4
+{
+public:
+    Look();
+
+    void setTheme (const Theme&);
+    const Theme& theme() const noexcept { return *current; }
+
+    void drawButtonBackground (juce::Graphics&, juce::Button&, const juce::Colour&, bool isOver, bool isDown) override;
+    void drawButtonText (juce::Graphics&, juce::TextButton&, bool isOver, bool isDown) override;
+    juce::Font getTextButtonFont (juce::TextButton&, int height) override;
+    juce::Font getPopupMenuFont() override;
+    void fillTextEditorBackground (juce::Graphics&, int width, int height, juce::TextEditor&) override;
+    void drawTextEditorOutline (juce::Graphics&, int width, int height, juce::TextEditor&) override;
+    void drawScrollbar (juce::Graphics&, juce::ScrollBar&, int x, int y, int width, int height, bool isVertical, int thumbStart,
+                        int thumbSize, bool isOver, bool isDown) override;
+    void drawPopupMenuBackground (juce::Graphics&, int width, int height) override;
+    juce::Typeface::Ptr getTypefaceForFont (const juce::Font&) override;
+
+private:
+    const Theme* current = nullptr;
+};
+
+/** The theme of the window a component is in; the light one outside any. */
+const Theme& themeOf (const juce::Component&);
+
+/** Sizes of letters, in the window's own units. One family, two weights. */
+namespace letters
+{
+juce::Font small();   ///< scales and ticks
+juce::Font text();    ///< most of it
+juce::Font strong();  ///< names and values that matter
+juce::Font title();   ///< headings of views
+juce::Font display(); ///< the one value in the middle of the window
+} // namespace letters
+
+/** Draws the frame that shows where the keyboard is. */
+void drawFocus (juce::Graphics&, const juce::Component&, juce::Rectangle<float>);
+
+} // namespace editor

@@ -1,0 +1,71 @@
+#include "LugHandle.h"
+
+#include "Look.h"
+#include "NoteText.h"
+
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+
+constexpr double centsPerPixel = 1.0;
+
+} // namespace
+
+LugHandle::LugHandle (modal::HeadSide headSide, int number, ControlText text, ValueBinding cents)
+    : ValueControl (std::move (text), std::move (cents)), side (headSide), lugNumber (number)
+{
+    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
+}
+
+void LugHandle::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    const double cents = binding().get();
+    auto area = getLocalBounds().toFloat();
+    const auto middle = area.getCentre();
+    const auto colour = side == modal::HeadSide::batter ? theme.batter : theme.resonant;
+
+    if (std::abs (cents) < 0.05)
+    {
+        // A square bolt head: nothing to read while the head is even.
+        g.setColour (isMouseOver() ? colour : theme.quiet);
+        g.fillRoundedRectangle (juce::Rectangle<float> (8.0f, 8.0f).withCentre (middle), 1.5f);
+    }
+    else
+    {
+        // A bar grows up or down from the bolt as the note does.
+        const float grown = juce::jlimit (-9.0f, 9.0f, static_cast<float> (cents) / 8.0f);
+        g.setColour (colour);
+        g.fillRoundedRectangle (juce::Rectangle<float> (8.0f, 8.0f).withCentre (middle), 1.5f);
+        g.fillRect (middle.x - 1.5f, grown > 0.0f ? middle.y - 4.0f - grown : middle.y + 4.0f, 3.0f, std::abs (grown));
+        g.setColour (theme.ink);
+        g.setFont (letters::small());
+        g.drawText (withSign (cents, 0), grown > 0.0f ? area.removeFromBottom (12.0f) : area.withHeight (12.0f),
+                    juce::Justification::centred, false);
+    }
+    drawFocus (g, *this, getLocalBounds().toFloat());
+}
+
+void LugHandle::mouseDown (const juce::MouseEvent&)
+{
+    grabbed = binding().get();
+}
+
+void LugHandle::mouseDrag (const juce::MouseEvent& event)
+{
+    if (! event.mouseWasDraggedSinceMouseDown())
+        return;
+    beginChange();
+    const double cents = grabbed - centsPerPixel * event.getDistanceFromDragStartY();
+    change (std::abs (cents) < 3.0 && ! event.mods.isAltDown() ? 0.0 : cents);
+}
+
+void LugHandle::mouseUp (const juce::MouseEvent&)
+{
+    endChange();
+}
+
+} // namespace editor

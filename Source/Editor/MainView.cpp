@@ -1,0 +1,265 @@
+#include "MainView.h"
+
+#include "Look.h"
+#include "NoteText.h"
+#include "ParameterBinding.h"
+#include "Strings.h"
+
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+using plugin::Parameter;
+
+/** How often values that a host may have changed are looked at; nothing is drawn unless one has. */
+constexpr int looksPerSecond = 30;
+
+} // namespace
+
+MainView::MainView (plugin::Processor& p)
+    : processor (p), scenes (p), strikes (p, scenes), loudness (p, scenes), header (p),
+      batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
+      resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
+      setUp (p, [this] (const juce::String& why) { hint.say (why, true); }), ladder (ladderBindings (p)),
+      spectrum (highlightBinding()), audition (p), hint (*this)
+{
+    setWantsKeyboardFocus (true);
+    setFocusContainerType (FocusContainerType::keyboardFocusContainer);
+    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &ladder, &outcomes,
+                                                               &spectrum, &decay, &audition, &hint })
+        addAndMakeVisible (view);
+
+    header.onPage = [this] (Page chosen) { setPage (chosen); };
+    header.onTheme = [this]
+    {
+        if (onTheme)
+            onTheme();
+    };
+    header.onSnapshotA = [this] { scenes.refreshSnapshot(); };
+    audition.onStroke = [this] (const engine::Stroke& stroke) { strike (stroke); };
+    audition.matchButton().onClick = [this] { loudness.setOn (audition.matchButton().getToggleState()); };
+    batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
+    ladder.onHover = [this] (int mode) { highlightMode (mode); };
+    for (auto* control : std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(),
+                                                               &ladder.gapHandle(), &spectrum, &audition.speedBox() })
+        control->onRefused = [this] (const juce::String& why) { hint.say (why, true); };
+
+    scenes.onChange = [this] { showScene(); };
+    motion.onPose = [this] (const Pose& pose, const juce::String& caption)
+    {
+        section.setCaption (caption);
+        section.setPose (pose);
+        batter.setPose (pose);
+        resonant.setPose (pose);
+    };
+    strikes.onMotion = [this] (std::shared_ptr<const Motion> moved) { motion.play (std::move (moved)); };
+    strikes.onAnalysis = [this] (std::shared_ptr<const Analysis> heard)
+    {
+        spectrum.setAnalysis (heard);
+        decay.setAnalysis (heard);
+    };
+
+    section.setCaption (strings::noStrikeYet);
+    setPage (Page::heads);
+    showScene();
+    refreshValues();
+    startTimerHz (looksPerSecond);
+}
+
+MainView::~MainView() = default;
+
+void MainView::setPage (Page chosen)
+{
+    shownPage = chosen;
+    resized();
+}
+
+void MainView::highlightMode (int mode)
+{
+    if (mode == highlight)
+        return;
+    highlight = mode;
+    ladder.setHighlight (mode);
+    spectrum.repaint();
+    motion.showMode (mode);
+}
+
+void MainView::strike (const engine::Stroke& stroke)
+{
+    strikes.expect (stroke);
+    batter.setStrokePlace (stroke.position, stroke.angle);
+    if (! processor.audition (stroke))
+        hint.say (strings::tooManyStrokes, true);
+}
+
+void MainView::showScene()
+{
+    const auto& scene = scenes.scene();
+    const modal::ConcertPitch pitch{ processor.parameter (Parameter::concertPitch).plainValue() };
+    if (highlight >= 0)
+        highlightMode (-1);
+    motion.setScene (scene);
+    section.setScene (scene);
+    batter.setScene (scene);
+    resonant.setScene (scene);
+    ladder.setConcertPitch (pitch);
+    ladder.setScene (scene);
+    outcomes.setOutcomes (outcomesOf (scene, pitch));
+    outcomes.setComparison (scenes.comparesWithSnapshot());
+    spectrum.setScene (scene);
+    decay.setScene (scene);
+    loudness.follow();
+    header.refresh();
+}
+
+void MainView::refreshValues()
+{
+    plugin::Values values{};
+    for (std::size_t i = 0; i < plugin::parameterCount; ++i)
+        values[i] = static_cast<float> (processor.parameter (static_cast<Parameter> (i)).plainValue());
+    if (hasShownValues && values == shownValues)
+        return;
+    const auto differs = [&] (Parameter which)
+    { return ! hasShownValues || plugin::valueOf (values, which) != plugin::valueOf (shownValues, which); };
+    const bool hasOtherNotes = differs (Parameter::batterNote) || differs (Parameter::interval) ||
+                               differs (Parameter::batterCents) || differs (Parameter::resonantCents) ||
+                               differs (Parameter::concertPitch);
+    shownValues = values;
+    hasShownValues = true;
+    if (hasOtherNotes)
+    {
+        ladder.setConcertPitch ({ processor.parameter (Parameter::concertPitch).plainValue() });
+        ladder.refreshHandles();
+    }
+    setUp.refresh();
+    audition.refresh();
+    batter.refreshLugs();
+    resonant.refreshLugs();
+    header.refresh();
+}
+
+void MainView::timerCallback()
+{
+    refreshValues();
+    const auto message = processor.messages().latest();
+    if (message.number != shownMessage)
+    {
+        shownMessage = message.number;
+        hint.say (juce::String::fromUTF8 (message.text.c_str()), message.kind == plugin::Messages::Kind::refusal);
+        header.refresh();
+    }
+}
+
+std::vector<ValueBinding> MainView::lugBindings (modal::HeadSide side) const
+{
+    std::vector<ValueBinding> bindings;
+    for (int lug = 0; lug < plugin::mostLugs; ++lug)
+        bindings.push_back (
+            bindingOf (processor, side == modal::HeadSide::batter ? plugin::batterLug (lug) : plugin::resonantLug (lug)));
+    return bindings;
+}
+
+ValueBinding MainView::highlightBinding()
+{
+    ValueBinding binding;
+    binding.low = -1.0;
+    binding.high = 400.0;
+    binding.step = binding.fineStep = 1.0;
+    binding.get = [this] { return static_cast<double> (highlight); };
+    binding.set = [this] (double mode)
+    {
+        const auto& now = scenes.scene().now;
+        const int last = now == nullptr ? -1 : static_cast<int> (now->modes.size()) - 1;
+        highlightMode (juce::jlimit (-1, last, juce::roundToInt (mode)));
+    };
+    binding.toText = [this] (double mode)
+    {
+        const auto& now = scenes.scene().now;
+        const int index = juce::roundToInt (mode);
+        return now == nullptr || index < 0 || index >= static_cast<int> (now->modes.size())
+                   ? juce::String (strings::noMode)
+                   : strings::modeName (now->modes[static_cast<std::size_t> (index)]);
+    };
+    binding.type = [this] (const juce::String& typed) -> juce::String
+    {
+        const auto& now = scenes.scene().now;
+        const int found = now == nullptr ? -1 : strings::findMode (*now, typed);
+        if (found < 0)
+            return strings::noSuchMode;
+        highlightMode (found);
+        return {};
+    };
+    return binding;
+}
+
+void MainView::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    g.fillAll (theme.paper);
+    g.setColour (theme.line);
+    g.fillRect (12, header.getBottom() - 1, getWidth() - 24, 1);
+    g.fillRect (12, audition.getY() - 3, getWidth() - 24, 1);
+}
+
+void MainView::resized()
+{
+    if (getWidth() == 0)
+        return;
+    const Layout layout (getWidth(), getHeight(), shownPage);
+    const auto place = [] (juce::Component& view, juce::Rectangle<int> area)
+    {
+        view.setVisible (! area.isEmpty());
+        view.setBounds (area);
+    };
+    header.setPage (shownPage, ! layout.hasSoundStrip);
+    place (header, layout.header);
+    place (section, layout.section);
+    place (batter, layout.batter);
+    place (resonant, layout.resonant);
+    place (setUp, layout.setUp);
+    place (ladder, layout.ladder);
+    place (outcomes, layout.outcomes);
+    place (spectrum, layout.spectrum);
+    place (decay, layout.decay);
+    place (audition, layout.audition);
+    place (hint, layout.hint);
+    repaint();
+}
+
+bool MainView::keyPressed (const juce::KeyPress& key)
+{
+    const auto modifiers = key.getModifiers();
+    const int code = key.getKeyCode();
+    if (modifiers.isCommandDown() && (code == 'z' || code == 'Z'))
+    {
+        if (modifiers.isShiftDown())
+            processor.undoManager().redo();
+        else
+            processor.undoManager().undo();
+        return true;
+    }
+    if (modifiers.isCommandDown() && (code == 'y' || code == 'Y'))
+    {
+        processor.undoManager().redo();
+        return true;
+    }
+    if (modifiers.isCommandDown())
+        return false;
+    if (code >= '1' && code <= '7')
+    {
+        audition.play (code - '1');
+        return true;
+    }
+    if (code == juce::KeyPress::spaceKey)
+        return batter.keyPressed (key);
+    if (code == juce::KeyPress::escapeKey && audition.sweep().isRunning())
+    {
+        audition.sweep().stop();
+        return true;
+    }
+    return false;
+}
+
+} // namespace editor

@@ -1,0 +1,90 @@
+#pragma once
+
+#include "Animator.h"
+#include "AuditionBar.h"
+#include "DecayView.h"
+#include "HeadView.h"
+#include "HeaderBar.h"
+#include "HintLine.h"
+#include "LadderView.h"
+#include "Layout.h"
+#include "LoudnessMatch.h"
+#include "OutcomesView.h"
+#include "SceneKeeper.h"
+#include "SectionView.h"
+#include "SetUpView.h"
+#include "SpectrumView.h"
+#include "StrikeWatcher.h"
+
+namespace editor
+{
+
+/** All views of the window, and the wires between them. */
+class MainView : public juce::Component, private juce::Timer
+{
+public:
+    explicit MainView (plugin::Processor&);
+    ~MainView() override;
+
+    std::function<void()> onTheme; ///< the other theme was asked for
+
+    void setPage (Page);
+    Page page() const noexcept { return shownPage; }
+    void setDark (bool isDark) { header.setDark (isDark); }
+
+    /** Emphasises a mode everywhere; -1 for none. */
+    void highlightMode (int mode);
+    int highlightedMode() const noexcept { return highlight; }
+
+    void strike (const engine::Stroke&);
+
+    SceneKeeper& keeper() noexcept { return scenes; }
+    Animator& animator() noexcept { return motion; }
+    LadderView& ladderView() noexcept { return ladder; }
+    HeadView& batterView() noexcept { return batter; }
+    HeadView& resonantView() noexcept { return resonant; }
+    SectionView& sectionView() noexcept { return section; }
+    OutcomesView& outcomesView() noexcept { return outcomes; }
+    SpectrumView& spectrumView() noexcept { return spectrum; }
+    DecayView& decayView() noexcept { return decay; }
+    SetUpView& setUpView() noexcept { return setUp; }
+    AuditionBar& auditionBar() noexcept { return audition; }
+    HeaderBar& headerBar() noexcept { return header; }
+    HintLine& hintLine() noexcept { return hint; }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    bool keyPressed (const juce::KeyPress&) override;
+
+private:
+    void timerCallback() override;
+    void showScene();
+    void refreshValues();
+    std::vector<ValueBinding> lugBindings (modal::HeadSide) const;
+    ValueBinding highlightBinding();
+
+    plugin::Processor& processor;
+    SceneKeeper scenes;
+    StrikeWatcher strikes;
+    Animator motion;
+    LoudnessMatch loudness;
+
+    HeaderBar header;
+    SectionView section;
+    HeadView batter, resonant;
+    SetUpView setUp;
+    LadderView ladder;
+    OutcomesView outcomes;
+    SpectrumView spectrum;
+    DecayView decay;
+    AuditionBar audition;
+    HintLine hint;
+
+    Page shownPage = Page::heads;
+    int highlight = -1;
+    plugin::Values shownValues{};
+    std::uint64_t shownMessage = 0;
+    bool hasShownValues = false;
+};
+
+} // namespace editor

@@ -1,0 +1,63 @@
+#include "NoteText.h"
+
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+
+const juce::juce_wchar minus = 0x2212, thinSpace = 0x2009, sharp = 0x266f;
+
+juce::String pretty (const std::string& name)
+{
+    return juce::String (name).replaceCharacter ('#', sharp).replaceCharacter ('-', minus);
+}
+
+} // namespace
+
+juce::String noteName (double hertz, modal::ConcertPitch pitch)
+{
+    return pretty (modal::Note::fromFrequency (hertz, pitch).name());
+}
+
+juce::String noteWithCents (double hertz, modal::ConcertPitch pitch)
+{
+    return noteOfMidi (midiOfHertz (hertz, pitch));
+}
+
+juce::String noteOfMidi (double midi)
+{
+    const int cents = juce::roundToInt (100.0 * (midi - std::round (midi)));
+    const auto name = pretty (modal::Note{ juce::roundToInt (midi), 0.0 }.name());
+    return cents == 0 ? name : name + " " + withSign (cents, 0);
+}
+
+double hertzOfMidi (double midi, modal::ConcertPitch pitch)
+{
+    return pitch.a4 * std::exp2 ((midi - 69.0) / 12.0);
+}
+
+double midiOfHertz (double hertz, modal::ConcertPitch pitch)
+{
+    return 69.0 + 12.0 * std::log2 (hertz / pitch.a4);
+}
+
+juce::String withSign (double value, int decimals)
+{
+    const auto text = juce::String (std::abs (value), decimals);
+    if (text.containsOnly ("0."))
+        return text;
+    return (value < 0.0 ? juce::String::charToString (minus) : juce::String ("+")) + text;
+}
+
+juce::String grouped (double value, int decimals)
+{
+    auto text = juce::String (std::abs (value), decimals);
+    const int point = text.indexOfChar ('.');
+    for (int at = (point < 0 ? text.length() : point) - 3; at > 0; at -= 3)
+        text = text.substring (0, at) + juce::String::charToString (thinSpace) + text.substring (at);
+    return value < 0.0 ? juce::String::charToString (minus) + text : text;
+}
+
+} // namespace editor

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "Modal/Note.h"
+
+#include <juce_core/juce_core.h>
+
+/** Pitches and numbers as the window writes them. */
+namespace editor
+{
+
+/** "G♯3", without cents. `hertz` above 0. */
+juce::String noteName (double hertz, modal::ConcertPitch);
+
+/** "G♯3 +12", cents left out where they round to 0. */
+juce::String noteWithCents (double hertz, modal::ConcertPitch);
+
+/** "G♯3 +12" of a MIDI note number with fractions. */
+juce::String noteOfMidi (double midi);
+
+double hertzOfMidi (double midi, modal::ConcertPitch);
+double midiOfHertz (double hertz, modal::ConcertPitch);
+
+/** A number with a sign that is a true minus and with `decimals` places: "+3.2", "−1". */
+juce::String withSign (double value, int decimals);
+
+/** A number with `decimals` places and spaces between thousands. */
+juce::String grouped (double value, int decimals = 0);
+
+} // namespace editor

@@ -1,0 +1,173 @@
+#include "OutcomesView.h"
+
+#include "Look.h"
+#include "Strings.h"
+
+namespace editor
+{
+namespace
+{
+
+/** Widths of the columns, as x from the right. */
+struct Columns
+{
+    explicit Columns (float width) : sureness (juce::jmin (50.0f, 0.15f * width)), change (juce::jmin (70.0f, 0.2f * width)) {}
+    float sureness, change;
+
+    juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
+    {
+        return row.removeFromRight (sureness).toNearestInt();
+    }
+    juce::Rectangle<int> takeChange (juce::Rectangle<float>& row) const { return row.removeFromRight (change).toNearestInt(); }
+};
+
+constexpr float headingHeight = 22.0f;
+
+} // namespace
+
+/** One line; a component of its own so that a screen reader finds it and hovering explains it. */
+class OutcomesView::Row : public juce::Component, public juce::SettableTooltipClient
+{
+public:
+    Row() { setAccessible (true); }
+
+    void set (const Outcome& next)
+    {
+        const bool isSame = next.name == outcome.name && next.value == outcome.value && next.change == outcome.change &&
+                            next.limitShare == outcome.limitShare;
+        outcome = next;
+        setTitle (outcome.name + ": " + outcome.value);
+        setDescription (outcome.change);
+        setTooltip (outcome.tip);
+        setHelpText (outcome.tip);
+        if (! isSame)
+            repaint();
+    }
+
+    const Outcome& shown() const noexcept { return outcome; }
+
+    void paint (juce::Graphics& g) override
+    {
+        const auto& theme = themeOf (*this);
+        auto area = getLocalBounds().toFloat().reduced (2.0f, 0.0f);
+        const Columns columns (area.getWidth());
+        if (outcome.isGroupStart)
+        {
+            g.setColour (theme.line);
+            g.fillRect (area.getX(), 0.0f, area.getWidth(), 1.0f);
+        }
+        if (isMouseOver())
+        {
+            g.setColour (theme.line.withAlpha (0.35f));
+            g.fillRect (getLocalBounds());
+        }
+        if (outcome.limitShare >= 0.0f && outcome.name == strings::batterStress)
+        {
+            // How much of the film's limit is used; the mark stands at six tenths, where care begins.
+            const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f);
+            g.setColour (theme.line);
+            g.fillRect (bar);
+            g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.quiet);
+            g.fillRect (bar.withWidth (bar.getWidth() * juce::jlimit (0.0f, 1.0f, outcome.limitShare)));
+            g.setColour (theme.caution);
+            g.fillRect (bar.getX() + careBegins * bar.getWidth(), bar.getY() - 1.5f, 1.5f, 5.5f);
+        }
+        g.setColour (theme.quiet);
+        g.setFont (letters::small());
+        g.drawFittedText (outcome.sureness, columns.takeSureness (area), juce::Justification::centredRight, 1, 0.7f);
+        g.setColour (theme.ink);
+        g.setFont (letters::text());
+        g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
+        g.setColour (theme.quiet);
+        g.drawFittedText (outcome.name, area.removeFromLeft (0.47f * area.getWidth()).toNearestInt(),
+                          juce::Justification::centredLeft, 1, 0.8f);
+        g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
+        g.setFont (letters::strong());
+        g.drawFittedText (outcome.value, area.toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
+    }
+
+    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
+    void mouseExit (const juce::MouseEvent&) override { repaint(); }
+
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override
+    {
+        return std::make_unique<juce::AccessibilityHandler> (*this, juce::AccessibilityRole::staticText);
+    }
+
+private:
+    static constexpr float careBegins = 0.6f;
+    Outcome outcome;
+};
+
+OutcomesView::OutcomesView()
+{
+    setTitle (strings::outcomesTitle);
+}
+
+OutcomesView::~OutcomesView() = default;
+
+void OutcomesView::setOutcomes (std::vector<Outcome> outcomes)
+{
+    const bool isOther = outcomes.size() != rows.size();
+    while (rows.size() < outcomes.size())
+    {
+        rows.push_back (std::make_unique<Row>());
+        addAndMakeVisible (*rows.back());
+    }
+    rows.resize (outcomes.size());
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        rows[i]->set (outcomes[i]);
+    if (isOther)
+        resized();
+}
+
+void OutcomesView::setComparison (bool isSnapshot)
+{
+    if (isSnapshot != comparesWithSnapshot)
+        repaint();
+    comparesWithSnapshot = isSnapshot;
+}
+
+juce::String OutcomesView::valueOf (const juce::String& name) const
+{
+    for (const auto& row : rows)
+        if (row->shown().name == name)
+            return row->shown().value;
+    return {};
+}
+
+juce::String OutcomesView::changeOf (const juce::String& name) const
+{
+    for (const auto& row : rows)
+        if (row->shown().name == name)
+            return row->shown().change;
+    return {};
+}
+
+void OutcomesView::paint (juce::Graphics& g)
+{
+    const auto& theme = themeOf (*this);
+    auto heading = getLocalBounds().toFloat().removeFromTop (headingHeight).reduced (2.0f, 0.0f);
+    const Columns columns (heading.getWidth());
+    g.setColour (theme.quiet);
+    g.setFont (letters::small());
+    g.drawFittedText (strings::surenessColumn, columns.takeSureness (heading), juce::Justification::centredRight, 1, 0.7f);
+    g.drawFittedText (comparesWithSnapshot ? strings::changeColumn : strings::changeColumnBefore, columns.takeChange (heading),
+                      juce::Justification::centredRight, 1, 0.7f);
+    g.setColour (theme.ink);
+    g.setFont (letters::title());
+    g.drawFittedText (strings::outcomesTitle, heading.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
+}
+
+void OutcomesView::resized()
+{
+    auto area = getLocalBounds().toFloat();
+    area.removeFromTop (headingHeight);
+    if (rows.empty())
+        return;
+    const float height = juce::jlimit (17.0f, 32.0f, area.getHeight() / static_cast<float> (rows.size()));
+    for (auto& row : rows)
+        row->setBounds (area.removeFromTop (height).toNearestInt());
+}
+
+} // namespace editor

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "Outcome.h"
+
+#include <juce_gui_basics/juce_gui_basics.h>
+
+namespace editor
+{
+
+/** What a tuning will give, line by line. */
+class OutcomesView : public juce::Component
+{
+public:
+    OutcomesView();
+    ~OutcomesView() override;
+
+    void setOutcomes (std::vector<Outcome>);
+
+    /** Whether changes count from snapshot A, or from the tuning before the last change. */
+    void setComparison (bool isSnapshot);
+
+    int lines() const noexcept { return static_cast<int> (rows.size()); }
+    juce::String valueOf (const juce::String& name) const; ///< the first line of that name; empty if there is none
+    juce::String changeOf (const juce::String& name) const;
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void lookAndFeelChanged() override { repaint(); }
+
+private:
+    class Row;
+    std::vector<std::unique_ptr<Row>> rows;
+    bool comparesWithSnapshot = false;
+};
+
+} // namespace editor

@@ -1,0 +1,222 @@
+#include "ParameterBinding.h"
+
+#include "NoteText.h"
+#include "Strings.h"
+
+#include "Files/TuningRequest.h"
+#include "Modal/InputError.h"
+
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+using plugin::Measure;
+using plugin::Parameter;
+using plugin::Processor;
+
+/** The largest of 1, 2, 5 times a power of ten that is at most `value`. */
+double roundStep (double value)
+{
+    const double decade = std::pow (10.0, std::floor (std::log10 (value)));
+    return decade * (value >= 5.0 * decade ? 5.0 : value >= 2.0 * decade ? 2.0 : 1.0);
+}
+
+void setSteps (ValueBinding& binding, Measure measure)
+{
+    if (measure == Measure::note || measure == Measure::interval)
+    {
+        binding.step = 1.0;
+        binding.fineStep = 0.05;
+    }
+    else if (measure == Measure::cents)
+    {
+        binding.step = 5.0;
+        binding.fineStep = 1.0;
+    }
+    else if (measure == Measure::whole || measure == Measure::choice || measure == Measure::toggle)
+        binding.step = binding.fineStep = 1.0;
+    else
+    {
+        binding.step = roundStep ((binding.high - binding.low) / 100.0);
+        binding.fineStep = 0.1 * binding.step;
+    }
+}
+
+void setWithoutGesture (plugin::DrumParameter& parameter, double plain)
+{
+    parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (parameter.spec().snapped (plain))));
+}
+
+double plainOf (Processor& processor, Parameter which)
+{
+    return processor.parameter (which).plainValue();
+}
+
+modal::ConcertPitch pitchOf (Processor& processor)
+{
+    return { plainOf (processor, Parameter::concertPitch) };
+}
+
+double batterFine (Processor& processor)
+{
+    return 0.01 * plainOf (processor, Parameter::batterCents);
+}
+
+double resonantFine (Processor& processor)
+{
+    return 0.01 * plainOf (processor, Parameter::resonantCents);
+}
+
+double batterNote (Processor& processor)
+{
+    return plainOf (processor, Parameter::batterNote) + batterFine (processor);
+}
+
+/** The interval that sounds: the one that is set and the fine cents of both heads. */
+double soundingInterval (Processor& processor)
+{
+    return plainOf (processor, Parameter::interval) + resonantFine (processor) - batterFine (processor);
+}
+
+/** Types a note into a binding; the text may be a note, a note with cents or a frequency. */
+juce::String typeNote (Processor& processor, const juce::String& typed, const juce::String& field, const ValueBinding& binding)
+{
+    try
+    {
+        const double hertz = files::readNote (typed.replaceCharacter (0x266f, '#').replaceCharacter (0x2212, '-').toStdString(),
+                                              pitchOf (processor), field.toStdString());
+        const double note = midiOfHertz (hertz, pitchOf (processor));
+        if (note < binding.low || note > binding.high)
+            return field + " " + typed + strings::outOfReach + noteOfMidi (binding.low) + " - " + noteOfMidi (binding.high);
+        binding.begin();
+        binding.set (note);
+        binding.end();
+        return {};
+    }
+    catch (const modal::InputError& refused)
+    {
+        return juce::String::fromUTF8 (refused.what());
+    }
+}
+
+/** Moves the batter alone: its note and, the other way, the interval; one step of undo. */
+ValueBinding batterAlone (Processor& processor)
+{
+    auto start = std::make_shared<std::optional<plugin::Values>>();
+    ValueBinding binding;
+    const auto& spec = plugin::specOf (Parameter::batterNote);
+    binding.low = spec.low;
+    binding.high = spec.high;
+    setSteps (binding, Measure::note);
+    binding.get = [&processor] { return batterNote (processor); };
+    binding.toText = [] (double note) { return noteOfMidi (note); };
+    binding.set = [&processor] (double note)
+    {
+        const double resonant = plainOf (processor, Parameter::batterNote) + plainOf (processor, Parameter::interval);
+        const double asked = note - batterFine (processor);
+        const auto& range = plugin::specOf (Parameter::interval);
+        const double set = juce::jlimit (resonant - range.high, resonant - range.low, asked);
+        setWithoutGesture (processor.parameter (Parameter::batterNote), set);
+        setWithoutGesture (processor.parameter (Parameter::interval), resonant - set);
+    };
+    const auto current = [&processor]
+    {
+        plugin::Values values{};
+        for (std::size_t i = 0; i < plugin::parameterCount; ++i)
+            values[i] = static_cast<float> (processor.parameter (static_cast<Parameter> (i)).plainValue());
+        return values;
+    };
+    binding.begin = [start, current] { *start = current(); };
+    binding.end = [start, current, &processor]
+    {
+        if (! start->has_value())
+            return;
+        const auto after = current();
+        // Undo goes from what was before the gesture to what is now, so what was must be there when the step is made.
+        for (const auto which : { Parameter::batterNote, Parameter::interval })
+            setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (**start, which)));
+        start->reset();
+        processor.setValues (after, strings::batterNote().name);
+    };
+    binding.type = [&processor, binding] (const juce::String& typed)
+    { return typeNote (processor, typed, strings::batterNote().name, binding); };
+    return binding;
+}
+
+ValueBinding resonantAlone (Processor& processor)
+{
+    ValueBinding binding = bindingOf (processor, Parameter::interval);
+    const auto& spec = plugin::specOf (Parameter::interval);
+    const auto& note = plugin::specOf (Parameter::batterNote);
+    binding.low = note.low + spec.low;
+    binding.high = note.high + spec.high;
+    binding.get = [&processor] { return batterNote (processor) + soundingInterval (processor); };
+    binding.toText = [] (double midi) { return noteOfMidi (midi); };
+    binding.set = [&processor, setInterval = binding.set] (double midi)
+    { setInterval (midi - plainOf (processor, Parameter::batterNote) - resonantFine (processor)); };
+    binding.type = [&processor, binding] (const juce::String& typed)
+    { return typeNote (processor, typed, strings::resonantNote().name, binding); };
+    return binding;
+}
+
+} // namespace
+
+ValueBinding bindingOf (Processor& processor, Parameter which)
+{
+    auto& parameter = processor.parameter (which);
+    const auto& spec = parameter.spec();
+    ValueBinding binding;
+    binding.low = spec.low;
+    binding.high = spec.high;
+    setSteps (binding, spec.measure);
+    binding.get = [&parameter] { return parameter.plainValue(); };
+    binding.set = [&parameter] (double plain) { setWithoutGesture (parameter, plain); };
+    binding.toText = [&parameter] (double plain) { return parameter.textOf (plain); };
+    binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (typed); };
+    binding.begin = [&parameter] { parameter.beginChangeGesture(); };
+    binding.end = [&parameter] { parameter.endChangeGesture(); };
+    return binding;
+}
+
+ControlText textOf (const plugin::ParameterSpec& spec)
+{
+    const auto unit = [&]() -> juce::String
+    {
+        switch (spec.measure)
+        {
+        case Measure::quantity:
+            return juce::String::fromUTF8 (spec.unit().symbol);
+        case Measure::note:
+            return "note";
+        case Measure::interval:
+            return "semitones";
+        case Measure::cents:
+            return "cents";
+        case Measure::decibels:
+            return "dB";
+        case Measure::pan:
+            return "left to right";
+        case Measure::whole:
+            return "count";
+        case Measure::choice:
+            return "name";
+        case Measure::toggle:
+            return "on or off";
+        }
+        return {};
+    };
+    return { juce::String (spec.name), unit(), strings::tipFor (spec.id) };
+}
+
+LadderView::Bindings ladderBindings (Processor& processor)
+{
+    auto interval = bindingOf (processor, Parameter::interval);
+    interval.get = [&processor] { return soundingInterval (processor); };
+    interval.set = [&processor, set = interval.set] (double semitones)
+    { set (semitones - resonantFine (processor) + batterFine (processor)); };
+    return { batterAlone (processor), resonantAlone (processor), interval, bindingOf (processor, Parameter::batterNote) };
+}
+
+} // namespace editor

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "ValueControl.h"
+
+#include "Plugin/DrumParameter.h"
+
+namespace editor
+{
+
+/** One parameter on a line: its name, its value, and under them how far along its range it stands. Drag it sideways, use arrow
+   keys, click a choice, or type. */
+class ParameterRow : public ValueControl
+{
+public:
+    ParameterRow (plugin::DrumParameter&, ValueBinding);
+
+    plugin::DrumParameter& parameter() noexcept { return shown; }
+
+    /** Repaints if the value has changed since it was drawn. */
+    void refresh();
+
+    /** Whether the name is drawn before the value; without it the row fits a narrow bar. */
+    void setShowsName (bool shows) { showsName = shows; }
+
+    void paint (juce::Graphics&) override;
+    void mouseDown (const juce::MouseEvent&) override;
+    void mouseDrag (const juce::MouseEvent&) override;
+    void mouseUp (const juce::MouseEvent&) override;
+    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
+    void mouseExit (const juce::MouseEvent&) override { repaint(); }
+
+protected:
+    juce::Rectangle<int> entryArea() const override;
+
+private:
+    bool isSwitch() const { return shown.spec().measure == plugin::Measure::toggle; }
+    bool isChoice() const { return shown.spec().measure == plugin::Measure::choice; }
+    void offerChoices();
+    float share() const;
+
+    plugin::DrumParameter& shown;
+    bool showsName = true;
+    double drawn = 0.0;
+    float grabbed = 0.0f;
+};
+
+} // namespace editor

@@ -1,0 +1,74 @@
+#pragma once
+
+#include "Scene.h"
+
+#include "Plugin/Processor.h"
+
+namespace editor
+{
+
+/** Keeps the scene in step with the processor: the drum that was worked out last, what playing it tells, and what to compare
+   with.
+
+    What takes long runs on a thread of its own; everything else here belongs to the message thread. */
+class SceneKeeper : private juce::ChangeListener, private juce::Timer
+{
+public:
+    explicit SceneKeeper (plugin::Processor&);
+    ~SceneKeeper() override;
+
+    const Scene& scene() const noexcept { return current; }
+
+    /** Whether `before` is the snapshot A; otherwise it is the tuning before the last change. */
+    bool comparesWithSnapshot() const noexcept { return hasSnapshot; }
+
+    /** Call after A was stored or cleared. */
+    void refreshSnapshot();
+
+    std::function<void()> onChange;
+
+    /** True while something is still being worked out. */
+    bool isBusy() const noexcept { return pending > 0 || isTimerRunning(); }
+
+    /** Another job for the same thread: `work` there, then `deliver` on the message thread, unless this has gone by then. */
+    template <typename Work, typename Deliver>
+    void later (Work work, Deliver deliver)
+    {
+        ++pending;
+        jobs.addJob (
+            [weak = juce::WeakReference<SceneKeeper> (this), work = std::move (work), deliver = std::move (deliver)]
+            {
+                auto result = work();
+                juce::MessageManager::callAsync (
+                    [weak, deliver, result = std::move (result)]() mutable
+                    {
+                        if (weak == nullptr)
+                            return;
+                        --weak->pending;
+                        deliver (std::move (result));
+                    });
+            });
+    }
+
+private:
+    using Response = std::shared_ptr<const engine::PlayedResponse>;
+
+    void changeListenerCallback (juce::ChangeBroadcaster*) override;
+    void timerCallback() override;
+    void take (std::shared_ptr<const plugin::SolvedDrum>);
+    void tell() const;
+
+    plugin::Processor& processor;
+    Scene current;
+    std::shared_ptr<const plugin::SolvedDrum> latest;
+    Scene previous; ///< the drum that was there before the last run of changes
+    double lastChange = 0.0;
+    bool hasSnapshot = false;
+    std::uint32_t snapshotNumber = 0;
+    int pending = 0;
+    juce::ThreadPool jobs{ 1, 0, juce::Thread::Priority::low };
+
+    JUCE_DECLARE_WEAK_REFERENCEABLE (SceneKeeper)
+};
+
+} // namespace editor

@@ -1,0 +1,234 @@
+#include "SectionView.h"
+
+#include "Look.h"
+#include "NoteText.h"
+#include "Strings.h"
+
+#include "Modal/Units.h"
+
+#include <cmath>
+
+namespace editor
+{
+namespace
+{
+
+constexpr int sectionPoints = 97;
+
+} // namespace
+
+SectionView::SectionView()
+{
+    setTitle (strings::sectionTitle);
+    setInterceptsMouseClicks (false, false);
+}
+
+void SectionView::setScene (const Scene& newScene)
+{
+    scene = newScene;
+    if (const auto* modes = scene.modes(); modes != nullptr && modes != shapeOf)
+    {
+        shape = std::make_unique<SectionShape> (*modes, 0.0, sectionPoints);
+        shapeOf = modes;
+    }
+    place();
+    setPose ({});
+    repaint();
+}
+
+void SectionView::setPose (const Pose& newPose)
+{
+    pose = newPose;
+    batterLine.assign (sectionPoints, 0.0f);
+    resonantLine.assign (sectionPoints, 0.0f);
+    if (shape != nullptr && ! pose.field.empty())
+    {
+        shape->displacement (pose.field.data(), batterLine.data());
+        shape->displacement (pose.field.data() + pose.field.size() / 2, resonantLine.data());
+        for (auto* line : { &batterLine, &resonantLine })
+            for (auto& value : *line)
+                value = juce::jlimit (-1.2f, 1.2f, value * pose.scale);
+    }
+    // Only the strips in which something moves.
+    const int reach = juce::roundToInt (swing * 1.3f) + 4;
+    const auto area = drum.toNearestInt();
+    repaint (0, area.getY() - reach - 70, getWidth(), 2 * reach + 70);
+    repaint (0, area.getBottom() - reach, getWidth(), 2 * reach + 16);
+}
+
+void SectionView::setCaption (const juce::String& text)
+{
+    if (text == caption)
+        return;
+    caption = text;
+    repaint (0, 0, getWidth(), 20);
+}
+
+void SectionView::resized()
+{
+    place();
+}
+
+void SectionView::place()
+{
+    if (scene.now == nullptr)
+        return;
+    auto area = getLocalBounds().toFloat().reduced (16.0f, 0.0f);
+    area.removeFromTop (18.0f);
+    const auto& spec = scene.now->drum;
+    const float proportion = static_cast<float> (spec.depth / spec.diameter);
+    // Room for both heads to swing and for the words beside the heads.
+    const float words = juce::jlimit (84.0f, 128.0f, 0.22f * area.getWidth());
+    float width = area.getWidth() - 2.0f * words;
+    float height = width * proportion;
+    const float most = 0.62f * area.getHeight();
+    if (height > most)
+    {
+        height = most;
+        width = juce::jmax (height / proportion, 60.0f);
+    }
+    swing = juce::jlimit (5.0f, 26.0f, juce::jmin (0.40f * height, 0.17f * area.getHeight()));
+    drum = juce::Rectangle<float> (width, height).withCentre (area.getCentre());
+}
+
+void SectionView::paint (juce::Graphics& g)
+{
+    if (scene.now == nullptr)
+        return;
+    drawShell (g);
+    const bool hasResonant = scene.now->drum.hasResonantHead();
+    if (hasResonant)
+    {
+        drawWires (g);
+        drawHead (g, false);
+    }
+    drawHead (g, true);
+    drawStick (g);
+    drawWords (g);
+}
+
+void SectionView::drawShell (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const float wall = juce::jmax (3.0f, drum.getWidth() * static_cast<float> (scene.now->drum.depth > 0.0 ? 0.012 : 0.0));
+    g.setColour (theme.line.withMultipliedAlpha (0.35f));
+    g.fillRect (drum);
+    g.setColour (theme.quiet);
+    for (const bool isLeft : { true, false })
+    {
+        // A wall whose ends are cut at an angle, as bearing edges are.
+        const float inner = isLeft ? drum.getX() : drum.getRight(), outer = isLeft ? inner - wall : inner + wall;
+        juce::Path cut;
+        cut.startNewSubPath (inner, drum.getY());
+        cut.lineTo (outer, drum.getY() + wall);
+        cut.lineTo (outer, drum.getBottom() - wall);
+        cut.lineTo (inner, drum.getBottom());
+        cut.closeSubPath();
+        g.fillPath (cut);
+        // The hoops' sections.
+        const float away = isLeft ? outer - 9.0f : outer + 3.0f;
+        g.fillRoundedRectangle (away, drum.getY() - 7.0f, 6.0f, 17.0f, 1.5f);
+        if (scene.now->drum.hasResonantHead())
+            g.fillRoundedRectangle (away, drum.getBottom() - 10.0f, 6.0f, 17.0f, 1.5f);
+    }
+    if (scene.now->drum.bottom == modal::Bottom::closed)
+        g.fillRect (drum.getX() - wall, drum.getBottom() - 2.0f, drum.getWidth() + 2.0f * wall, 5.0f);
+}
+
+void SectionView::drawHead (juce::Graphics& g, bool isBatter) const
+{
+    const auto& theme = themeOf (*this);
+    const auto& line = isBatter ? batterLine : resonantLine;
+    const float rest = isBatter ? drum.getY() : drum.getBottom();
+    juce::Path film;
+    for (int i = 0; i < sectionPoints; ++i)
+    {
+        const float x = xOf (2.0f * static_cast<float> (i) / (sectionPoints - 1) - 1.0f);
+        const float y = rest - swing * (line.empty() ? 0.0f : line[static_cast<std::size_t> (i)]);
+        if (i == 0)
+            film.startNewSubPath (x, y);
+        else
+            film.lineTo (x, y);
+    }
+    const auto colour = isBatter ? theme.batter : theme.resonant;
+    auto filled = film;
+    filled.lineTo (xOf (1.0f), rest);
+    filled.lineTo (xOf (-1.0f), rest);
+    filled.closeSubPath();
+    g.setColour (colour.withAlpha (0.18f));
+    g.fillPath (filled);
+    g.setColour (colour);
+    g.strokePath (film, juce::PathStrokeType (isBatter ? 3.0f : 2.0f, juce::PathStrokeType::curved));
+    // The film goes down over the edge to the hoop.
+    for (const float side : { -1.0f, 1.0f })
+        g.drawLine (xOf (side), rest, xOf (side) + side * 8.0f, rest + (isBatter ? 7.0f : -7.0f), isBatter ? 3.0f : 2.0f);
+}
+
+void SectionView::drawWires (juce::Graphics& g) const
+{
+    if (scene.model == nullptr)
+        return;
+    const auto& theme = themeOf (*this);
+    const auto& wires = scene.model->setup().wires;
+    const float half = static_cast<float> (wires.lengthShare);
+    const float below = drum.getBottom() + (wires.on ? 4.0f : 15.0f);
+    juce::Path strand;
+    strand.startNewSubPath (xOf (-half), below);
+    for (std::size_t i = 0; i < pose.strand.size(); ++i)
+        strand.lineTo (xOf (pose.strandX[i]), below - swing * juce::jlimit (-1.4f, 1.2f, pose.strand[i] * pose.scale));
+    strand.lineTo (xOf (half), below);
+    g.setColour (theme.ink.withAlpha (0.8f));
+    const float coil[] = { 2.2f, 1.6f };
+    juce::Path wound;
+    juce::PathStrokeType (2.2f).createDashedStroke (wound, strand, coil, 2);
+    g.fillPath (wound);
+    for (const float side : { -half, half })
+        g.fillEllipse (juce::Rectangle<float> (5.0f, 5.0f).withCentre ({ xOf (side), below }));
+}
+
+void SectionView::drawStick (juce::Graphics& g) const
+{
+    if (pose.stick > 0.02f)
+        return;
+    const auto& theme = themeOf (*this);
+    const float height = swing * juce::jlimit (-1.2f, 2.2f, pose.stick * pose.scale);
+    const juce::Point<float> tip (xOf (pose.stickX), drum.getY() - height - 4.0f);
+    g.setColour (theme.ink);
+    juce::Path stick;
+    stick.startNewSubPath (tip);
+    stick.lineTo (tip + juce::Point<float> (54.0f, -30.0f));
+    g.strokePath (stick, juce::PathStrokeType (3.0f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded));
+    g.fillEllipse (juce::Rectangle<float> (9.0f, 7.0f).withCentre (tip));
+}
+
+void SectionView::drawWords (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const auto& now = *scene.now;
+    auto top = getLocalBounds().toFloat().removeFromTop (18.0f);
+    g.setFont (letters::small());
+    g.setColour (theme.quiet);
+    g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
+
+    const auto beside = [&] (bool isLeft, float y, juce::Colour colour, const juce::String& first, const juce::String& second)
+    {
+        const float edge = isLeft ? drum.getX() - 20.0f : drum.getRight() + 20.0f;
+        auto area = isLeft ? juce::Rectangle<float> (2.0f, y - 15.0f, edge - 2.0f, 30.0f)
+                           : juce::Rectangle<float> (edge, y - 15.0f, static_cast<float> (getWidth()) - edge - 2.0f, 30.0f);
+        const auto side = isLeft ? juce::Justification::centredRight : juce::Justification::centredLeft;
+        g.setColour (colour);
+        g.setFont (letters::title());
+        g.drawFittedText (first, area.removeFromTop (15.0f).toNearestInt(), side, 1, 0.7f);
+        g.setColour (theme.quiet);
+        g.setFont (letters::small());
+        g.drawFittedText (second, area.toNearestInt(), side, 1, 0.7f);
+    };
+    beside (true, drum.getY(), theme.batter, strings::batter, grouped (now.batter.tension) + " N/m");
+    if (now.drum.hasResonantHead())
+        beside (true, drum.getBottom(), theme.resonant, strings::resonant, grouped (now.resonant.tension) + " N/m");
+    const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
+    beside (false, drum.getCentreY(), theme.ink,
+            inches (now.drum.diameter) + juce::String::fromUTF8 (" × ") + inches (now.drum.depth), now.drum.shell.material);
+}
+
+} // namespace editor

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "Analysis.h"
+#include "Scene.h"
+#include "ValueControl.h"
+
+namespace editor
+{
+
+/** The last strike's spectrum against the predicted modes. Its number is the mode that is looked at, -1 for none: hovering a
+   peak, arrow keys or typing "(1,1)" or a frequency choose it. */
+class SpectrumView : public ValueControl
+{
+public:
+    /** @param highlight  index into Scene::now's modes */
+    explicit SpectrumView (ValueBinding highlight);
+
+    void setScene (const Scene&);
+    void setAnalysis (std::shared_ptr<const Analysis>);
+
+    /** The mode whose frequency lies nearest to x, or -1 if none is close. */
+    int modeAt (float x) const;
+    float xOf (double hertz) const;
+
+    void paint (juce::Graphics&) override;
+    void mouseMove (const juce::MouseEvent&) override;
+    void mouseExit (const juce::MouseEvent&) override;
+
+private:
+    juce::Rectangle<float> plot() const;
+    void drawModes (juce::Graphics&) const;
+
+    Scene scene;
+    std::shared_ptr<const Analysis> analysis;
+};
+
+} // namespace editor

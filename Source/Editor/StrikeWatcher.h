@@ -1,0 +1,35 @@
+#pragma once
+
+#include "Analysis.h"
+#include "Motion.h"
+#include "SceneKeeper.h"
+
+namespace editor
+{
+
+/** Notices strokes, wherever they came from, and has their motion and their sound worked out. */
+class StrikeWatcher : private juce::Timer
+{
+public:
+    StrikeWatcher (plugin::Processor&, SceneKeeper&);
+
+    /** A stroke that this window is about to send, so that its motion is that of the same stroke. */
+    void expect (const engine::Stroke& stroke) { expected = stroke; }
+
+    std::function<void (std::shared_ptr<const Motion>)> onMotion;
+    std::function<void (std::shared_ptr<const Analysis>)> onAnalysis;
+
+private:
+    void timerCallback() override;
+    void followMotion();
+    void analyseSound();
+
+    plugin::Processor& processor;
+    SceneKeeper& keeper;
+    engine::Stroke expected;
+    std::uint32_t lastStroke = 0;
+    std::size_t analysedSamples = 0;
+    bool isFollowing = false, isAnalysing = false;
+};
+
+} // namespace editor

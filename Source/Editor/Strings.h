@@ -1,0 +1,164 @@
+#pragma once
+
+#include "CommandButton.h"
+#include "ValueBinding.h"
+
+#include "Modal/Prediction.h"
+
+/** Every word that the window shows, in one place. Parameters bring their names from the table of parameters; what is said about
+    them here is physics, found by their identifiers. */
+namespace editor::strings
+{
+
+inline constexpr const char* product = "Snarewright";
+
+// Headings of views, also their accessible names.
+inline constexpr const char* ladderTitle = "Pitch ladder";
+inline constexpr const char* sectionTitle = "The drum in section";
+inline constexpr const char* batterHeadTitle = "Batter head from above";
+inline constexpr const char* resonantHeadTitle = "Resonant head from above";
+inline constexpr const char* outcomesTitle = "What you will get";
+inline constexpr const char* spectrumTitle = "Spectrum of the last strike";
+inline constexpr const char* decayTitle = "Decay of the last strike";
+inline constexpr const char* auditionTitle = "Audition";
+inline constexpr const char* setUpTitle = "The drum and how it is played";
+
+// Short words on the drawings.
+inline constexpr const char* batter = "batter";
+inline constexpr const char* resonant = "resonant";
+inline constexpr const char* drumNoteShort = "the drum";
+inline constexpr const char* headsTogether = "heads together";
+inline constexpr const char* headsOpposed = "heads opposed";
+inline constexpr const char* noStrikeYet = "Strike the batter head to see it move and hear it";
+inline constexpr const char* noSpectrumYet = "Strike the drum: its spectrum appears here";
+inline constexpr const char* notYet = "working";
+inline constexpr const char* fallsIn = "falls 60 dB in";
+inline constexpr const char* wholeSound = "whole sound";
+inline constexpr const char* drumNoteAlone = "drum note alone";
+inline constexpr const char* predictedSlope = "predicted, 60 dB in";
+
+// What you will get. These hold letters beyond ASCII: read them with String::fromUTF8.
+inline constexpr const char* same = "\xc2\xb1 0";
+inline constexpr const char* withinTwentieth = "\xc2\xb1 5 %";
+inline constexpr const char* withinFifth = "\xc2\xb1 20 %";
+inline constexpr const char* within3dB = "\xc2\xb1 3 dB";
+inline constexpr const char* withinSemitone = "\xc2\xb1 50 c";
+inline constexpr const char* withinFactor2 = "\xc3\x97 \xc3\xb7 2";
+inline constexpr const char* notAtAll = "not at all";
+inline constexpr const char* wiresOff = "off";
+inline constexpr const char* changeColumn = "from A";
+inline constexpr const char* changeColumnBefore = "from before";
+inline constexpr const char* surenessColumn = "sure to";
+inline constexpr const char* drumNote = "Drum note";
+inline constexpr const char* sustain = "Sustain";
+inline constexpr const char* batterLeverage = "Batter moves it";
+inline constexpr const char* resonantLeverage = "Resonant moves it";
+inline constexpr const char* brightness = "Attack brightness";
+inline constexpr const char* earlyToLate = "Early over late sound";
+inline constexpr const char* wiresAtCentre = "Wires answer, centre";
+inline constexpr const char* wiresAtEdge = "Wires answer, edge";
+inline constexpr const char* rebound = "Stick rebound";
+inline constexpr const char* contact = "Stick on the head";
+inline constexpr const char* batterTension = "Batter tension";
+inline constexpr const char* batterStress = "of the film's limit";
+inline constexpr const char* batterLugForce = "Force per lug";
+inline constexpr const char* resonantTension = "Resonant tension";
+inline constexpr const char* resonantStress = "of the film's limit";
+inline constexpr const char* resonantLugForce = "Force per lug";
+
+inline constexpr const char* drumNoteTip = "The lowest mode of both heads and the air together; the frequencies rest on the mass "
+                                           "of film and air, and are as sure as the "
+                                           "film's thickness is.";
+inline constexpr const char* sustainTip =
+    "Time for the drum note to fall by 60 dB; what leaves as sound is computed, what film and edge take is common practice, so "
+    "take it as a factor, not a figure.";
+inline constexpr const char* leverageTip = "How far the drum note moves when this head alone goes up a semitone: the head that "
+                                           "carries more of the motion has the longer "
+                                           "lever.";
+inline constexpr const char* brightnessTip = "The root mean square frequency of the first 20 ms at the microphone above: it "
+                                             "falls with contact time and rises with tension.";
+inline constexpr const char* earlyToLateTip =
+    "Energy of the first 50 ms over all that follows: more is drier. It leans on the losses, as sustain does.";
+inline constexpr const char* wireResponseTip =
+    "The softest stroke that throws the wires off the head, as the speed of the tip: lower answers to a lighter touch; strainer "
+    "and bed differ much between drums.";
+inline constexpr const char* reboundTip =
+    "How fast the stick leaves against how fast it came, without the hand's help: a tight head gives more back.";
+inline constexpr const char* contactTip =
+    "How long the tip rests on the head: modes whose half period is shorter are hardly struck.";
+inline constexpr const char* tensionTip = "Pull across each metre of head; follows from tap note, film and the air that moves "
+                                          "along. The maker's limit for the head comes "
+                                          "first.";
+inline constexpr const char* stressTip = "Tension over the thickness of the film, and its share of the stress at which polyester "
+                                         "begins to yield; stop well below, and at "
+                                         "the maker's limit if that is lower.";
+inline constexpr const char* lugForceTip = "The pull of the head shared by its rods, without friction at the edge; rods, inserts "
+                                           "and hoops have limits of their own, which "
+                                           "their makers give.";
+
+// Buttons: what is on them, what they are called, and what they do.
+inline constexpr CommandText presets{ "Drums and tunings", "Drums and tunings",
+                                      "Loads a drum with a tuning, or saves what is set; film, size and notes decide the rest." };
+inline constexpr CommandText headsPage{ "Heads", "Page: heads",
+                                        "The drum in section and its heads from above, moving as they did at the last strike." };
+inline constexpr CommandText soundPage{ "Sound", "Page: sound",
+                                        "Spectrum and decay of the last strike against the predicted modes." };
+inline constexpr CommandText setUpPage{
+    "Set up", "Page: set up", "Everything that can be measured and set on the drum: sizes, films, wires, stick, microphones."
+};
+inline constexpr CommandText keepA{ "Keep A", "Keep as A",
+                                    "Keeps what is set as A; from then on every quantity shows its change from A." };
+inline constexpr CommandText keepB{ "Keep B", "Keep as B",
+                                    "Keeps what is set as B, to switch back and forth or to play a drum between A and B." };
+inline constexpr CommandText hearA{ "A", "Recall A", "Sets the drum as it was kept as A." };
+inline constexpr CommandText hearB{ "B", "Recall B", "Sets the drum as it was kept as B." };
+inline constexpr CommandText undo{ "Undo", "Undo", "Takes the last change back (Ctrl Z)." };
+inline constexpr CommandText redo{ "Redo", "Redo", "Makes the change again (Ctrl Shift Z)." };
+inline constexpr CommandText theme{ "Dark", "Light or dark", "Dark letters on light paper, or the other way round." };
+inline constexpr CommandText sweep{
+    "What if", "What if: every interval",
+    "Plays the drum with the heads a minor second apart, then wider by semitones to an octave, and puts back what was set."
+};
+inline constexpr CommandText matchLoudness{
+    "Match loudness", "Match loudness",
+    "Moves the output gain so that one stroke keeps its level from tuning to tuning: louder always seems better."
+};
+inline constexpr const char* toLight = "Light";
+inline constexpr const char* toDark = "Dark";
+inline constexpr const char* yourPresets = "Your presets";
+inline constexpr const char* saveAs = "Save as";
+inline constexpr const char* deletePreset = "Delete";
+inline constexpr const char* importPreset = "Import a file";
+inline constexpr const char* exportPreset = "Export to a file";
+inline constexpr const char* presetNamePrompt = "Name, then Return";
+
+// Messages.
+inline constexpr const char* outOfReach = ": the heads reach from ";
+inline constexpr const char* speedRange = "The stroke's speed goes from 0.25 to 10 m/s.";
+inline constexpr const char* tooManyStrokes = "Too many strokes wait to be played.";
+inline constexpr const char* noMode = "no mode";
+inline constexpr const char* noSuchMode = "There is no such mode: type one as (1,1) or a frequency in Hz.";
+inline constexpr const char* caution =
+    "Drums are loud: begin low on headphones. Tighten heads and rods no further than their makers allow.";
+
+ControlText batterNote();
+ControlText resonantNote();
+ControlText interval();
+ControlText lug (bool isBatter, int number);
+ControlText strikePoint();
+ControlText spectrumMode();
+ControlText strokeSpeed();
+
+/** "(1,1) 233 Hz". */
+juce::String modeName (const modal::Mode&);
+
+/** The mode that a person means by "(1,1)", "1,1" or a frequency in Hz (the nearest within a semitone); -1 if none. */
+int findMode (const modal::Prediction&, const juce::String& typed);
+
+juce::String modeCaption (const modal::Mode&);
+juce::String strikeCaption (double milliseconds, double slowing);
+
+/** One sentence of physics about a parameter, by its identifier; never empty. */
+juce::String tipFor (const juce::String& parameterId);
+
+} // namespace editor::strings
