@@ -42,6 +42,12 @@ public:
     void run (Scalar* const* outputs, int frames) noexcept
     {
         predictAll();
+        if (contacts == 0 && ! s.countsEnergy && ! isStruck())
+        {
+            for (int frame = 0; frame < frames; ++frame)
+                advance<false> (outputs, frame);
+            return;
+        }
         for (int frame = 0; frame < frames; ++frame)
         {
             const bool wires = contacts > 0;
@@ -54,7 +60,7 @@ public:
             if (wires)
                 finishWires();
             scatterStrikers();
-            advance (outputs, frame);
+            advance<true> (outputs, frame);
             finishStrikers();
         }
     }
@@ -80,6 +86,14 @@ private:
             const P q = P::load (s.position + k);
             (q + P::load (s.keep + k) * P::load (s.step + k) - P::load (s.spring + k) * q).store (s.trial + k);
         }
+    }
+
+    bool isStruck() const noexcept
+    {
+        for (int j = 0; j < maxStrikers; ++j)
+            if (s.strikers[j].active)
+                return true;
+        return false;
     }
 
     void unfold (const Scalar* classes, Scalar* quadrants) const noexcept
@@ -428,6 +442,7 @@ private:
         }
     }
 
+    template <bool isPushed>
     void advance (Scalar* const* outputs, int frame) noexcept
     {
         if (s.countsEnergy)
@@ -435,22 +450,22 @@ private:
         switch (s.microphones)
         {
         case 0:
-            advanceHearing<0> (outputs, frame);
+            advanceHearing<0, isPushed> (outputs, frame);
             break;
         case 1:
-            advanceHearing<1> (outputs, frame);
+            advanceHearing<1, isPushed> (outputs, frame);
             break;
         case 2:
-            advanceHearing<2> (outputs, frame);
+            advanceHearing<2, isPushed> (outputs, frame);
             break;
         default:
-            advanceHearing<3> (outputs, frame);
+            advanceHearing<3, isPushed> (outputs, frame);
             break;
         }
     }
 
-    /** Moves every mode on, listens to it, and predicts the next sample, in one pass. */
-    template <int microphones>
+    /** Moves every mode on, listens to it and, where contacts may push it, predicts the next sample, in one pass. */
+    template <int microphones, bool isPushed>
     void advanceHearing (Scalar* const* outputs, int frame) noexcept
     {
         // Two sums a microphone, so that neither waits for the other.
@@ -462,11 +477,11 @@ private:
         // The arrays never overlap, which a compiler cannot know of pointers that live in a struct.
         const Scalar* const keeps = s.keep;
         const Scalar* const springs = s.spring;
-        const Scalar* const drives = s.drive;
+        [[maybe_unused]] const Scalar* const drives = s.drive;
         Scalar* const positions = s.position;
         Scalar* const steps = s.step;
-        Scalar* const trials = s.trial;
-        Scalar* const pushes = s.push;
+        [[maybe_unused]] Scalar* const trials = s.trial;
+        [[maybe_unused]] Scalar* const pushes = s.push;
         const Scalar* ofAcceleration[microphones + 1];
         const Scalar* ofVelocity[microphones + 1];
         for (int m = 0; m < microphones; ++m)
@@ -480,7 +495,9 @@ private:
         {
             const P q = P::load (positions + k), before = P::load (steps + k);
             const P keep = P::load (keeps + k), spring = P::load (springs + k);
-            const P step = keep * before - spring * q + P::load (drives + k) * P::load (pushes + k);
+            P step = keep * before - spring * q;
+            if constexpr (isPushed)
+                step = step + P::load (drives + k) * P::load (pushes + k);
             const P position = q + step;
             const P acceleration = step - before, velocity = step + before;
             SNAREWRIGHT_UNROLL
@@ -491,8 +508,11 @@ private:
             }
             step.store (steps + k);
             position.store (positions + k);
-            (position + keep * step - spring * position).store (trials + k);
-            P::zero().store (pushes + k);
+            if constexpr (isPushed)
+            {
+                (position + keep * step - spring * position).store (trials + k);
+                P::zero().store (pushes + k);
+            }
         }
         for (int m = 0; m < microphones; ++m)
             outputs[m][frame] += sumOf (heard[m] + heardFromVelocity[m]);
