@@ -147,11 +147,11 @@ void SpectrumView::drawModes (juce::Graphics& g) const
     if (lit >= 0 && lit < static_cast<int> (now.modes.size()))
     {
         const auto& mode = now.modes[static_cast<std::size_t> (lit)];
-        const auto words = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) + " s, " +
+        const auto description = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) + " s, " +
                            (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
         g.setColour (theme.drum);
         g.setFont (letters::title());
-        g.drawFittedText (words, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1, 0.7f);
+        g.drawFittedText (description, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1, 0.7f);
     }
 }
 

@@ -11,7 +11,7 @@ constexpr double pixelsForRange = 160.0;
 
 } // namespace
 
-ValueBox::ValueBox (ControlText words, ValueBinding binding) : ValueControl (std::move (words), std::move (binding))
+ValueBox::ValueBox (ControlText controlText, ValueBinding binding) : ValueControl (std::move (controlText), std::move (binding))
 {
     setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
 }

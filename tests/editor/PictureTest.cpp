@@ -1,0 +1,83 @@
+// Keeps a picture of every view in every size and theme, and checks what can be checked about one without eyes.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+#include "Editor/Strings.h"
+#include "tests/Catch.h"
+
+#include <set>
+
+namespace
+{
+
+/** How many clearly different colours a picture has: an empty or a failed view has few. */
+std::size_t coloursIn (const juce::Image& image)
+{
+    std::set<juce::uint32> found;
+    for (int y = 0; y < image.getHeight(); y += 3)
+        for (int x = 0; x < image.getWidth(); x += 3)
+            found.insert (image.getPixelAt (x, y).getARGB() & 0xfff8f8f8);
+    return found.size();
+}
+
+struct Size
+{
+    int width, height;
+    float scale;
+};
+
+} // namespace
+
+TEST_CASE ("The window draws at every size, scale and theme")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    window.enter (window.view().ladderView().gapHandle(), "P5");
+    REQUIRE (window.settle());
+    auto& batter = window.view().batterView();
+    window.click (batter, fromMessageThread ([&] { return batter.head().getCentre() + juce::Point<float> (20.0f, -14.0f); }));
+    REQUIRE (window.awaitMotion());
+    REQUIRE (waitUntil ([&] { return window.processor().lastStrike().recordedSamples() > 60000; }));
+    juce::Thread::sleep (400);
+
+    const Size sizes[] = { { 800, 500, 1.0f },   { 800, 500, 2.0f },   { 1000, 620, 1.0f }, { 1200, 740, 1.0f },
+                           { 1200, 740, 2.0f },  { 1920, 1080, 1.0f }, { 800, 1200, 1.0f }, { 2400, 700, 1.0f },
+                           { 3840, 2160, 1.0f } };
+    for (const auto* theme : { &editor::Theme::light(), &editor::Theme::dark() })
+    {
+        window.setTheme (*theme);
+        for (const auto& size : sizes)
+        {
+            window.resize (size.width, size.height);
+            window.press (juce::KeyPress ('2', {}, '2'));
+            window.awaitMotion();
+            juce::Thread::sleep (700);
+            const auto name = juce::String (size.width) + "x" + juce::String (size.height) + "@" + juce::String (size.scale, 0)
+                              + (theme->isDark ? "-dark" : "-light");
+            INFO (name);
+            for (const auto& [page, word] : { std::pair{ editor::Page::heads, "heads" }, std::pair{ editor::Page::sound, "sound" },
+                                              std::pair{ editor::Page::setUp, "set-up" } })
+            {
+                window.setPage (page);
+                const auto image = window.picture (name + "-" + word, size.scale);
+                CHECK (image.getWidth() == juce::roundToInt (size.scale * static_cast<float> (size.width)));
+                CHECK (coloursIn (image) > 40);
+            }
+            window.setPage (editor::Page::heads);
+        }
+    }
+}
+
+TEST_CASE ("Colours keep the contrast that WCAG 2 asks of text, in both themes")
+{
+    // Web Content Accessibility Guidelines 2.1, success criteria 1.4.3 (text, 4.5:1) and 1.4.11 (graphics, 3:1).
+    for (const auto* theme : { &editor::Theme::light(), &editor::Theme::dark() })
+        for (const auto ground : { theme->paper, theme->sheet })
+        {
+            for (const auto text : { theme->ink, theme->quiet, theme->batter, theme->resonant, theme->drum, theme->caution })
+                CHECK (editor::contrast (text, ground) >= 4.5);
+        }
+    CHECK (editor::contrast (juce::Colours::black, juce::Colours::white) == Approx (21.0)); // the guidelines' own figure
+}

@@ -1,0 +1,205 @@
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+namespace
+{
+
+constexpr double rate = 48000.0;
+constexpr int block = 480;
+
+juce::Button* findButton (juce::Component& within, const juce::String& title)
+{
+    for (auto* child : within.getChildren())
+    {
+        if (auto* button = dynamic_cast<juce::Button*> (child); button != nullptr && button->getTitle() == title)
+            return button;
+        if (auto* found = findButton (*child, title))
+            return found;
+    }
+    return nullptr;
+}
+
+} // namespace
+
+TestWindow::TestWindow (int width, int height)
+{
+    onMessageThread (
+        [&]
+        {
+            drum = std::make_unique<plugin::Processor> (editor::makeEditor,
+                                                        plugin::PresetLibrary (juce::File::getCurrentWorkingDirectory().getChildFile ("test-presets")));
+            drum->setPlayConfigDetails (0, 2, rate, block);
+            drum->prepareToPlay (rate, block);
+            window = std::make_unique<editor::Editor> (*drum);
+            window->setTheme (editor::Theme::light());
+            window->addToDesktop (0);
+            window->setBounds (0, 0, width, height);
+            window->setVisible (true);
+            window->getPeer()->grabFocus();
+        });
+    audio = std::thread (
+        [this]
+        {
+            juce::AudioBuffer<float> buffer (2, block);
+            juce::MidiBuffer midi;
+            while (isPlaying)
+            {
+                midi.clear();
+                drum->processBlock (buffer, midi);
+                juce::Thread::sleep (5);
+            }
+        });
+    clock = juce::Time::currentTimeMillis();
+}
+
+TestWindow::~TestWindow()
+{
+    isPlaying = false;
+    audio.join();
+    onMessageThread (
+        [&]
+        {
+            window.reset();
+            drum.reset();
+        });
+}
+
+void TestWindow::resize (int width, int height)
+{
+    onMessageThread ([&] { window->setSize (width, height); });
+}
+
+void TestWindow::setTheme (const editor::Theme& theme)
+{
+    onMessageThread ([&] { window->setTheme (theme); });
+}
+
+void TestWindow::setPage (editor::Page page)
+{
+    onMessageThread ([&] { view().setPage (page); });
+}
+
+juce::Point<float> TestWindow::inWindow (juce::Component& component, juce::Point<float> at) const
+{
+    return window->getLocalPoint (&component, at);
+}
+
+void TestWindow::mouse (juce::Point<float> at, juce::ModifierKeys modifiers)
+{
+    clock += 15;
+    window->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, at, modifiers, juce::MouseInputSource::defaultPressure,
+                                         juce::MouseInputSource::defaultOrientation, clock);
+}
+
+void TestWindow::click (juce::Component& component, juce::Point<float> at, juce::ModifierKeys modifiers)
+{
+    onMessageThread (
+        [&]
+        {
+            const auto place = inWindow (component, at);
+            clock += 1000; // never a double click
+            mouse (place, modifiers);
+            mouse (place, modifiers.withFlags (juce::ModifierKeys::leftButtonModifier));
+            mouse (place, modifiers);
+        });
+}
+
+void TestWindow::click (juce::Component& component)
+{
+    click (component, fromMessageThread ([&] { return component.getLocalBounds().toFloat().getCentre(); }));
+}
+
+void TestWindow::drag (juce::Component& component, juce::Point<float> from, juce::Point<float> by, juce::ModifierKeys modifiers)
+{
+    onMessageThread (
+        [&]
+        {
+            // Found once: what is dragged moves along.
+            const auto start = inWindow (component, from), end = inWindow (component, from + by);
+            const auto held = modifiers.withFlags (juce::ModifierKeys::leftButtonModifier);
+            clock += 1000;
+            mouse (start, modifiers);
+            mouse (start, held);
+            for (int i = 1; i <= 8; ++i)
+                mouse (start + (end - start) * (static_cast<float> (i) / 8.0f), held);
+            mouse (end, modifiers);
+        });
+}
+
+void TestWindow::hover (juce::Component& component, juce::Point<float> at)
+{
+    onMessageThread ([&] { mouse (inWindow (component, at), {}); });
+}
+
+void TestWindow::press (const juce::KeyPress& key)
+{
+    onMessageThread ([&] { window->getPeer()->handleKeyPress (key); });
+}
+
+void TestWindow::typeText (const juce::String& text)
+{
+    for (auto letter = text.getCharPointer(); ! letter.isEmpty();)
+    {
+        const auto character = letter.getAndAdvance();
+        press (juce::KeyPress (static_cast<int> (character), {}, character));
+    }
+}
+
+void TestWindow::focus (juce::Component& component)
+{
+    onMessageThread ([&] { component.grabKeyboardFocus(); });
+}
+
+void TestWindow::enter (juce::Component& component, const juce::String& text)
+{
+    focus (component);
+    press (juce::KeyPress (juce::KeyPress::returnKey));
+    typeText (text);
+    press (juce::KeyPress (juce::KeyPress::returnKey));
+}
+
+bool TestWindow::settle()
+{
+    int quiet = 0;
+    return waitUntil (
+        [&]
+        {
+            const auto solved = drum->solvedDrum();
+            const bool isShown = solved != nullptr && view().keeper().scene().model == solved->model && view().keeper().scene().played != nullptr
+                                 && ! view().keeper().isBusy();
+            quiet = isShown ? quiet + 1 : 0;
+            return quiet > 15;
+        });
+}
+
+bool TestWindow::awaitMotion()
+{
+    return waitUntil ([&] { return view().animator().isMoving(); }, 8000);
+}
+
+modal::Prediction TestWindow::prediction() const
+{
+    return drum->solvedDrum()->prediction;
+}
+
+juce::Image TestWindow::picture (const juce::String& name, float scale)
+{
+    return fromMessageThread (
+        [&]
+        {
+            const auto image = window->createComponentSnapshot (window->getLocalBounds(), true, scale);
+            const auto folder = juce::File::getCurrentWorkingDirectory().getChildFile ("pictures");
+            folder.createDirectory();
+            const auto file = folder.getChildFile (name + ".png");
+            file.deleteFile();
+            juce::FileOutputStream out (file);
+            juce::PNGImageFormat().writeImageToStream (image, out);
+            return image;
+        });
+}
+
+juce::Button* TestWindow::buttonNamed (const juce::String& title)
+{
+    return fromMessageThread ([&] { return findButton (*window, title); });
+}

@@ -1,0 +1,59 @@
+#pragma once
+
+#include "Editor/Editor.h"
+
+#include <atomic>
+#include <memory>
+#include <thread>
+
+/** A processor that plays, its window on the desktop, and a person's hands: mouse and keyboard events enter at the window's peer, as
+    those of the system do. Everything here is called from the test's thread. */
+class TestWindow
+{
+public:
+    explicit TestWindow (int width = 1200, int height = 740);
+    ~TestWindow();
+
+    plugin::Processor& processor() noexcept { return *drum; }
+    editor::MainView& view() noexcept { return window->view(); }
+    editor::Editor& editorWindow() noexcept { return *window; }
+
+    void resize (int width, int height);
+    void setTheme (const editor::Theme&);
+    void setPage (editor::Page);
+
+    // Hands.
+    void click (juce::Component&, juce::Point<float> at, juce::ModifierKeys = {});
+    void click (juce::Component&);
+    void drag (juce::Component&, juce::Point<float> from, juce::Point<float> by, juce::ModifierKeys = {});
+    void hover (juce::Component&, juce::Point<float> at);
+    void press (const juce::KeyPress&);
+    void typeText (const juce::String&);
+    /** Gives a control the keyboard, opens its entry with Return, types, and presses Return. */
+    void enter (juce::Component&, const juce::String& text);
+    void focus (juce::Component&);
+
+    /** Waits until what is set has been worked out, played through, and is shown. */
+    bool settle();
+
+    /** Waits for a strike's motion to show and holds it. */
+    bool awaitMotion();
+
+    double plain (plugin::Parameter which) { return drum->parameter (which).plainValue(); }
+    modal::Prediction prediction() const;
+
+    /** Keeps a picture of the window in the build folder, at one pixel a unit times `scale`. */
+    juce::Image picture (const juce::String& name, float scale = 1.0f);
+
+    juce::Button* buttonNamed (const juce::String& title);
+
+private:
+    void mouse (juce::Point<float> at, juce::ModifierKeys);
+    juce::Point<float> inWindow (juce::Component&, juce::Point<float>) const;
+
+    std::unique_ptr<plugin::Processor> drum;
+    std::unique_ptr<editor::Editor> window;
+    std::atomic<bool> isPlaying{ true };
+    std::thread audio;
+    juce::int64 clock = 0; ///< ms of the last event
+};
