@@ -1,0 +1,123 @@
+#include "LessonFile.h"
+
+#include "NearestWord.h"
+#include "ObjectReader.h"
+#include "Presets.h"
+#include "TextFile.h"
+
+#include "Modal/InputError.h"
+
+#include <LessonData.h>
+
+#include <algorithm>
+#include <filesystem>
+
+namespace files
+{
+namespace
+{
+
+const char* const lessonFormat = "snarewright-lesson";
+constexpr int lessonVersion = 1;
+constexpr std::size_t mostSteps = 100;
+
+std::string required (ObjectReader& reader, const char* key, const char* what)
+{
+    const auto text = reader.text (key);
+
+    if (! text)
+        throw modal::InputError (reader.pathOf (key), "a missing value", what);
+
+    return *text;
+}
+
+LessonStep readStep (const Json& value, const modal::DrumSpec& drum, const std::string& path)
+{
+    ObjectReader reader (value, path);
+    LessonStep step;
+    step.name = required (reader, "name", "a name");
+    step.listenFor = reader.text ("listen_for").value_or ("");
+    step.notes = reader.text ("notes").value_or ("");
+    const auto* tuning = reader.member ("tuning");
+
+    if (tuning == nullptr)
+        throw modal::InputError (reader.pathOf ("tuning"), "a missing value", "a tuning, as in a drum file");
+
+    step.tuning = readTuning (*tuning, drum, reader.pathOf ("tuning"));
+    step.tuning.name = step.name;
+    reader.finish();
+    return step;
+}
+
+} // namespace
+
+LessonFile readLesson (const std::string& text, const std::string& source)
+{
+    static const Quantity tempo{ "tempo", { { "bpm", "beats a minute", 1.0 } }, true };
+    const auto document = Json::parse (text, source);
+    ObjectReader reader (document, source);
+
+    if (! reader.choice ("format", { lessonFormat }))
+        throw modal::InputError (reader.pathOf ("format"), "a missing value", std::string ("\"") + lessonFormat + "\"");
+
+    if (! reader.count ("version", lessonVersion, lessonVersion))
+        throw modal::InputError (reader.pathOf ("version"), "a missing value", std::to_string (lessonVersion));
+
+    LessonFile lesson;
+    lesson.name = required (reader, "name", "a name");
+    lesson.notes = reader.text ("notes").value_or ("");
+    lesson.strokes = required (reader, "strokes", "strokes as letters, such as \"o6...o3...\"");
+    lesson.stepsPerBeat = reader.count ("steps_per_beat", 1, 16).value_or (lesson.stepsPerBeat);
+    lesson.beatsPerMinute = reader.number ("tempo", tempo, { 20.0, 400.0 }).value_or (lesson.beatsPerMinute);
+    lesson.drum = openDrum (required (reader, "drum", "a preset or a drum file"));
+
+    const auto* steps = reader.member ("steps");
+    const auto* list = steps != nullptr ? steps->array() : nullptr;
+
+    if (list == nullptr || list->empty() || list->size() > mostSteps)
+        throw modal::InputError (reader.pathOf ("steps"), steps == nullptr ? "a missing value" : steps->described(),
+                                 "a list of 1 to " + std::to_string (mostSteps) + " steps");
+
+    for (const auto& item : *list)
+        lesson.steps.push_back (
+            readStep (item, lesson.drum.drum, reader.pathOf ("steps") + "[" + std::to_string (lesson.steps.size()) + "]"));
+
+    reader.finish();
+    return lesson;
+}
+
+std::vector<std::string> lessonPresets()
+{
+    std::vector<std::string> names;
+
+    for (int i = 0; i < LessonData::namedResourceListSize; ++i)
+    {
+        const std::string fileName = LessonData::originalFilenames[i];
+        names.push_back (fileName.substr (0, fileName.rfind ('.')));
+    }
+
+    std::sort (names.begin(), names.end());
+    return names;
+}
+
+LessonFile openLesson (const std::string& presetOrPath)
+{
+    for (int i = 0; i < LessonData::namedResourceListSize; ++i)
+    {
+        int size = 0;
+        const auto* bytes = LessonData::getNamedResource (LessonData::namedResourceList[i], size);
+
+        if (presetOrPath + ".json" == LessonData::originalFilenames[i])
+            return readLesson (std::string (bytes, static_cast<std::size_t> (size)), presetOrPath);
+    }
+
+    std::error_code error;
+
+    if (! std::filesystem::exists (presetOrPath, error))
+        throw modal::InputError ("lesson", '"' + presetOrPath + '"',
+                                 "a file that exists, or one of those that come along: " + listed (lessonPresets()));
+
+    return readLesson (loadText (presetOrPath), presetOrPath);
+}
+
+} // namespace files

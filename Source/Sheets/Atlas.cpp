@@ -1,0 +1,191 @@
+#include "Atlas.h"
+
+#include "Modal/InputError.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <thread>
+
+namespace sheets
+{
+
+using namespace modal;
+
+namespace
+{
+
+std::vector<double> evenly (double low, double high, int count, bool onLogarithm)
+{
+    std::vector<double> values;
+
+    for (int i = 0; i < count; ++i)
+    {
+        const double x = count > 1 ? static_cast<double> (i) / (count - 1) : 0.0;
+        values.push_back (onLogarithm ? low * std::pow (high / low, x) : low + (high - low) * x);
+    }
+
+    return values;
+}
+
+/** Runs `job (i)` for all i below a count on several threads; stops between two jobs when cancelled. */
+void inParallel (std::size_t count, unsigned threads, const std::function<void (std::size_t)>& job,
+                 const std::function<void (double)>& progress, const std::atomic<bool>& cancel)
+{
+    std::atomic<std::size_t> next{ 0 }, done{ 0 };
+
+    const auto work = [&]
+    {
+        for (auto i = next++; i < count && ! cancel; i = next++)
+        {
+            job (i);
+            ++done;
+        }
+    };
+
+    const auto workers = std::clamp<std::size_t> (threads > 0 ? threads : std::thread::hardware_concurrency(), 1, 64);
+    std::vector<std::thread> pool;
+
+    for (std::size_t w = 0; w < std::min (workers, count); ++w)
+        pool.emplace_back (work);
+
+    while (done < count && ! cancel)
+    {
+        std::this_thread::sleep_for (std::chrono::milliseconds (done + workers < count ? 50 : 2));
+
+        if (progress)
+            progress (static_cast<double> (done) / static_cast<double> (count));
+    }
+
+    for (auto& thread : pool)
+        thread.join();
+}
+
+/** A tension for each note, 0 where the film cannot give it. */
+std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, const std::vector<double>& notes,
+                                const std::atomic<bool>& cancel)
+{
+    std::vector<double> tensions (notes.size(), 0.0);
+    inParallel (
+        notes.size(), request.threads,
+        [&] (std::size_t i)
+        {
+            try
+            {
+                tensions[i] = tensionForTapNote (request.drum, side, notes[i]);
+            }
+            catch (const InputError&)
+            {
+                tensions[i] = 0.0;
+            }
+        },
+        {}, cancel);
+    return tensions;
+}
+
+/** The tap that wires answer to most readily: light and near the edge, beside the bed. */
+double wireResponseOf (const DrumModes& modes)
+{
+    constexpr double tapPlace = 0.8, tapAngle = 0.8;   // of the radius, rad
+    constexpr double bedPlaces[] = { 0.0, 0.35, 0.7 }; // of the radius, along the bed
+    constexpr double span = 0.02, step = 0.25e-3;      // s
+    const Eigen::ArrayXd struck = modes.batterShapeAt (tapPlace * modes.radius, tapAngle);
+    Eigen::ArrayXd omega (modes.size()), decay (modes.size());
+
+    for (int i = 0; i < modes.size(); ++i)
+    {
+        omega[i] = modes.modes[static_cast<std::size_t> (i)].angularFrequency();
+        decay[i] = modes.modes[static_cast<std::size_t> (i)].decay.total();
+    }
+
+    double sum = 0.0;
+    int count = 0;
+
+    for (const double place : bedPlaces)
+    {
+        const Eigen::ArrayXd weight = struck * modes.resonantShapeAt (place * modes.radius, 0.0).array();
+
+        for (double t = step; t < span; t += step, ++count)
+        {
+            const double speed = (weight * (-decay * t).exp() * (omega * t).cos()).sum();
+            sum += speed * speed;
+        }
+    }
+
+    return std::sqrt (sum / count);
+}
+
+void checkRequest (const AtlasRequest& r)
+{
+    check (r.drum);
+
+    if (! r.drum.hasResonantHead())
+        throw InputError ("atlas", "a drum without a resonant head", "a drum with two heads: an interval needs both");
+
+    requireInRange (r.lowestNote, { 20.0, 2000.0, "Hz" }, "lowest batter note");
+    requireInRange (r.highestNote, { r.lowestNote, 2000.0, "Hz" }, "highest batter note");
+    requireInRange (r.notes, { 1.0, 500.0, "" }, "batter notes");
+    requireInRange (r.lowestInterval, { -24.0, 24.0, "semitones" }, "lowest interval");
+    requireInRange (r.highestInterval, { r.lowestInterval, 24.0, "semitones" }, "highest interval");
+    requireInRange (r.intervals, { 1.0, 500.0, "" }, "intervals");
+}
+
+} // namespace
+
+Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>& progress, const std::atomic<bool>& cancel)
+{
+    checkRequest (request);
+    Atlas atlas;
+    atlas.request = request;
+    atlas.notes = evenly (request.lowestNote, request.highestNote, request.notes, true);
+    atlas.intervals = evenly (request.lowestInterval, request.highestInterval, request.intervals, false);
+
+    // Many pairs share a resonant note; each is inverted once.
+    std::vector<double> resonantNotes;
+
+    for (const double note : atlas.notes)
+        for (const double interval : atlas.intervals)
+            resonantNotes.push_back (note * Interval{ interval }.ratio());
+
+    auto distinct = resonantNotes;
+    const auto isSame = [] (double a, double b) { return std::abs (a - b) < 1.0e-9 * a; };
+    std::sort (distinct.begin(), distinct.end());
+    distinct.erase (std::unique (distinct.begin(), distinct.end(), isSame), distinct.end());
+
+    const auto batterTensions = tensionsOf (request, HeadSide::batter, atlas.notes, cancel);
+    const auto distinctTensions = tensionsOf (request, HeadSide::resonant, distinct, cancel);
+    const double batterYield = yieldTension (request.drum.batter), resonantYield = yieldTension (request.drum.resonant);
+    atlas.points.resize (resonantNotes.size());
+
+    const auto solvePoint = [&] (std::size_t i)
+    {
+        auto& point = atlas.points[i];
+        const auto note = i / atlas.intervals.size();
+        point.batterNote = atlas.notes[note];
+        point.interval = atlas.intervals[i % atlas.intervals.size()];
+
+        const auto at = std::lower_bound (distinct.begin(), distinct.end(), resonantNotes[i] * (1.0 - 1.0e-9));
+        const Tensions tensions{ batterTensions[note], distinctTensions[static_cast<std::size_t> (at - distinct.begin())] };
+
+        if (! (tensions.batter > 0.0 && tensions.resonant > 0.0))
+            return;
+
+        const auto modes = solve (request.drum, tensions, { .highestFrequency = request.highestFrequency, .extraFunctions = 4 });
+        const auto sounding = std::find_if (modes.modes.begin(), modes.modes.end(), [] (const Mode& m) { return ! m.isAirMode; });
+
+        if (sounding == modes.modes.end())
+            return;
+
+        point.drumNote = sounding->frequency;
+        point.sustain = sounding->decay.t60();
+        point.wireResponse = wireResponseOf (modes);
+        point.largestStress = std::max (tensions.batter / batterYield, tensions.resonant / resonantYield);
+        point.isPossible = true;
+    };
+
+    inParallel (atlas.points.size(), request.threads, solvePoint, progress, cancel);
+    atlas.isComplete = ! cancel;
+    return atlas;
+}
+
+} // namespace sheets

@@ -1,0 +1,157 @@
+#include "AtlasMap.h"
+
+#include "Files/NumberText.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace sheets
+{
+
+using namespace modal;
+
+namespace
+{
+
+struct Quantity
+{
+    const char* title;
+    double (*of) (const AtlasPoint&);
+    int decimals;
+};
+
+const Quantity quantities[] = {
+    { "Drum note, Hz", [] (const AtlasPoint& p) { return p.drumNote; }, 0 },
+    { "Sustain, s to -60 dB, wires off", [] (const AtlasPoint& p) { return p.sustain; }, 2 },
+    { "Wire response: resonant head's speed after a tap at the edge, m/s for 1 N s",
+      [] (const AtlasPoint& p) { return p.wireResponse; }, 1 },
+    { "Film stress, % of yield, the tighter head", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
+};
+
+std::string number (double value, int decimals)
+{
+    char text[48];
+    std::snprintf (text, sizeof (text), "%.*f", decimals, value);
+    return text;
+}
+
+/** Every so many cells get a label, so that labels do not run into one another. */
+std::size_t labelEvery (std::size_t cells, double space, double wanted)
+{
+    return static_cast<std::size_t> (std::max (1.0, std::ceil (wanted * static_cast<double> (cells) / space)));
+}
+
+void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, double x, double y, double w, double h)
+{
+    const auto columns = atlas.notes.size(), rows = atlas.intervals.size();
+    const double cellWidth = w / static_cast<double> (columns), cellHeight = h / static_cast<double> (rows);
+    double low = 1.0e300, high = -1.0e300;
+
+    for (const auto& point : atlas.points)
+        if (point.isPossible)
+        {
+            low = std::min (low, quantity.of (point));
+            high = std::max (high, quantity.of (point));
+        }
+
+    canvas.text (x, y - 6.0, quantity.title, 9.0, Align::left, true);
+    const auto everyColumn = labelEvery (columns, w, 24.0), everyRow = labelEvery (rows, h, 9.0);
+
+    for (std::size_t i = 0; i < columns; ++i)
+        for (std::size_t j = 0; j < rows; ++j)
+        {
+            const auto& point = atlas.at (i, j);
+            const double left = x + cellWidth * static_cast<double> (i);
+            const double top = y + h - cellHeight * static_cast<double> (j + 1);
+
+            if (! point.isPossible)
+            {
+                canvas.line (left, top, left + cellWidth, top + cellHeight, 0.4, 0.5);
+                canvas.line (left, top + cellHeight, left + cellWidth, top, 0.4, 0.5);
+                continue;
+            }
+
+            const double share = high > low ? (quantity.of (point) - low) / (high - low) : 0.0;
+            const double grey = 1.0 - 0.75 * share;
+            canvas.area (left, top, cellWidth + 0.3, cellHeight + 0.3, grey);
+
+            if (i % everyColumn == 0 && j % everyRow == 0)
+                canvas.text (left + 0.5 * cellWidth, top + 0.5 * cellHeight + 2.2,
+                             number (quantity.of (point), quantity.decimals), 6.5, Align::middle, false, grey < 0.5 ? 1.0 : 0.0);
+        }
+
+    canvas.box (x, y, w, h, 0.8);
+
+    for (std::size_t i = 0; i < columns; i += everyColumn)
+        canvas.text (x + cellWidth * (static_cast<double> (i) + 0.5), y + h + 10.0, Note::fromFrequency (atlas.notes[i]).name(),
+                     7.0, Align::middle);
+
+    for (std::size_t j = 0; j < rows; j += everyRow)
+        canvas.text (x - 4.0, y + h - cellHeight * (static_cast<double> (j) + 0.5) + 2.5, Interval{ atlas.intervals[j] }.name(),
+                     7.0, Align::right);
+}
+
+} // namespace
+
+void draw (Canvas& canvas, const Atlas& atlas, const std::string& title)
+{
+    constexpr double margin = 36.0, left = 36.0, gap = 22.0;
+    canvas.text (margin, margin, title, 14.0, Align::left, true);
+    canvas.text (
+        margin, margin + 14.0,
+        "Batter tap note to the right, interval of the resonant head over it upwards. Darker is more; crossed-out tunings "
+        "are out of the films' reach.",
+        8.5);
+    const double w = 0.5 * (canvas.width() - 2.0 * margin) - left, h = 0.5 * (canvas.height() - 2.0 * margin - 40.0) - gap - 14.0;
+
+    for (std::size_t q = 0; q < std::size (quantities); ++q)
+        drawMap (canvas, atlas, quantities[q], margin + left + static_cast<double> (q % 2) * (w + left),
+                 margin + 40.0 + static_cast<double> (q / 2) * (h + gap + 18.0), w, h);
+
+    canvas.text (margin, canvas.height() - 14.0, "Keep to the limits of the makers of head and drum.", 8.0);
+}
+
+std::string asCsv (const Atlas& atlas)
+{
+    std::string text =
+        "batter_tap_note_hz,interval_semitones,is_possible,drum_note_hz,drum_note_t60_s,wire_response_m_per_s_per_n_s,"
+        "largest_yield_share\r\n";
+
+    for (const auto& p : atlas.points)
+    {
+        text += files::exactText (p.batterNote) + "," + files::exactText (p.interval) + "," + (p.isPossible ? "1" : "0");
+
+        for (const double value : { p.drumNote, p.sustain, p.wireResponse, p.largestStress })
+            text += "," + (p.isPossible && std::isfinite (value) ? files::exactText (value) : std::string());
+
+        text += "\r\n";
+    }
+
+    return text;
+}
+
+files::Json asJson (const Atlas& atlas)
+{
+    files::Json::Array points;
+
+    for (const auto& p : atlas.points)
+    {
+        files::Json::Object point{ { "batter_tap_note_hz", p.batterNote }, { "interval_semitones", p.interval } };
+
+        if (p.isPossible)
+        {
+            point.emplace_back ("drum_note_hz", p.drumNote);
+            point.emplace_back ("drum_note_t60_s", p.sustain);
+            point.emplace_back ("wire_response_m_per_s_per_n_s", p.wireResponse);
+            point.emplace_back ("largest_yield_share", p.largestStress);
+        }
+
+        point.emplace_back ("is_possible", p.isPossible);
+        points.push_back (point);
+    }
+
+    return files::Json::Object{ { "tunings", points } };
+}
+
+} // namespace sheets

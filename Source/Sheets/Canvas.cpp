@@ -1,0 +1,196 @@
+#include "Canvas.h"
+
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <cairo.h>
+
+#include <sstream>
+#include <stdexcept>
+
+namespace sheets
+{
+namespace
+{
+
+constexpr double pixelsPerPoint = 2.0;
+
+cairo_status_t append (void* bytes, const unsigned char* data, unsigned int length)
+{
+    static_cast<std::string*> (bytes)->append (reinterpret_cast<const char*> (data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+} // namespace
+
+struct Canvas::Cairo
+{
+    cairo_surface_t* surface = nullptr;
+    cairo_t* context = nullptr;
+
+    explicit Cairo (cairo_surface_t* s) : surface (s), context (cairo_create (s)) {}
+    ~Cairo()
+    {
+        cairo_destroy (context);
+        cairo_surface_destroy (surface);
+    }
+    Cairo (const Cairo&) = delete;
+    Cairo& operator= (const Cairo&) = delete;
+};
+
+Format formatOf (const std::string& fileName, const std::string& field)
+{
+    const auto ends = [&] (const char* ending) { return fileName.ends_with (ending); };
+
+    if (ends (".pdf"))
+        return Format::pdf;
+
+    if (ends (".svg"))
+        return Format::svg;
+
+    if (ends (".png"))
+        return Format::png;
+
+    throw modal::InputError (field, '"' + fileName + '"', "a file name that ends in .pdf, .svg or .png");
+}
+
+Canvas::Canvas (std::unique_ptr<Cairo> c, double width, double height)
+    : cairo (std::move (c)), pageWidth (width), pageHeight (height)
+{
+}
+
+Canvas::~Canvas() = default;
+
+void Canvas::setFont (double size, bool isBold)
+{
+    cairo_select_font_face (cairo->context, "sans-serif", CAIRO_FONT_SLANT_NORMAL,
+                            isBold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+    cairo_set_font_size (cairo->context, size);
+}
+
+void Canvas::line (double x1, double y1, double x2, double y2, double lineWidth, double grey)
+{
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_set_line_width (cairo->context, lineWidth);
+    cairo_move_to (cairo->context, x1, y1);
+    cairo_line_to (cairo->context, x2, y2);
+    cairo_stroke (cairo->context);
+}
+
+void Canvas::circle (double x, double y, double radius, double lineWidth, double grey)
+{
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_set_line_width (cairo->context, lineWidth);
+    cairo_new_path (cairo->context);
+    cairo_arc (cairo->context, x, y, radius, 0.0, modal::units::twoPi);
+    cairo_stroke (cairo->context);
+}
+
+void Canvas::disc (double x, double y, double radius, double grey)
+{
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_new_path (cairo->context);
+    cairo_arc (cairo->context, x, y, radius, 0.0, modal::units::twoPi);
+    cairo_fill (cairo->context);
+}
+
+void Canvas::box (double x, double y, double w, double h, double lineWidth, double grey)
+{
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_set_line_width (cairo->context, lineWidth);
+    cairo_rectangle (cairo->context, x, y, w, h);
+    cairo_stroke (cairo->context);
+}
+
+void Canvas::area (double x, double y, double w, double h, double grey)
+{
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_rectangle (cairo->context, x, y, w, h);
+    cairo_fill (cairo->context);
+}
+
+double Canvas::widthOf (const std::string& words, double size, bool isBold)
+{
+    setFont (size, isBold);
+    cairo_text_extents_t extents;
+    cairo_text_extents (cairo->context, words.c_str(), &extents);
+    return extents.x_advance;
+}
+
+void Canvas::text (double x, double y, const std::string& words, double size, Align align, bool isBold, double grey)
+{
+    const double w = widthOf (words, size, isBold);
+    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_move_to (cairo->context, align == Align::left ? x : align == Align::middle ? x - 0.5 * w : x - w, y);
+    cairo_show_text (cairo->context, words.c_str());
+}
+
+double Canvas::paragraph (double x, double y, double w, const std::string& words, double size, bool isBold)
+{
+    constexpr double leading = 1.3;
+    std::istringstream stream (words);
+    std::string line, word;
+
+    while (stream >> word)
+    {
+        const auto longer = line.empty() ? word : line + " " + word;
+
+        if (! line.empty() && widthOf (longer, size, isBold) > w)
+        {
+            text (x, y, line, size, Align::left, isBold);
+            y += leading * size;
+            line = word;
+        }
+        else
+        {
+            line = longer;
+        }
+    }
+
+    if (! line.empty())
+    {
+        text (x, y, line, size, Align::left, isBold);
+        y += leading * size;
+    }
+
+    return y;
+}
+
+std::string drawn (Format format, double width, double height, const std::function<void (Canvas&)>& draw)
+{
+    std::string bytes;
+    cairo_surface_t* surface = nullptr;
+
+    if (format == Format::pdf)
+        surface = cairo_pdf_surface_create_for_stream (append, &bytes, width, height);
+    else if (format == Format::svg)
+        surface = cairo_svg_surface_create_for_stream (append, &bytes, width, height);
+    else
+        surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, static_cast<int> (width * pixelsPerPoint + 0.5),
+                                              static_cast<int> (height * pixelsPerPoint + 0.5));
+
+    Canvas canvas (std::make_unique<Canvas::Cairo> (surface), width, height);
+
+    if (format == Format::png)
+        cairo_scale (canvas.cairo->context, pixelsPerPoint, pixelsPerPoint);
+
+    canvas.area (0.0, 0.0, width, height, 1.0);
+    draw (canvas);
+
+    if (format == Format::png)
+        cairo_surface_write_to_png_stream (surface, append, &bytes);
+    else
+        cairo_show_page (canvas.cairo->context);
+
+    cairo_surface_finish (surface);
+    const auto status = cairo_surface_status (surface);
+
+    if (status != CAIRO_STATUS_SUCCESS && status != CAIRO_STATUS_SURFACE_FINISHED)
+        throw std::runtime_error (std::string ("cannot draw: ") + cairo_status_to_string (status));
+
+    return bytes;
+}
+
+} // namespace sheets

@@ -1,0 +1,70 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace sheets
+{
+
+/** How a drawing is written. */
+enum class Format
+{
+    pdf,
+    svg,
+    png
+};
+
+/** "pdf", "svg" or "png" by a file name's ending; throws modal::InputError on `field` for another. */
+Format formatOf (const std::string& fileName, const std::string& field);
+
+enum class Align
+{
+    left,
+    middle,
+    right
+};
+
+/** A page to draw on: points of 1/72 inch, y downwards, grey from 0 (black) to 1 (white), so that it prints in black and white.
+ */
+class Canvas
+{
+public:
+    ~Canvas();
+    Canvas (const Canvas&) = delete;
+    Canvas& operator= (const Canvas&) = delete;
+
+    double width() const noexcept { return pageWidth; }
+    double height() const noexcept { return pageHeight; }
+
+    void line (double x1, double y1, double x2, double y2, double lineWidth = 1.0, double grey = 0.0);
+    void circle (double x, double y, double radius, double lineWidth = 1.0, double grey = 0.0);
+    void disc (double x, double y, double radius, double grey);
+    void box (double x, double y, double w, double h, double lineWidth = 1.0, double grey = 0.0);
+    void area (double x, double y, double w, double h, double grey);
+    void text (double x, double y, const std::string& words, double size, Align = Align::left, bool isBold = false,
+               double grey = 0.0);
+
+    /** Wraps words to a width; returns the y of the line after the last. */
+    double paragraph (double x, double y, double w, const std::string& words, double size, bool isBold = false);
+
+    double widthOf (const std::string& words, double size, bool isBold = false);
+
+private:
+    friend std::string drawn (Format, double, double, const std::function<void (Canvas&)>&);
+    struct Cairo;
+    explicit Canvas (std::unique_ptr<Cairo>, double width, double height);
+    void setFont (double size, bool isBold);
+
+    std::unique_ptr<Cairo> cairo;
+    double pageWidth, pageHeight;
+};
+
+/** A4 upright, in points (ISO 216: 210 × 297 mm). */
+inline constexpr double pageWidthA4 = 210.0 / 25.4 * 72.0, pageHeightA4 = 297.0 / 25.4 * 72.0;
+
+/** The drawing as the bytes of a file. PNG at 2 pixels a point. Throws std::runtime_error if it cannot be made. */
+std::string drawn (Format, double width, double height, const std::function<void (Canvas&)>& draw);
+
+} // namespace sheets

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "Files/LessonFile.h"
+#include "Modal/Prediction.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace sheets
+{
+
+/** A step of a lesson, predicted and played. */
+struct PlayedStep
+{
+    files::LessonStep step;
+    modal::Prediction prediction;
+    std::vector<std::string> changes; ///< sentences: what was turned since the step before, by how much
+    std::vector<float> sound;         ///< 48 kHz, one channel
+};
+
+/** All steps at equal loudness (ITU-R BS.1770): as loud as they can be without one of them going above −1 dB of full scale, and
+   at most −20 LKFS. */
+struct PlayedLesson
+{
+    files::LessonFile lesson;
+    std::vector<PlayedStep> steps;
+    double loudness = 0.0; ///< LKFS of every step
+};
+
+inline constexpr double lessonRate = 48000.0; ///< Hz
+
+/** Solves and plays every step. `progress` is called with the share done after each; may be empty. */
+PlayedLesson playLesson (const files::LessonFile&, const std::function<void (double)>& progress);
+
+/** What changed from one prediction to the next, head by head. */
+std::vector<std::string> changesBetween (const modal::Prediction& from, const modal::Prediction& to);
+
+} // namespace sheets

@@ -1,0 +1,44 @@
+#include "LugMap.h"
+
+#include "Modal/Units.h"
+
+#include <cmath>
+
+namespace sheets
+{
+
+void draw (Canvas& canvas, const LugMap& map, double x, double y, double radius)
+{
+    constexpr double mark = 10.0, textSize = 9.0, smallSize = 7.5;
+    canvas.circle (x, y, radius, 1.2);
+    canvas.text (x, y - 6.0, map.title, smallSize, Align::middle);
+    canvas.text (x, y + 6.0, "small figures: order of the cross", 6.5, Align::middle);
+
+    std::vector<std::size_t> place (static_cast<std::size_t> (map.lugs));
+
+    for (std::size_t i = 0; i < map.order.size(); ++i)
+        place[static_cast<std::size_t> (map.order[i])] = i + 1;
+
+    for (int k = 0; k < map.lugs; ++k)
+    {
+        const auto index = static_cast<std::size_t> (k);
+        const double angle = modal::units::twoPi * k / map.lugs;
+        const double cosine = std::cos (angle), sine = std::sin (angle);
+        const auto at = [&] (double r) { return std::pair{ x + r * cosine, y - r * sine }; };
+        const auto [markX, markY] = at (radius);
+        canvas.disc (markX, markY, mark, 1.0);
+        canvas.circle (markX, markY, mark, 1.0);
+        canvas.text (markX, markY + 3.2, std::to_string (k + 1), textSize, Align::middle, true);
+
+        const auto [placeX, placeY] = at (radius - 18.0);
+        canvas.text (placeX, placeY + 2.6, std::to_string (place[index]), smallSize, Align::middle, false, 0.25);
+
+        if (index < map.labels.size())
+        {
+            const auto [labelX, labelY] = at (radius + 24.0);
+            canvas.text (labelX, labelY + 3.0, map.labels[index], smallSize, Align::middle);
+        }
+    }
+}
+
+} // namespace sheets

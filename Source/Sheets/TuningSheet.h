@@ -1,0 +1,46 @@
+#pragma once
+
+#include "Canvas.h"
+
+#include "Files/Json.h"
+#include "Modal/FitHead.h"
+#include "Modal/Plan.h"
+#include "Modal/Prediction.h"
+
+#include <optional>
+#include <string>
+
+namespace sheets
+{
+
+/** What one head was found to be. */
+struct MeasuredHead
+{
+    modal::HeadSide side = modal::HeadSide::batter;
+    modal::HeadFit fit;
+};
+
+/** Everything on the page that lies in the drum's case. */
+struct TuningSheet
+{
+    std::string title;                    ///< of drum and tuning
+    std::string date;                     ///< as the person writes it, e.g. 2024-05-17 (ISO 8601); may be empty
+    std::string notes;                    ///< free text; may be empty
+    modal::Prediction wanted;             ///< the target and what comes of it
+    std::vector<MeasuredHead> measured{}; ///< from recordings, if any
+    std::optional<modal::Plan> plan{};
+};
+
+/** One A4 page. */
+void draw (Canvas&, const TuningSheet&);
+
+/** For a database: one object, keys end in their unit. */
+files::Json asJson (const TuningSheet&);
+
+/** For a database: a heading and one row (RFC 4180). */
+std::string asCsv (const TuningSheet&);
+
+/** Cautions that belong on every sheet and lesson. */
+const std::vector<std::string>& usualCautions();
+
+} // namespace sheets

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "Listening/Recording.h"
+
+#include "Modal/Muffling.h"
+#include "Modal/Solve.h"
+#include "Modal/Wires.h"
+
+#include <optional>
+#include <vector>
+
+/** Recordings made by playing the engine: a stick that bounces, microphones, a room and noise. The fit's forward model knows
+    nothing of these. */
+namespace synthetic
+{
+
+/** How a recording comes about. */
+struct Surroundings
+{
+    double signalToNoise = 40.0; ///< dB: the first quarter second of the loudest tap over the noise, both from 80 Hz to 4 kHz
+    double roomShare = 0.1;      ///< energy of the room's response over the direct sound's
+    double roomTime = 0.35;      ///< s, reverberation time
+    unsigned seed = 1;
+};
+
+/** A walk round one head, the other held still. */
+struct Walk
+{
+    modal::DrumSpec drum; ///< as built: not what a person believes about it
+    modal::HeadSide side = modal::HeadSide::batter;
+    double tension = 0.0;       ///< N/m
+    std::vector<double> lugs{}; ///< tension beside each lug over the mean, minus 1
+    std::optional<modal::MufflingItem> patch{};
+    double inset = 25.0e-3;      ///< m
+    double insetSpread = 3.0e-3; ///< m, a hand's scatter
+    double angleSpread = 0.05;   ///< rad
+    double speed = 0.6;          ///< m/s of the stick
+    double between = 0.8;        ///< s from tap to tap
+};
+
+/** One recording of all taps in the order of the lugs, the microphone 30 mm above the place that is tapped. */
+listening::Recording record (const Walk&, const Surroundings&);
+
+/** One strike of the finished drum. */
+struct Strike
+{
+    modal::DrumSpec drum;
+    modal::Tensions tensions;
+    modal::WireSpec wires{};
+    double position = 0.3; ///< share of the radius
+    double speed = 2.0;    ///< m/s
+    double seconds = 1.2;
+    int count = 1;        ///< strokes, one after the other
+    double between = 1.2; ///< s
+};
+
+listening::Recording record (const Strike&, const Surroundings&);
+
+/** Room and noise on top of a dry recording. */
+listening::Recording placed (listening::Recording dry, const Surroundings&);
+
+} // namespace synthetic
