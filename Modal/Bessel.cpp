@@ -8,6 +8,7 @@
 #include <cmath>
 #include <map>
 #include <mutex>
+#include <utility>
 
 namespace modal
 {
@@ -112,7 +113,10 @@ std::vector<double> findPrimeZeros (int m, int count)
     return found;
 }
 
-/** Remembers the zeros that were found, so that a process finds each once. Safe from any thread but the audio thread. */
+/** Remembers the zeros that were found, so that a process finds each once. Safe from any thread but the audio thread.
+
+    Zeros are found by the dozen: which other zeros are looked for at the same time decides a zero's last bit, so that must not
+   depend on what was asked before. */
 class ZeroMemo
 {
 public:
@@ -121,11 +125,13 @@ public:
 
     std::vector<double> get (int m, int count)
     {
+        constexpr int dozen = 12;
+        const int dozens = (count + dozen - 1) / dozen;
         const std::lock_guard lock (mutex);
-        auto& zeros = known[m];
+        auto& zeros = known[{ m, dozens }];
 
-        if (static_cast<int> (zeros.size()) < count)
-            zeros = find (m, std::max (count, 2 * static_cast<int> (zeros.size())));
+        if (zeros.empty())
+            zeros = find (m, dozens * dozen);
 
         return { zeros.begin(), zeros.begin() + count };
     }
@@ -133,7 +139,7 @@ public:
 private:
     Find find;
     std::mutex mutex;
-    std::map<int, std::vector<double>> known;
+    std::map<std::pair<int, int>, std::vector<double>> known;
 };
 
 } // namespace

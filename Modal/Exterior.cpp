@@ -115,7 +115,7 @@ MassChange::MassChange (int order, const Eigen::VectorXd& besselZeros, const Eig
 {
     // What the load loses with k dies out much faster than the load itself: a shorter and coarser rule does.
     const double end = std::min (zeros[zeros.size() - 1] + 20.0, BesselTable::highestArgument);
-    const auto rule = compositeGaussLegendre (8, static_cast<int> (end / 4.0) + 1, 0.0, end);
+    const auto rule = compositeGaussLegendre (6, static_cast<int> (end / 3.5) + 1, 0.0, end);
     wavenumbers = mapped (rule.points);
     weights = mapped (rule.weights);
     still = transformsAt (0.0);

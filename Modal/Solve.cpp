@@ -17,7 +17,7 @@ namespace
 {
 
 constexpr int highestOrder = 60;
-constexpr double wavesOverBand = 3.0; // cavity waves are followed to this multiple of the highest frequency
+constexpr double wavesOverBand = 2.0; // cavity waves are followed to this multiple of the highest frequency
 
 /** Roughly the frequency of a head's mode by its zero: the film and an air layer of a/j on either side. */
 double roughFrequency (const HeadConstruction& head, double tension, double zero, const DrumSpec& drum)

@@ -22,7 +22,7 @@ struct SolveOptions
 {
     double highestFrequency =
         2000.0;             ///< Hz; modes above are left out. 50 to 20 000; see solve() for what a slack, wide head allows
-    int extraFunctions = 6; ///< radial functions a head beyond those whose own frequency lies in the band
+    int extraFunctions = 5; ///< radial functions a head beyond those whose own frequency lies in the band
 };
 
 /** All modes of a drum up to a frequency.

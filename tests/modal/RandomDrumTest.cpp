@@ -174,12 +174,14 @@ TEST_CASE ("Tightening a head lowers no mode", "[random]")
             {
                 const auto a = drums::ofOrder (before, m), b = drums::ofOrder (after, m);
                 CAPTURE (seed, batter, m);
-                REQUIRE (b.size() <= a.size());
-                // Exact for the load of still air. Strongly radiating (0,n) modes are followed to their own frequency one at a
-                // time, which can leave a step of a few parts in a thousand where two of them come close.
-                const double allowance = m == 0 ? 5.0e-3 : 1.0e-4;
-                for (std::size_t i = 0; i < b.size(); ++i)
-                    CHECK (b[i].frequency >= a[i].frequency * (1.0 - allowance));
+                // Exact for a drum that does not radiate. The second order of radiation damping lowers a mode, and a tighter head
+                // may radiate more: strongly radiating modes may give back a few parts in a thousand.
+                const double wellInside = 0.9 * options.highestFrequency;
+                for (std::size_t i = 0; i < a.size() && a[i].frequency < wellInside && i < b.size(); ++i)
+                {
+                    const bool radiates = b[i].decay.radiation > 0.003 * b[i].angularFrequency();
+                    CHECK (b[i].frequency >= a[i].frequency * (1.0 - (radiates ? 5.0e-3 : 1.0e-4)));
+                }
             }
         }
     }
