@@ -176,6 +176,8 @@ double loweredByRadiation (const OrderProblem& problem, const Eigen::VectorXd& s
                            const DrumSpec& drum, const Tensions& tensions)
 {
     constexpr double faintest = 0.003; // of ω: below this rate the effect is less than a tenth of a cent
+    constexpr double furthest =
+        0.08; // of ω²: a mode that would go further is hardly a mode, and second order no longer describes it
 
     if (rate < faintest * omega)
         return omega;
@@ -183,7 +185,8 @@ double loweredByRadiation (const OrderProblem& problem, const Eigen::VectorXd& s
     constexpr double step = 1.02;
     const double further = decayOf (problem, shape, step * omega, drum, tensions).radiation;
     const double slope = (step * further - rate) / (step - 1.0);
-    return std::sqrt (std::max (omega * omega - 2.0 * rate * slope + 2.0 * rate * rate, 0.5 * omega * omega));
+    const double change = (2.0 * rate * rate - 2.0 * rate * slope) / (omega * omega);
+    return omega * std::sqrt (1.0 + std::clamp (change, -furthest, furthest));
 }
 
 OrderMode describe (const OrderProblem& problem, const Eigen::VectorXd& shape, double omega, const DrumSpec& drum,
