@@ -175,13 +175,13 @@ TEST_CASE ("Tightening a head lowers no mode", "[random]")
                 const auto a = drums::ofOrder (before, m), b = drums::ofOrder (after, m);
                 CAPTURE (seed, batter, m);
                 // Exact for a drum that does not radiate. The second order of radiation damping lowers a mode, and a tighter head
-                // may radiate more: strongly radiating modes may give back up to a hundredth.
+                // may radiate more: strongly radiating modes may give back up to two hundredths.
                 const auto radiates = [] (const modal::Mode& mode)
                 { return mode.decay.radiation > 0.003 * mode.angularFrequency(); };
                 const double wellInside = 0.9 * options.highestFrequency;
                 for (std::size_t i = 0; i < a.size() && a[i].frequency < wellInside && i < b.size(); ++i)
                 {
-                    const double allowance = radiates (a[i]) || radiates (b[i]) ? 1.0e-2 : 1.0e-4;
+                    const double allowance = radiates (a[i]) || radiates (b[i]) ? 2.0e-2 : 1.0e-4;
                     CHECK (b[i].frequency >= a[i].frequency * (1.0 - allowance));
                 }
             }
