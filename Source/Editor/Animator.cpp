@@ -140,7 +140,8 @@ Pose Animator::poseOfStrike() const
     const float most = std::max (strike.batterPeak, strike.resonantPeak);
     pose.scale = most > 0.0f ? 1.0f / most : 0.0f;
     pose.stick = frame.stick;
-    pose.stickX = static_cast<float> (strike.stroke.position * std::cos (strike.stroke.angle));
+    pose.stickX = static_cast<float> (strike.stroke.position);
+    pose.cutAngle = strike.stroke.angle;
     return pose;
 }
 

@@ -91,6 +91,7 @@ AuditionBar::AuditionBar (plugin::Processor& p)
         addAndMakeVisible (*strokes.back());
     }
     pattern.setShowsName (false);
+    patternOn.setFace (strings::playPattern);
     match.setClickingTogglesState (true);
     for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &patternOn, &sweepAll, &match })
         addAndMakeVisible (child);
@@ -167,7 +168,7 @@ void AuditionBar::resized()
     speedOfStroke.setBounds (take (8.5f));
     take (0.8f);
     pattern.setBounds (take (13.0f));
-    patternOn.setBounds (take (10.5f));
+    patternOn.setBounds (take (9.5f));
     take (0.8f);
     sweepAll.setBounds (take (8.6f));
     match.setBounds (area);

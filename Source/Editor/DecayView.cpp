@@ -97,7 +97,7 @@ void DecayView::paint (juce::Graphics& g)
     };
     line (strings::wholeSound, theme.quiet);
     line (strings::drumNoteAlone, theme.drum);
-    line (strings::predictedSlope + juce::String (" ") + juce::String (scene.now->sustain, 2) + " s", theme.ink);
+    line (strings::predictedSlope + juce::String (" ") + juce::String (scene.now->sustain, 2) + " s to fall 60 dB", theme.ink);
 }
 
 } // namespace editor

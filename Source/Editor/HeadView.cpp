@@ -78,7 +78,7 @@ void HeadView::setStrokePlace (double place, double angle)
 
 void HeadView::resized()
 {
-    const float room = 26.0f; // around the head, for hoop, lugs and their numbers
+    const float room = 24.0f; // around the head, for hoop, lugs and their numbers
     const float size = static_cast<float> (juce::jmin (getWidth(), getHeight() - 16)) - 2.0f * room;
     circle = juce::Rectangle<float> (size, size).withCentre (getLocalBounds().withTrimmedTop (16).toFloat().getCentre());
     for (int i = 0; i < visibleLugs; ++i)

@@ -192,7 +192,7 @@ void HeaderBar::chooseFile (bool isExport)
     chooser =
         std::make_unique<juce::FileChooser> (isExport ? strings::exportPreset : strings::importPreset, juce::File(), "*.json");
     const int browserFlags = isExport ? juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::warnAboutOverwriting
-                               : juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles;
+                                      : juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles;
     chooser->launchAsync (browserFlags,
                           [safe = juce::Component::SafePointer<HeaderBar> (this), isExport] (const juce::FileChooser& done)
                           {

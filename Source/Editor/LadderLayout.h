@@ -19,6 +19,7 @@ struct LadderLayout
     float pillWidth, pillHeight;
     float batterRail, resonantRail; ///< x of the pills' middles
     float namesLeft;                ///< interval names, left edge
+    float tickLength, labelLeft;    ///< of modes
     float modesLeft, modesRight;    ///< ticks and labels of modes
 };
 

@@ -302,14 +302,14 @@ void LadderView::drawModes (juce::Graphics& g) const
             continue;
         const bool isLit = i == highlight;
         g.setColour (isLit ? theme.ink : theme.quiet.withAlpha (mode.isAirMode ? 0.3f : 0.65f));
-        g.fillRect (layout.modesLeft, scale.yOf (mode.frequency) - (isLit ? 1.25f : 0.5f), isLit ? 22.0f : 10.0f,
-                    isLit ? 2.5f : 1.0f);
+        g.fillRect (layout.modesLeft, scale.yOf (mode.frequency) - (isLit ? 1.25f : 0.5f),
+                    isLit ? layout.tickLength : 0.5f * layout.tickLength, isLit ? 2.5f : 1.0f);
     }
 
     std::vector<float> wanted;
     for (const int i : main)
         wanted.push_back (scale.yOf (modeAt (now, i).frequency));
-    const float labelHeight = 30.0f, labelLeft = layout.modesLeft + 34.0f;
+    const float labelHeight = 30.0f, labelLeft = layout.labelLeft;
     const auto labels = spreadLabels (wanted, labelHeight, layout.plot.getY(), layout.plot.getBottom());
     for (std::size_t k = 0; k < main.size(); ++k)
     {
@@ -317,9 +317,9 @@ void LadderView::drawModes (juce::Graphics& g) const
         const bool isLit = main[k] == highlight;
         const bool isDrumNote = std::abs (mode.frequency - now.drumNote) < 0.01;
         g.setColour (theme.drum);
-        g.fillRect (layout.modesLeft, wanted[k] - (isLit ? 2.0f : 1.25f), 22.0f, isLit ? 4.0f : 2.5f);
+        g.fillRect (layout.modesLeft, wanted[k] - (isLit ? 2.0f : 1.25f), layout.tickLength, isLit ? 4.0f : 2.5f);
         g.setColour (theme.drum.withAlpha (0.5f));
-        g.drawLine (layout.modesLeft + 22.0f, wanted[k], labelLeft - 3.0f, labels[k], 1.0f);
+        g.drawLine (layout.modesLeft + layout.tickLength, wanted[k], labelLeft - 3.0f, labels[k], 1.0f);
 
         if (scene.before != nullptr)
         {
@@ -331,10 +331,12 @@ void LadderView::drawModes (juce::Graphics& g) const
                     continue;
                 const float y = scale.yOf (was.frequency);
                 g.setColour (theme.quiet);
-                for (float x = layout.modesLeft; x < layout.modesLeft + 20.0f; x += 6.0f)
+                for (float x = layout.modesLeft; x < layout.modesLeft + layout.tickLength - 2.0f; x += 6.0f)
                     g.fillRect (x, y - 0.75f, 3.5f, 1.5f);
                 if (std::abs (y - wanted[k]) > 3.0f)
-                    g.drawArrow ({ layout.modesLeft + 11.0f, y, layout.modesLeft + 11.0f, wanted[k] }, 1.2f, 6.0f, 5.0f);
+                    g.drawArrow ({ layout.modesLeft + 0.5f * layout.tickLength, y, layout.modesLeft + 0.5f * layout.tickLength,
+                                   wanted[k] },
+                                 1.2f, 6.0f, 5.0f);
             }
         }
 
@@ -350,8 +352,8 @@ void LadderView::drawModes (juce::Graphics& g) const
         g.setFont (letters::small());
         const auto what = isDrumNote ? juce::String (strings::drumNoteShort)
                                      : juce::String (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
-        g.drawFittedText (juce::String (mode.frequency, 0) + " Hz, " + what, area.toNearestInt(),
-                          juce::Justification::centredLeft, 1, 0.7f);
+        g.drawFittedText (fixed (mode.frequency, 0) + " Hz, " + what, area.toNearestInt(), juce::Justification::centredLeft, 1,
+                          0.7f);
     }
 }
 

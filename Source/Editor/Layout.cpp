@@ -33,9 +33,9 @@ Layout::Layout (int width, int height, Page page)
         spectrum = strip;
     }
 
-    auto left = rest.removeFromLeft (share (0.37f, width, 286, 900));
+    auto left = rest.removeFromLeft (share (0.37f, width, 264, 900));
     rest.removeFromLeft (gap);
-    outcomes = rest.removeFromRight (share (0.285f, width, 222, 460));
+    outcomes = rest.removeFromRight (share (0.285f, width, 216, 460));
     rest.removeFromRight (gap);
     ladder = rest;
 

@@ -43,9 +43,15 @@ double midiOfHertz (double hertz, modal::ConcertPitch pitch)
     return 69.0 + 12.0 * std::log2 (hertz / pitch.a4);
 }
 
+juce::String fixed (double value, int decimals)
+{
+    // juce::String takes 0 places to mean as many as it likes.
+    return decimals > 0 ? juce::String (value, decimals) : juce::String (std::llround (value));
+}
+
 juce::String withSign (double value, int decimals)
 {
-    const auto text = juce::String (std::abs (value), decimals);
+    const auto text = fixed (std::abs (value), decimals);
     if (text.containsOnly ("0."))
         return text;
     return (value < 0.0 ? juce::String::charToString (minus) : juce::String ("+")) + text;
@@ -53,7 +59,7 @@ juce::String withSign (double value, int decimals)
 
 juce::String grouped (double value, int decimals)
 {
-    auto text = juce::String (std::abs (value), decimals);
+    auto text = fixed (std::abs (value), decimals);
     const int point = text.indexOfChar ('.');
     for (int at = (point < 0 ? text.length() : point) - 3; at > 0; at -= 3)
         text = text.substring (0, at) + juce::String::charToString (thinSpace) + text.substring (at);

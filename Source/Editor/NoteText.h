@@ -20,6 +20,9 @@ juce::String noteOfMidi (double midi);
 double hertzOfMidi (double midi, modal::ConcertPitch);
 double midiOfHertz (double hertz, modal::ConcertPitch);
 
+/** A number with `decimals` places. */
+juce::String fixed (double value, int decimals);
+
 /** A number with a sign that is a true minus and with `decimals` places: "+3.2", "−1". */
 juce::String withSign (double value, int decimals);
 

@@ -24,7 +24,7 @@ String centsChange (double before, double now)
     if (before <= 0.0 || now <= 0.0)
         return {};
     const double cents = modal::centsBetween (before, now);
-    return std::abs (cents) < 0.5 ? String::fromUTF8 (strings::same) : arrow (cents) + String (std::abs (cents), 0) + " c";
+    return std::abs (cents) < 0.5 ? String::fromUTF8 (strings::same) : arrow (cents) + fixed (std::abs (cents), 0) + " c";
 }
 
 String percentChange (double before, double now)
@@ -32,13 +32,13 @@ String percentChange (double before, double now)
     if (! (before > 0.0) || ! std::isfinite (before) || ! std::isfinite (now))
         return {};
     const double percent = 100.0 * (now / before - 1.0);
-    return std::abs (percent) < 0.5 ? String::fromUTF8 (strings::same) : arrow (percent) + String (std::abs (percent), 0) + " %";
+    return std::abs (percent) < 0.5 ? String::fromUTF8 (strings::same) : arrow (percent) + fixed (std::abs (percent), 0) + " %";
 }
 
 String decibelChange (double before, double now)
 {
     const double change = now - before;
-    return std::abs (change) < 0.05 ? String::fromUTF8 (strings::same) : arrow (change) + String (std::abs (change), 1) + " dB";
+    return std::abs (change) < 0.05 ? String::fromUTF8 (strings::same) : arrow (change) + fixed (std::abs (change), 1) + " dB";
 }
 
 /** Reads the same number from what is and from what was. */
@@ -55,7 +55,7 @@ double softestAt (const engine::PlayedResponse& played, bool isEdge)
 
 String speedText (double metresPerSecond)
 {
-    return std::isfinite (metresPerSecond) ? String (metresPerSecond, 2) + " m/s" : String (strings::notAtAll);
+    return std::isfinite (metresPerSecond) ? fixed (metresPerSecond, 2) + " m/s" : String (strings::notAtAll);
 }
 
 void addHeads (std::vector<Outcome>& list, const Scene& scene)
@@ -70,10 +70,9 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
         list.push_back ({ isBatter ? strings::batterTension : strings::resonantTension, grouped (now.tension) + " N/m",
                           changeOf (
                               scene.before, scene.now, [&] (const auto& p) { return head (p).tension; }, percentChange),
-                          String::fromUTF8 (strings::withinTwentieth), String::fromUTF8 (strings::tensionTip),
-                          static_cast<float> (now.yieldShare), isBatter });
+                          String::fromUTF8 (strings::withinTwentieth), String::fromUTF8 (strings::tensionTip), -1.0f, isBatter });
         list.push_back ({ isBatter ? strings::batterStress : strings::resonantStress,
-                          String (now.stress / 1.0e6, 0) + " MPa, " + String (100.0 * now.yieldShare, 0) + " %",
+                          fixed (100.0 * now.yieldShare, 0) + " %, " + fixed (now.stress / 1.0e6, 0) + " MPa",
                           {},
                           String::fromUTF8 (strings::withinTwentieth),
                           String::fromUTF8 (strings::stressTip),
@@ -107,10 +106,10 @@ void addPlayed (std::vector<Outcome>& list, const Scene& scene)
               change (speed, percentChange), String::fromUTF8 (strings::withinFactor2),
               String::fromUTF8 (strings::wireResponseTip) });
     }
-    list.push_back ({ strings::rebound, value ([] (const auto& p) { return String (100.0 * p.rebound, 0) + " %"; }),
+    list.push_back ({ strings::rebound, value ([] (const auto& p) { return fixed (100.0 * p.rebound, 0) + " %"; }),
                       change ([] (const auto& p) { return p.rebound; }, percentChange), String::fromUTF8 (strings::withinFifth),
                       String::fromUTF8 (strings::reboundTip) });
-    list.push_back ({ strings::contact, value ([] (const auto& p) { return String (1000.0 * p.contactTime, 1) + " ms"; }),
+    list.push_back ({ strings::contact, value ([] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; }),
                       change ([] (const auto& p) { return p.contactTime; }, percentChange),
                       String::fromUTF8 (strings::withinFifth), String::fromUTF8 (strings::contactTip) });
 }
@@ -123,22 +122,22 @@ std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
     if (scene.now == nullptr)
         return list;
     const auto& now = *scene.now;
-    list.push_back ({ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + String (now.drumNote, 1) + " Hz",
+    list.push_back ({ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + fixed (now.drumNote, 0) + " Hz",
                       changeOf (
                           scene.before, scene.now, [] (const auto& p) { return p.drumNote; }, centsChange),
                       String::fromUTF8 (strings::withinSemitone), String::fromUTF8 (strings::drumNoteTip) });
-    list.push_back ({ strings::sustain, String (now.sustain, 2) + " s",
+    list.push_back ({ strings::sustain, fixed (now.sustain, 2) + " s",
                       changeOf (
                           scene.before, scene.now, [] (const auto& p) { return p.sustain; }, percentChange),
                       String::fromUTF8 (strings::withinFactor2), String::fromUTF8 (strings::sustainTip) });
     list.push_back ({ strings::batterLeverage,
-                      withSign (now.drumNotePerBatterSemitone, 0) + " c per semitone",
+                      withSign (now.drumNotePerBatterSemitone, 0) + " c",
                       {},
                       String::fromUTF8 (strings::withinFifth),
                       String::fromUTF8 (strings::leverageTip) });
     if (now.drum.hasResonantHead())
         list.push_back ({ strings::resonantLeverage,
-                          withSign (now.drumNotePerResonantSemitone, 0) + " c per semitone",
+                          withSign (now.drumNotePerResonantSemitone, 0) + " c",
                           {},
                           String::fromUTF8 (strings::withinFifth),
                           String::fromUTF8 (strings::leverageTip) });

@@ -11,7 +11,7 @@ namespace
 /** Widths of the columns, as x from the right. */
 struct Columns
 {
-    explicit Columns (float width) : sureness (juce::jmin (50.0f, 0.15f * width)), change (juce::jmin (70.0f, 0.2f * width)) {}
+    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 46.0f), change (width < 260.0f ? 52.0f : 74.0f) {}
     float sureness, change;
 
     juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
@@ -61,7 +61,7 @@ public:
             g.setColour (theme.line.withAlpha (0.35f));
             g.fillRect (getLocalBounds());
         }
-        if (outcome.limitShare >= 0.0f && outcome.name == strings::batterStress)
+        if (outcome.limitShare >= 0.0f)
         {
             // How much of the film's limit is used; the mark stands at six tenths, where care begins.
             const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f);
@@ -74,12 +74,13 @@ public:
         }
         g.setColour (theme.quiet);
         g.setFont (letters::small());
-        g.drawFittedText (outcome.sureness, columns.takeSureness (area), juce::Justification::centredRight, 1, 0.7f);
+        g.drawFittedText (columns.sureness > 0.0f ? outcome.sureness : juce::String(), columns.takeSureness (area),
+                          juce::Justification::centredRight, 1, 0.7f);
         g.setColour (theme.ink);
         g.setFont (letters::text());
         g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
         g.setColour (theme.quiet);
-        g.drawFittedText (outcome.name, area.removeFromLeft (0.47f * area.getWidth()).toNearestInt(),
+        g.drawFittedText (outcome.name, area.removeFromLeft (0.56f * area.getWidth()).toNearestInt(),
                           juce::Justification::centredLeft, 1, 0.8f);
         g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (letters::strong());
@@ -151,7 +152,8 @@ void OutcomesView::paint (juce::Graphics& g)
     const Columns columns (heading.getWidth());
     g.setColour (theme.quiet);
     g.setFont (letters::small());
-    g.drawFittedText (strings::surenessColumn, columns.takeSureness (heading), juce::Justification::centredRight, 1, 0.7f);
+    g.drawFittedText (columns.sureness > 0.0f ? strings::surenessColumn : "", columns.takeSureness (heading),
+                      juce::Justification::centredRight, 1, 0.7f);
     g.drawFittedText (comparesWithSnapshot ? strings::changeColumn : strings::changeColumnBefore, columns.takeChange (heading),
                       juce::Justification::centredRight, 1, 0.7f);
     g.setColour (theme.ink);

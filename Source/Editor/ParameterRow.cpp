@@ -33,6 +33,11 @@ void ParameterRow::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     drawn = binding().get();
+    if (face.isNotEmpty())
+    {
+        drawFace (g);
+        return;
+    }
     auto area = getLocalBounds().toFloat().reduced (4.0f, 1.0f);
     if (isMouseOver())
     {
@@ -59,8 +64,23 @@ void ParameterRow::paint (juce::Graphics& g)
     g.setColour (theme.ink);
     g.setFont (letters::strong());
     const auto shownText = valueText() + (isChoice() ? juce::String::fromUTF8 (" \xe2\x96\xbe") : juce::String());
-    g.drawFittedText (shownText, area.toNearestInt(), showsName ? juce::Justification::centredRight : juce::Justification::centred, 1,
-                      0.7f);
+    g.drawFittedText (shownText, area.toNearestInt(),
+                      showsName ? juce::Justification::centredRight : juce::Justification::centred, 1, 0.7f);
+    drawFocus (g, *this, getLocalBounds().toFloat());
+}
+
+void ParameterRow::drawFace (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const auto area = getLocalBounds().toFloat().reduced (1.5f);
+    const bool isOn = binding().get() >= 0.5;
+    g.setColour (isOn ? theme.ink : isMouseOver() ? theme.line : theme.sheet);
+    g.fillRoundedRectangle (area, 4.0f);
+    g.setColour (theme.line);
+    g.drawRoundedRectangle (area, 4.0f, 1.0f);
+    g.setColour (isOn ? theme.paper : theme.ink);
+    g.setFont (letters::text());
+    g.drawFittedText (face, area.toNearestInt(), juce::Justification::centred, 1, 0.85f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 

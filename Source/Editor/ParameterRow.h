@@ -22,6 +22,9 @@ public:
     /** Whether the name is drawn before the value; without it the row fits a narrow bar. */
     void setShowsName (bool shows) { showsName = shows; }
 
+    /** Draws a switch as a button with this on it. */
+    void setFace (const juce::String& newFace) { face = newFace; }
+
     void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
     void mouseDrag (const juce::MouseEvent&) override;
@@ -36,10 +39,12 @@ private:
     bool isSwitch() const { return shown.spec().measure == plugin::Measure::toggle; }
     bool isChoice() const { return shown.spec().measure == plugin::Measure::choice; }
     void offerChoices();
+    void drawFace (juce::Graphics&) const;
     float share() const;
 
     plugin::DrumParameter& shown;
     bool showsName = true;
+    juce::String face;
     double drawn = 0.0;
     float grabbed = 0.0f;
 };

@@ -13,7 +13,8 @@ struct Pose
     std::vector<float> strand;  ///< heights of the wire in the middle above the resonant head's plane, same unit; empty: at rest
     std::vector<float> strandX; ///< share of the radius
     float stick = 1.0f;         ///< tip above the batter, m; 1: away
-    float stickX = 0.0f;        ///< share of the radius along the wires
+    float stickX = 0.0f;        ///< share of the radius along the cut of the batter
+    double cutAngle = 0.0; ///< rad, of the diameter along which the batter is shown; the resonant head is cut along the wires
     bool isMode = false;
 };
 

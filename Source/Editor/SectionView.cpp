@@ -29,6 +29,7 @@ void SectionView::setScene (const Scene& newScene)
     if (const auto* modes = scene.modes(); modes != nullptr && modes != shapeOf)
     {
         shape = std::make_unique<SectionShape> (*modes, 0.0, sectionPoints);
+        batterShape = nullptr;
         shapeOf = modes;
     }
     place();
@@ -43,7 +44,12 @@ void SectionView::setPose (const Pose& newPose)
     resonantLine.assign (sectionPoints, 0.0f);
     if (shape != nullptr && ! pose.field.empty())
     {
-        shape->displacement (pose.field.data(), batterLine.data());
+        if (batterShape == nullptr || batterAngle != pose.cutAngle)
+        {
+            batterShape = std::make_unique<SectionShape> (*scene.modes(), pose.cutAngle, sectionPoints);
+            batterAngle = pose.cutAngle;
+        }
+        batterShape->displacement (pose.field.data(), batterLine.data());
         shape->displacement (pose.field.data() + pose.field.size() / 2, resonantLine.data());
         for (auto* line : { &batterLine, &resonantLine })
             for (auto& value : *line)
@@ -77,11 +83,9 @@ void SectionView::place()
     area.removeFromTop (18.0f);
     const auto& spec = scene.now->drum;
     const float proportion = static_cast<float> (spec.depth / spec.diameter);
-    // Room for both heads to swing and for the words beside the heads.
-    const float words = juce::jlimit (84.0f, 128.0f, 0.22f * area.getWidth());
-    float width = area.getWidth() - 2.0f * words;
+    float width = area.getWidth() - 34.0f; // beside the walls, hoops
     float height = width * proportion;
-    const float most = 0.62f * area.getHeight();
+    const float most = 0.64f * area.getHeight();
     if (height > most)
     {
         height = most;
@@ -210,25 +214,29 @@ void SectionView::drawWords (juce::Graphics& g) const
     g.setColour (theme.quiet);
     g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
 
-    const auto beside = [&] (bool isLeft, float y, juce::Colour colour, const juce::String& first, const juce::String& second)
-    {
-        const float edge = isLeft ? drum.getX() - 20.0f : drum.getRight() + 20.0f;
-        auto area = isLeft ? juce::Rectangle<float> (2.0f, y - 15.0f, edge - 2.0f, 30.0f)
-                           : juce::Rectangle<float> (edge, y - 15.0f, static_cast<float> (getWidth()) - edge - 2.0f, 30.0f);
-        const auto side = isLeft ? juce::Justification::centredRight : juce::Justification::centredLeft;
-        g.setColour (colour);
-        g.setFont (letters::title());
-        g.drawFittedText (first, area.removeFromTop (15.0f).toNearestInt(), side, 1, 0.7f);
-        g.setColour (theme.quiet);
-        g.setFont (letters::small());
-        g.drawFittedText (second, area.toNearestInt(), side, 1, 0.7f);
-    };
-    beside (true, drum.getY(), theme.batter, strings::batter, grouped (now.batter.tension) + " N/m");
-    if (now.drum.hasResonantHead())
-        beside (true, drum.getBottom(), theme.resonant, strings::resonant, grouped (now.resonant.tension) + " N/m");
     const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
-    beside (false, drum.getCentreY(), theme.ink,
-            inches (now.drum.diameter) + juce::String::fromUTF8 (" × ") + inches (now.drum.depth), now.drum.shell.material);
+    auto inside = drum.reduced (8.0f, 0.0f);
+    const float line = 16.0f;
+    const auto write = [&] (float y, juce::Colour colour, const juce::Font& font, const juce::String& words)
+    {
+        g.setColour (colour);
+        g.setFont (font);
+        g.drawFittedText (words, inside.withY (y - 0.5f * line).withHeight (line).toNearestInt(), juce::Justification::centred, 1,
+                          0.7f);
+    };
+    const auto headWords = [] (const char* name, const modal::HeadPrediction& head)
+    { return juce::String (name) + "  " + grouped (head.tension) + " N/m"; };
+    const bool hasRoom = drum.getHeight() > 76.0f;
+    // Clear of the batter at its lowest.
+    const float upper = drum.getY() + juce::jmin (swing + line, 0.3f * drum.getHeight());
+    write (upper, theme.batter, letters::title(), headWords (strings::batter, now.batter));
+    if (hasRoom)
+        write (drum.getCentreY() + 0.1f * drum.getHeight(), theme.quiet, letters::small(),
+               inches (now.drum.diameter) + juce::String::fromUTF8 (" × ") + inches (now.drum.depth) + ", " +
+                   now.drum.shell.material);
+    if (now.drum.hasResonantHead())
+        write (drum.getBottom() - juce::jmin (swing * 0.6f + line, 0.18f * drum.getHeight()), theme.resonant, letters::title(),
+               headWords (strings::resonant, now.resonant));
 }
 
 } // namespace editor

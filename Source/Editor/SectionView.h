@@ -36,7 +36,8 @@ private:
     Scene scene;
     Pose pose;
     juce::String caption;
-    std::unique_ptr<SectionShape> shape;
+    std::unique_ptr<SectionShape> shape, batterShape; ///< along the wires, and along the batter's cut
+    double batterAngle = 0.0;
     const void* shapeOf = nullptr;
     std::vector<float> batterLine, resonantLine; ///< scaled displacements, -1 to 1
     juce::Rectangle<float> drum;                 ///< between the heads and the bearing edges

@@ -15,7 +15,7 @@ constexpr float floorLevel = -72.0f; // dB
 
 juce::String hertzText (double hertz)
 {
-    return hertz < 1000.0 ? juce::String (hertz, 0) : juce::String (hertz / 1000.0, 0) + " k";
+    return hertz < 1000.0 ? fixed (hertz, 0) : fixed (hertz / 1000.0, 0) + " k";
 }
 
 } // namespace
@@ -39,7 +39,12 @@ void SpectrumView::setAnalysis (std::shared_ptr<const Analysis> newAnalysis)
 
 juce::Rectangle<float> SpectrumView::plot() const
 {
-    return getLocalBounds().toFloat().reduced (6.0f, 0.0f).withTrimmedTop (20.0f).withTrimmedBottom (16.0f);
+    return getLocalBounds()
+        .toFloat()
+        .reduced (6.0f, 0.0f)
+        .withTrimmedTop (20.0f)
+        .withTrimmedBottom (16.0f)
+        .withTrimmedLeft (30.0f);
 }
 
 float SpectrumView::xOf (double hertz) const
@@ -98,6 +103,17 @@ void SpectrumView::paint (juce::Graphics& g)
     g.drawText ("Hz", juce::Rectangle<float> (area.getRight() - 30.0f, area.getBottom() + 1.0f, 30.0f, 14.0f),
                 juce::Justification::centredRight, false);
 
+    for (const int level : { 0, -20, -40, -60 })
+    {
+        const float y = area.getY() + area.getHeight() * static_cast<float> (level) / floorLevel;
+        g.setColour (theme.line.withAlpha (0.5f));
+        g.fillRect (area.getX(), y, area.getWidth(), 1.0f);
+        g.setColour (theme.quiet);
+        g.drawText (level == 0 ? juce::String ("0 dB") : withSign (level, 0),
+                    juce::Rectangle<float> (area.getX() - 36.0f, y - 7.0f, 32.0f, 14.0f), juce::Justification::centredRight,
+                    false);
+    }
+
     if (analysis != nullptr && ! analysis->spectrum.empty())
     {
         juce::Path curve;
@@ -139,19 +155,20 @@ void SpectrumView::drawModes (juce::Graphics& g) const
             continue;
         const bool isMain =
             i == now.breathing.lower || i == now.breathing.upper || i == now.rocking.lower || i == now.rocking.upper;
-        const float height = i == lit ? area.getHeight() : isMain ? 16.0f : 7.0f;
-        g.setColour (i == lit || isMain ? theme.drum : theme.drum.withAlpha (0.6f));
+        const float height = i == lit ? area.getHeight() : isMain ? 16.0f : 6.0f;
+        g.setColour (i == lit || isMain ? theme.drum : theme.drum.withAlpha (0.4f));
         const float width = i == lit ? 2.0f : isMain ? 2.0f : 1.0f;
         g.fillRect (xOf (mode.frequency) - 0.5f * width, area.getBottom() - height, width, height);
     }
     if (lit >= 0 && lit < static_cast<int> (now.modes.size()))
     {
         const auto& mode = now.modes[static_cast<std::size_t> (lit)];
-        const auto description = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) + " s, " +
-                           (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
+        const auto description = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) +
+                                 " s, " + (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
         g.setColour (theme.drum);
         g.setFont (letters::title());
-        g.drawFittedText (description, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1, 0.7f);
+        g.drawFittedText (description, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1,
+                          0.7f);
     }
 }
 

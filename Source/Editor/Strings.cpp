@@ -1,5 +1,7 @@
 #include "Strings.h"
 
+#include "NoteText.h"
+
 #include <cmath>
 #include <map>
 
@@ -63,7 +65,7 @@ ControlText strokeSpeed()
 
 juce::String modeName (const modal::Mode& mode)
 {
-    return "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + juce::String (mode.frequency, 0) + " Hz";
+    return "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + fixed (mode.frequency, 0) + " Hz";
 }
 
 int findMode (const modal::Prediction& prediction, const juce::String& typed)

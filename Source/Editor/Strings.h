@@ -27,15 +27,15 @@ inline constexpr const char* setUpTitle = "The drum and how it is played";
 inline constexpr const char* batter = "batter";
 inline constexpr const char* resonant = "resonant";
 inline constexpr const char* drumNoteShort = "the drum";
-inline constexpr const char* headsTogether = "heads together";
-inline constexpr const char* headsOpposed = "heads opposed";
+inline constexpr const char* headsTogether = "together";
+inline constexpr const char* headsOpposed = "opposed";
 inline constexpr const char* noStrikeYet = "Strike the batter head to see it move and hear it";
 inline constexpr const char* noSpectrumYet = "Strike the drum: its spectrum appears here";
 inline constexpr const char* notYet = "working";
 inline constexpr const char* fallsIn = "falls 60 dB in";
 inline constexpr const char* wholeSound = "whole sound";
 inline constexpr const char* drumNoteAlone = "drum note alone";
-inline constexpr const char* predictedSlope = "predicted, 60 dB in";
+inline constexpr const char* predictedSlope = "predicted, wires off:";
 
 // What you will get. These hold letters beyond ASCII: read them with String::fromUTF8.
 inline constexpr const char* same = "\xc2\xb1 0";
@@ -51,20 +51,20 @@ inline constexpr const char* changeColumnBefore = "from before";
 inline constexpr const char* surenessColumn = "sure to";
 inline constexpr const char* drumNote = "Drum note";
 inline constexpr const char* sustain = "Sustain";
-inline constexpr const char* batterLeverage = "Batter moves it";
-inline constexpr const char* resonantLeverage = "Resonant moves it";
+inline constexpr const char* batterLeverage = "Batter up a semitone";
+inline constexpr const char* resonantLeverage = "Resonant up a semitone";
 inline constexpr const char* brightness = "Attack brightness";
-inline constexpr const char* earlyToLate = "Early over late sound";
+inline constexpr const char* earlyToLate = "Early over late";
 inline constexpr const char* wiresAtCentre = "Wires answer, centre";
 inline constexpr const char* wiresAtEdge = "Wires answer, edge";
 inline constexpr const char* rebound = "Stick rebound";
 inline constexpr const char* contact = "Stick on the head";
 inline constexpr const char* batterTension = "Batter tension";
-inline constexpr const char* batterStress = "of the film's limit";
-inline constexpr const char* batterLugForce = "Force per lug";
+inline constexpr const char* batterStress = "Batter film's limit";
+inline constexpr const char* batterLugForce = "Batter force per lug";
 inline constexpr const char* resonantTension = "Resonant tension";
-inline constexpr const char* resonantStress = "of the film's limit";
-inline constexpr const char* resonantLugForce = "Force per lug";
+inline constexpr const char* resonantStress = "Resonant film's limit";
+inline constexpr const char* resonantLugForce = "Resonant force per lug";
 
 inline constexpr const char* drumNoteTip = "The lowest mode of both heads and the air together; the frequencies rest on the mass "
                                            "of film and air, and are as sure as the "
@@ -72,9 +72,10 @@ inline constexpr const char* drumNoteTip = "The lowest mode of both heads and th
 inline constexpr const char* sustainTip =
     "Time for the drum note to fall by 60 dB; what leaves as sound is computed, what film and edge take is common practice, so "
     "take it as a factor, not a figure.";
-inline constexpr const char* leverageTip = "How far the drum note moves when this head alone goes up a semitone: the head that "
-                                           "carries more of the motion has the longer "
-                                           "lever.";
+inline constexpr const char* leverageTip =
+    "How far the drum note moves when this head alone goes up a semitone (100 cents): the head that "
+    "carries more of the motion has the longer "
+    "lever.";
 inline constexpr const char* brightnessTip = "The root mean square frequency of the first 20 ms at the microphone above: it "
                                              "falls with contact time and rises with tension.";
 inline constexpr const char* earlyToLateTip =
@@ -123,6 +124,7 @@ inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
     "Moves the output gain so that one stroke keeps its level from tuning to tuning: louder always seems better."
 };
+inline constexpr const char* playPattern = "Pattern";
 inline constexpr const char* toLight = "Light";
 inline constexpr const char* toDark = "Dark";
 inline constexpr const char* yourPresets = "Your presets";

@@ -1,5 +1,8 @@
-// The message thread is the main thread, as JUCE wants it; the tests run beside it and drive the window from outside, as a person does.
+// The message thread is the main thread, as JUCE wants it; the tests run beside it and drive the window from outside, as a person
+// does.
 #define CATCH_CONFIG_RUNNER
+#include "BareDisplay.h"
+
 #include "tests/Catch.h"
 
 #include <juce_events/juce_events.h>
@@ -8,6 +11,7 @@
 
 int main (int argc, char* argv[])
 {
+    nameWhatWindowManagersName();
     const juce::ScopedJuceInitialiser_GUI juce;
     int result = 0;
     std::thread tests (

@@ -42,9 +42,9 @@ TEST_CASE ("The window draws at every size, scale and theme")
     REQUIRE (waitUntil ([&] { return window.processor().lastStrike().recordedSamples() > 60000; }));
     juce::Thread::sleep (400);
 
-    const Size sizes[] = { { 800, 500, 1.0f },   { 800, 500, 2.0f },   { 1000, 620, 1.0f }, { 1200, 740, 1.0f },
-                           { 1200, 740, 2.0f },  { 1920, 1080, 1.0f }, { 800, 1200, 1.0f }, { 2400, 700, 1.0f },
-                           { 3840, 2160, 1.0f } };
+    const Size sizes[] = { { 800, 500, 1.0f },  { 800, 500, 2.0f },  { 1000, 620, 1.0f },
+                           { 1200, 740, 1.0f }, { 1200, 740, 2.0f }, { 1920, 1080, 1.0f },
+                           { 800, 1200, 1.0f }, { 2400, 700, 1.0f }, { 3840, 2160, 1.0f } };
     for (const auto* theme : { &editor::Theme::light(), &editor::Theme::dark() })
     {
         window.setTheme (*theme);
@@ -54,11 +54,12 @@ TEST_CASE ("The window draws at every size, scale and theme")
             window.press (juce::KeyPress ('2', {}, '2'));
             window.awaitMotion();
             juce::Thread::sleep (700);
-            const auto name = juce::String (size.width) + "x" + juce::String (size.height) + "@" + juce::String (size.scale, 0)
-                              + (theme->isDark ? "-dark" : "-light");
+            const auto name = juce::String (size.width) + "x" + juce::String (size.height) + "@" + juce::String (size.scale, 0) +
+                              (theme->isDark ? "-dark" : "-light");
             INFO (name);
-            for (const auto& [page, word] : { std::pair{ editor::Page::heads, "heads" }, std::pair{ editor::Page::sound, "sound" },
-                                              std::pair{ editor::Page::setUp, "set-up" } })
+            for (const auto& [page, word] :
+                 { std::pair{ editor::Page::heads, "heads" }, std::pair{ editor::Page::sound, "sound" },
+                   std::pair{ editor::Page::setUp, "set-up" } })
             {
                 window.setPage (page);
                 const auto image = window.picture (name + "-" + word, size.scale);

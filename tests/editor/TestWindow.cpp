@@ -27,8 +27,9 @@ TestWindow::TestWindow (int width, int height)
     onMessageThread (
         [&]
         {
-            drum = std::make_unique<plugin::Processor> (editor::makeEditor,
-                                                        plugin::PresetLibrary (juce::File::getCurrentWorkingDirectory().getChildFile ("test-presets")));
+            drum = std::make_unique<plugin::Processor> (
+                editor::makeEditor,
+                plugin::PresetLibrary (juce::File::getCurrentWorkingDirectory().getChildFile ("test-presets")));
             drum->setPlayConfigDetails (0, 2, rate, block);
             drum->prepareToPlay (rate, block);
             window = std::make_unique<editor::Editor> (*drum);
@@ -88,8 +89,9 @@ juce::Point<float> TestWindow::inWindow (juce::Component& component, juce::Point
 void TestWindow::mouse (juce::Point<float> at, juce::ModifierKeys modifiers)
 {
     clock += 15;
-    window->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, at, modifiers, juce::MouseInputSource::defaultPressure,
-                                         juce::MouseInputSource::defaultOrientation, clock);
+    window->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, at, modifiers,
+                                         juce::MouseInputSource::defaultPressure, juce::MouseInputSource::defaultOrientation,
+                                         clock);
 }
 
 void TestWindow::click (juce::Component& component, juce::Point<float> at, juce::ModifierKeys modifiers)
@@ -166,8 +168,8 @@ bool TestWindow::settle()
         [&]
         {
             const auto solved = drum->solvedDrum();
-            const bool isShown = solved != nullptr && view().keeper().scene().model == solved->model && view().keeper().scene().played != nullptr
-                                 && ! view().keeper().isBusy();
+            const bool isShown = solved != nullptr && view().keeper().scene().model == solved->model &&
+                                 view().keeper().scene().played != nullptr && ! view().keeper().isBusy();
             quiet = isShown ? quiet + 1 : 0;
             return quiet > 15;
         });

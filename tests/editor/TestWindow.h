@@ -6,8 +6,8 @@
 #include <memory>
 #include <thread>
 
-/** A processor that plays, its window on the desktop, and a person's hands: mouse and keyboard events enter at the window's peer, as
-    those of the system do. Everything here is called from the test's thread. */
+/** A processor that plays, its window on the desktop, and a person's hands: mouse and keyboard events enter at the window's peer,
+   as those of the system do. Everything here is called from the test's thread. */
 class TestWindow
 {
 public:

@@ -1,0 +1,17 @@
+#include "BareDisplay.h"
+
+#include <X11/Xlib.h>
+
+#include <initializer_list>
+
+void nameWhatWindowManagersName()
+{
+    // Left open: a server without clients forgets its names.
+    auto* display = XOpenDisplay (nullptr);
+    if (display == nullptr)
+        return;
+    for (const char* name : { "WM_PROTOCOLS", "WM_TAKE_FOCUS", "WM_DELETE_WINDOW", "_NET_WM_PING", "WM_CHANGE_STATE", "WM_STATE",
+                              "_NET_WM_WINDOW_TYPE", "_NET_WM_STATE", "_NET_WM_STATE_HIDDEN" })
+        XInternAtom (display, name, False);
+    XSync (display, False);
+}

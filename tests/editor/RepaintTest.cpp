@@ -1,0 +1,132 @@
+// Nothing is drawn while nothing changes, and while the heads move only they are.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+#include "tests/Catch.h"
+
+#include <ctime>
+
+namespace
+{
+
+/** Stands between a component and the screen and notes what is to be drawn anew. */
+class Watch : public juce::CachedComponentImage
+{
+public:
+    void paint (juce::Graphics&) override {}
+    bool invalidateAll() override
+    {
+        ++count;
+        everything = true;
+        return true;
+    }
+    bool invalidate (const juce::Rectangle<int>& area) override
+    {
+        ++count;
+        areas.add (area);
+        return true;
+    }
+    void releaseResources() override {}
+
+    int count = 0;
+    bool everything = false;
+    juce::RectangleList<int> areas;
+};
+
+/** Time this thread has worked, s: what others do on the machine does not count. */
+double threadTime()
+{
+    timespec time{};
+    clock_gettime (CLOCK_THREAD_CPUTIME_ID, &time);
+    return static_cast<double> (time.tv_sec) + 1.0e-9 * static_cast<double> (time.tv_nsec);
+}
+
+double paintTime (juce::Component& view, juce::Image& into, juce::Rectangle<int> clip)
+{
+    double best = 1.0e9;
+    for (int i = 0; i < 5; ++i)
+    {
+        juce::Graphics g (into);
+        g.reduceClipRegion (clip);
+        const double start = threadTime();
+        view.paintEntireComponent (g, false);
+        best = std::min (best, threadTime() - start);
+    }
+    return best;
+}
+
+} // namespace
+
+TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads only")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    auto* watch = new Watch; // the component takes it over
+    onMessageThread ([&] { window.view().setCachedComponentImage (watch); });
+    juce::Thread::sleep (800);
+    CHECK (fromMessageThread ([&] { return watch->count; }) == 0);
+
+    window.press (juce::KeyPress ('2', {}, '2'));
+    REQUIRE (window.awaitMotion());
+    juce::Thread::sleep (150); // the ring that marks the stroke's place has been drawn
+    onMessageThread (
+        [&]
+        {
+            watch->areas.clear();
+            watch->everything = false;
+        });
+    // Before the sound has been recorded for long enough to be looked at again.
+    juce::Thread::sleep (60);
+    onMessageThread (
+        [&]
+        {
+            auto& view = window.view();
+            CHECK (! watch->everything);
+            CHECK (! watch->areas.isEmpty());
+            CHECK (! watch->areas.intersectsRectangle (view.ladderView().getBounds()));
+            CHECK (! watch->areas.intersectsRectangle (view.outcomesView().getBounds()));
+            CHECK (! watch->areas.intersectsRectangle (view.auditionBar().getBounds()));
+            CHECK (! watch->areas.intersectsRectangle (view.headerBar().getBounds()));
+        });
+    onMessageThread ([&] { window.view().setCachedComponentImage (nullptr); });
+}
+
+TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second in software", "[benchmark]")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.press (juce::KeyPress ('2', {}, '2'));
+    REQUIRE (window.awaitMotion());
+    std::printf ("Paint time a frame, ms of one core, JUCE's software renderer\n%-12s %8s %8s %8s %8s %8s %8s %8s %8s %9s\n",
+                 "window", "section", "batter", "resonant", "ladder", "outcomes", "spectrum", "decay", "all", "a frame");
+    for (const auto& [width, height] :
+         { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
+    {
+        window.resize (width, height);
+        window.press (juce::KeyPress ('2', {}, '2'));
+        juce::Thread::sleep (300);
+        onMessageThread (
+            [&, w = width, h = height]
+            {
+                auto& view = window.view();
+                juce::Image image (juce::Image::RGB, w, h, true);
+                const auto timeOf = [&] (juce::Component& part)
+                {
+                    return part.isVisible()
+                               ? 1000.0 * paintTime (window.editorWindow(), image,
+                                                     window.editorWindow().getLocalArea (&part, part.getLocalBounds()))
+                               : 0.0;
+                };
+                const double section = timeOf (view.sectionView()), batter = timeOf (view.batterView()),
+                             resonant = timeOf (view.resonantView());
+                const double frame = section + batter + resonant;
+                std::printf ("%4d x %-5d %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %9.2f\n", w, h, section, batter,
+                             resonant, timeOf (view.ladderView()), timeOf (view.outcomesView()), timeOf (view.spectrumView()),
+                             timeOf (view.decayView()), 1000.0 * paintTime (window.editorWindow(), image, image.getBounds()),
+                             frame);
+                if (w <= 1920)
+                    CHECK (frame < 1000.0 / 60.0);
+            });
+    }
+}

@@ -1,0 +1,202 @@
+// From opening the window to the result, with mouse and keyboard only, once for each kind of person the instrument is for.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+#include "Editor/Strings.h"
+#include "tests/Catch.h"
+
+#include <cmath>
+
+namespace
+{
+using plugin::Parameter;
+
+const juce::KeyPress up (juce::KeyPress::upKey), down (juce::KeyPress::downKey);
+
+juce::String outcome (TestWindow& window, const char* name)
+{
+    return fromMessageThread ([&] { return window.view().outcomesView().valueOf (name); });
+}
+
+juce::String change (TestWindow& window, const char* name)
+{
+    return fromMessageThread ([&] { return window.view().outcomesView().changeOf (name); });
+}
+
+/** Distance in cents from a frequency to the nearest note of A minor's own chord: A, C, E in equal temperament, A4 = 440 Hz
+    (ISO 16). */
+double centsFromAMinor (double hertz)
+{
+    const double midi = 69.0 + 12.0 * std::log2 (hertz / 440.0);
+    double nearest = 1.0e9;
+    for (const int pitchClass : { 9, 0, 4 })
+    {
+        const double away = std::remainder (midi - pitchClass, 12.0);
+        nearest = std::min (nearest, 100.0 * std::abs (away));
+    }
+    return nearest;
+}
+
+} // namespace
+
+TEST_CASE ("A producer picks a tuning for a song in A minor by ear")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+
+    // Hear what is there, and keep it for comparison.
+    auto& batter = window.view().batterView();
+    window.click (batter, fromMessageThread ([&] { return batter.head().getCentre() + juce::Point<float> (12.0f, 6.0f); }));
+    REQUIRE (waitUntil ([&] { return window.processor().lastStrike().strokeCount() == 1; }));
+    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    REQUIRE (window.processor().hasSnapshot (plugin::LiveSound::a));
+
+    // Every interval, until the ear says yes at a major third; Escape ends it and the tuning is as it was.
+    window.click (*window.buttonNamed (editor::strings::sweep.name));
+    REQUIRE (waitUntil ([&] { return window.view().auditionBar().sweep().interval() == 4; }, 30000));
+    CHECK (window.processor().lastStrike().strokeCount() >= 4);
+    window.press (juce::KeyPress (juce::KeyPress::escapeKey));
+    CHECK (waitUntil ([&] { return ! window.view().auditionBar().sweep().isRunning(); }));
+    CHECK (window.plain (Parameter::interval) == Approx (5.0).margin (0.01));
+
+    // A major third, then both heads together up or down by semitones until the drum speaks a note of the chord.
+    auto& ladder = window.view().ladderView();
+    window.enter (ladder.gapHandle(), "M3");
+    REQUIRE (window.settle());
+    CHECK (window.prediction().interval.semitones == Approx (4.0).margin (0.01));
+    for (int tries = 0; tries < 12 && centsFromAMinor (window.prediction().drumNote) > 50.0; ++tries)
+    {
+        // The gap, dragged as a whole by a semitone.
+        const float semitone = fromMessageThread ([&] { return ladder.scaleOfPitch().pixelsPerSemitone(); });
+        const auto middle = fromMessageThread ([&] { return ladder.gapHandle().getLocalBounds().toFloat().getCentre(); });
+        window.drag (ladder.gapHandle(), middle, { 0.0f, -semitone });
+        REQUIRE (window.settle());
+    }
+    CHECK (centsFromAMinor (window.prediction().drumNote) <= 50.0);
+    CHECK (window.prediction().interval.semitones == Approx (4.0).margin (0.01));
+    CHECK (change (window, editor::strings::drumNote).isNotEmpty());
+    window.picture ("producer");
+
+    // Back and forth: B is the new one, A the old one.
+    const double chosen = window.plain (Parameter::batterNote);
+    window.click (*window.buttonNamed (editor::strings::keepB.name));
+    window.click (*window.buttonNamed (editor::strings::hearA.name));
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 5.0) < 0.01; }));
+    window.click (*window.buttonNamed (editor::strings::hearB.name));
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 4.0) < 0.01; }));
+    CHECK (window.plain (Parameter::batterNote) == Approx (chosen).margin (0.01));
+}
+
+TEST_CASE ("An educator steps fifth, fourth, third, semitone up, and shows what moved")
+{
+    TestWindow window;
+    auto& ladder = window.view().ladderView();
+    std::vector<modal::Prediction> steps;
+    for (const auto& [typed, semitones] : { std::pair{ "perfect fifth", 7.0 }, std::pair{ "P4", 5.0 }, std::pair{ "M3", 4.0 } })
+    {
+        INFO (typed);
+        window.enter (ladder.gapHandle(), typed);
+        REQUIRE (window.settle());
+        steps.push_back (window.prediction());
+        CHECK (steps.back().interval.semitones == Approx (semitones).margin (0.01));
+        window.picture ("educator-" + juce::String (semitones, 0).replace (".0", ""));
+    }
+    // One head alone, by a semitone, from the keyboard: the other stays.
+    window.focus (ladder.resonantHandle());
+    window.press (up);
+    REQUIRE (window.settle());
+    steps.push_back (window.prediction());
+    CHECK (steps[3].interval.semitones == Approx (5.0).margin (0.01));
+    CHECK (steps[3].batter.tapNote == Approx (steps[2].batter.tapNote).epsilon (1.0e-4));
+
+    // What a class should see: the drum note follows, by less than the head that moved (the heads share it), and the window says
+    // so.
+    CHECK (steps[0].drumNote > steps[1].drumNote);
+    CHECK (steps[1].drumNote > steps[2].drumNote);
+    const double cents = modal::centsBetween (steps[2].drumNote, steps[3].drumNote);
+    CHECK (cents > 5.0);
+    CHECK (cents < 100.0);
+    CHECK (change (window, editor::strings::drumNote) ==
+           juce::String::fromUTF8 ("\xe2\x96\xb2 ") + juce::String (juce::roundToInt (cents)) + " c");
+    const auto before = fromMessageThread ([&] { return window.view().keeper().scene().before; });
+    REQUIRE (before != nullptr);
+    CHECK (before->interval.semitones == Approx (4.0).margin (0.01));
+
+    // The batter alone, dragged down a tone with the resonant head held: a fourth becomes a perfect fifth.
+    const float semitone = fromMessageThread ([&] { return ladder.scaleOfPitch().pixelsPerSemitone(); });
+    const double held = steps[3].resonant.tapNote;
+    window.drag (ladder.batterHandle(), { 20.0f, 16.0f }, { 0.0f, 2.0f * semitone });
+    REQUIRE (window.settle());
+    CHECK (window.prediction().interval.semitones == Approx (7.0).margin (0.01));
+    CHECK (window.prediction().resonant.tapNote == Approx (held).epsilon (1.0e-3));
+
+    // One press of undo takes the whole drag back, redo makes it again.
+    const juce::KeyPress undo ('z', juce::ModifierKeys::ctrlModifier, 0), redo ('y', juce::ModifierKeys::ctrlModifier, 0);
+    window.press (undo);
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 5.0) < 0.011; }));
+    window.press (redo);
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 7.0) < 0.011; }));
+    window.picture ("educator-batter-down");
+}
+
+TEST_CASE ("A tech enters the drum and reads tension and change per head")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::setUpPage.name));
+    auto& setUp = window.view().setUpView();
+    const auto enter = [&] (Parameter which, const char* typed)
+    { window.enter (*fromMessageThread ([&] { return setUp.rowOf (which); }), typed); };
+    enter (Parameter::diameter, "13 in");
+    enter (Parameter::depth, "165 mm");
+    enter (Parameter::lugs, "8");
+    enter (Parameter::shellMaterial, "aluminium");
+    enter (Parameter::batterFilm, "10 mil");
+    enter (Parameter::batterNote, "A3");
+    enter (Parameter::interval, "P4");
+    REQUIRE (window.settle());
+    CHECK (window.plain (Parameter::diameter) == Approx (13.0));
+    CHECK (window.plain (Parameter::depth) == Approx (165.0 / 25.4).epsilon (1.0e-4));
+    CHECK (window.prediction().drum.shell.material == "aluminium");
+    CHECK (window.prediction().batter.tapNote == Approx (220.0).epsilon (2.0e-4)); // A3, ISO 16
+
+    // What is read is what was worked out.
+    const auto first = window.prediction();
+    CHECK (outcome (window, editor::strings::batterTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
+           juce::String (juce::roundToInt (first.batter.tension)) + " N/m");
+    CHECK (outcome (window, editor::strings::resonantTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
+           juce::String (juce::roundToInt (first.resonant.tension)) + " N/m");
+    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    REQUIRE (window.settle());
+
+    // The next night's tuning: the batter up a semitone. Its tension goes up by what the model says a semitone takes; the
+    // resonant head, a fourth above still, likewise.
+    enter (Parameter::batterNote, "A#3");
+    REQUIRE (window.settle());
+    const auto second = window.prediction();
+    const auto rise = [] (double from, double to) { return juce::String (juce::roundToInt (100.0 * (to / from - 1.0))) + " %"; };
+    CHECK (change (window, editor::strings::batterTension).endsWith (rise (first.batter.tension, second.batter.tension)));
+    CHECK (change (window, editor::strings::resonantTension).endsWith (rise (first.resonant.tension, second.resonant.tension)));
+    CHECK (second.batter.tension > 1.12 * first.batter.tension); // a semitone is 12 % in a vacuum (2^(1/6)), more with air
+    window.picture ("tech");
+
+    // A wrong entry changes nothing and is explained.
+    enter (Parameter::diameter, "90 in");
+    CHECK (window.plain (Parameter::diameter) == Approx (13.0));
+    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }).containsIgnoreCase ("diameter"));
+
+    // A lug that was let down splits the pairs, which the modes then show.
+    window.click (*window.buttonNamed (editor::strings::headsPage.name));
+    auto& batter = window.view().batterView();
+    window.drag (batter.lug (3), { 14.0f, 17.0f }, { 0.0f, 60.0f });
+    REQUIRE (window.settle());
+    CHECK (window.plain (plugin::batterLug (2)) < -30.0);
+    CHECK (! window.prediction().isUniform);
+    const auto uneven = window.prediction();
+    const auto& pair = uneven.rocking;
+    REQUIRE (pair.lower >= 0);
+    window.picture ("tech-uneven");
+    window.press (juce::KeyPress ('z', juce::ModifierKeys::ctrlModifier, 0));
+    CHECK (waitUntil ([&] { return std::abs (window.plain (plugin::batterLug (2))) < 0.01; }));
+}
