@@ -15,11 +15,11 @@ namespace modal
    the rest bends the hoop, seats the collar and is held back by friction: the film's share, between 0 and 1. A thin disc whose
    rim is drawn out evenly by u has T = E h/(1−ν)·u/a (plane stress; e.g. Timoshenko & Goodier, Theory of Elasticity).
 
-    The default share, 0.4 within a factor of 1.6 either way, is common practice, no source; a calibration replaces it. */
+    The default share, a quarter within a factor of 2 either way, is common practice, no source; a calibration replaces it. */
 struct RodResponse
 {
-    double filmShare = 0.4;
-    double logError = 0.47; ///< standard deviation of ln filmShare
+    double filmShare = 0.25;
+    double logError = 0.69; ///< standard deviation of ln filmShare
 
     /** Tension a turn of all rods together, N/m. */
     double tensionPerTurn (const HeadConstruction&, double radius, const RodThread&) const noexcept;

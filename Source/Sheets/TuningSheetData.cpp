@@ -1,3 +1,5 @@
+#include "FitJson.h"
+#include "PlanJson.h"
 #include "TuningSheet.h"
 
 #include "Files/DrumFile.h"
@@ -13,79 +15,6 @@ using files::Json;
 
 namespace
 {
-
-Json estimateJson (const Estimate& estimate)
-{
-    return Json::Object{ { "value", estimate.value }, { "error", estimate.error } };
-}
-
-Json measuredJson (const MeasuredHead& measured)
-{
-    const auto& fit = measured.fit;
-    Json::Object object{ { "head", measured.side == HeadSide::batter ? "batter" : "resonant" },
-                         { "is_possible", fit.isPossible } };
-
-    if (fit.isPossible)
-    {
-        Json::Array lugs;
-
-        for (const auto& lug : fit.lugCents)
-            lugs.push_back (estimateJson (lug));
-
-        object.emplace_back ("tap_note_hz", estimateJson (fit.tapNote));
-        object.emplace_back ("tension_n_per_m", estimateJson (fit.tension));
-        object.emplace_back ("mass_ratio", estimateJson (fit.massRatio));
-        object.emplace_back ("loss_ratio", estimateJson (fit.lossRatio));
-        object.emplace_back ("lugs_cents", lugs);
-    }
-
-    Json::Array doubts;
-
-    for (const auto& doubt : fit.doubts)
-        doubts.emplace_back (doubt);
-
-    object.emplace_back ("doubts", doubts);
-    return object;
-}
-
-Json planJson (const Plan& plan)
-{
-    Json::Array heads;
-
-    for (const auto& head : plan.heads)
-    {
-        Json::Array passes;
-
-        for (const auto& pass : head.passes)
-        {
-            Json::Array order, turns;
-
-            for (const int lug : pass.order)
-                order.emplace_back (lug + 1);
-
-            for (const double turn : pass.turns)
-                turns.emplace_back (turn);
-
-            passes.push_back (Json::Object{ { "order", order },
-                                            { "turns", turns },
-                                            { "tap_note_hz", pass.tapNote },
-                                            { "tap_note_error_cents", pass.tapNoteError },
-                                            { "tension_n_per_m", pass.tension } });
-        }
-
-        heads.push_back (Json::Object{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
-                                       { "from_hz", head.fromNote },
-                                       { "to_hz", head.toNote },
-                                       { "is_calibrated", head.isCalibrated },
-                                       { "film_share", head.response.filmShare },
-                                       { "force_per_rod_n", head.forcePerRod },
-                                       { "torque_low_n_m", head.torque.low },
-                                       { "torque_high_n_m", head.torque.high },
-                                       { "passes", passes } });
-    }
-
-    return Json::Object{ { "heads", heads } };
-}
 
 /** RFC 4180: quoted where it must be. */
 std::string csvText (const std::string& text)
@@ -109,7 +38,7 @@ Json asJson (const TuningSheet& sheet)
     Json::Array measured, cautions;
 
     for (const auto& head : sheet.measured)
-        measured.push_back (measuredJson (head));
+        measured.push_back (fitJson (head.fit, head.side));
 
     for (const auto& caution : usualCautions())
         cautions.emplace_back (caution);

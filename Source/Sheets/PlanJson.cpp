@@ -1,0 +1,64 @@
+#include "PlanJson.h"
+
+namespace sheets
+{
+
+using namespace modal;
+using files::Json;
+
+namespace
+{
+
+Json listOf (const std::vector<std::string>& sentences)
+{
+    Json::Array list;
+
+    for (const auto& sentence : sentences)
+        list.emplace_back (sentence);
+
+    return list;
+}
+
+} // namespace
+
+Json planJson (const Plan& plan)
+{
+    Json::Array heads;
+
+    for (const auto& head : plan.heads)
+    {
+        Json::Array passes;
+
+        for (const auto& pass : head.passes)
+        {
+            Json::Array order, turns;
+
+            for (const int lug : pass.order)
+                order.emplace_back (lug + 1);
+
+            for (const double turn : pass.turns)
+                turns.emplace_back (turn);
+
+            passes.push_back (Json::Object{ { "order", order },
+                                            { "turns", turns },
+                                            { "tap_note_hz", pass.tapNote },
+                                            { "tap_note_error_cents", pass.tapNoteError },
+                                            { "tension_n_per_m", pass.tension } });
+        }
+
+        heads.push_back (Json::Object{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
+                                       { "from_hz", head.fromNote },
+                                       { "to_hz", head.toNote },
+                                       { "is_calibrated", head.isCalibrated },
+                                       { "film_share", head.response.filmShare },
+                                       { "force_per_rod_n", head.forcePerRod },
+                                       { "torque_low_n_m", head.torque.low },
+                                       { "torque_high_n_m", head.torque.high },
+                                       { "cautions", listOf (head.cautions) },
+                                       { "passes", passes } });
+    }
+
+    return Json::Object{ { "heads", heads }, { "cautions", listOf (plan.cautions) } };
+}
+
+} // namespace sheets

@@ -1,0 +1,87 @@
+#include "Command.h"
+#include "OutputFile.h"
+#include "Progress.h"
+#include "WavFile.h"
+
+#include "Modal/InputError.h"
+#include "Sheets/LessonPage.h"
+
+#include <filesystem>
+
+namespace tool
+{
+namespace
+{
+void writeSound (const std::filesystem::path& target, const std::vector<float>& sound)
+{
+    OutputFile output (target.string());
+    WavFile wav (output.temporaryPath(), sheets::lessonRate, 1, SampleFormat::integer24);
+    const auto* channel = sound.data();
+    wav.write (&channel, static_cast<int> (sound.size()));
+    wav.close();
+    output.commit();
+}
+
+/** The page comes last: where it is, everything that it shows is there too. */
+void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesson& played)
+{
+    std::error_code error;
+    std::filesystem::create_directories (folder, error);
+
+    if (error)
+        throw OutputError ("cannot make the folder " + folder.string() + ": " + error.message());
+
+    for (std::size_t i = 0; i < played.steps.size(); ++i)
+    {
+        writeSound (folder / sheets::LessonFileName::sound (i), played.steps[i].sound);
+        writeText ((folder / sheets::LessonFileName::picture (i)).string(),
+                   sheets::drawn (sheets::Format::svg, sheets::stepPictureWidth, sheets::stepPictureHeight,
+                                  [&] (sheets::Canvas& canvas) { sheets::drawStep (canvas, played, i); }));
+    }
+
+    writeText ((folder / "index.html").string(), sheets::lessonPage (played));
+}
+
+void run (const std::vector<std::string>& words, const Command& command)
+{
+    const Arguments arguments (words, command.allOptions());
+    arguments.requireAtMost (1, "lesson");
+
+    if (arguments.freeWords().empty())
+    {
+        std::string text = "Lessons that come along:\n";
+
+        for (const auto& name : files::lessonPresets())
+            text += "  " + name + "  (" + files::openLesson (name).name + ")\n";
+
+        writeText ("-", text);
+        return;
+    }
+
+    const auto folder = arguments.value ("output");
+
+    if (! folder || folder->empty() || *folder == "-")
+        throw modal::InputError ("--output", "a missing value", "a folder to write");
+
+    const auto lesson = files::openLesson (arguments.freeWords().front());
+    Progress progress (false);
+    writeFolder (*folder, sheets::playLesson (lesson, [&] (double share) { progress.show (share); }));
+}
+} // namespace
+
+const Command& lessonCommand()
+{
+    static const Command command{
+        "lesson",
+        "A lesson as a folder: sounds at equal loudness, pictures, a page that works offline",
+        "[LESSON] --output FOLDER",
+        "Without a lesson, lists those that come along. Open index.html in the folder: arrow keys step forward and back. Start "
+        "quietly.\n",
+        { { "Output:", { { "output", "FOLDER", "is made if it is not there" } } } },
+        false,
+        run
+    };
+    return command;
+}
+
+} // namespace tool
