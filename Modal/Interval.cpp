@@ -72,6 +72,25 @@ double semitonesOfNumber (const std::string& text)
     return unit == "c" || unit == "cent" || unit == "cents" ? number / 100.0 : std::nan ("");
 }
 
+/** Takes cents off the end of a name ("P4 -33 c", "perfect fourth +12 cents"), and returns them in semitones. */
+double takeCents (std::string& text)
+{
+    const auto sign = text.find_last_of ("+-");
+
+    if (sign == std::string::npos || sign == 0)
+        return 0.0;
+
+    char* end = nullptr;
+    const double cents = std::strtod (text.c_str() + sign, &end);
+    const auto unit = lowered (trimmed (end));
+
+    if (end == text.c_str() + sign || (unit != "c" && unit != "cents"))
+        return 0.0;
+
+    text = trimmed (text.substr (0, sign));
+    return cents / 100.0;
+}
+
 /** The named interval nearest to a size, what is left in cents away from unison, and its direction. */
 struct Nearest
 {
@@ -164,7 +183,10 @@ Interval Interval::parse (const std::string& text, const std::string& field)
         rest = trimmed (rest.substr (isBelow || rest[0] == '+' ? 1 : 0));
         constexpr const char* below = " below";
         const bool saysBelow = rest.size() > 6 && lowered (rest.substr (rest.size() - 6)) == below;
-        semitones = semitonesOfName (saysBelow ? rest.substr (0, rest.size() - 6) : rest) * (isBelow != saysBelow ? -1.0 : 1.0);
+        if (saysBelow)
+            rest = rest.substr (0, rest.size() - 6);
+        const double beyond = takeCents (rest);
+        semitones = (semitonesOfName (rest) + beyond) * (isBelow != saysBelow ? -1.0 : 1.0);
     }
 
     if (! (std::abs (semitones) <= 24.0))

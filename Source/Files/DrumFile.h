@@ -3,7 +3,10 @@
 #include "Json.h"
 
 #include "Modal/DrumSpec.h"
+#include "Modal/Hoop.h"
+#include "Modal/Stick.h"
 #include "Modal/Tuning.h"
+#include "Modal/Wires.h"
 
 #include <filesystem>
 #include <optional>
@@ -26,6 +29,9 @@ struct DrumFile
     modal::DrumSpec drum;
     std::optional<modal::Weather> weather; ///< what `drum.air` was worked out from, if it was
     std::vector<modal::Tuning> tunings;
+    modal::WireSpec wires;
+    modal::HoopSpec hoop;   ///< both hoops
+    modal::StickSpec stick; ///< what it is played with
 };
 
 /** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. */
@@ -37,8 +43,12 @@ std::string writeDrum (const DrumFile&);
 
 /** The parts, for other documents that hold a drum or a tuning. `path` names the value in errors. */
 modal::HeadConstruction readHead (const Json&, const std::string& path);
+modal::WireSpec readWires (const Json&, const std::string& path);
+modal::StickSpec readStick (const Json&, const std::string& path);
 modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path);
 Json headAsJson (const modal::HeadConstruction&);
+Json wiresAsJson (const modal::WireSpec&);
+Json stickAsJson (const modal::StickSpec&);
 Json drumAsJson (const modal::DrumSpec&, const std::optional<modal::Weather>& = std::nullopt);
 Json tuningAsJson (const modal::Tuning&, const modal::DrumSpec&);
 

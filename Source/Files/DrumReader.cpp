@@ -313,6 +313,12 @@ DrumFile readDrum (const std::string& text, const std::string& source)
         drum.shell = readShell (*shell, reader.pathOf ("shell"));
     if (const auto* muffling = reader.member ("muffling"))
         drum.muffling = readMuffling (*muffling, reader.pathOf ("muffling"));
+    if (const auto* wires = reader.member ("wires"))
+        file.wires = readWires (*wires, reader.pathOf ("wires"));
+    if (const auto* stick = reader.member ("stick"))
+        file.stick = readStick (*stick, reader.pathOf ("stick"));
+    if (const auto hoop = reader.choice ("hoop", hoopWords))
+        file.hoop.kind = static_cast<HoopSpec::Kind> (*hoop);
     if (const auto* air = reader.member ("air"))
         readAir (*air, reader.pathOf ("air"), file);
     if (const auto surround = reader.choice ("surround", surroundWords))

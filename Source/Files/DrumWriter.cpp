@@ -161,6 +161,10 @@ std::string writeDrum (const DrumFile& file)
     const auto drum = drumAsJson (file.drum, file.weather);
     document.insert (document.end(), drum.object()->begin(), drum.object()->end());
 
+    document.emplace_back ("wires", wiresAsJson (file.wires));
+    document.emplace_back ("stick", stickAsJson (file.stick));
+    document.emplace_back ("hoop", hoopWords[static_cast<std::size_t> (file.hoop.kind)]);
+
     Json::Array tunings;
 
     for (const auto& tuning : file.tunings)

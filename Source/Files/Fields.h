@@ -3,6 +3,8 @@
 #include "ObjectReader.h"
 
 #include "Modal/DrumSpec.h"
+#include "Modal/Stick.h"
+#include "Modal/Wires.h"
 
 #include <stdexcept>
 
@@ -31,9 +33,12 @@ const NumberFields<modal::Shell>& shellFields();
 const NumberFields<modal::Weather>& weatherFields();
 const NumberFields<modal::MufflingItem>& mufflingFields();
 const NumberFields<modal::Air>& airFields();
+const NumberFields<modal::WireSpec>& wireFields();
+const NumberFields<modal::StickSpec>& stickFields();
 
 inline constexpr int fewestLugs = 4, mostLugs = 16;
 inline constexpr int mostPlies = 2;
+inline constexpr int fewestStrands = 2, mostStrands = 60;
 inline constexpr Limits tensionLimits{ 100.0, 50000.0 };    ///< N/m; the film's own limit is checked against the head
 inline constexpr Limits noteLimits{ 10.0, 5000.0 };         ///< Hz
 inline constexpr Limits intervalLimits{ -24.0, 24.0 };      ///< semitones

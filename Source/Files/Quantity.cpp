@@ -75,6 +75,7 @@ const Quantity Quantity::thickness{ "thickness",
                                       { "in", "in", inch, 0.0, { "\"" } },
                                       { "m", "m", 1.0 } } };
 const Quantity Quantity::tension{ "tension", { { "n_per_m", "N/m", 1.0 } }, true };
+const Quantity Quantity::force{ "force", { { "n", "N", 1.0 } }, true };
 const Quantity Quantity::arealDensity{
     "areal density", { { "g_per_m2", "g/m2", 1.0e-3, 0.0, { "g/m²" } }, { "kg_per_m2", "kg/m2", 1.0, 0.0, { "kg/m²" } } }
 };

@@ -34,7 +34,7 @@ struct Quantity
     /** The symbols of all units, as "in, mm or m". */
     std::string unitsListed() const;
 
-    static const Quantity length, thickness, tension, arealDensity, frequency, temperature, share, pressure, speed, time, mass,
+    static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time, mass,
         angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure;
 };
 

@@ -19,33 +19,25 @@ int wholeOf (const Values& values, P parameter)
     return static_cast<int> (std::lround (valueOf (values, parameter)));
 }
 
-/** Film thicknesses round to a millionth of a mil: a parameter is a float, and a file's 10 mil should come back as 10 mil. */
-double exactSi (const Values& values, P parameter)
-{
-    const auto& spec = specOf (parameter);
-    const auto value = static_cast<double> (valueOf (values, parameter));
-    return spec.toSi (std::round (value * 1.0e6) / 1.0e6);
-}
-
 modal::HeadConstruction batterOf (const Values& values)
 {
     modal::HeadConstruction head;
-    head.plyThickness = exactSi (values, P::batterFilm);
+    head.plyThickness = siOf (values, P::batterFilm);
     head.plies = wholeOf (values, P::batterPlies);
-    head.coatingDensity = exactSi (values, P::batterCoating);
-    head.dotDiameter = exactSi (values, P::batterDot);
-    head.dotThickness = exactSi (values, P::batterDotFilm);
-    head.ringWidth = exactSi (values, P::batterRing);
-    head.ringThickness = exactSi (values, P::batterRingFilm);
+    head.coatingDensity = siOf (values, P::batterCoating);
+    head.dotDiameter = siOf (values, P::batterDot);
+    head.dotThickness = siOf (values, P::batterDotFilm);
+    head.ringWidth = siOf (values, P::batterRing);
+    head.ringThickness = siOf (values, P::batterRingFilm);
     return head;
 }
 
 modal::HeadConstruction resonantOf (const Values& values)
 {
     modal::HeadConstruction head;
-    head.plyThickness = exactSi (values, P::resonantFilm);
+    head.plyThickness = siOf (values, P::resonantFilm);
     head.plies = wholeOf (values, P::resonantPlies);
-    head.coatingDensity = exactSi (values, P::resonantCoating);
+    head.coatingDensity = siOf (values, P::resonantCoating);
     return head;
 }
 
@@ -201,6 +193,16 @@ void setHeads (Setter& set, const modal::DrumSpec& drum)
     set (P::resonantCoating, drum.resonant.coatingDensity);
 }
 
+void setWires (Setter& set, const modal::WireSpec& wires)
+{
+    set (P::wiresOn, wires.on ? 1.0 : 0.0);
+    set (P::wireStrands, wires.strands);
+    set (P::wireMass, wires.strandMass);
+    set (P::wireTension, wires.strandTension);
+    set (P::wirePress, wires.pressDepth);
+    set (P::wireUnevenness, wires.unevenness);
+}
+
 void setMuffling (Setter& set, const modal::DrumSpec& drum)
 {
     for (const auto mass : { P::patchMass, P::muffleRingMass, P::resonantPatchMass })
@@ -255,20 +257,20 @@ DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
 {
     DrumRequest request;
     auto& drum = request.drum;
-    drum.diameter = exactSi (values, P::diameter);
-    drum.depth = exactSi (values, P::depth);
+    drum.diameter = siOf (values, P::diameter);
+    drum.depth = siOf (values, P::depth);
     drum.bottom = static_cast<modal::Bottom> (wholeOf (values, P::bottom));
     drum.lugs = wholeOf (values, P::lugs);
-    drum.vent.diameter = exactSi (values, P::ventDiameter);
+    drum.vent.diameter = siOf (values, P::ventDiameter);
     drum.shell.material = specOf (P::shellMaterial).words[static_cast<std::size_t> (wholeOf (values, P::shellMaterial))];
-    drum.shell.thickness = exactSi (values, P::shellThickness);
+    drum.shell.thickness = siOf (values, P::shellThickness);
     drum.vent.length = drum.shell.thickness;
     drum.batter = batterOf (values);
     drum.resonant = resonantOf (values);
     drum.muffling = mufflingOf (values, drum.radius());
 
-    request.weather.temperature = exactSi (values, P::temperature);
-    request.weather.relativeHumidity = exactSi (values, P::humidity);
+    request.weather.temperature = siOf (values, P::temperature);
+    request.weather.relativeHumidity = siOf (values, P::humidity);
     drum.air = modal::Air::from (request.weather);
 
     request.tuning = tuningOf (values, playedNote, drum.lugs);
@@ -279,15 +281,17 @@ DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
     return request;
 }
 
-void setDrum (Values& values, const modal::DrumSpec& drum, const std::optional<modal::Weather>& weather,
-              const modal::Tuning& tuning)
+void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
 {
-    auto changed = values;
-    Setter set (changed);
+    const auto& drum = file.drum;
 
+    if (tuning >= file.tunings.size())
+        throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
     if (drum.surround != modal::Surround::freeStanding || drum.air.isVacuum())
         throw modal::InputError ("drum", "a baffled drum or a drum without air", "a drum on a stand in air");
 
+    auto changed = values;
+    Setter set (changed);
     set (P::diameter, drum.diameter);
     set (P::depth, drum.depth);
     set (P::bottom, static_cast<double> (drum.bottom));
@@ -295,14 +299,19 @@ void setDrum (Values& values, const modal::DrumSpec& drum, const std::optional<m
     set (P::ventDiameter, drum.vent.diameter);
     set.word (P::shellMaterial, drum.shell.material);
     set (P::shellThickness, drum.shell.thickness);
+    set (P::hoop, static_cast<double> (file.hoop.kind));
     setHeads (set, drum);
+    setWires (set, file.wires);
+    set (P::stickMass, file.stick.mass);
+    set (P::stickTip, file.stick.stiffness);
+    set (P::shaftMass, file.stick.shaftMass);
     setMuffling (set, drum);
-    setTuning (set, drum, tuning);
+    setTuning (set, drum, file.tunings[tuning]);
 
-    if (weather)
+    if (file.weather)
     {
-        set (P::temperature, weather->temperature);
-        set (P::humidity, weather->relativeHumidity);
+        set (P::temperature, file.weather->temperature);
+        set (P::humidity, file.weather->relativeHumidity);
     }
 
     values = changed;
@@ -315,6 +324,9 @@ files::DrumFile drumFileOf (const Values& values, const std::string& name)
     file.drum = request.drum;
     file.drum.name = name;
     file.weather = request.weather;
+    file.wires = request.wires;
+    file.hoop = request.hoop;
+    file.stick = request.stick;
     file.tunings = { request.tuning };
     file.tunings.front().name = name;
     return file;

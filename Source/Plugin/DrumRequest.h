@@ -29,11 +29,12 @@ struct DrumRequest
 */
 DrumRequest requestOf (const Values&, std::optional<int> playedNote = std::nullopt);
 
-/** Sets the parameters that describe this drum and this tuning; the others keep their values.
+/** Sets the parameters that describe a drum file's drum and one of its tunings; the others keep their values.
 
-    @throws modal::InputError naming the parameter that cannot hold what the drum asks for; `values` is then as it was
+    @throws modal::InputError naming the parameter that cannot hold what the drum asks for, or the tuning that is not there;
+            `values` is then as it was
 */
-void setDrum (Values& values, const modal::DrumSpec&, const std::optional<modal::Weather>&, const modal::Tuning&);
+void setDrum (Values& values, const files::DrumFile&, std::size_t tuning);
 
 /** The same drum and tuning as a drum file, for the command line program and others. */
 files::DrumFile drumFileOf (const Values&, const std::string& name);

@@ -12,7 +12,6 @@ namespace
 {
 using files::Quantity;
 
-const Quantity force{ "force", { { "n", "N", 1.0 } }, true };
 const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0 } }, true };
 const Quantity tipStiffness{ "tip stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
 const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
@@ -144,7 +143,8 @@ std::vector<ParameterSpec> wires()
     return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
              plain ("wire_strands", "Strands", group, Measure::whole, Effect::drum, 2.0, 60.0, 20.0, 1.0),
              measured ("wire_mass", "Strand mass", group, Effect::drum, Quantity::mass, "g", 0.1, 5.0, 1.1, 0.0, 1.1),
-             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, force, "n", 0.05, 30.0, 2.0, 0.0, 2.0),
+             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, Quantity::force, "n", 0.05, 30.0, 2.0,
+                       0.0, 2.0),
              measured ("wire_press", "Wires drawn into the head", group, Effect::drum, Quantity::length, "mm", -2.0, 2.0, 0.2),
              measured ("wire_unevenness", "Spread of strand tension", group, Effect::drum, Quantity::share, "percent", 0.0, 50.0,
                        8.0) };
@@ -172,14 +172,15 @@ std::vector<ParameterSpec> strokes()
     const auto* group = "Stick and stroke";
     return {
         measured ("stick_mass", "Stick mass at the tip", group, Effect::drum, Quantity::mass, "g", 1.0, 200.0, 20.0, 0.0, 20.0),
-        measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e4, 1.0e8, 8.0e5, 0.0, 8.0e5),
+        measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0, 8.0e5),
         measured ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, Quantity::mass, "g", 1.0, 300.0, 45.0, 0.0, 45.0),
         measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
                   98.0, 25.0),
         measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
                   34.0),
         measured ("rim_lag", "Rimshot: hoop after head", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
-        measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, force, "n", 0.5, 40.0, 6.0, 0.0, 6.0),
+        measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0, 0.0,
+                  6.0),
         measured ("press_time", "Buzz: time pressed", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0,
                   250.0),
         measured ("double_delay", "Double stroke: second after", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0,
@@ -233,6 +234,15 @@ std::vector<ParameterSpec> rest()
                      plain ("gain", "Output gain", "Output", Measure::decibels, Effect::playing, -60.0, 24.0, 0.0, 0.01)),
              toggle ("bypass", "Bypass", "Output", Effect::playing, false) };
 }
+
+/** A continuous parameter still has a step, about 1e-5 of its range and decimal, which a float as hosts pass it can tell apart:
+   so a value that goes through a host comes back as it was. */
+ParameterSpec withStep (ParameterSpec spec)
+{
+    if (spec.step == 0.0)
+        spec.step = std::pow (10.0, std::floor (std::log10 (1.0e-5 * (spec.high - spec.low))));
+    return spec;
+}
 } // namespace
 
 const files::Unit& ParameterSpec::unit() const
@@ -256,7 +266,9 @@ double ParameterSpec::fromSi (double si) const
 
 double ParameterSpec::snapped (double value) const noexcept
 {
-    const auto stepped = step > 0.0 ? low + step * std::round ((value - low) / step) : value;
+    // Counted in steps a unit where there are many, so that decimals come out as they are written.
+    const auto perUnit = std::round (1.0 / step);
+    const auto stepped = step < 1.0 ? std::round (value * perUnit) / perUnit : std::round (value / step) * step;
     return std::clamp (stepped, low, high);
 }
 
@@ -270,7 +282,7 @@ const std::array<ParameterSpec, parameterCount>& parameterTable()
         for (const auto& group : { tuning(), drum(), batterHead(), resonantHead(), lugCents(), wires(), muffling(), strokes(),
                                    microphones(), rest() })
             for (const auto& spec : group)
-                specs.at (next++) = spec;
+                specs.at (next++) = withStep (spec);
 
         if (next != parameterCount)
             throw std::logic_error ("the table of parameters does not match their enumeration");

@@ -149,7 +149,7 @@ struct ParameterSpec
     Measure measure;
     Effect effect;
     double low, high, initial;
-    double step = 0.0;                         ///< 0: continuous
+    double step = 0.0;                         ///< decimal: 1, 0.1 ...; 0 in a row: a small one is chosen
     double middle = 0.0;                       ///< the value half way along a slider; 0: the mean of low and high
     const files::Quantity* quantity = nullptr; ///< for Measure::quantity
     const char* unitKey = "";                  ///< of the unit that low, high and initial are in

@@ -77,10 +77,7 @@ juce::String textOf (const std::exception& e)
 
 void loadDrum (const files::DrumFile& file, std::size_t tuning, State& state)
 {
-    if (tuning >= file.tunings.size())
-        throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
-
-    setDrum (state.live, file.drum, file.weather, file.tunings[tuning]);
+    setDrum (state.live, file, tuning);
     state.name = file.drum.name + ": " + file.tunings[tuning].name;
 }
 

@@ -30,10 +30,11 @@ inline bool isOn (const Values& values, Parameter parameter) noexcept
     return valueOf (values, parameter) >= 0.5f;
 }
 
-/** The value in SI. */
+/** The value in SI, as exact as its decimal: a float's 10.7 is 10.7. */
 inline double siOf (const Values& values, Parameter parameter)
 {
-    return specOf (parameter).toSi (static_cast<double> (valueOf (values, parameter)));
+    const auto& spec = specOf (parameter);
+    return spec.toSi (spec.snapped (static_cast<double> (valueOf (values, parameter))));
 }
 
 /** Values that any thread may read while another writes: each is whole, a set of them may be caught half way, and the change

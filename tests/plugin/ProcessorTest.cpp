@@ -4,6 +4,7 @@
 #include "Plugin/PatternBook.h"
 
 #include <random>
+#include <set>
 
 using namespace plugin;
 
