@@ -1,11 +1,11 @@
 #include "Solver.h"
 
+#include "Engine/PlayedBand.h"
 #include "Modal/InputError.h"
 #include "Modal/Solve.h"
 
 #include <algorithm>
 #include <chrono>
-#include <cmath>
 
 namespace plugin
 {
@@ -17,26 +17,8 @@ using namespace std::chrono_literals;
 constexpr auto lookWhenBusy = 1ms, lookWhenIdle = 10ms;
 constexpr auto busyFor = 500ms;
 
-/** The band of the modes: as wide as the wanted number of modes of both heads reaches, within limits. */
-constexpr double wantedModes = 400.0, mostModes = 1000.0;
-constexpr double lowestBand = 1500.0, highestBand = 5000.0; // Hz
-
 /** Modes longer than this do not count for the tail; the drum is then as good as lossless by mistake. */
 constexpr double longestTail = 30.0; // s
-
-/** Weyl's law: a head has (ka)²/4 modes up to wave number k. */
-double bandOf (const modal::DrumSpec& drum, const modal::Tensions& tensions)
-{
-    const auto modesPerSquaredHertz = [&] (const modal::HeadConstruction& head, double tension)
-    { return std::pow (3.14159265 * drum.diameter, 2) / 4.0 * head.baseDensity() / tension; };
-
-    auto total = modesPerSquaredHertz (drum.batter, tensions.batter);
-    if (drum.hasResonantHead())
-        total += modesPerSquaredHertz (drum.resonant, tensions.resonant);
-
-    const auto wanted = std::clamp (std::sqrt (wantedModes / total), lowestBand, highestBand);
-    return std::min (wanted, std::sqrt (mostModes / total));
-}
 
 /** Whether two settings have the same modes. */
 bool haveSameModes (const Values& a, const Values& b) noexcept
@@ -206,7 +188,7 @@ void Solver::solve (const Values& values, std::optional<int> playedNote, double 
     else
     {
         setup.tensions = modal::tensionsFor (work->request.drum, work->request.tuning);
-        work->options.highestFrequency = bandOf (work->request.drum, setup.tensions);
+        work->options.highestFrequency = engine::playedBand (work->request.drum, setup.tensions);
         setup.modes = modal::solve (work->request.drum, setup.tensions, work->options);
     }
 

@@ -13,7 +13,8 @@ Performance::Performance (std::shared_ptr<const engine::DrumModel> model, Score 
 void Performance::process (float* const* outputs, int frames)
 {
     for (; next < strokes.size() && sampleOf (strokes[next]) < position + frames; ++next)
-        drum.strike (strokes[next].stroke, static_cast<int> (sampleOf (strokes[next]) - position));
+        if (! drum.strike (strokes[next].stroke, static_cast<int> (sampleOf (strokes[next]) - position)))
+            ++lost;
 
     drum.process (outputs, frames);
     position += frames;

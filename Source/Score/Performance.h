@@ -19,6 +19,9 @@ public:
     /** Writes `frames` samples of each microphone of the model. */
     void process (float* const* outputs, int frames);
 
+    /** Strokes so far that came while too many others waited, and were not played. */
+    int lostStrokes() const noexcept { return lost; }
+
 private:
     std::int64_t sampleOf (const TimedStroke&) const noexcept;
 
@@ -26,6 +29,7 @@ private:
     Score strokes;
     std::size_t next = 0;
     std::int64_t position = 0; ///< samples played
+    int lost = 0;
 };
 
 } // namespace score

@@ -28,5 +28,11 @@ const Command& compareCommand();
 const Command& modesCommand();
 const Command& renderCommand();
 const Command& presetsCommand();
+const Command& listenCommand();
+const Command& fitCommand();
+const Command& planCommand();
+const Command& sheetCommand();
+const Command& lessonCommand();
+const Command& atlasCommand();
 
 } // namespace tool

@@ -3,6 +3,7 @@
 #include "DrumOptions.h"
 #include "NoteLadder.h"
 #include "OutputFile.h"
+#include "Playing.h"
 
 #include "Modal/InputError.h"
 
@@ -70,8 +71,8 @@ void run (const Words& words, const Command& command)
         auto label = parts.size() > 1 && tuned.tuning.name.empty()
                          ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
                          : tuned.label();
-        compared.push_back (
-            { label, modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency)) });
+        compared.push_back ({ label, modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency)),
+                              playedIfAsked (arguments, tuned) });
     }
 
     if (const auto picture = outputTarget (arguments, "picture"))
@@ -99,7 +100,8 @@ const Command& compareCommand()
         "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note F#3\n\n"
         "Changes count from the first column.\n",
         { { "Output:",
-            { { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
+            { playedOption,
+              { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
               { "picture", "FILE.svg", "the columns against note names, as a picture" } } } },
         true,
         run

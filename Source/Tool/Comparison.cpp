@@ -1,11 +1,14 @@
 #include "Comparison.h"
 
+#include "PlayedText.h"
 #include "PredictionJson.h"
 #include "PredictionText.h"
 #include "TextTable.h"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
+#include <string_view>
 #include <utility>
 
 namespace tool
@@ -76,6 +79,42 @@ void addHeadRows (TextTable& table, const std::string& name, const std::vector<N
             [&] (const auto& t) { return fixed (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
 }
 
+/** What playing tells, a row a number and a row a place of the wires' curve. */
+void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tunings)
+{
+    const auto addNumber = [&] (const char* words)
+    {
+        addRow (table, std::string ("  ") + words, tunings,
+                [&] (const auto& t)
+                {
+                    for (const auto& number : playedNumbers (*t.played))
+                        if (number.words == std::string_view (words))
+                            return fixed (number.value, number.decimals) + " " + number.unit;
+
+                    return std::string ("no wires");
+                });
+    };
+
+    const auto hasWires = [] (const NamedPrediction& t) { return ! t.played->wireResponse.empty(); };
+    const auto wired = std::find_if (tunings.begin(), tunings.end(), hasWires);
+    const auto& fullest = wired == tunings.end() ? tunings.front() : *wired;
+
+    table.add ({ "ONE STROKE" });
+
+    for (const auto& number : playedNumbers (*fullest.played))
+        addNumber (number.words);
+
+    if (wired == tunings.end())
+        return;
+
+    table.add ({ "WIRES ANSWER" });
+
+    for (std::size_t i = 0; i < wired->played->wireResponse.size(); ++i)
+        addRow (table, "  at " + fixed (100.0 * wired->played->wireResponse[i].position, 0) + " %", tunings,
+                [&] (const auto& t)
+                { return hasWires (t) ? softestSpeedText (t.played->wireResponse[i]) : std::string ("no wires"); });
+}
+
 Json changeJson (const HeadChange& change)
 {
     return Json::Object{ { "tap_note_semitones", change.semitones }, { "tension_percent", 100.0 * change.tensionShare } };
@@ -111,6 +150,9 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
     if (haveResonantHeads (tunings))
         addHeadRows (table, "RESONANT", tunings, &Prediction::resonant);
 
+    if (tunings.front().played)
+        addPlayedRows (table, tunings);
+
     auto text = table.written();
 
     for (const auto& tuning : tunings)
@@ -135,7 +177,7 @@ Json comparisonJson (const std::vector<NamedPrediction>& tunings)
             change.emplace_back ("resonant", changeJson (changeOf (reference.resonant, p.resonant)));
 
         list.push_back (
-            Json::Object{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (p, tuning.label) } });
+            Json::Object{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (tuning) } });
     }
 
     return Json::Object{ { "reference", tunings.front().label }, { "tunings", list } };

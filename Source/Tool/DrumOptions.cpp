@@ -1,17 +1,18 @@
 #include "DrumOptions.h"
 
+#include "FittingOptions.h"
+#include "OptionText.h"
+
 #include "Files/DrumWords.h"
 #include "Files/Fields.h"
 #include "Files/HeadText.h"
 #include "Files/NearestWord.h"
-#include "Files/NumberText.h"
 #include "Files/Presets.h"
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace tool
 {
@@ -21,16 +22,6 @@ using namespace files;
 
 namespace
 {
-template <class Owner>
-void overrideField (const Arguments& arguments, const char* option, const NumberFields<Owner>& fields, const char* name,
-                    Owner& owner)
-{
-    const auto& field = fieldNamed (fields, name);
-
-    if (const auto text = arguments.value (option))
-        owner.*field.member = readQuantity (*text, *field.quantity, field.limits, std::string ("--") + option);
-}
-
 bool isDrum (const std::string& presetOrPath)
 {
     std::error_code error;
@@ -43,33 +34,6 @@ bool isDrum (const std::string& presetOrPath)
 
     const auto size = std::filesystem::file_size (presetOrPath, error);
     return ! error && size > 0 && size <= largestTextFile && loadText (presetOrPath).find (drumFormat) != std::string::npos;
-}
-
-template <class Enumeration>
-void overrideChoice (const Arguments& arguments, const char* option, const std::vector<std::string>& words, Enumeration& choice)
-{
-    const auto text = arguments.value (option);
-
-    if (! text)
-        return;
-
-    const auto found = std::find (words.begin(), words.end(), *text);
-
-    if (found == words.end())
-        throw InputError (std::string ("--") + option, '"' + *text + '"', listed (words));
-
-    choice = static_cast<Enumeration> (found - words.begin());
-}
-
-int readCount (const std::string& text, int low, int high, const std::string& field)
-{
-    std::string_view rest = text;
-    const auto number = takeNumber (rest);
-
-    if (! number || ! rest.empty() || *number != std::floor (*number) || *number < low || *number > high)
-        throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
-
-    return static_cast<int> (*number);
 }
 
 std::vector<std::string> splitAtCommas (const std::string& text)
@@ -272,6 +236,7 @@ const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string&
 TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 {
     overrideDrum (arguments, tuned.drum);
+    overrideFittings (arguments, tuned.fittings);
     tuned.tuning.concertPitch = readConcertPitch (arguments, tuned.tuning.concertPitch);
 
     overrideLugs (arguments, "batter-lugs", tuned.tuning.lugs.batter);
@@ -288,21 +253,23 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
     auto tuning = assemble (request, tuned.drum, "tuning");
     tuning.concertPitch = tuned.tuning.concertPitch;
     tuning.lugs = tuned.tuning.lugs;
-    return { tuned.drum, tuning };
+    return { tuned.drum, tuning, tuned.fittings };
 }
 
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
 {
+    const Fittings fittings{ file.wires, file.hoop, file.stick };
+
     if (const auto wanted = arguments.value ("tuning"))
-        return { changed ({ file.drum, findTuning (file.tunings, *wanted) }, arguments, true) };
+        return { changed ({ file.drum, findTuning (file.tunings, *wanted), fittings }, arguments, true) };
 
     if (file.tunings.empty())
-        return { changed ({ file.drum, {} }, arguments, false) };
+        return { changed ({ file.drum, {}, fittings }, arguments, false) };
 
     std::vector<TunedDrum> chosen;
 
     for (const auto& tuning : file.tunings)
-        chosen.push_back (changed ({ file.drum, tuning }, arguments, true));
+        chosen.push_back (changed ({ file.drum, tuning, fittings }, arguments, true));
 
     return chosen;
 }
@@ -347,7 +314,9 @@ const std::vector<OptionGroup>& drumOptions()
               "cents by which a tap beside each lug sounds above the tap note;\none number a lug, -300 to 300" },
             { "resonant-lugs", "0,0,...", "" },
             { "concert-pitch", "440", "A4 in Hz, 400 to 480" } } },
-        { "The model:", { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz" } } },
+        fittingOptions(),
+        { "The model:",
+          { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz; when played, without it about 400 modes" } } },
     };
 
     return groups;
@@ -389,6 +358,19 @@ TunedDrum chooseOne (const Arguments& arguments)
     return chooseAll (arguments).front();
 }
 
+DrumSpec chooseDrum (const Arguments& arguments)
+{
+    arguments.requireAtMost (1, "drum, a file or a preset");
+    auto source = arguments.value ("drum");
+
+    if (! source && ! arguments.freeWords().empty())
+        source = arguments.freeWords().front();
+
+    auto drum = source ? openDrum (*source).drum : DrumSpec();
+    overrideDrum (arguments, drum);
+    return drum;
+}
+
 std::optional<std::string> outputTarget (const Arguments& arguments, const std::string& option)
 {
     const auto given = arguments.value (option);
@@ -402,12 +384,17 @@ std::optional<std::string> outputTarget (const Arguments& arguments, const std::
     return given;
 }
 
-SolveOptions solveOptions (const Arguments& arguments, double usualHighestFrequency)
+std::optional<double> highestAsked (const Arguments& arguments)
 {
     constexpr Limits limits{ 50.0, 20.0e3 };
-    SolveOptions options;
     const auto text = arguments.value ("highest");
-    options.highestFrequency = text ? readQuantity (*text, Quantity::frequency, limits, "--highest") : usualHighestFrequency;
+    return text ? std::optional (readQuantity (*text, Quantity::frequency, limits, "--highest")) : std::nullopt;
+}
+
+SolveOptions solveOptions (const Arguments& arguments, double usualHighestFrequency)
+{
+    SolveOptions options;
+    options.highestFrequency = highestAsked (arguments).value_or (usualHighestFrequency);
     return options;
 }
 

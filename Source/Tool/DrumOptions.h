@@ -2,16 +2,28 @@
 
 #include "Arguments.h"
 
+#include "Modal/Hoop.h"
 #include "Modal/Prediction.h"
+#include "Modal/Stick.h"
+#include "Modal/Wires.h"
 
 namespace tool
 {
+
+/** What a drum needs besides heads, air and tuning to be played. */
+struct Fittings
+{
+    modal::WireSpec wires;
+    modal::HoopSpec hoop;
+    modal::StickSpec stick;
+};
 
 /** A tuning on a drum: what every command works on. */
 struct TunedDrum
 {
     modal::DrumSpec drum;
     modal::Tuning tuning;
+    Fittings fittings;
 
     /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
     std::string label() const;
@@ -24,8 +36,14 @@ const std::vector<OptionGroup>& drumOptions();
     Throws modal::InputError, also if there is no tuning. */
 TunedDrum chooseOne (const Arguments&);
 
-/** The same, but each tuning of each file where nothing picks one. */
+/** The drum alone, whether or not there is a tuning. */
+modal::DrumSpec chooseDrum (const Arguments&);
+
+/** The same as chooseOne(), but each tuning of each file where nothing picks one. */
 std::vector<TunedDrum> chooseAll (const Arguments&);
+
+/** `--highest`, Hz. */
+std::optional<double> highestAsked (const Arguments&);
 
 /** How far to solve: `--highest`, or what the command thinks right. */
 modal::SolveOptions solveOptions (const Arguments&, double usualHighestFrequency);

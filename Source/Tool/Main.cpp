@@ -18,7 +18,7 @@ constexpr int statusOnOutputError = 1, statusOnBadInput = 2;
 const std::vector<const Command*>& commands()
 {
     static const std::vector<const Command*> all{ &predictCommand(), &compareCommand(), &modesCommand(), &renderCommand(),
-                                                  &presetsCommand() };
+                                                  &listenCommand(), &fitCommand(), &planCommand(), &sheetCommand(), &lessonCommand(), &atlasCommand(), &presetsCommand() };
     return all;
 }
 

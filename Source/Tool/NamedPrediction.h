@@ -1,7 +1,9 @@
 #pragma once
 
+#include "Engine/PlayedResponse.h"
 #include "Modal/Prediction.h"
 
+#include <optional>
 #include <string>
 
 namespace tool
@@ -12,6 +14,7 @@ struct NamedPrediction
 {
     std::string label;
     modal::Prediction prediction;
+    std::optional<engine::PlayedResponse> played; ///< if it was asked for
 };
 
 } // namespace tool

@@ -1,5 +1,6 @@
 #include "OutputFile.h"
 
+#include <algorithm>
 #include <atomic>
 #include <cerrno>
 #include <csignal>
@@ -8,6 +9,7 @@
 #include <cstring>
 #include <fstream>
 #include <iostream>
+#include <iterator>
 #include <random>
 
 namespace tool
@@ -16,27 +18,45 @@ namespace
 {
 constexpr int statusWhenInterrupted = 130;
 
-// The signal handler may only touch what it finds here; the flag says whether the path is whole.
-char pathToRemove[4096];
-std::atomic<bool> mustRemove{ false };
+/** A temporary file that must go if the program is interrupted. The signal handler may only touch what it finds here; the flag
+   says whether the path is whole. */
+struct Doomed
+{
+    char path[4096];
+    std::atomic<bool> mustRemove{ false };
+    bool isTaken = false; ///< not for the handler
+};
+
+Doomed doomed[4];
 
 void onSignal (int)
 {
-    if (mustRemove)
-        std::remove (pathToRemove);
+    for (auto& file : doomed)
+        if (file.mustRemove)
+            std::remove (file.path);
 
     std::_Exit (statusWhenInterrupted);
 }
 
-void removeOnSignal (const std::filesystem::path& path)
+std::size_t firstFreeSlot()
+{
+    const auto* free = std::find_if (std::begin (doomed), std::end (doomed), [] (const Doomed& d) { return ! d.isTaken; });
+
+    if (free == std::end (doomed))
+        throw std::logic_error ("too many output files are open");
+
+    return static_cast<std::size_t> (free - std::begin (doomed));
+}
+
+void removeOnSignal (const std::filesystem::path& path, std::size_t slot)
 {
     const auto text = path.string();
 
-    if (text.size() >= sizeof (pathToRemove))
+    if (text.size() >= sizeof (doomed[slot].path))
         throw OutputError ("cannot write " + text + ": the path is too long");
 
-    std::memcpy (pathToRemove, text.c_str(), text.size() + 1);
-    mustRemove = true;
+    std::memcpy (doomed[slot].path, text.c_str(), text.size() + 1);
+    doomed[slot].mustRemove = true;
 }
 
 [[noreturn]] void fail (const std::filesystem::path& path, const std::string& why)
@@ -45,7 +65,7 @@ void removeOnSignal (const std::filesystem::path& path)
 }
 
 /** Creates an empty file of a name that nothing else has. */
-std::filesystem::path createTemporary (const std::filesystem::path& folder, const std::string& name)
+std::filesystem::path createTemporary (const std::filesystem::path& folder, const std::string& name, std::size_t slot)
 {
     std::random_device random;
     std::string why;
@@ -53,7 +73,7 @@ std::filesystem::path createTemporary (const std::filesystem::path& folder, cons
     for (int attempt = 0; attempt < 10; ++attempt)
     {
         const auto path = folder / ("." + name + "." + std::to_string (random()) + ".part");
-        removeOnSignal (path);
+        removeOnSignal (path, slot);
 
         if (auto* file = std::fopen (path.string().c_str(), "wbx"))
         {
@@ -62,7 +82,7 @@ std::filesystem::path createTemporary (const std::filesystem::path& folder, cons
         }
 
         why = std::strerror (errno);
-        mustRemove = false;
+        doomed[slot].mustRemove = false;
     }
 
     fail (folder / name, why);
@@ -84,7 +104,7 @@ void installSignalHandlers()
     std::signal (SIGTERM, onSignal);
 }
 
-OutputFile::OutputFile (const std::string& targetName) : target (targetName)
+OutputFile::OutputFile (const std::string& targetName) : target (targetName), slot (firstFreeSlot())
 {
     namespace fs = std::filesystem;
     std::error_code error;
@@ -95,28 +115,25 @@ OutputFile::OutputFile (const std::string& targetName) : target (targetName)
 
     isStream = targetName == "-" || (fs::exists (status) && ! fs::is_regular_file (status));
 
-    if (isStream)
-    {
-        temporary = createTemporary (fs::temp_directory_path(), "snarewright");
-        return;
-    }
-
     // A link stays a link: what it points to is replaced.
-    if (fs::exists (status))
+    if (! isStream && fs::exists (status))
         target = fs::canonical (target);
 
-    const auto folder = target.has_parent_path() ? target.parent_path() : fs::path (".");
-    temporary = createTemporary (folder, target.filename().string());
+    const auto folder = isStream ? fs::temp_directory_path() : target.has_parent_path() ? target.parent_path() : fs::path (".");
+    temporary = createTemporary (folder, isStream ? "snarewright" : target.filename().string(), slot);
+    doomed[slot].isTaken = true; // now that nothing can throw and leave it taken
 }
 
 OutputFile::~OutputFile()
 {
-    if (mustRemove)
+    if (doomed[slot].mustRemove)
     {
         std::error_code ignored;
         std::filesystem::remove (temporary, ignored);
-        mustRemove = false;
+        doomed[slot].mustRemove = false;
     }
+
+    doomed[slot].isTaken = false;
 }
 
 void OutputFile::commit()
@@ -140,7 +157,7 @@ void OutputFile::commit()
     if (error)
         fail (target, error.message());
 
-    mustRemove = false;
+    doomed[slot].mustRemove = false;
 }
 
 void writeText (const std::string& target, std::string_view text)

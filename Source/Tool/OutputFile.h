@@ -17,8 +17,8 @@ public:
 
 /** A file that appears whole or not at all: written under a temporary name beside its target, then renamed.
 
-    Only one may be open at a time. While it is, SIGINT and SIGTERM remove the temporary file and end the program with status 130.
-    The target "-" is standard output; a device or a pipe is written to rather than replaced.
+    While any is open, SIGINT and SIGTERM remove the temporary files and end the program with status 130. At most four may be open
+    at a time. The target "-" is standard output; a device or a pipe is written to rather than replaced.
 */
 class OutputFile
 {
@@ -36,6 +36,7 @@ public:
 
 private:
     std::filesystem::path target, temporary;
+    std::size_t slot;
     bool isStream = false;
 };
 

@@ -2,6 +2,8 @@
 #include "DrumOptions.h"
 #include "NoteLadder.h"
 #include "OutputFile.h"
+#include "PlayedText.h"
+#include "Playing.h"
 #include "PredictionJson.h"
 #include "PredictionText.h"
 
@@ -17,18 +19,19 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto tuned = chooseOne (arguments);
     const auto prediction = modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency));
     const auto label = tuned.label();
+    const auto played = playedIfAsked (arguments, tuned);
 
     if (const auto picture = outputTarget (arguments, "picture"))
-        writeText (*picture, noteLadder ({ { label, prediction } }));
+        writeText (*picture, noteLadder ({ { label, prediction, played } }));
 
     const auto json = outputTarget (arguments, "json");
 
     if (json)
-        writeText (*json, predictionJson (prediction, label).written());
+        writeText (*json, predictionJson ({ label, prediction, played }).written());
 
     // Standard output carries either the JSON or the table, never both.
     if (! json || *json != "-")
-        writeText ("-", predictionText (prediction, label));
+        writeText ("-", predictionText (prediction, label) + (played ? "\n" + playedText (*played) : ""));
 }
 } // namespace
 
@@ -44,7 +47,8 @@ const Command& predictCommand()
                                   "splits, a rod that is drawn too far\n"
                                   "strips its thread, and both have sharp edges afterwards.\n",
                                   { { "Output:",
-                                      { { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
+                                      { playedOption,
+                                        { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
                                         { "picture", "FILE.svg", "heads and drum against note names, as a picture" } } } },
                                   true,
                                   run };

@@ -1,5 +1,6 @@
 #include "PredictionJson.h"
 
+#include "PlayedText.h"
 #include "PredictionText.h"
 
 #include "Files/DrumFile.h"
@@ -70,12 +71,13 @@ Json modesJson (const Prediction& p)
     return modes;
 }
 
-Json predictionJson (const Prediction& p, const std::string& label)
+Json predictionJson (const NamedPrediction& named)
 {
+    const auto& p = named.prediction;
     Json::Object heads{ { "batter", headJson (p.batter, p) } };
     Json::Object sensitivity{ { "drum_note_cents_per_batter_semitone", p.drumNotePerBatterSemitone } };
     Json::Object result{
-        { "label", label },
+        { "label", named.label },
         { "drum_note_hz", p.drumNote },
         { "drum_note", noteOf (p.drumNote, p) },
         { "drum_note_t60_s", p.sustain },
@@ -100,6 +102,10 @@ Json predictionJson (const Prediction& p, const std::string& label)
                          Json::Object{ { "breathing", pairJson (p.breathing, p) }, { "rocking", pairJson (p.rocking, p) } });
     result.emplace_back ("cautions", warnings);
     result.emplace_back ("highest_frequency_hz", p.highestFrequency);
+
+    if (named.played)
+        result.emplace_back ("played", playedJson (*named.played));
+
     result.emplace_back ("drum", files::drumAsJson (p.drum));
     result.emplace_back ("tuning", files::tuningAsJson (p.tuning, p.drum));
     result.emplace_back ("modes", modesJson (p));

@@ -19,7 +19,8 @@ int bitsOf (SampleFormat format)
 }
 } // namespace
 
-WavFile::WavFile (const std::filesystem::path& target, double sampleRate, SampleFormat format) : path (target)
+WavFile::WavFile (const std::filesystem::path& target, double sampleRate, int channelCount, SampleFormat format)
+    : path (target), channels (channelCount)
 {
     auto stream =
         std::make_unique<juce::FileOutputStream> (juce::File (juce::String (std::filesystem::absolute (path).string())));
@@ -28,7 +29,7 @@ WavFile::WavFile (const std::filesystem::path& target, double sampleRate, Sample
         fail (path);
 
     juce::WavAudioFormat wav;
-    writer.reset (wav.createWriterFor (stream.get(), sampleRate, 1, bitsOf (format), {}, 0));
+    writer.reset (wav.createWriterFor (stream.get(), sampleRate, static_cast<unsigned> (channels), bitsOf (format), {}, 0));
 
     if (writer == nullptr)
         fail (path);
@@ -38,9 +39,9 @@ WavFile::WavFile (const std::filesystem::path& target, double sampleRate, Sample
 
 WavFile::~WavFile() = default;
 
-void WavFile::write (const float* samples, int count)
+void WavFile::write (const float* const* samples, int count)
 {
-    if (! writer->writeFromFloatArrays (&samples, 1, count))
+    if (! writer->writeFromFloatArrays (samples, channels, count))
         fail (path);
 }
 

@@ -19,22 +19,24 @@ enum class SampleFormat
     float32
 };
 
-/** Writes a one-channel WAV file block by block. Integer samples beyond ±1 are clipped. Throws OutputError. */
+/** Writes a WAV file block by block. Integer samples beyond ±1 are clipped. Throws OutputError. */
 class WavFile
 {
 public:
-    WavFile (const std::filesystem::path&, double sampleRate, SampleFormat);
+    WavFile (const std::filesystem::path&, double sampleRate, int channels, SampleFormat);
     ~WavFile();
     WavFile (const WavFile&) = delete;
     WavFile& operator= (const WavFile&) = delete;
 
-    void write (const float* samples, int count);
+    /** `count` samples of each channel. */
+    void write (const float* const* channels, int count);
 
     /** Completes the header. Throws OutputError if any of it did not reach the disk. */
     void close();
 
 private:
     std::filesystem::path path;
+    int channels;
     std::unique_ptr<juce::AudioFormatWriter> writer;
 };
 

@@ -36,6 +36,16 @@ files::DrumFile oddDrum()
     drum.surround = Surround::baffled;
     drum.muffling = { { MufflingItem::Shape::patch, HeadSide::batter, 0.031, 0.111, 0.77, 0.0041, 71.0 },
                       { MufflingItem::Shape::ring, HeadSide::resonant, 0.021, 0.12, 0.0, 0.0033, 12.5 } };
+    file.wires = { .on = false,
+                   .strands = 16,
+                   .strandMass = 1.3e-3,
+                   .lengthShare = 0.8,
+                   .bedWidth = 0.05,
+                   .strandTension = 3.21,
+                   .pressDepth = -0.31e-3,
+                   .unevenness = 0.123 };
+    file.hoop.kind = HoopSpec::Kind::cast;
+    file.stick = { .mass = 0.0234, .stiffness = 5.4e5, .shaftMass = 0.051, .shaftStiffness = 2.0e7 };
     file.weather = Weather{ 303.15, 0.35, 90000.0 };
     drum.air = Air::from (*file.weather);
     file.tunings = { tuningOf ("a", ByTapNotes{ 207.123456789, 277.1 }, { 442.0 }), tuningOf ("b", ByTension{ 2000.5, 1990.0 }),
@@ -112,6 +122,26 @@ TEST_CASE ("A written drum reads back bit for bit", "[drum-file]")
     CHECK (std::get<ByDrumNote> (again.tunings[2].target).drumNote == 146.8);
     CHECK (std::get<ByDrumNote> (again.tunings[2].target).interval.semitones == 5.1234);
     CHECK (files::writeDrum (again) == files::writeDrum (file));
+}
+
+TEST_CASE ("Wires, hoops and stick survive a round trip bit for bit", "[drum-file]")
+{
+    const auto file = oddDrum();
+    const auto again = files::readDrum (files::writeDrum (file), "t");
+
+    CHECK (again.wires.on == file.wires.on);
+    CHECK (again.wires.strands == file.wires.strands);
+    CHECK (again.wires.strandMass == file.wires.strandMass);
+    CHECK (again.wires.lengthShare == file.wires.lengthShare);
+    CHECK (again.wires.bedWidth == file.wires.bedWidth);
+    CHECK (again.wires.strandTension == file.wires.strandTension);
+    CHECK (again.wires.pressDepth == file.wires.pressDepth);
+    CHECK (again.wires.unevenness == file.wires.unevenness);
+    CHECK (again.hoop.kind == file.hoop.kind);
+    CHECK (again.stick.mass == file.stick.mass);
+    CHECK (again.stick.stiffness == file.stick.stiffness);
+    CHECK (again.stick.shaftMass == file.stick.shaftMass);
+    CHECK (again.stick.shaftStiffness == file.stick.shaftStiffness);
 }
 
 TEST_CASE ("Air without weather, a vacuum and a missing vent survive a round trip", "[drum-file]")

@@ -30,6 +30,18 @@ TEST_CASE ("An interrupted render leaves no file", "[output]")
     }
 }
 
+TEST_CASE ("An interrupted render of each microphone leaves none of the files", "[output]")
+{
+    const TemporaryFolder folder;
+    bool wasWriting = false;
+    auto words = with (longRender, "strike.wav");
+    words.emplace_back ("--each");
+    const auto run = interruptProgram (words, folder.path(), SIGINT, [&] { return wasWriting = folder.count() == 3; });
+    CHECK (wasWriting);
+    CHECK (run.status == 130);
+    CHECK (folder.count() == 0);
+}
+
 TEST_CASE ("An interrupted render leaves the file that was there before", "[output]")
 {
     const TemporaryFolder folder;
@@ -107,8 +119,8 @@ TEST_CASE ("Help names every command and every option", "[output]")
 
     const auto render = runProgram ({ "render", "--help" }).output;
 
-    for (const std::string part :
-         { "--output", "--position", "--speed", "--rate", "--bits", "--batter-note", "--bottom", "without wires" })
+    for (const std::string part : { "--output", "--position", "--speed", "--rate", "--bits", "--batter-note", "--bottom",
+                                    "--pattern", "--midi", "--wires", "--each", "harms hearing" })
     {
         CAPTURE (part);
         CHECK (render.find (part) != std::string::npos);

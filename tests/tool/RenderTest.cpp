@@ -14,10 +14,11 @@ namespace
 {
 constexpr double pi = 3.14159265358979323846;
 
+/** One microphone, so that there is one channel. */
 WavContent render (std::vector<std::string> options)
 {
     const TemporaryFolder folder;
-    std::vector<std::string> arguments{ "render", "maple-14x5", "--output", "strike.wav" };
+    std::vector<std::string> arguments{ "render", "maple-14x5", "--microphone", "above", "--output", "strike.wav" };
     arguments.insert (arguments.end(), options.begin(), options.end());
     const auto run = runProgram (arguments, folder.path());
     CAPTURE (run.errors);
@@ -75,7 +76,8 @@ double measuredT60 (const WavContent& wav, double hertz, double firstStart, doub
 
 TEST_CASE ("A rendered strike has the peaks and decays that are predicted", "[render]")
 {
-    const auto wav = render ({ "--bits", "32f", "--length", "2s", "--position", "0.4" });
+    // A soft stroke, since a hard one stretches the head and so starts sharp.
+    const auto wav = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.4", "--speed", "0.3m/s" });
     const auto json = runProgram ({ "modes", "maple-14x5", "--json" }).output;
     const auto document = Json::parse (json, "modes");
     const auto& modes = *document.array();
@@ -137,19 +139,28 @@ TEST_CASE ("A WAV has the rate, length and format asked for", "[render]")
     }
 }
 
-TEST_CASE ("Twice the speed is twice the pressure on a fixed scale", "[render]")
+TEST_CASE ("A soft stroke twice as fast is nearly twice the pressure on a fixed scale", "[render]")
 {
-    const auto soft = render ({ "--bits", "32f", "--length", "100ms", "--speed", "1m/s", "--full-scale", "1000Pa" });
-    const auto hard = render ({ "--bits", "32f", "--length", "100ms", "--speed", "2m/s", "--full-scale", "1000Pa" });
+    const auto loudness = [] (const char* speed)
+    {
+        const auto wav =
+            render ({ "--wires", "off", "--bits", "32f", "--length", "500ms", "--speed", speed, "--full-scale", "100Pa" });
+        double sum = 0.0;
 
-    for (std::size_t i = 0; i < soft.samples.size(); i += 97)
-        CHECK (hard.samples[i] == Approx (2.0 * soft.samples[i]).margin (1e-6));
+        for (const auto sample : wav.samples)
+            sum += sample * sample;
+
+        return std::sqrt (sum);
+    };
+
+    // A tip grows stiffer as it is pressed, so that twice the speed is a little brighter too and not exactly twice.
+    CHECK (loudness ("0.2m/s") / loudness ("0.1m/s") == Approx (2.0).epsilon (0.1));
 }
 
 TEST_CASE ("A strike in the middle moves no mode with a nodal diameter", "[render]")
 {
-    const auto middle = render ({ "--bits", "32f", "--length", "2s", "--position", "0" });
-    const auto off = render ({ "--bits", "32f", "--length", "2s", "--position", "0.5" });
+    const auto middle = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0" });
+    const auto off = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.5" });
     const auto document = Json::parse (runProgram ({ "modes", "maple-14x5", "--json" }).output, "modes");
 
     for (const auto& mode : *document.array())

@@ -1,0 +1,31 @@
+#include "PlayedBand.h"
+
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+
+namespace
+{
+constexpr double wantedModes = 400.0, mostModes = 1000.0;
+constexpr double lowestBand = 1500.0, highestBand = 5000.0; // Hz
+} // namespace
+
+double playedBand (const modal::DrumSpec& drum, const modal::Tensions& tensions)
+{
+    const auto modesPerSquaredHertz = [&] (const modal::HeadConstruction& head, double tension)
+    { return std::pow (modal::units::pi * drum.diameter, 2) / 4.0 * head.baseDensity() / tension; };
+
+    auto total = modesPerSquaredHertz (drum.batter, tensions.batter);
+
+    if (drum.hasResonantHead())
+        total += modesPerSquaredHertz (drum.resonant, tensions.resonant);
+
+    const auto wanted = std::clamp (std::sqrt (wantedModes / total), lowestBand, highestBand);
+    return std::min (wanted, std::sqrt (mostModes / total));
+}
+
+} // namespace engine

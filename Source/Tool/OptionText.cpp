@@ -1,0 +1,48 @@
+#include "OptionText.h"
+
+#include "Files/NearestWord.h"
+#include "Files/NumberText.h"
+#include "Modal/InputError.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tool
+{
+
+using modal::InputError;
+
+double readNumber (const Arguments& arguments, const char* option, const files::Quantity& quantity, files::Limits limits,
+                   double usual)
+{
+    const auto text = arguments.value (option);
+    return text ? files::readQuantity (*text, quantity, limits, std::string ("--") + option) : usual;
+}
+
+int readCount (const std::string& text, int low, int high, const std::string& field)
+{
+    std::string_view rest = text;
+    const auto number = files::takeNumber (rest);
+
+    if (! number || ! rest.empty() || *number != std::floor (*number) || *number < low || *number > high)
+        throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
+
+    return static_cast<int> (*number);
+}
+
+std::optional<std::size_t> readWord (const Arguments& arguments, const char* option, const std::vector<std::string>& words)
+{
+    const auto text = arguments.value (option);
+
+    if (! text)
+        return std::nullopt;
+
+    const auto found = std::find (words.begin(), words.end(), *text);
+
+    if (found == words.end())
+        throw InputError (std::string ("--") + option, '"' + *text + '"', files::listed (words));
+
+    return static_cast<std::size_t> (found - words.begin());
+}
+
+} // namespace tool

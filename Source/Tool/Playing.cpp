@@ -1,0 +1,42 @@
+#include "Playing.h"
+
+#include "Engine/PlayedBand.h"
+
+#include <algorithm>
+
+namespace tool
+{
+
+engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Microphone> microphones, double sampleRate,
+                               std::optional<double> highestFrequency)
+{
+    // Modes above this would fold back into the band.
+    constexpr double shareOfRate = 0.45;
+
+    engine::DrumSetup setup;
+    setup.tensions = modal::tensionsFor (tuned.drum, tuned.tuning);
+    modal::SolveOptions options;
+    options.highestFrequency =
+        std::min (highestFrequency.value_or (engine::playedBand (tuned.drum, setup.tensions)), shareOfRate * sampleRate);
+    setup.modes = modal::solve (tuned.drum, setup.tensions, options);
+    setup.wires = tuned.fittings.wires;
+    setup.wires.on = setup.wires.on && tuned.drum.hasResonantHead();
+    setup.stick = tuned.fittings.stick;
+    setup.hoop = tuned.fittings.hoop;
+    setup.shell = tuned.drum.shell;
+    setup.microphones = std::move (microphones);
+    setup.sampleRate = sampleRate;
+    return setup;
+}
+
+std::optional<engine::PlayedResponse> playedIfAsked (const Arguments& arguments, const TunedDrum& tuned)
+{
+    if (! arguments.has ("played"))
+        return std::nullopt;
+
+    constexpr double sampleRate = 48000.0;
+    return engine::playedResponse (
+        setUpToPlay (tuned, { engine::defaultMicrophones (tuned.drum.depth).front() }, sampleRate, highestAsked (arguments)));
+}
+
+} // namespace tool

@@ -1,0 +1,103 @@
+#include "RenderOptions.h"
+
+#include "OptionText.h"
+
+#include "Modal/InputError.h"
+
+#include <cmath>
+
+namespace tool
+{
+
+using namespace files;
+
+namespace
+{
+/** In the order of Pickup. */
+const std::vector<std::string> microphoneWords{ "above", "below", "distant" };
+
+/** In the order of SampleFormat. */
+const std::vector<std::string> bitWords{ "16", "24", "32f" };
+
+/** "120mm:0mm:80mm": from the middle of the batter head along the wires, across them, and up. */
+void readPlace (const Arguments& arguments, const char* option, engine::Microphone& microphone)
+{
+    constexpr Limits limits{ -15.0, 15.0 };
+    const auto text = arguments.value (option);
+
+    if (! text)
+        return;
+
+    const auto field = std::string ("--") + option;
+    const auto first = text->find (':'), second = text->find (':', first + 1);
+
+    if (first == std::string::npos || second == std::string::npos)
+        throw modal::InputError (field, '"' + *text + '"', "along the wires, across and up with colons between: 120mm:0mm:80mm");
+
+    microphone.x = readQuantity (text->substr (0, first), Quantity::length, limits, field + ", along");
+    microphone.y = readQuantity (text->substr (first + 1, second - first - 1), Quantity::length, limits, field + ", across");
+    microphone.z = readQuantity (text->substr (second + 1), Quantity::length, limits, field + ", up");
+}
+
+Pickup readPickup (const Arguments& arguments)
+{
+    if (arguments.has ("each") && arguments.has ("microphone"))
+        throw modal::InputError ("--microphone", "given beside --each", "one of the two");
+
+    if (arguments.has ("each"))
+        return Pickup::each;
+
+    auto pickup = Pickup::stereo;
+    overrideChoice (arguments, "microphone", microphoneWords, pickup);
+    return pickup;
+}
+} // namespace
+
+const OptionGroup& renderOptions()
+{
+    static const OptionGroup group{
+        "The recording:",
+        { { "output", "FILE.wav", "or - for standard output" },
+          { "microphone", "above|below|distant", "one of the three alone; without it, a stereo mix of them" },
+          { "each", "", "a file for each microphone: FILE-above.wav, FILE-below.wav, FILE-distant.wav" },
+          { "above-at", "100mm:60mm:80mm", "where it is: along the wires, across them and up from the batter head's middle" },
+          { "below-at", "-80mm:50mm:-240mm", "" },
+          { "distant-at", "1.2m:0.9m:1.1m", "" },
+          { "length", "3s", "10 ms to 600 s; without it until 3 s after the last stroke" },
+          { "rate", "48000", "samples a second, 22050 to 192000" },
+          { "bits", "24", "16, 24 or 32f (floating point)" },
+          { "full-scale", "200Pa",
+            "sound pressure of a full-scale sample, so that files compare;\nwithout it the peak goes to -3 dB" },
+          { "progress", "", "show how far it is, even where standard error is no terminal" } }
+    };
+    return group;
+}
+
+RenderSettings readRenderSettings (const Arguments& arguments)
+{
+    static const Quantity sampleRate{ "sampling rate", { { "khz", "kHz", 1000.0 }, { "hz", "Hz", 1.0 } }, true };
+
+    RenderSettings s;
+    s.pickup = readPickup (arguments);
+    s.sampleRate = std::round (readNumber (arguments, "rate", sampleRate, { 22050.0, 192000.0 }, s.sampleRate));
+    overrideChoice (arguments, "bits", bitWords, s.format);
+    s.showsProgress = arguments.has ("progress");
+
+    if (arguments.has ("length"))
+        s.seconds = readNumber (arguments, "length", Quantity::time, { 0.01, 600.0 }, 0.0);
+    if (arguments.has ("full-scale"))
+        s.fullScale = readNumber (arguments, "full-scale", Quantity::soundPressure, { 0.1, 1.0e5 }, 0.0);
+
+    return s;
+}
+
+std::vector<engine::Microphone> readMicrophones (const Arguments& arguments, double depth)
+{
+    auto microphones = engine::defaultMicrophones (depth);
+    readPlace (arguments, "above-at", microphones[0]);
+    readPlace (arguments, "below-at", microphones[1]);
+    readPlace (arguments, "distant-at", microphones[2]);
+    return microphones;
+}
+
+} // namespace tool

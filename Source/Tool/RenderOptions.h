@@ -1,0 +1,34 @@
+#pragma once
+
+#include "Arguments.h"
+#include "Take.h"
+#include "WavFile.h"
+
+#include "Engine/Microphone.h"
+
+#include <optional>
+
+namespace tool
+{
+
+/** How a performance is recorded. */
+struct RenderSettings
+{
+    Pickup pickup = Pickup::stereo;
+    double sampleRate = 48000.0; ///< Hz
+    SampleFormat format = SampleFormat::integer24;
+    std::optional<double> seconds;   ///< without it, as long as the last stroke rings
+    std::optional<double> fullScale; ///< Pa; without it the loudest sample goes a little below full scale
+    bool showsProgress = false;
+};
+
+/** The options that say how a performance is recorded. */
+const OptionGroup& renderOptions();
+
+/** Throws modal::InputError. */
+RenderSettings readRenderSettings (const Arguments&);
+
+/** The three microphones above, below and distant, where the options put them around a drum of this depth, m. */
+std::vector<engine::Microphone> readMicrophones (const Arguments&, double depth);
+
+} // namespace tool

@@ -1,0 +1,95 @@
+#include "Take.h"
+
+#include "Score/StereoMix.h"
+
+#include <algorithm>
+
+namespace tool
+{
+
+namespace
+{
+constexpr int blockSize = 512;
+constexpr std::size_t microphones = 3;
+
+using Block = std::array<float, blockSize>;
+
+/** From the microphones to the channels that are wanted, and to Pa. */
+class Mixer
+{
+public:
+    explicit Mixer (Pickup pickup)
+    {
+        const auto pa = engine::fullScalePressure;
+
+        for (std::size_t m = 0; m < microphones; ++m)
+        {
+            const auto sides = score::sideGains (score::usualMix[m]);
+
+            if (pickup == Pickup::stereo)
+            {
+                gains[0][m] = static_cast<float> (pa * sides.left);
+                gains[1][m] = static_cast<float> (pa * sides.right);
+            }
+            else if (pickup == Pickup::each)
+                gains[m][m] = static_cast<float> (pa);
+        }
+
+        if (pickup < Pickup::each)
+            gains[0][static_cast<std::size_t> (pickup)] = static_cast<float> (pa);
+    }
+
+    void mix (const std::array<Block, microphones>& from, std::array<Block, microphones>& to, int channels,
+              std::size_t frames) const
+    {
+        for (std::size_t c = 0; c < static_cast<std::size_t> (channels); ++c)
+            for (std::size_t i = 0; i < frames; ++i)
+            {
+                to[c][i] = 0.0f;
+
+                for (std::size_t m = 0; m < microphones; ++m)
+                    to[c][i] += gains[c][m] * from[m][i];
+            }
+    }
+
+private:
+    std::array<std::array<float, microphones>, microphones> gains{}; ///< of each channel, by microphone
+};
+} // namespace
+
+int channelsOf (Pickup pickup) noexcept
+{
+    return pickup == Pickup::stereo ? 2 : pickup == Pickup::each ? 3 : 1;
+}
+
+Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, long long length)
+    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), frames (length)
+{
+}
+
+void Take::play (const Use& use)
+{
+    score::Performance performance (model, strokes);
+    const Mixer mixer (pickup);
+    std::array<Block, microphones> heard{}, mixed{};
+    std::array<float*, microphones> outputs{};
+    std::array<const float*, microphones> channelPointers{};
+
+    for (std::size_t m = 0; m < microphones; ++m)
+    {
+        outputs[m] = heard[m].data();
+        channelPointers[m] = mixed[m].data();
+    }
+
+    for (auto left = frames; left > 0; left -= blockSize)
+    {
+        const auto count = static_cast<int> (std::min<long long> (left, blockSize));
+        performance.process (outputs.data(), count);
+        mixer.mix (heard, mixed, channels(), static_cast<std::size_t> (count));
+        use (channelPointers.data(), count);
+    }
+
+    lost = performance.lostStrokes();
+}
+
+} // namespace tool

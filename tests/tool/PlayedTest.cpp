@@ -1,0 +1,83 @@
+// What `--played` says.
+
+#include "RunProgram.h"
+
+#include "Files/Json.h"
+#include "tests/Catch.h"
+
+using files::Json;
+
+namespace
+{
+Json playedJson (std::vector<std::string> options)
+{
+    std::vector<std::string> words{ "predict", "maple-14x5", "--played", "--json" };
+    words.insert (words.end(), options.begin(), options.end());
+    const auto run = runProgram (words);
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    const auto document = Json::parse (run.output, "played");
+    REQUIRE (document.find ("played") != nullptr);
+    return *document.find ("played");
+}
+
+double number (const Json& object, const char* key)
+{
+    REQUIRE (object.find (key) != nullptr);
+    REQUIRE (object.find (key)->number() != nullptr);
+    return *object.find (key)->number();
+}
+} // namespace
+
+TEST_CASE ("Playing tells what the stick and the wires do", "[predict]")
+{
+    // Tips stay on a head for some milliseconds and come back at a good part of their speed: common practice, no source.
+    const auto played = playedJson ({});
+    CHECK (number (played, "contact_ms") > 1.0);
+    CHECK (number (played, "contact_ms") < 20.0);
+    CHECK (number (played, "peak_force_n") > 5.0);
+    CHECK (number (played, "peak_force_n") < 500.0);
+    CHECK (number (played, "rebound_share") > 0.3);
+    CHECK (number (played, "rebound_share") < 1.0);
+    CHECK (number (played, "attack_brightness_hz") > 100.0);
+    CHECK (number (played, "wires_last_ms") > 50.0);
+
+    const auto* curve = played.find ("wire_response")->array();
+    REQUIRE (curve != nullptr);
+    REQUIRE (curve->size() >= 5);
+    CHECK (number (curve->front(), "position_share") == 0.0);
+    CHECK (number (curve->back(), "position_share") > 0.9);
+    CHECK (number (curve->front(), "softest_speed_m_per_s") < 1.0);
+}
+
+TEST_CASE ("Without wires there is no curve of them", "[predict]")
+{
+    const auto played = playedJson ({ "--wires", "off" });
+    CHECK (played.find ("wire_response")->array()->empty());
+    CHECK (played.find ("wires_last_ms") == nullptr);
+}
+
+TEST_CASE ("A heavier tip stays on the head for longer", "[predict]")
+{
+    // A mass on a spring turns round in a time that goes with the root of the mass.
+    CHECK (number (playedJson ({ "--tip-mass", "40g" }), "contact_ms") >
+           1.1 * number (playedJson ({ "--tip-mass", "10g" }), "contact_ms"));
+}
+
+TEST_CASE ("It is said in plain words, and side by side", "[predict]")
+{
+    const auto text = runProgram ({ "predict", "maple-14x5", "--played" }).output;
+
+    for (const std::string part :
+         { "stick on the head for", "of its speed", "attack brightness", "WIRES ANSWER", "m/s", "wires last" })
+    {
+        CAPTURE (part);
+        CHECK (text.find (part) != std::string::npos);
+    }
+
+    CHECK (runProgram ({ "predict", "maple-14x5" }).output.find ("ONE STROKE") == std::string::npos);
+
+    const auto compared = runProgram ({ "compare", "maple-14x5", "--tuning", "1", "--played", "vs", "--wires", "off" }).output;
+    CHECK (compared.find ("ONE STROKE") != std::string::npos);
+    CHECK (compared.find ("no wires") != std::string::npos);
+}

@@ -1,0 +1,267 @@
+// Patterns, MIDI files, microphones and sampling rates, by running the program.
+
+#include "RunProgram.h"
+#include "WavReader.h"
+
+#include "tests/Catch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+
+namespace
+{
+constexpr double pi = 3.14159265358979323846;
+using Words = std::vector<std::string>;
+
+/** Runs `render` in a folder. */
+ProgramRun renderIn (const TemporaryFolder& folder, const Words& options)
+{
+    Words words{ "render", "maple-14x5", "--output", "out.wav", "--bits", "32f" };
+    words.insert (words.end(), options.begin(), options.end());
+    return runProgram (words, folder.path());
+}
+
+WavContent render (const Words& options)
+{
+    const TemporaryFolder folder;
+    const auto run = renderIn (folder, options);
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    return readWav (readBytes (folder.path() / "out.wav"));
+}
+
+/** Largest magnitude between two times, s, of a file with one channel. */
+double peakBetween (const WavContent& wav, double from, double to)
+{
+    double peak = 0.0;
+
+    for (auto i = static_cast<std::size_t> (from * wav.rate); i < static_cast<std::size_t> (to * wav.rate); ++i)
+        peak = std::max (peak, std::abs (wav.samples.at (i)));
+
+    return peak;
+}
+
+/** A format 0 file of 480 ticks a beat with these events, each a variable-length delta time and its bytes. By the layout that the
+    MIDI Manufacturers Association's RP-001 gives. */
+std::string midiFile (const std::string& events)
+{
+    using namespace std::string_literals;
+    const auto track = events + "\x00\xFF\x2F\x00"s;
+    const auto size = static_cast<char> (track.size());
+    return "MThd\0\0\0\6\0\0\0\1\x01\xE0"s + "MTrk\0\0\0"s + size + track;
+}
+
+/** Power in a third of an octave, dB. */
+double bandLevel (const WavContent& wav, double centre)
+{
+    double power = 0.0;
+
+    for (double f = centre * std::pow (2.0, -1.0 / 6.0); f < centre * std::pow (2.0, 1.0 / 6.0); f += 5.0)
+    {
+        std::complex<double> sum = 0.0, turn = 1.0;
+        const auto step = std::polar (1.0, -2.0 * pi * f / wav.rate);
+
+        for (const auto sample : wav.samples)
+        {
+            sum += sample * turn;
+            turn *= step;
+        }
+
+        power += std::norm (sum / static_cast<double> (wav.rate));
+    }
+
+    return 10.0 * std::log10 (power);
+}
+} // namespace
+
+TEST_CASE ("A pattern's strokes come in time and as hard as written", "[render]")
+{
+    // 120 beats a minute and 2 steps a beat: a step lasts 0.25 s.
+    const auto wav = render ({ "--microphone", "above", "--pattern", "..o9 o2.", "--tempo", "120", "--steps", "2", "--wires",
+                               "off", "--length", "1.2s", "--full-scale", "2000Pa" });
+    CHECK (peakBetween (wav, 0.0, 0.5) == 0.0);
+    CHECK (peakBetween (wav, 0.5, 0.52) > 4.0 * peakBetween (wav, 0.74, 0.75));
+    CHECK (peakBetween (wav, 0.5, 0.52) > 5.0 * peakBetween (wav, 0.75, 0.77));
+}
+
+TEST_CASE ("A MIDI file's notes become strokes at the times of its tempo map", "[render]")
+{
+    using namespace std::string_literals;
+    const TemporaryFolder folder;
+
+    // 500 000 µs a beat; note 38 after one beat, then the tempo doubles, and note 40 comes two beats later: at 0.5 s and 1.0 s.
+    // Note 60 plays nothing, and a note-on of velocity 0 is a note-off.
+    folder.write ("part.mid", midiFile ("\x00\xFF\x51\x03\x07\xA1\x20"s + "\x83\x60\x99\x26\x7F"s + "\x00\x99\x3C\x7F"s +
+                                        "\x00\xFF\x51\x03\x03\xD0\x90"s + "\x87\x40\x99\x28\x7F"s + "\x00\x99\x26\x00"s));
+
+    const auto run = renderIn (folder, { "--midi", "part.mid", "--microphone", "above", "--full-scale", "5000Pa" });
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    CHECK (run.errors.starts_with ("2 strokes"));
+
+    const auto wav = readWav (readBytes (folder.path() / "out.wav"));
+    CHECK (wav.samples.size() == 4 * 48000); // three seconds after the last stroke
+    CHECK (peakBetween (wav, 0.0, 0.5) == 0.0);
+    CHECK (peakBetween (wav, 0.5, 0.52) > 0.0);
+    CHECK (peakBetween (wav, 1.0, 1.02) > 2.0 * peakBetween (wav, 0.95, 1.0));
+}
+
+TEST_CASE ("A MIDI file that plays nothing or is cut short is refused", "[render]")
+{
+    using namespace std::string_literals;
+    const TemporaryFolder folder;
+    folder.write ("silent.mid", midiFile ("\x00\x99\x3C\x7F"s));
+    folder.write ("short.mid", "MThd\0\0"s);
+
+    for (const std::string file : { "silent.mid", "short.mid" })
+    {
+        const auto run = renderIn (folder, { "--midi", file });
+        CAPTURE (run.errors);
+        CHECK (run.status == 2);
+        CHECK (run.errors.find (file) != std::string::npos);
+    }
+
+    CHECK (folder.count() == 2);
+}
+
+TEST_CASE ("A long dense pattern loses no stroke", "[render]")
+{
+    std::string roll;
+
+    for (int i = 0; i < 100; ++i)
+        roll += "o3o2";
+
+    const TemporaryFolder folder;
+    const auto run =
+        renderIn (folder, { "--pattern", roll, "--tempo", "300", "--steps", "8", "--wires", "off", "--length", "5s" });
+    CHECK (run.status == 0);
+    CHECK (run.errors.starts_with ("200 strokes"));
+    CHECK (run.errors.find ("left out") == std::string::npos);
+}
+
+TEST_CASE ("Each microphone's file and the mix of them agree", "[render]")
+{
+    const TemporaryFolder folder;
+    REQUIRE (renderIn (folder, { "--length", "200ms", "--full-scale", "1000Pa", "--each" }).status == 0);
+    CHECK (folder.count() == 3);
+    const auto above = readWav (readBytes (folder.path() / "out-above.wav"));
+    const auto below = readWav (readBytes (folder.path() / "out-below.wav"));
+    const auto distant = readWav (readBytes (folder.path() / "out-distant.wav"));
+    const auto alone = render ({ "--length", "200ms", "--full-scale", "1000Pa", "--microphone", "below" });
+    const auto mix = render ({ "--length", "200ms", "--full-scale", "1000Pa" });
+    CHECK (alone.samples == below.samples);
+    CHECK (mix.channels == 2);
+    REQUIRE (mix.samples.size() == 2 * above.samples.size());
+
+    // The levels and places that the help gives: 0 dB a little left, -6 dB a little right, +6 dB in the middle, at equal power.
+    const auto side = [] (double decibels, double pan, bool isRight)
+    {
+        const auto angle = pi / 4.0 * (1.0 + pan);
+        return std::pow (10.0, decibels / 20.0) * (isRight ? std::sin (angle) : std::cos (angle));
+    };
+
+    double worst = 0.0, loudest = 0.0;
+
+    for (std::size_t i = 0; i < mix.samples.size(); ++i)
+    {
+        const auto isRight = i % 2 == 1;
+        const auto expected = side (0.0, -0.2, isRight) * above.samples[i / 2] +
+                              side (-6.0, 0.2, isRight) * below.samples[i / 2] +
+                              side (6.0, 0.0, isRight) * distant.samples[i / 2];
+        worst = std::max (worst, std::abs (expected - mix.samples[i]));
+        loudest = std::max (loudest, std::abs (expected));
+    }
+
+    CHECK (loudest > 0.0);
+    CHECK (worst < 1.0e-5 * loudest);
+}
+
+TEST_CASE ("A microphone farther away hears less, and later", "[render]")
+{
+    const auto onset = [] (const WavContent& wav)
+    {
+        const auto first = std::find_if (wav.samples.begin(), wav.samples.end(), [] (double s) { return std::abs (s) > 1.0e-4; });
+        return static_cast<double> (first - wav.samples.begin()) / wav.rate;
+    };
+    const auto at = [] (const char* place) {
+        return render ({ "--microphone", "distant", "--distant-at", place, "--length", "100ms", "--full-scale", "500Pa" });
+    };
+    const auto close = at ("0m:0m:1m"), far = at ("0m:0m:4m");
+
+    // Sound takes 3 m / 343 m/s longer.
+    CHECK (onset (far) - onset (close) == Approx (3.0 / 343.0).margin (0.001));
+    CHECK (peakBetween (close, 0.0, 0.1) / peakBetween (far, 0.0, 0.1) == Approx (4.0).epsilon (0.4));
+}
+
+TEST_CASE ("Wires add what a drum without them lacks, and slack ones differ from tight ones", "[render]")
+{
+    const auto high = [] (const Words& options)
+    {
+        Words words{ "--microphone", "below", "--length", "300ms", "--full-scale", "1000Pa" };
+        words.insert (words.end(), options.begin(), options.end());
+        const auto wav = render (words);
+        return 0.5 * (bandLevel (wav, 4000.0) + bandLevel (wav, 6350.0));
+    };
+    const auto off = high ({ "--wires", "off" }), on = high ({ "--wires", "on" });
+    CHECK (on > off + 10.0);
+    CHECK (std::abs (high ({ "--strainer", "20N", "--press", "0.6mm" }) - on) > 1.0);
+    CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
+}
+
+TEST_CASE ("Sampling rates agree", "[render]")
+{
+    // Wires rattle chaotically: single thirds of an octave differ as two strokes of one player do, the mean over them less.
+    const auto levels = [] (const char* rate, const char* wires)
+    {
+        const auto wav =
+            render ({ "--microphone", "above", "--length", "250ms", "--full-scale", "1000Pa", "--rate", rate, "--wires", wires });
+        std::vector<double> bands;
+
+        for (double centre = 160.0; centre < 5000.0; centre *= std::pow (2.0, 1.0 / 3.0))
+            bands.push_back (bandLevel (wav, centre));
+
+        return bands;
+    };
+
+    struct Agreement
+    {
+        const char *wires, *rate;
+        double worst, mean; // dB
+    };
+
+    for (const auto* wires : { "off", "on" })
+    {
+        const auto isOn = wires == std::string ("on");
+        const auto reference = levels ("192000", wires);
+
+        for (const auto& allowed : { Agreement{ wires, "22050", isOn ? 8.0 : 3.0, isOn ? 1.5 : 0.5 },
+                                     Agreement{ wires, "44100", isOn ? 2.0 : 1.0, isOn ? 0.5 : 0.2 },
+                                     Agreement{ wires, "48000", isOn ? 2.0 : 1.0, isOn ? 0.5 : 0.2 },
+                                     Agreement{ wires, "96000", isOn ? 1.5 : 0.5, isOn ? 0.5 : 0.1 } })
+        {
+            const auto bands = levels (allowed.rate, wires);
+            double worst = 0.0, sum = 0.0;
+
+            for (std::size_t i = 0; i < bands.size(); ++i)
+            {
+                worst = std::max (worst, std::abs (bands[i] - reference[i]));
+                sum += std::abs (bands[i] - reference[i]);
+            }
+
+            const auto mean = sum / static_cast<double> (bands.size());
+            CAPTURE (allowed.wires, allowed.rate, worst, mean);
+            CHECK (worst < allowed.worst);
+            CHECK (mean < allowed.mean);
+        }
+    }
+}
+
+TEST_CASE ("Progress is shown where it is asked for", "[render]")
+{
+    const TemporaryFolder folder;
+    const auto quiet = renderIn (folder, { "--length", "100ms" }),
+               shown = renderIn (folder, { "--length", "100ms", "--progress" });
+    CHECK (quiet.errors.find ("%") == std::string::npos);
+    CHECK (shown.errors.find ("] 100 %\n") != std::string::npos);
+}
