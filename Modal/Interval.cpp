@@ -107,7 +107,9 @@ bool hasName (double semitones) noexcept
 Nearest nearest (double semitones)
 {
     const long size = std::lround (std::abs (semitones));
-    const long cents = std::lround (100.0 * (std::abs (semitones) - static_cast<double> (size)));
+    // Beside a unison there is no direction for the name to tell, so the cents do.
+    const double beyond = size == 0 ? semitones : std::abs (semitones) - static_cast<double> (size);
+    const long cents = std::lround (100.0 * beyond);
     return { namedIntervals()[static_cast<std::size_t> (size)], semitones < 0.0 && size > 0, cents };
 }
 

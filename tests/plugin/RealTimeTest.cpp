@@ -29,6 +29,7 @@ bool watchWorks()
         [&]
         {
             static std::mutex mutex;
+            delete new int (0); // a thread's first allocation sets up its heap, with system calls
             works = watch::trapSystemCalls();
             watch::start();
             auto* volatile memory = new int (1);
