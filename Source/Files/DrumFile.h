@@ -44,6 +44,7 @@ std::string writeDrum (const DrumFile&);
 /** The parts, for other documents that hold a drum or a tuning. `path` names the value in errors. */
 modal::HeadConstruction readHead (const Json&, const std::string& path);
 modal::WireSpec readWires (const Json&, const std::string& path);
+modal::WireSpec namedWires (const std::string& name, const std::string& path); ///< one of wirePresets()
 modal::StickSpec readStick (const Json&, const std::string& path);
 modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path);
 Json headAsJson (const modal::HeadConstruction&);

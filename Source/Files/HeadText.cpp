@@ -1,9 +1,13 @@
 #include "HeadText.h"
 
 #include "Fields.h"
+#include "NearestWord.h"
 #include "NumberText.h"
+#include "PartPresets.h"
 
 #include "Modal/InputError.h"
+
+#include <cctype>
 
 namespace files
 {
@@ -71,13 +75,31 @@ void setArealDensity (modal::HeadConstruction& head, double density, const std::
     head.plyThickness = thickness;
 }
 
-modal::HeadConstruction readHeadText (std::string_view text, const std::string& field)
+namespace
 {
-    Words words (text);
-    auto film = words.take();
+/** A word that begins with a letter names a preset. */
+bool isName (const std::string& word)
+{
+    return ! word.empty() && std::isalpha (static_cast<unsigned char> (word.front())) != 0;
+}
 
-    modal::HeadConstruction head;
+const modal::HeadConstruction& namedHead (const std::string& name, const std::string& field)
+{
+    if (const auto* preset = findPart (headPresets(), name))
+        return preset->part;
 
+    std::vector<std::string> names;
+
+    for (const auto& preset : headPresets())
+        names.push_back (preset.name);
+
+    throw modal::InputError (field, '"' + name + '"',
+                             "a thickness such as 10mil, an areal density, or a head by name: " + listed (names));
+}
+
+/** Film and plies, or the areal density of the whole head instead. */
+std::optional<double> readFilm (std::string film, modal::HeadConstruction& head, const std::string& field)
+{
     if (film.starts_with ("2x") || film.starts_with ("1x"))
     {
         head.plies = film[0] - '0';
@@ -88,6 +110,22 @@ modal::HeadConstruction readHeadText (std::string_view text, const std::string& 
 
     if (! density)
         head.plyThickness = readField (film, "thickness", field);
+
+    return density;
+}
+} // namespace
+
+modal::HeadConstruction readHeadText (std::string_view text, const std::string& field)
+{
+    Words words (text);
+    const auto first = words.take();
+    modal::HeadConstruction head;
+    std::optional<double> density;
+
+    if (isName (first))
+        head = namedHead (first, field);
+    else
+        density = readFilm (first, head, field);
 
     while (! words.atEnd())
     {

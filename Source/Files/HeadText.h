@@ -14,7 +14,9 @@ inline constexpr double usualCoating = 0.03; // kg/m²
 /** Reads a head from one line: thickness or areal density, then what is laid on it, in any order:
 
         10mil      2x7mil coated      10mil coating 25g/m2 dot 100mm 7mil      7.5mil ring 25mm 10mil      0.2653kg/m2
+        single-10mil-coated
 
+    A name in place of the film is one of headPresets().
     The areal density is that of the whole head away from dot and ring; the film's thickness follows from it.
     Throws modal::InputError on `field`.
 */

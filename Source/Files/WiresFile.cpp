@@ -2,6 +2,10 @@
 
 #include "DrumFile.h"
 #include "Fields.h"
+#include "NearestWord.h"
+#include "PartPresets.h"
+
+#include "Modal/InputError.h"
 
 namespace files
 {
@@ -21,8 +25,24 @@ const NumberFields<WireSpec>& wireFields()
     return fields;
 }
 
+WireSpec namedWires (const std::string& name, const std::string& path)
+{
+    if (const auto* preset = findPart (wirePresets(), name))
+        return preset->part;
+
+    std::vector<std::string> names;
+
+    for (const auto& preset : wirePresets())
+        names.push_back (preset.name);
+
+    throw InputError (path, '"' + name + '"', "wires by name: " + listed (names));
+}
+
 WireSpec readWires (const Json& value, const std::string& path)
 {
+    if (const auto* name = value.text())
+        return namedWires (*name, path);
+
     WireSpec wires;
     ObjectReader reader (value, path);
 

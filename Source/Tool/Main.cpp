@@ -17,8 +17,9 @@ constexpr int statusOnOutputError = 1, statusOnBadInput = 2;
 
 const std::vector<const Command*>& commands()
 {
-    static const std::vector<const Command*> all{ &predictCommand(), &compareCommand(), &modesCommand(), &renderCommand(),
-                                                  &listenCommand(), &fitCommand(), &planCommand(), &sheetCommand(), &lessonCommand(), &atlasCommand(), &presetsCommand() };
+    static const std::vector<const Command*> all{ &predictCommand(), &compareCommand(), &modesCommand(),  &renderCommand(),
+                                                  &listenCommand(),  &fitCommand(),     &planCommand(),   &sheetCommand(),
+                                                  &lessonCommand(),  &atlasCommand(),   &presetsCommand() };
     return all;
 }
 

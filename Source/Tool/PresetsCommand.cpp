@@ -4,6 +4,7 @@
 #include "TextTable.h"
 
 #include "Files/HeadText.h"
+#include "Files/PartPresets.h"
 #include "Files/Presets.h"
 
 namespace tool
@@ -20,10 +21,10 @@ std::string tuningNames (const files::DrumFile& file)
     return names;
 }
 
-std::string presetTable()
+std::string drumTable()
 {
     TextTable table ({ Align::left, Align::left, Align::left, Align::left, Align::left });
-    table.add ({ "PRESET", "DRUM", "BATTER", "RESONANT", "TUNINGS" });
+    table.add ({ "DRUM", "", "BATTER", "RESONANT", "TUNINGS" });
 
     for (const auto& preset : files::drumPresets())
     {
@@ -31,6 +32,29 @@ std::string presetTable()
         table.add ({ preset.name, file.drum.name, files::headText (file.drum.batter),
                      file.drum.hasResonantHead() ? files::headText (file.drum.resonant) : "none", tuningNames (file) });
     }
+
+    return table.written (0);
+}
+
+std::string headTable()
+{
+    TextTable table ({ Align::left, Align::left, Align::left });
+    table.add ({ "HEAD", "", "IN OTHER WORDS" });
+
+    for (const auto& preset : files::headPresets())
+        table.add ({ preset.name, preset.description, files::headText (preset.part) });
+
+    return table.written (0);
+}
+
+std::string wireTable()
+{
+    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right });
+    table.add ({ "WIRES", "", "STRANDS", "PULL A STRAND", "INTO THE HEAD" });
+
+    for (const auto& preset : files::wirePresets())
+        table.add ({ preset.name, preset.description, std::to_string (preset.part.strands),
+                     fixed (preset.part.strandTension, 1) + " N", fixed (1.0e3 * preset.part.pressDepth, 2) + " mm" });
 
     return table.written (0);
 }
@@ -43,17 +67,17 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", files::writeDrum (files::openDrum (*name)));
     else
-        writeText ("-", presetTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "The drums that come with the program",
+                                  "The drums, heads and wires that come with the program",
                                   "[--show NAME]",
                                   "",
-                                  { { "Output:", { { "show", "NAME", "one preset as a drum file, to start your own from" } } } },
+                                  { { "Output:", { { "show", "NAME", "one drum as a file, to start your own from" } } } },
                                   false,
                                   run };
     return command;

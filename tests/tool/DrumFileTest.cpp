@@ -1,4 +1,5 @@
 #include "Files/DrumFile.h"
+#include "Files/PartPresets.h"
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
@@ -253,4 +254,49 @@ TEST_CASE ("Every preset reads, round-trips and solves", "[drum-file]")
             CHECK (drumNote (solve (file.drum, tensions, { .highestFrequency = 500.0 })) > 50.0);
         }
     }
+}
+
+TEST_CASE ("Every head and every set of wires that comes along can be named in a drum file", "[drum-file]")
+{
+    REQUIRE (files::headPresets().size() >= 5);
+    REQUIRE (files::wirePresets().size() >= 3);
+
+    for (const auto& head : files::headPresets())
+        for (const auto& wires : files::wirePresets())
+        {
+            CAPTURE (head.name, wires.name);
+            CHECK_FALSE (head.description.empty());
+            CHECK_FALSE (wires.description.empty());
+            const auto file = files::readDrum (R"({ "format": "snarewright-drum", "version": 1, "diameter_in": 14, "depth_in": 5,
+                                                    "lugs": 10, "resonant": "snare-side-3mil", "batter": ")" +
+                                                   head.name + R"(", "wires": ")" + wires.name + "\" }",
+                                               "t");
+            checkSame (file.drum.batter, head.part);
+            CHECK (file.wires.strands == wires.part.strands);
+            CHECK (file.wires.strandTension == wires.part.strandTension);
+            CHECK (file.drum.resonant.plyThickness == Approx (3 * 25.4e-6).epsilon (1e-12)); // the mil is 25.4 µm exactly
+        }
+}
+
+TEST_CASE ("A head or wires that nobody knows by name are refused with the names there are", "[drum-file]")
+{
+    const auto refusal = [] (const std::string& head, const std::string& wires)
+    {
+        try
+        {
+            files::readDrum (R"({ "format": "snarewright-drum", "version": 1, "diameter_in": 14, "depth_in": 5, "lugs": 10,
+                                  "resonant": "3mil", "batter": ")" +
+                                 head + R"(", "wires": ")" + wires + "\" }",
+                             "t");
+            return std::string();
+        }
+        catch (const InputError& e)
+        {
+            return std::string (e.what());
+        }
+    };
+
+    CHECK (refusal ("single-9mil", "strands-20").find ("single-10mil") != std::string::npos);
+    CHECK (refusal ("single-10mil", "strands-21").find ("strands-20") != std::string::npos);
+    CHECK (refusal ("single-10mil dot 100mm 7mil", "strands-20").empty());
 }

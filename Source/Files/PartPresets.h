@@ -1,0 +1,37 @@
+#pragma once
+
+#include "Modal/Head.h"
+#include "Modal/Wires.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace files
+{
+
+/** A head or a set of wires that comes with the program, from Presets/heads or Presets/wires. */
+template <class Part>
+struct PartPreset
+{
+    std::string name;        ///< of its file without ".json": what a person types
+    std::string description; ///< in plain trade words
+    Part part;
+};
+
+/** All of them, by name. */
+const std::vector<PartPreset<modal::HeadConstruction>>& headPresets();
+const std::vector<PartPreset<modal::WireSpec>>& wirePresets();
+
+/** The one of that name, or nullptr. */
+template <class Part>
+const PartPreset<Part>* findPart (const std::vector<PartPreset<Part>>& presets, std::string_view name)
+{
+    for (const auto& preset : presets)
+        if (preset.name == name)
+            return &preset;
+
+    return nullptr;
+}
+
+} // namespace files
