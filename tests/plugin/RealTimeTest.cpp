@@ -5,6 +5,7 @@
 #include "TestProcessor.h"
 
 #include <cstdio>
+#include <cstdlib>
 #include <random>
 #include <thread>
 
@@ -29,7 +30,7 @@ bool watchWorks()
         [&]
         {
             static std::mutex mutex;
-            delete new int (0); // a thread's first allocation sets up its heap, with system calls
+            std::free (*std::make_unique<void* volatile> (std::malloc (1))); // a thread's first allocation sets up its heap
             works = watch::trapSystemCalls();
             watch::start();
             auto* volatile memory = new int (1);
