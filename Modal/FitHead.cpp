@@ -15,7 +15,7 @@ namespace
 {
 
 constexpr int orders = FitHeadIteration::orders;
-constexpr double poorMatch = 0.2;     // of the first guess
+constexpr double poorMatch = 0.15;    // of the first guess
 constexpr double goodMisfit = 3.0;    // standard deviations
 constexpr double unresolved = 0.6;    // of the prior's standard deviation that is left after listening
 constexpr double clearlyUneven = 3.0; // standard deviations
@@ -38,6 +38,36 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
         if (tap.hasPatch && ! setup.patch)
             throw InputError ("patch", "none", "what lies on the head for the taps with a patch");
     }
+}
+
+/** How much of what ought to be heard was heard, and how well it fits. */
+double qualityOf (const FitHeadIteration& fitted)
+{
+    return static_cast<double> (fitted.compared.size()) / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
+}
+
+/** The bare walk fitted from each start that matches at all; the best of them. */
+std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
+    std::optional<FitHeadIteration> best;
+
+    for (const auto& start : startsOfFit (setup, taps))
+    {
+        if (start.match < poorMatch)
+            continue;
+
+        HeadState first;
+        first.tension = start.tension;
+        first.lugs = Eigen::VectorXd::Zero (hasWalk ? setup.drum.lugs : 0);
+        FitHeadIteration trial (setup, taps, false, first, FitHeadIteration::Lugs::free);
+        trial.run();
+
+        if (! best || qualityOf (trial) > qualityOf (*best))
+            best.emplace (std::move (trial));
+    }
+
+    return best;
 }
 
 /** Cents of tap note beside a lug for a relative tension there: as modal reads LugCents. */
@@ -227,23 +257,16 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
         return fit;
     }
 
-    const auto start = startOfFit (setup, taps);
+    const auto best = bestFit (setup, taps);
 
-    if (start.match < poorMatch)
+    if (! best)
     {
         fit.doubts.push_back ("No tension of this head on a drum of this size gives the notes heard. Check diameter, depth and "
                               "head, that the other head is held still, and that the wires are off.");
         return fit;
     }
 
-    HeadState first;
-    first.tension = start.tension;
-    const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
-    first.lugs = Eigen::VectorXd::Zero (hasWalk ? setup.drum.lugs : 0);
-
-    FitHeadIteration fitted (setup, taps, false, first, FitHeadIteration::Lugs::free);
-    fitted.run();
-
+    const auto& fitted = *best;
     const auto& c = fitted.compared;
     const bool heardEnough = 2 * static_cast<int> (c.size()) >= fitted.expected && ! c.empty();
     std::vector<int> kinds;

@@ -19,6 +19,7 @@ constexpr int orders = 4;      // (1,1) to (4,1)
 constexpr int functions = 8;   // of each, enough for a first guess
 constexpr double width = 35.0; // cents: unevenness, tolerance of mass
 constexpr int steps = 100;
+constexpr std::size_t most = 3; // starts that are worth a fit
 
 using Family = std::array<double, orders>; // Hz
 
@@ -99,13 +100,13 @@ double agreement (const Family& family, const HeardTap& tap)
 
 } // namespace
 
-FitStart startOfFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+std::vector<FitStart> startsOfFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
     const auto single = withOneHead (setup.drum, setup.side);
     const double highest = yieldTension (single.batter), lowest = 0.01 * highest;
-    FitStart best;
+    const double ratio = std::pow (highest / lowest, 1.0 / steps);
 
-    const auto tryTension = [&] (double tension)
+    const auto matchAt = [&] (double tension)
     {
         const auto family = familyAt (single, tension);
         double sum = 0.0;
@@ -118,19 +119,35 @@ FitStart startOfFit (const HeadFitSetup& setup, const std::vector<HeardTap>& tap
                 ++count;
             }
 
-        if (count > 0 && sum / count > best.match)
-            best = { tension, sum / count };
+        return count > 0 ? sum / count : 0.0;
     };
 
+    std::vector<FitStart> tried, peaks;
+
     for (int i = 0; i <= steps; ++i)
-        tryTension (lowest * std::pow (highest / lowest, static_cast<double> (i) / steps));
+    {
+        const double tension = lowest * std::pow (ratio, i);
+        tried.push_back ({ tension, matchAt (tension) });
+    }
 
-    const double coarse = best.tension, ratio = std::pow (highest / lowest, 1.0 / steps);
+    for (std::size_t i = 0; i < tried.size(); ++i)
+        if (tried[i].match > 0.0 && (i == 0 || tried[i].match >= tried[i - 1].match) &&
+            (i + 1 == tried.size() || tried[i].match > tried[i + 1].match))
+            peaks.push_back (tried[i]);
 
-    for (int i = -10; i <= 10; ++i)
-        tryTension (coarse * std::pow (ratio, 0.1 * i));
+    std::sort (peaks.begin(), peaks.end(), [] (const FitStart& a, const FitStart& b) { return a.match > b.match; });
+    peaks.resize (std::min (peaks.size(), most));
 
-    return best;
+    for (auto& peak : peaks)
+    {
+        const double coarse = peak.tension;
+
+        for (int i = -10; i <= 10; ++i)
+            if (const double tension = coarse * std::pow (ratio, 0.1 * i), match = matchAt (tension); match > peak.match)
+                peak = { tension, match };
+    }
+
+    return peaks;
 }
 
 } // namespace modal

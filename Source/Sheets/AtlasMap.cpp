@@ -24,8 +24,8 @@ struct Quantity
 const Quantity quantities[] = {
     { "Drum note, Hz", [] (const AtlasPoint& p) { return p.drumNote; }, 0 },
     { "Sustain, s to -60 dB, wires off", [] (const AtlasPoint& p) { return p.sustain; }, 2 },
-    { "Wire response: resonant head's speed after a tap at the edge, m/s for 1 N s",
-      [] (const AtlasPoint& p) { return p.wireResponse; }, 1 },
+    { "Wire response: resonant head, m/s for a tap of 1 N s at the edge", [] (const AtlasPoint& p) { return p.wireResponse; },
+      1 },
     { "Film stress, % of yield, the tighter head", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
 };
 

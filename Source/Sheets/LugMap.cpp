@@ -11,8 +11,7 @@ void draw (Canvas& canvas, const LugMap& map, double x, double y, double radius)
 {
     constexpr double mark = 10.0, textSize = 9.0, smallSize = 7.5;
     canvas.circle (x, y, radius, 1.2);
-    canvas.text (x, y - 6.0, map.title, smallSize, Align::middle);
-    canvas.text (x, y + 6.0, "small figures: order of the cross", 6.5, Align::middle);
+    canvas.text (x, y + 3.0, map.title, smallSize, Align::middle);
 
     std::vector<std::size_t> place (static_cast<std::size_t> (map.lugs));
 

@@ -111,7 +111,7 @@ double drawTargets (Canvas& canvas, double y, const TuningSheet& sheet)
 double drawLugs (Canvas& canvas, double y, const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
-    y = headingLine (canvas, y, "Lugs, in the order of a cross");
+    y = headingLine (canvas, y, "Lugs (small figures: order of the cross)");
     const double radius = 62.0;
     const bool hasResonant = p.drum.hasResonantHead();
     const double centre = 0.5 * canvas.width(), offset = hasResonant ? 0.25 * (canvas.width() - 2.0 * margin) : 0.0;

@@ -1,0 +1,138 @@
+#include "tests/Catch.h"
+
+#include "Files/LessonFile.h"
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+#include "Sheets/Atlas.h"
+#include "Sheets/AtlasMap.h"
+#include "Sheets/LessonPage.h"
+#include "Sheets/Loudness.h"
+#include "Sheets/TuningSheet.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace modal;
+
+namespace
+{
+bool contains (const std::string& text, const std::string& part)
+{
+    return text.find (part) != std::string::npos;
+}
+} // namespace
+
+TEST_CASE ("A full-scale sine of 997 Hz has -3.01 LKFS")
+{
+    // ITU-R BS.1770-4: "If a 0 dB FS, 997 Hz sine wave is applied to the left, center, or right channel input, the indicated
+    // loudness will equal -3.01 LKFS" (quoted from memory).
+    std::vector<float> sine (48000 * 3);
+
+    for (std::size_t i = 0; i < sine.size(); ++i)
+        sine[i] = static_cast<float> (std::sin (units::twoPi * 997.0 * static_cast<double> (i) / 48000.0));
+
+    CHECK (sheets::loudness (sine, 48000.0) == Approx (-3.01).margin (0.02));
+    CHECK (std::isinf (sheets::loudness (std::vector<float> (48000, 0.0f), 48000.0)));
+    CHECK_THROWS (sheets::loudness (sine, 44100.0));
+}
+
+TEST_CASE ("The sheet says what it must, in every format")
+{
+    sheets::TuningSheet sheet;
+    sheet.title = "Pit drum, Friday";
+    sheet.date = "2024-05-17";
+    sheet.notes = "Quotes \" and, commas";
+    DrumSpec drum;
+    drum.lugs = 8;
+    Tuning tuning;
+    tuning.target = ByTapNotes{ 207.65, 277.18 };
+    sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
+    sheet.plan = makePlan ({ .drum = drum, .batter = { 1500.0 }, .resonant = { 1500.0 }, .wanted = tuning });
+
+    const auto json = sheets::asJson (sheet).written();
+    for (const char* key :
+         { "\"title\"", "\"date\"", "\"drum\"", "\"tuning\"", "\"target\"", "\"plan\"", "\"passes\"", "\"cautions\"" })
+        CHECK (contains (json, key));
+
+    const auto csv = sheets::asCsv (sheet);
+    CHECK (std::count (csv.begin(), csv.end(), '\n') == 2);
+    CHECK (contains (csv, "\"Quotes \"\" and, commas\""));
+    CHECK (contains (csv, "\"Pit drum, Friday\""));
+
+    const auto drawn = [&] (sheets::Format format)
+    {
+        return sheets::drawn (format, sheets::pageWidthA4, sheets::pageHeightA4,
+                              [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); });
+    };
+    const auto pdf = drawn (sheets::Format::pdf), svg = drawn (sheets::Format::svg), png = drawn (sheets::Format::png);
+    CHECK (pdf.starts_with ("%PDF-"));
+    CHECK (contains (svg, "<svg"));
+    CHECK (png.starts_with ("\x89PNG"));
+    CHECK_THROWS_AS (sheets::formatOf ("sheet.doc", "--output"), InputError);
+}
+
+TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no network")
+{
+    REQUIRE (files::lessonPresets().size() >= 2);
+
+    for (const auto& name : files::lessonPresets())
+        CHECK (files::openLesson (name).steps.size() >= 3);
+
+    auto lesson = files::openLesson ("one-head-at-a-time");
+    lesson.strokes = "o6..o3..";
+    lesson.steps.resize (2);
+    const auto played = sheets::playLesson (lesson, {});
+
+    for (const auto& step : played.steps)
+    {
+        CHECK (sheets::loudness (step.sound, sheets::lessonRate) == Approx (played.loudness).margin (0.1));
+        CHECK (*std::max_element (step.sound.begin(), step.sound.end()) < 0.9f);
+    }
+
+    // The batter head came down a tone while the resonant head was held.
+    CHECK (contains (played.steps[1].changes[0], "Batter head -2.0 semitones"));
+    CHECK (contains (played.steps[1].changes[1], "held"));
+
+    const auto page = sheets::lessonPage (played);
+    CHECK (contains (page, "step-01.wav"));
+    CHECK (contains (page, "step-02.svg"));
+    CHECK (contains (page, "Teacher"));
+    CHECK (contains (page, "Listen for"));
+    CHECK_FALSE (contains (page, "http"));
+    CHECK_THROWS_AS (files::readLesson ("{ \"format\": \"snarewright-lesson\", \"version\": 1 }", "x"), InputError);
+}
+
+TEST_CASE ("An atlas is the same on one thread and on several, and stops when cancelled")
+{
+    sheets::AtlasRequest request;
+    request.notes = 5;
+    request.intervals = 4;
+    request.threads = 1;
+    std::atomic<bool> cancel{ false };
+    const auto one = sheets::makeAtlas (request, {}, cancel);
+    request.threads = 3;
+    double last = -1.0;
+    const auto three = sheets::makeAtlas (
+        request, [&] (double share) { last = share; }, cancel);
+    REQUIRE (one.isComplete);
+    CHECK (last == 1.0);
+    REQUIRE (one.points.size() == 20);
+
+    for (std::size_t i = 0; i < 20; ++i)
+    {
+        CHECK (one.points[i].drumNote == three.points[i].drumNote);
+        CHECK (one.points[i].isPossible == three.points[i].isPossible);
+    }
+
+    // The same as predict() says.
+    Tuning tuning;
+    const auto& point = one.at (2, 1);
+    tuning.target = ByTapNotes{ point.batterNote, point.batterNote * Interval{ point.interval }.ratio() };
+    CHECK (point.drumNote == Approx (predict (request.drum, tuning).drumNote).epsilon (1.0e-3));
+
+    cancel = true;
+    CHECK_FALSE (sheets::makeAtlas (request, {}, cancel).isComplete);
+    cancel = false;
+    request.drum.bottom = Bottom::closed;
+    CHECK_THROWS_AS (sheets::makeAtlas (request, {}, cancel), InputError);
+}
