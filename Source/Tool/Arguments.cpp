@@ -122,7 +122,8 @@ std::string helpFor (const std::vector<OptionGroup>& groups)
             else
                 line.append (helpColumn - line.size(), ' ');
 
-            std::istringstream help (option.help);
+            // An option like the one above it needs no words of its own, but its line.
+            std::istringstream help (std::string (option.help) + "\n");
 
             for (std::string part; std::getline (help, part); line = std::string (helpColumn, ' '))
                 text += line + part + "\n";

@@ -284,8 +284,8 @@ const std::vector<OptionGroup>& drumOptions()
             { "depth", "5.5in", "from head to head, 0.02 to 2 m" },
             { "lugs", "10", "rods a head, 4 to 16" },
             { "batter", "HEAD",
-              "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor the whole areal density: "
-              "\"0.2653kg/m2\"" },
+              "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor the whole areal density, "
+              "\"0.2653kg/m2\", or one that \"presets\" lists" },
             { "batter-coating", "30g/m2", "0 to 200 g/m2; \"coated\" alone means 30 g/m2" },
             { "batter-dot", "100mm:7mil", "disc of extra film in the middle: diameter and thickness" },
             { "batter-ring", "25mm:10mil", "extra film along the rim: width and thickness" },

@@ -120,7 +120,7 @@ TEST_CASE ("Help names every command and every option", "[output]")
     const auto render = runProgram ({ "render", "--help" }).output;
 
     for (const std::string part : { "--output", "--position", "--speed", "--rate", "--bits", "--batter-note", "--bottom",
-                                    "--pattern", "--midi", "--wires", "--each", "harms hearing" })
+                                    "--pattern", "--midi", "--wires", "--each", "--distant-at", "harms hearing" })
     {
         CAPTURE (part);
         CHECK (render.find (part) != std::string::npos);
