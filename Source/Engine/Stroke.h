@@ -77,8 +77,9 @@ struct StrokeNote
     double position;
 };
 
-/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest.
- */
+/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest, 21 to 26:
+   below the percussion of General MIDI (35 to 81) and of its level 2 (27 to 87), so that a whole kit's track strikes the snare
+   where it means to. */
 const std::array<StrokeNote, 9>& strokeNotes() noexcept;
 
 /** Fills in kind, place and speed for a note; false if the note plays nothing. */

@@ -109,12 +109,12 @@ const std::array<StrokeNote, 9>& strokeNotes() noexcept
         { 37, "cross-stick", StrokeKind::crossStick, 0.45 },
         { 38, "off centre", StrokeKind::tip, 0.25 },
         { 40, "rimshot", StrokeKind::rimshot, 0.25 },
-        { 33, "centre", StrokeKind::tip, 0.03 },
-        { 34, "half way", StrokeKind::tip, 0.5 },
-        { 35, "edge", StrokeKind::tip, 0.88 },
-        { 36, "rimshot at the edge", StrokeKind::rimshot, 0.8 },
-        { 39, "buzz", StrokeKind::buzz, 0.3 },
-        { 32, "double stroke", StrokeKind::doubleStroke, 0.25 },
+        { 24, "centre", StrokeKind::tip, 0.03 },
+        { 25, "half way", StrokeKind::tip, 0.5 },
+        { 26, "edge", StrokeKind::tip, 0.88 },
+        { 23, "rimshot at the edge", StrokeKind::rimshot, 0.8 },
+        { 22, "buzz", StrokeKind::buzz, 0.3 },
+        { 21, "double stroke", StrokeKind::doubleStroke, 0.25 },
     } };
     return notes;
 }

@@ -15,7 +15,7 @@ double shareOf (int sevenBits) noexcept
 /** Strokes whose place is the player's own; the others name theirs (centre, half way, edge). */
 bool isPlayersPlace (int note) noexcept
 {
-    return note == 38 || note == 40 || note == 39 || note == 32;
+    return note == 38 || note == 40 || note == 22 || note == 21;
 }
 
 bool isGeneralMidi (int note) noexcept

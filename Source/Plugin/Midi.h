@@ -36,7 +36,7 @@ struct MidiAction
     int note = 0;
 };
 
-inline constexpr int chokeNote = 31;          ///< a hand on the head
+inline constexpr int chokeNote = 20;          ///< a hand on the head
 inline constexpr int placeController = 16;    ///< General Purpose Controller 1 (MIDI 1.0)
 inline constexpr int pressureController = 17; ///< General Purpose Controller 2
 

@@ -54,7 +54,7 @@ score::Score readMidiFile (const std::string& path)
         }
 
     if (strokes.empty())
-        throw modal::InputError (path, "no note that plays a stroke", "notes 32 to 40, such as 38 for a stroke off centre");
+        throw modal::InputError (path, "no note that plays a stroke", "notes 21 to 26, 37, 38 or 40, such as 38 for a stroke off centre");
 
     std::stable_sort (strokes.begin(), strokes.end(),
                       [] (const score::TimedStroke& a, const score::TimedStroke& b) { return a.time < b.time; });

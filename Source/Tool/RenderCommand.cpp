@@ -187,9 +187,9 @@ const Command& renderCommand()
         "The stereo mix has the microphones above at 0 dB, below at -6 dB, distant at +6 dB, the first a little to the left, the "
         "second\n"
         "a little to the right.\n"
-        "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 33 centre, 34 half way, 35 edge, 36 rimshot at the edge, 39 "
+        "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
         "buzz, "
-        "32 double.\n"
+        "21 double.\n"
         "Play files quietly at first: the attack of a drum is much louder than its average, and loud playback harms hearing.\n",
         { strokeOptions(), renderOptions() },
         true,

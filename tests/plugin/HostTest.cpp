@@ -183,7 +183,7 @@ void testStorm (Host& host, int blocks)
         // Sizes from 1 to 8192, each octave as often as the next.
         const auto frames = std::min (longestBlock, static_cast<int> (std::exp2 (13.0f * share()) + 0.5f));
         for (auto notes = random() % 3; notes > 0; --notes)
-            block.midi.addEvent (strike (31 + static_cast<int> (random() % 11), 1 + static_cast<int> (random() % 127)),
+            block.midi.addEvent (strike (20 + static_cast<int> (random() % 21), 1 + static_cast<int> (random() % 127)),
                                  static_cast<int> (random()) % frames);
         if (random() % 20 == 0)
             block.midi.addEvent (

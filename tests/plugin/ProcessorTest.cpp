@@ -20,7 +20,7 @@ juce::MidiBuffer oneStroke (int note = 38, int velocity = 100, int sample = 0)
 juce::MidiBuffer busyBar()
 {
     juce::MidiBuffer midi;
-    const int notes[] = { 38, 37, 40, 39, 32, 35, 38, 33 };
+    const int notes[] = { 38, 37, 40, 22, 21, 26, 38, 24 };
     for (int i = 0; i < 24; ++i)
         midi.addEvent (juce::MidiMessage::noteOn (10, notes[i % 8], static_cast<juce::uint8> (20 + 4 * i)), 1237 * i);
     midi.addEvent (juce::MidiMessage::controllerEvent (10, placeController, 90), 5000);
