@@ -39,7 +39,7 @@ TEST_CASE ("Of a whole kit in a General MIDI track only the snare's notes strike
     for (int note = 27; note <= 87; ++note)
     {
         const bool isSnare = note == 37 || note == 38 || note == 40;
-        CHECK (read ({ 0x99, static_cast<std::uint8_t> (note), 100 }).kind == (isSnare ? Kind::strike : Kind::nothing));
+        CHECK (read ({ 0x99, note, 100 }).kind == (isSnare ? Kind::strike : Kind::nothing));
     }
 }
 
