@@ -6,6 +6,21 @@
 namespace editor
 {
 
+namespace
+{
+
+/** All that is drawn to one scale: a menu within it is as large as the rest. */
+juce::Component& wholeView (juce::Component& part)
+{
+    auto* view = &part;
+    while (view->getParentComponent() != nullptr &&
+           dynamic_cast<juce::AudioProcessorEditor*> (view->getParentComponent()) == nullptr)
+        view = view->getParentComponent();
+    return *view;
+}
+
+} // namespace
+
 ParameterRow::ParameterRow (plugin::DrumParameter& parameterToShow, ValueBinding binding)
     : ValueControl (textOf (parameterToShow.spec()), std::move (binding)), shown (parameterToShow)
 {
@@ -122,7 +137,7 @@ void ParameterRow::offerChoices()
     const int now = juce::roundToInt (binding().get());
     for (std::size_t i = 0; i < wordsOf.size(); ++i)
         menu.addItem (static_cast<int> (i) + 1, juce::String (wordsOf[i]), true, static_cast<int> (i) == now);
-    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this).withParentComponent (getTopLevelComponent()),
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this).withParentComponent (&wholeView (*this)),
                         [safe = juce::Component::SafePointer<ParameterRow> (this)] (int chosen)
                         {
                             if (safe == nullptr || chosen == 0)
