@@ -23,8 +23,15 @@ constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
 /** A striker that rises higher than this above the head and is not pulled back has done its work, m. */
 constexpr double reach = 0.02;
 
+/** How often strikers that have left are put away, samples. Counted through all calls, so that the sound does not depend on how
+   it is cut into blocks. */
+constexpr int tidyEvery = 64;
+
 /** No striker stays longer than this, s. */
 constexpr double longestStay = 3.0;
+
+/** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
+constexpr double smallestTensionRise = 3.0e-4;
 
 /** Of its motion and in its compression, J. */
 double strikerEnergy (const StrikerState& striker) noexcept
@@ -50,7 +57,8 @@ BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
     for (int m = 0; m < maxMicrophones; ++m)
         delayLines.emplace_back (static_cast<int> (longestDelay * current->setup().sampleRate));
     const bool isForPlaying = sizeof (Scalar) == 4;
-    setTolerance (isForPlaying ? 1.0e-6 : 1.0e-14, isForPlaying ? 1.0e-3 : 0.0, isForPlaying ? 24 : 400);
+    setLeastTensionRise (isForPlaying ? smallestTensionRise : 0.0);
+    setTolerance (isForPlaying ? 1.0e-6 : 1.0e-14, isForPlaying ? 3.0e-3 : 0.0, isForPlaying ? 24 : 400);
     connect();
     reset();
 }
@@ -104,6 +112,7 @@ void BasicDrum<Scalar>::reset() noexcept
     for (auto* array : { &position, &step, &trial, &push })
         std::fill (array->begin(), array->end(), Scalar (0));
     restWires();
+    restTension();
     strikers.fill ({});
     for (auto& line : delayLines)
         line.reset();
@@ -111,6 +120,7 @@ void BasicDrum<Scalar>::reset() noexcept
     jump.fill (Scalar (0));
     measuresJump = false;
     waitingCount = 0;
+    untilTidied = tidyEvery;
     flows = {};
     silent = true;
 }
@@ -165,8 +175,7 @@ void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
             std::move (waiting.begin() + 1, waiting.begin() + waitingCount, waiting.begin());
             --waitingCount;
         }
-        // Short spans, so that strikers are put away soon after they have left.
-        int span = std::min (frames - done, 64);
+        int span = std::min (frames - done, untilTidied);
         if (waitingCount > 0)
             span = std::min (span, waiting[0].samples);
 
@@ -185,10 +194,15 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
 {
     if (! silent)
     {
+        watchTension();
         run (view, outputs, frames);
-        retireStrikers();
-        fallAsleepIfStill();
+        if (frames == untilTidied)
+        {
+            retireStrikers();
+            fallAsleepIfStill();
+        }
     }
+    untilTidied = frames == untilTidied ? tidyEvery : untilTidied - frames;
 
     const auto scale = static_cast<Scalar> (1.0 / fullScalePressure);
     for (int m = 0; m < current->microphones(); ++m)
@@ -346,6 +360,78 @@ void BasicDrum<Scalar>::putAway (StrikerState& striker) noexcept
 }
 
 template <typename Scalar>
+void BasicDrum<Scalar>::restTension() noexcept
+{
+    auto& tension = view.tension;
+    tension.isActive = false;
+    tension.store = 0.0;
+    for (int head = 0; head < 2; ++head)
+        tension.stretch[head] = tension.byContacts[head] = tension.force[head] = 0.0;
+}
+
+/** The stretch as the modes are now, its energy in the store. */
+template <typename Scalar>
+void BasicDrum<Scalar>::meetTension() noexcept
+{
+    auto& tension = view.tension;
+    if (! tension.isActive)
+        return;
+    tension.store = 0.0;
+    for (int head = 0; head < 2; ++head)
+    {
+        double stretch = 0.0;
+        for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+            stretch += static_cast<double> (tension.gradient[head][k]) * static_cast<double> (position[k]) *
+                       static_cast<double> (position[k] - step[k]);
+        tension.stretch[head] = stretch;
+        tension.byContacts[head] = 0.0;
+        tension.store += 0.25 * tension.rise[head] * stretch * stretch;
+    }
+}
+
+/** Begins to raise the tension before it matters, and ends once it no longer does. The store begins empty and what is in it at
+   the end is lost: neither adds energy. */
+template <typename Scalar>
+void BasicDrum<Scalar>::watchTension() noexcept
+{
+    auto& tension = view.tension;
+    double twiceStrikersEnergy = 0.0;
+    for (const auto& striker : strikers)
+        if (striker.active)
+            twiceStrikersEnergy += striker.step * striker.step / striker.drive;
+    // Without a stick nothing stretches the heads any further.
+    if (! tension.isActive && twiceStrikersEnergy == 0.0)
+        return;
+
+    std::array<double, 2> stretch{};
+    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+    {
+        const double square = static_cast<double> (position[k]) * static_cast<double> (position[k]);
+        stretch[0] += static_cast<double> (tension.gradient[0][k]) * square;
+        stretch[1] += static_cast<double> (tension.gradient[1][k]) * square;
+    }
+    double share = 0.0;
+    for (std::size_t head = 0; head < 2; ++head)
+        if (tension.rise[head] > 0.0 && tension.base[head] > 0.0)
+            // By what it is stretched, and at most what the sticks' energy can add.
+            share = std::max (share, tension.rise[head] / tension.base[head] *
+                                         (stretch[head] + twiceStrikersEnergy / tension.base[head]));
+
+    if (! tension.isActive && share > tension.least)
+    {
+        tension.isActive = true;
+        meetTension();
+        tension.store = 0.0;
+    }
+    else if (tension.isActive && share < 0.5 * tension.least)
+    {
+        if (view.countsEnergy)
+            flows.modalLoss += tension.store;
+        restTension();
+    }
+}
+
+template <typename Scalar>
 void BasicDrum<Scalar>::retireStrikers() noexcept
 {
     for (std::size_t j = 0; j < maxStrikers; ++j)
@@ -377,6 +463,7 @@ void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
     for (auto* array : { &position, &step })
         std::fill (array->begin(), array->end(), Scalar (0));
     restWires();
+    restTension();
     silent = true;
 }
 
@@ -398,6 +485,7 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     step.swap (takenStep);
     connect();
     std::fill (push.begin(), push.end(), Scalar (0));
+    meetTension();
 
     // Where the wires are now follows from where the modes are now; what they will press with is found in the next sample.
     restWires();
@@ -425,7 +513,7 @@ template <typename Scalar>
 double BasicDrum<Scalar>::energy() const noexcept
 {
     double sum = current->modalEnergy (position.data(), step.data()) +
-                 current->contactEnergy (compression.data(), compressionBefore.data());
+                 current->contactEnergy (compression.data(), compressionBefore.data()) + view.tension.store;
     for (const auto& striker : strikers)
         if (striker.active)
             sum += strikerEnergy (striker);

@@ -64,6 +64,8 @@ public:
 
     /** For tests: how finely contacts settle. N, a share of the largest force on top, and sweeps a sample. */
     void setTolerance (double newtons, double share, int mostSweeps) noexcept;
+    /** For tests: the share of a head's tension below which its rise is left out; 0: never left out. */
+    void setLeastTensionRise (double share) noexcept { view.tension.least = share; }
     /** For benchmarks: another inner loop. The model must be padded to its width. */
     void setKernel (KernelFunction<Scalar> loop) noexcept { run = loop; }
 
@@ -82,6 +84,9 @@ private:
     void shapeStriker (int slot) noexcept;
     double surfaceUnder (int slot) const noexcept;
     void measureStriker (int slot) noexcept;
+    void watchTension() noexcept;
+    void restTension() noexcept;
+    void meetTension() noexcept;
     void putAway (StrikerState&) noexcept;
     void retireStrikers() noexcept;
     void fallAsleepIfStill() noexcept;
@@ -99,6 +104,7 @@ private:
     std::vector<double> field;
     std::array<Waiting, 64> waiting;
     int waitingCount = 0;
+    int untilTidied = 0; ///< samples until strikers that have left are put away
     std::vector<DelayLine<Scalar>> delayLines;
     std::array<Scalar, maxMicrophones> lastOutput{}, jump{};
     bool measuresJump = false;

@@ -56,6 +56,8 @@ void check (const DrumSetup& setup)
     modal::requireInRange (setup.sampleRate, { 22050.0, 192000.0, "Hz" }, "sample rate");
     modal::check (setup.wires);
     modal::check (setup.stick);
+    modal::requireInRange (setup.batterStretch, { 0.0, 1.0e7, "N/m" }, "batter stretch resistance");
+    modal::requireInRange (setup.resonantStretch, { 0.0, 1.0e7, "N/m" }, "resonant stretch resistance");
     modal::requireInRange (static_cast<double> (setup.microphones.size()), { 0.0, maxMicrophones, "" }, "microphones");
     const auto evenIn = [] (int value, int low, int high, const char* name)
     {
@@ -190,6 +192,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     }
     buildTables();
     buildProjection();
+    buildStretch();
 }
 
 template <typename Scalar>
@@ -277,6 +280,28 @@ void BasicDrumModel<Scalar>::buildProjection()
     for (Eigen::Index i = 0; i < inverse.rows(); ++i)
         for (Eigen::Index j = 0; j < inverse.cols(); ++j)
             projection.push_back (static_cast<float> (inverse (i, j)));
+}
+
+/** ∫|∇w|² dA of each head. A mode's own share is exact: the basis functions' gradients are orthogonal, with (j_mn/a)² each. The
+   products of two modes, which only make the tension flutter at the differences and sums of their frequencies, are left out. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::buildStretch()
+{
+    for (auto& gradient : stretchGradient)
+        gradient.assign (keep.size(), Scalar (0));
+    for (const int k : bankOfHeads)
+    {
+        double batter = 0.0, resonant = 0.0;
+        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
+        {
+            const auto& term = terms[static_cast<std::size_t> (t)];
+            const double waveNumber = made.modes.basis[static_cast<std::size_t> (term.basis)].zero / made.modes.radius;
+            batter += std::pow (waveNumber * term.batter, 2);
+            resonant += std::pow (waveNumber * term.resonant, 2);
+        }
+        stretchGradient[0][static_cast<std::size_t> (k)] = static_cast<Scalar> (batter);
+        stretchGradient[1][static_cast<std::size_t> (k)] = static_cast<Scalar> (resonant);
+    }
 }
 
 template <typename Scalar>
@@ -380,6 +405,15 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.metric = metric.data();
     view.restForce = restForce.data();
     view.restCompression = restCompression.data();
+    // Berger: E·h/(1-ν²) times the mean of |∇w|²/2 over the head.
+    const double twiceArea = 2.0 * modal::units::pi * made.modes.radius * made.modes.radius;
+    const bool hasResonant = made.modes.bottom == modal::Bottom::head;
+    view.tension.rise[0] = made.batterStretch / twiceArea;
+    view.tension.rise[1] = hasResonant ? made.resonantStretch / twiceArea : 0.0;
+    view.tension.base[0] = made.tensions.batter;
+    view.tension.base[1] = made.tensions.resonant;
+    for (std::size_t head = 0; head < 2; ++head)
+        view.tension.gradient[head] = stretchGradient[head].data();
     view.microphones = microphones();
     for (int m = 0; m < microphones(); ++m)
     {

@@ -67,6 +67,7 @@ public:
 private:
     void buildTables();
     void buildProjection();
+    void buildStretch();
     double radial (int basis, double r) const noexcept;
 
     DrumSetup made;
@@ -76,6 +77,7 @@ private:
     AlignedArray<double> exactKeep, exactSpring, exactDrive;
     std::array<CouplingClass<Scalar>, maxCouplingClasses> coupling;
     std::array<AlignedArray<Scalar>, maxCouplingClasses> shapes, mobility;
+    std::array<AlignedArray<Scalar>, 2> stretchGradient; ///< batter, resonant
     AlignedArray<Scalar> stiffness, lossRate, metric, restForce, restCompression;
     std::array<AlignedArray<Scalar>, maxMicrophones> pressureOfAcceleration, pressureOfVelocity;
     std::array<double, maxMicrophones> delays{};

@@ -3,6 +3,7 @@
 #include "Microphone.h"
 
 #include "Modal/DrumModes.h"
+#include "Modal/DrumSpec.h"
 #include "Modal/Hoop.h"
 #include "Modal/Solve.h"
 #include "Modal/Stick.h"
@@ -21,11 +22,22 @@ struct WireDetail
     int modes = 8;   ///< modal strings a strand, 1 to points
 };
 
+/** How a head's film resists being stretched evenly all ways, E·h/(1-ν²), N/m (plane stress). Dot, ring and coating lie on film
+   that is stretched already and are left out. */
+inline double stretchResistance (const modal::HeadConstruction& head) noexcept
+{
+    return modal::Film::youngsModulus * head.loadBearingThickness() /
+           (1.0 - modal::Film::poissonsRatio * modal::Film::poissonsRatio);
+}
+
 /** Everything that a playable drum is made from. SI. */
 struct DrumSetup
 {
     modal::DrumModes modes;
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
+    /** N/m: how large strikes raise each head's tension (stretchResistance() of the heads of the drum; 0: not at all). */
+    double batterStretch = stretchResistance (modal::DrumSpec{}.batter),
+           resonantStretch = stretchResistance (modal::DrumSpec{}.resonant);
     modal::WireSpec wires;
     modal::StickSpec stick;
     modal::HoopSpec hoop;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "ContactLaw.h"
+#include "KernelTension.h"
 #include "KernelView.h"
 #include "Pack.h"
 
@@ -42,7 +43,7 @@ public:
     void run (Scalar* const* outputs, int frames) noexcept
     {
         predictAll();
-        if (contacts == 0 && ! s.countsEnergy && ! isStruck())
+        if (contacts == 0 && ! s.countsEnergy && ! s.tension.isActive && ! isStruck())
         {
             for (int frame = 0; frame < frames; ++frame)
                 advance<false> (outputs, frame);
@@ -50,16 +51,9 @@ public:
         }
         for (int frame = 0; frame < frames; ++frame)
         {
-            const bool wires = contacts > 0;
-            if (wires)
-                gatherWires();
-            const bool struck = predictStrikers();
-            if (wires)
-                prepareWires();
-            settle (struck);
-            if (wires)
+            push();
+            if (contacts > 0)
                 finishWires();
-            scatterStrikers();
             advance<true> (outputs, frame);
             finishStrikers();
         }
@@ -78,6 +72,34 @@ private:
     Scalar* response() const noexcept { return s.scratch + 5 * contacts; }
     Scalar* folded() const noexcept { return s.scratch + 6 * contacts; }
     Scalar* foldedResponse() const noexcept { return s.scratch + 7 * contacts; }
+
+    /** Everything that pushes the modes in this sample. */
+    void push() noexcept
+    {
+        TensionStep<Scalar, lanes> tension (s);
+        if (s.tension.isActive)
+            tension.begin();
+        pushByContacts();
+        if (s.tension.isActive && ! tension.finish())
+        {
+            pushByContacts();
+            tension.finish();
+        }
+    }
+
+    void pushByContacts() noexcept
+    {
+        const bool wires = contacts > 0;
+        if (wires)
+            gatherWires();
+        const bool struck = predictStrikers();
+        if (wires)
+            prepareWires();
+        settle (struck);
+        if (wires)
+            scatterWires();
+        scatterStrikers();
+    }
 
     void predictAll() noexcept
     {
@@ -398,7 +420,6 @@ private:
         }
     }
 
-    /** New compressions, and the contacts' forces handed to the modes. */
     void finishWires() noexcept
     {
         if (s.countsEnergy)
@@ -408,7 +429,11 @@ private:
             P::load (s.compression + i).store (s.compressionBefore + i);
             (P::load (freeCompression() + i) - P::load (response() + i)).store (s.compression + i);
         }
+    }
 
+    /** The contacts' forces handed to the modes. */
+    void scatterWires() noexcept
+    {
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
@@ -522,7 +547,8 @@ private:
     {
         for (int k = 0; k < s.modes; ++k)
         {
-            const double step = static_cast<double> (s.trial[k] - s.position[k] + s.drive[k] * s.push[k]);
+            const double step =
+                static_cast<double> (s.keep[k] * s.step[k] - s.spring[k] * s.position[k] + s.drive[k] * s.push[k]);
             const double twoSteps = step + static_cast<double> (s.step[k]);
             s.flows->modalLoss += static_cast<double> (s.lossOfStep[k]) * twoSteps * twoSteps;
         }

@@ -39,6 +39,21 @@ struct CouplingClass
     const Scalar* mobility = nullptr; ///< [combination][combination], m/N a step
 };
 
+/** How far the heads are stretched, batter first, and what that does: see KernelTension.h. */
+template <typename Scalar>
+struct TensionState
+{
+    const Scalar* gradient[2] = {}; ///< [mode], 1/kg: ∫|∇w|² dA of a head for a modal coordinate of 1 m·√kg
+    double rise[2] = {};            ///< N/m of tension for each m² of ∫|∇w|² dA
+    double base[2] = {};            ///< N/m, tension at rest
+    double least = 0.0;             ///< share of the tension below which its rise is left out; 0: never
+    bool isActive = false;
+    double stretch[2] = {}, byContacts[2] = {}; ///< m², ∫|∇w|² dA now, and how much of the last change came from contacts
+    double force[2] = {};                       ///< N/m, the rise of tension in this sample
+    double store = 0.0;                         ///< J, what the stretch has taken and may give back
+    long long samplesWithout = 0;               ///< counted for tests
+};
+
 /** Sums over time that the energy balance needs, J. */
 struct EnergyFlows
 {
@@ -78,6 +93,8 @@ struct KernelView
     StrikerState* strikers = nullptr;
     const Scalar* strikerShape[maxStrikers] = {};  ///< [mode]
     const Scalar* strikerToWire[maxStrikers] = {}; ///< [contact], m/N a step
+
+    TensionState<Scalar> tension;
 
     int microphones = 0;
     const Scalar* pressureOfAcceleration[maxMicrophones] = {}; ///< Pa per (m·√kg a step²)

@@ -49,6 +49,8 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     setup.stick.loss = uniform (0.0, 10.0);
     setup.stick.shaftMass = spread (1.0e-3, 0.3);
     setup.stick.shaftStiffness = spread (1.0e4, 1.0e10);
+    setup.batterStretch = spread (1.0e4, 1.0e7);
+    setup.resonantStretch = spread (1.0e4, 1.0e7);
     setup.hoop.kind = static_cast<modal::HoopSpec::Kind> (random() % 4);
     setup.wireDetail.strands = 2 * (1 + static_cast<int> (random() % 5));
     setup.wireDetail.points = 2 * (2 + static_cast<int> (random() % 4));
