@@ -1,13 +1,17 @@
 // How much faster than real time a drum plays on one core, where the time goes, and against what.
 //
-//     engine-benchmark [seconds of sound a measurement, 2 by default]
+//     engine-benchmark [seconds of sound a measurement, 2 by default] [--plot FILE.svg]
 //
-// Processor time, the best of three. Strokes fall every 64 ms, so that the wires are never at rest. Three baselines in the same
-// run:
+// Processor time, the best of three. Strokes fall every 64 ms, so that the wires are never at rest. Baselines in the same run:
 //   - the modal bank alone against the shortest hand-written loop over the same recursion (no strikers, no wires, no
 //   microphones);
-//   - the wires against a dense coupling of all contacts to all modes (the same loop told that the drum has no symmetry);
+//   - the wires against the scheme as it is written down (PlainDense.h), compiled with the same flags as the fast loop,
+//   - and against a dense coupling of all contacts to all modes in the fast loop itself (told that the drum has no symmetry);
+//   - the slowest second of a long decay against its first, as single precision must not slow down where modes fade to nothing;
 //   - every inner loop that this processor can run.
+
+#include "CostPlot.h"
+#include "PlainDense.h"
 
 #include "Engine/Drum.h"
 #include "Engine/VectorChoice.h"
@@ -16,6 +20,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <ctime>
 
 #if defined(__AVX2__) || (defined(__x86_64__) && defined(__GNUC__))
@@ -26,7 +31,7 @@
 namespace
 {
 
-constexpr int block = 128;
+constexpr int usualBlock = 128;
 
 double processorSeconds()
 {
@@ -67,32 +72,78 @@ struct Cost
     int headModes, modes, contacts;
 };
 
-Cost play (const engine::DrumSetup& setup, double seconds, const char* kernel, bool strikes = true)
+/** How a drum is played. */
+struct Playing
+{
+    engine::KernelFunction<float> kernel = nullptr; ///< the best for this processor if none
+    bool strikes = true;
+    int block = usualBlock;
+};
+
+Cost play (const engine::DrumSetup& setup, double seconds, const Playing& how = {})
 {
     const auto model = std::make_shared<engine::DrumModel> (setup);
     engine::Drum drum (model);
-    if (kernel != nullptr)
-        drum.setKernel (engine::kernelNamed (kernel).run);
-    std::vector<float> sound (3 * block);
-    float* outputs[] = { sound.data(), sound.data() + block, sound.data() + 2 * block };
-    const int blocks = static_cast<int> (seconds * setup.sampleRate / block);
+    if (how.kernel != nullptr)
+        drum.setKernel (how.kernel);
+    const auto length = static_cast<std::size_t> (how.block);
+    std::vector<float> sound (3 * length);
+    float* outputs[] = { sound.data(), sound.data() + length, sound.data() + 2 * length };
+    const int blocks = static_cast<int> (seconds * setup.sampleRate / how.block);
+    const int untilNext = static_cast<int> (0.064 * setup.sampleRate);
     engine::Stroke stroke;
     drum.strike (stroke);
-    drum.process (outputs, block);
+    drum.process (outputs, how.block);
     const double time = bestOfThree (
         [&]
         {
-            for (int b = 0; b < blocks; ++b)
+            int sinceStroke = untilNext;
+            for (int b = 0; b < blocks; ++b, sinceStroke += how.block)
             {
                 stroke.position = 0.2 + 0.01 * (b % 50);
-                if (strikes && b % 24 == 0)
-                    drum.strike (stroke, 5);
-                drum.process (outputs, block);
+                if (how.strikes && sinceStroke >= untilNext)
+                {
+                    drum.strike (stroke);
+                    sinceStroke = 0;
+                }
+                drum.process (outputs, how.block);
             }
         });
-    const double samples = static_cast<double> (blocks) * block;
+    const double samples = static_cast<double> (blocks) * how.block;
     return { time / samples * 1.0e9, samples / setup.sampleRate / time, model->headModes(), model->modes(),
              model->wireContacts() };
+}
+
+/** A drum whose lowest modes ring on for ever, so that it never falls asleep, while all others fade to nothing. */
+engine::DrumSetup endless (engine::DrumSetup setup)
+{
+    for (std::size_t k = 0; k < 6; ++k)
+        setup.modes.modes[k].decay = {};
+    setup.wires.on = false;
+    return setup;
+}
+
+/** The slowest second of a long decay over its first. */
+double slowestOverFirst (const engine::DrumSetup& setup, double length)
+{
+    engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
+    std::vector<float> sound (3 * usualBlock);
+    float* outputs[] = { sound.data(), sound.data() + usualBlock, sound.data() + 2 * usualBlock };
+    engine::Stroke stroke;
+    stroke.speed = 0.3;
+    drum.strike (stroke);
+    const auto aSecond = [&]
+    {
+        const double start = processorSeconds();
+        for (int b = 0; b < static_cast<int> (setup.sampleRate / usualBlock); ++b)
+            drum.process (outputs, usualBlock);
+        return processorSeconds() - start;
+    };
+    const double first = aSecond();
+    double slowest = 0.0;
+    for (double time = 1.0; time < length; time += 1.0)
+        slowest = std::max (slowest, aSecond());
+    return slowest / first;
 }
 
 #if defined(HAS_HAND_WRITTEN_LOOP)
@@ -127,42 +178,54 @@ __attribute__ ((target ("avx2,fma"))) double handWrittenBank (int modes, int sam
 }
 #endif
 
-void line (const char* name, const Cost& cost)
+void line (const std::string& name, const Cost& cost)
 {
-    std::printf ("%-34s %5d %6d %9d %10.0f %9.1f\n", name, cost.headModes, cost.modes, cost.contacts, cost.nanoseconds,
+    std::printf ("%-34s %5d %6d %9d %10.0f %9.1f\n", name.c_str(), cost.headModes, cost.modes, cost.contacts, cost.nanoseconds,
                  cost.timesRealTime);
 }
 
-} // namespace
-
-int main (int argc, char** argv)
+void compareLoops (const engine::DrumSetup& full, double seconds)
 {
-    const double seconds = argc > 1 ? std::max (0.01, std::atof (argv[1])) : 2.0;
-    std::printf ("%-34s %5s %6s %9s %10s %9s\n", "", "heads", "modes", "contacts", "ns/sample", "x real");
+    for (const std::string kernel : { "baseline", "avx2", "avx512" })
+        if (engine::kernelNamed (kernel.c_str()).name == kernel)
+            line ("full drum, 3 microphones, " + kernel, play (full, seconds, { engine::kernelNamed (kernel.c_str()).run }));
+}
 
-    const auto full = snare (2000.0);
-    for (const char* kernel : { "baseline", "avx2", "avx512" })
-        if (engine::kernelNamed (kernel).name == std::string (kernel))
-            line ((std::string ("full drum, 3 microphones, ") + kernel).c_str(), play (full, seconds, kernel));
-
-    auto quiet = full;
+void compareWires (const engine::DrumSetup& full, double seconds)
+{
+    // The plain scheme leaves out the rise of tension, so both go without.
+    auto wired = full;
+    wired.batterStretch = wired.resonantStretch = 0.0;
+    auto quiet = wired;
     quiet.wires.on = false;
-    const auto withWires = play (full, seconds, nullptr), withoutWires = play (quiet, seconds, nullptr);
-    line ("without wires", withoutWires);
-
-    auto dense = full;
+    auto dense = wired;
     dense.modes.isUniform = false;
-    const auto denseCost = play (dense, std::min (seconds, 1.0), nullptr);
-    line ("dense coupling", denseCost);
-    std::printf ("wires: %.1f times faster than dense coupling\n",
-                 (denseCost.nanoseconds - withoutWires.nanoseconds) / (withWires.nanoseconds - withoutWires.nanoseconds));
+    const auto ours = play (wired, seconds), without = play (quiet, seconds), fast = play (dense, std::min (seconds, 1.0));
+    line ("no rise of tension", ours);
+    line ("no rise of tension, no wires", without);
+    line ("dense coupling, fast loop", fast);
+    const auto share = [&] (const Cost& cost)
+    { return (cost.nanoseconds - without.nanoseconds) / (ours.nanoseconds - without.nanoseconds); };
+    std::printf ("wires: %.1f times faster than dense coupling in the fast loop\n", share (fast));
+#if defined(HAS_HAND_WRITTEN_LOOP)
+    if (! __builtin_cpu_supports ("avx2") || ! __builtin_cpu_supports ("fma"))
+        return;
+#endif
+    const auto plain = play (dense, std::min (0.25 * seconds, 0.5), { bench::playPlainDense });
+    line ("dense coupling, as written down", plain);
+    std::printf ("wires: %.1f times faster than the scheme as written down\n", share (plain));
+}
 
-    auto bare = quiet;
+void compareBank (const engine::DrumSetup& full, double seconds)
+{
+    auto bare = full;
+    bare.wires.on = false;
+    bare.batterStretch = bare.resonantStretch = 0.0;
     bare.microphones.clear();
     // Nothing may fade, or the drum would fall asleep and cost nothing.
     for (auto& mode : bare.modes.modes)
         mode.decay = {};
-    const auto bank = play (bare, seconds, nullptr, false);
+    const auto bank = play (bare, seconds, { nullptr, false });
     line ("bank alone, nobody listening", bank);
 #if defined(HAS_HAND_WRITTEN_LOOP)
     if (__builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
@@ -172,19 +235,70 @@ int main (int argc, char** argv)
                      bank.nanoseconds / hand);
     }
 #endif
+}
 
-    std::printf ("\nhighest frequency, strands x points:\n");
-    for (const double highest : { 1000.0, 2000.0, 3000.0 })
+/** Cost against modes, strands and block size, everything else as in the full drum. */
+std::vector<bench::CostCurve> measureCurves (double seconds)
+{
+    std::vector<bench::CostCurve> curves{ { "modes of the heads", {} },
+                                          { "wire contacts (strands x points)", {} },
+                                          { "block, samples", {} } };
+    std::printf ("\nagainst modes (8 strands of 8 points, blocks of %d):\n", usualBlock);
+    for (const double highest : { 700.0, 1000.0, 1500.0, 2000.0, 2500.0, 3000.0 })
     {
-        auto setup = snare (highest);
-        for (const auto& [strands, points] : { std::pair{ 4, 8 }, std::pair{ 8, 8 }, std::pair{ 8, 12 }, std::pair{ 8, 16 } })
-        {
-            setup.wireDetail.strands = strands;
-            setup.wireDetail.points = points;
-            const std::string name = std::to_string (static_cast<int> (highest)) + " Hz, " + std::to_string (strands) + " x " +
-                                     std::to_string (points);
-            line (name.c_str(), play (setup, 0.5 * seconds, nullptr));
-        }
+        const auto cost = play (snare (highest), 0.5 * seconds);
+        line (std::to_string (static_cast<int> (highest)) + " Hz", cost);
+        curves[0].points.push_back ({ static_cast<double> (cost.headModes), cost.nanoseconds });
+    }
+    auto setup = snare (2000.0);
+    std::printf ("\nagainst strands and points:\n");
+    for (const auto& [strands, points] :
+         { std::pair{ 2, 8 }, std::pair{ 4, 8 }, std::pair{ 8, 8 }, std::pair{ 8, 12 }, std::pair{ 8, 16 }, std::pair{ 12, 16 } })
+    {
+        setup.wireDetail.strands = strands;
+        setup.wireDetail.points = points;
+        const auto cost = play (setup, 0.5 * seconds);
+        line (std::to_string (strands) + " x " + std::to_string (points), cost);
+        curves[1].points.push_back ({ static_cast<double> (cost.contacts), cost.nanoseconds });
+    }
+    setup.wireDetail = {};
+    std::printf ("\nagainst block size:\n");
+    for (const int block : { 16, 32, 64, 128, 256, 512 })
+    {
+        const auto cost = play (setup, 0.5 * seconds, { nullptr, true, block });
+        line (std::to_string (block) + " samples", cost);
+        curves[2].points.push_back ({ static_cast<double> (block), cost.nanoseconds });
+    }
+    return curves;
+}
+
+} // namespace
+
+int main (int argc, char** argv)
+{
+    double seconds = 2.0;
+    std::string plot;
+    for (int i = 1; i < argc; ++i)
+        if (std::strcmp (argv[i], "--plot") == 0 && i + 1 < argc)
+            plot = argv[++i];
+        else
+            seconds = std::max (0.01, std::atof (argv[i]));
+
+    std::printf ("%-34s %5s %6s %9s %10s %9s\n", "", "heads", "modes", "contacts", "ns/sample", "x real");
+    const auto full = snare (2000.0);
+    compareLoops (full, seconds);
+    compareWires (full, seconds);
+    compareBank (full, seconds);
+    // A minute in a full run.
+    const double decay = std::min (60.0, 30.0 * seconds);
+    std::printf ("decay of %.0f s: its slowest second takes %.2f times as long as its first\n", decay,
+                 slowestOverFirst (endless (full), decay));
+
+    const auto curves = measureCurves (seconds);
+    if (! plot.empty() && ! bench::writeCostPlot (plot, curves))
+    {
+        std::fprintf (stderr, "cannot write %s\n", plot.c_str());
+        return 1;
     }
     return 0;
 }
