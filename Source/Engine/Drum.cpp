@@ -58,7 +58,7 @@ BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
         delayLines.emplace_back (static_cast<int> (longestDelay * current->setup().sampleRate));
     const bool isForPlaying = sizeof (Scalar) == 4;
     setLeastTensionRise (isForPlaying ? smallestTensionRise : 0.0);
-    setTolerance (isForPlaying ? 1.0e-6 : 1.0e-14, isForPlaying ? 3.0e-3 : 0.0, isForPlaying ? 24 : 400);
+    setTolerance (isForPlaying ? 1.0e-6 : 1.0e-14, isForPlaying ? 5.0e-3 : 0.0, isForPlaying ? 24 : 400);
     connect();
     reset();
 }

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 namespace engine
 {
@@ -302,6 +303,22 @@ void BasicDrumModel<Scalar>::buildStretch()
         stretchGradient[0][static_cast<std::size_t> (k)] = static_cast<Scalar> (batter);
         stretchGradient[1][static_cast<std::size_t> (k)] = static_cast<Scalar> (resonant);
     }
+
+    const int pack = kernelFor<Scalar>().packWidth;
+    for (int k = 0; k < modes(); k += pack)
+    {
+        const auto isZero = [] (Scalar x) { return x == Scalar (0); };
+        const bool isEmpty = std::all_of (stretchGradient[0].begin() + k, stretchGradient[0].begin() + k + pack, isZero) &&
+                             std::all_of (stretchGradient[1].begin() + k, stretchGradient[1].begin() + k + pack, isZero);
+        if (isEmpty)
+            continue;
+        // Modes of one class lie together; should there ever be more stretches than room for them, the last takes in the rest.
+        const bool continues = ! stretchSpans.empty() && (stretchSpans.back().second == k || stretchSpans.size() == 8);
+        if (continues)
+            stretchSpans.back().second = k + pack;
+        else
+            stretchSpans.emplace_back (k, k + pack);
+    }
 }
 
 template <typename Scalar>
@@ -414,6 +431,9 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.tension.base[1] = made.tensions.resonant;
     for (std::size_t head = 0; head < 2; ++head)
         view.tension.gradient[head] = stretchGradient[head].data();
+    view.tension.spanCount = static_cast<int> (stretchSpans.size());
+    for (std::size_t i = 0; i < stretchSpans.size(); ++i)
+        view.tension.spans[i] = { stretchSpans[i].first, stretchSpans[i].second };
     view.microphones = microphones();
     for (int m = 0; m < microphones(); ++m)
     {

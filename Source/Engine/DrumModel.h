@@ -78,6 +78,7 @@ private:
     std::array<CouplingClass<Scalar>, maxCouplingClasses> coupling;
     std::array<AlignedArray<Scalar>, maxCouplingClasses> shapes, mobility;
     std::array<AlignedArray<Scalar>, 2> stretchGradient; ///< batter, resonant
+    std::vector<std::pair<int, int>> stretchSpans;       ///< of the bank, where these are not zero; whole packs
     AlignedArray<Scalar> stiffness, lossRate, metric, restForce, restCompression;
     std::array<AlignedArray<Scalar>, maxMicrophones> pressureOfAcceleration, pressureOfVelocity;
     std::array<double, maxMicrophones> delays{};

@@ -37,14 +37,17 @@ public:
             ofBatter[chain] = ofBatter[chain] + P::load (batter + k) * product;
             ofResonant[chain] = ofResonant[chain] + P::load (resonant + k) * product;
         };
-        int k = 0;
-        for (; k + lanes < s.modes; k += 2 * lanes)
+        for (int i = 0; i < t.spanCount; ++i)
         {
-            add (k, 0);
-            add (k + lanes, 1);
+            int k = t.spans[i].from;
+            for (; k + lanes < t.spans[i].to; k += 2 * lanes)
+            {
+                add (k, 0);
+                add (k + lanes, 1);
+            }
+            if (k < t.spans[i].to)
+                add (k, 0);
         }
-        if (k < s.modes)
-            add (k, 0);
         const Scalar ahead[2] = { sumOf (ofBatter[0] + ofBatter[1]), sumOf (ofResonant[0] + ofResonant[1]) };
         for (int head = 0; head < 2; ++head)
             t.force[head] = 0.5 * t.rise[head] * (static_cast<double> (ahead[head]) + t.byContacts[head] + t.stretch[head]);
@@ -60,22 +63,22 @@ public:
         const Scalar *const positions = s.position, *const trialPositions = s.trial, *const drives = s.drive;
         const Scalar* const gradients[2] = { t.gradient[0], t.gradient[1] };
         Scalar* const pushes = s.push;
-        const int modes = s.modes;
-        for (int k = 0; k < modes; k += lanes)
-        {
-            const P q = P::load (positions + k), trial = P::load (trialPositions + k);
-            const P push = P::load (pushes + k), moved = P::load (drives + k) * push;
-            P pull = P::zero();
-            SNAREWRIGHT_UNROLL
-            for (int head = 0; head < 2; ++head)
+        for (int i = 0; i < t.spanCount; ++i)
+            for (int k = t.spans[i].from, end = t.spans[i].to; k < end; k += lanes)
             {
-                const P weighted = P::load (gradients[head] + k) * q;
-                trials[head] = trials[head] + weighted * trial;
-                contacts[head] = contacts[head] + weighted * moved;
-                pull = pull + force[head] * weighted;
+                const P q = P::load (positions + k), trial = P::load (trialPositions + k);
+                const P push = P::load (pushes + k), moved = P::load (drives + k) * push;
+                P pull = P::zero();
+                SNAREWRIGHT_UNROLL
+                for (int head = 0; head < 2; ++head)
+                {
+                    const P weighted = P::load (gradients[head] + k) * q;
+                    trials[head] = trials[head] + weighted * trial;
+                    contacts[head] = contacts[head] + weighted * moved;
+                    pull = pull + force[head] * weighted;
+                }
+                (push - pull).store (pushes + k);
             }
-            (push - pull).store (pushes + k);
-        }
 
         double next[2], byContacts[2], store = t.store;
         for (int head = 0; head < 2; ++head)
@@ -87,7 +90,7 @@ public:
         if (store < 0.0)
         {
             addToTrial (1.0);
-            for (int k = 0; k < modes; k += lanes)
+            for (int k = 0; k < s.modes; k += lanes)
                 P::zero().store (pushes + k);
             t.force[0] = t.force[1] = 0.0;
             ++t.samplesWithout;
@@ -113,12 +116,12 @@ private:
         const Scalar *const positions = s.position, *const drives = s.drive;
         const Scalar *const batter = t.gradient[0], *const resonant = t.gradient[1];
         Scalar* const trials = s.trial;
-        const int modes = s.modes;
-        for (int k = 0; k < modes; k += lanes)
-        {
-            const P pull = ofBatter * P::load (batter + k) + ofResonant * P::load (resonant + k);
-            (P::load (trials + k) + P::load (drives + k) * P::load (positions + k) * pull).store (trials + k);
-        }
+        for (int i = 0; i < t.spanCount; ++i)
+            for (int k = t.spans[i].from, end = t.spans[i].to; k < end; k += lanes)
+            {
+                const P pull = ofBatter * P::load (batter + k) + ofResonant * P::load (resonant + k);
+                (P::load (trials + k) + P::load (drives + k) * P::load (positions + k) * pull).store (trials + k);
+            }
     }
 };
 

@@ -44,9 +44,14 @@ template <typename Scalar>
 struct TensionState
 {
     const Scalar* gradient[2] = {}; ///< [mode], 1/kg: ∫|∇w|² dA of a head for a modal coordinate of 1 m·√kg
-    double rise[2] = {};            ///< N/m of tension for each m² of ∫|∇w|² dA
-    double base[2] = {};            ///< N/m, tension at rest
-    double least = 0.0;             ///< share of the tension below which its rise is left out; 0: never
+    struct Span
+    {
+        int from, to;
+    } spans[8] = {}; ///< of the bank: no other mode stretches a head; whole packs
+    int spanCount = 0;
+    double rise[2] = {}; ///< N/m of tension for each m² of ∫|∇w|² dA
+    double base[2] = {}; ///< N/m, tension at rest
+    double least = 0.0;  ///< share of the tension below which its rise is left out; 0: never
     bool isActive = false;
     double stretch[2] = {}, byContacts[2] = {}; ///< m², ∫|∇w|² dA now, and how much of the last change came from contacts
     double force[2] = {};                       ///< N/m, the rise of tension in this sample
