@@ -10,11 +10,11 @@ namespace engine
 
 namespace
 {
-constexpr double wantedModes = 400.0, mostModes = 1000.0;
+constexpr double mostModes = 1200.0;
 constexpr double lowestBand = 1500.0, highestBand = 5000.0; // Hz
 } // namespace
 
-double playedBand (const modal::DrumSpec& drum, const modal::Tensions& tensions)
+double playedBand (const modal::DrumSpec& drum, const modal::Tensions& tensions, double wantedModes)
 {
     const auto modesPerSquaredHertz = [&] (const modal::HeadConstruction& head, double tension)
     { return std::pow (modal::units::pi * drum.diameter, 2) / 4.0 * head.baseDensity() / tension; };

@@ -8,19 +8,27 @@ namespace tool
 {
 
 engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Microphone> microphones, double sampleRate,
-                               std::optional<double> highestFrequency)
+                               std::optional<double> highestFrequency, Detail detail)
 {
+    constexpr double liveModes = 400.0, fineModes = 1200.0;
+    constexpr int mostStrands = 20, fineContacts = 24;
+
     // Modes above this would fold back into the band.
     constexpr double shareOfRate = 0.45;
 
     engine::DrumSetup setup;
     setup.tensions = modal::tensionsFor (tuned.drum, tuned.tuning);
     modal::SolveOptions options;
-    options.highestFrequency =
-        std::min (highestFrequency.value_or (engine::playedBand (tuned.drum, setup.tensions)), shareOfRate * sampleRate);
+    options.highestFrequency = std::min (highestFrequency.value_or (engine::playedBand (
+                                             tuned.drum, setup.tensions, detail == Detail::fine ? fineModes : liveModes)),
+                                         shareOfRate * sampleRate);
     setup.modes = modal::solve (tuned.drum, setup.tensions, options);
     setup.wires = tuned.fittings.wires;
     setup.wires.on = setup.wires.on && tuned.drum.hasResonantHead();
+
+    if (detail == Detail::fine)
+        setup.wireDetail = { std::min (setup.wires.strands / 2 * 2, mostStrands), fineContacts, fineContacts };
+
     setup.stick = tuned.fittings.stick;
     setup.hoop = tuned.fittings.hoop;
     setup.shell = tuned.drum.shell;

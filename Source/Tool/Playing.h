@@ -8,10 +8,17 @@
 namespace tool
 {
 
+/** How finely heads and wires are followed. */
+enum class Detail
+{
+    live, ///< as in a session: about 400 modes, eight model strands
+    fine  ///< some three times the modes, up to twenty strands, more contacts on each; slow
+};
+
 /** Solves a drum and sets it up for playing. `highestFrequency` in Hz; without it as far as playing needs. Throws
     modal::InputError. */
 engine::DrumSetup setUpToPlay (const TunedDrum&, std::vector<engine::Microphone>, double sampleRate,
-                               std::optional<double> highestFrequency);
+                               std::optional<double> highestFrequency, Detail = Detail::live);
 
 /** The option that asks for playedIfAsked(). */
 inline constexpr Option playedOption{ "played", "",

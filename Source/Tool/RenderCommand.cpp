@@ -152,8 +152,8 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto tuned = chooseOne (arguments);
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + usualRinging, longestTake));
 
-    auto setup =
-        setUpToPlay (tuned, readMicrophones (arguments, tuned.drum.depth), settings.sampleRate, highestAsked (arguments));
+    auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum.depth), settings.sampleRate, highestAsked (arguments),
+                              settings.detail);
     const auto model = std::make_shared<const engine::DrumModel> (setup);
     Take take (model, strokes, settings.pickup, std::llround (seconds * settings.sampleRate));
     auto tracks = openTracks (*target, settings, setup.microphones);

@@ -16,6 +16,9 @@ namespace
 /** In the order of Pickup. */
 const std::vector<std::string> microphoneWords{ "above", "below", "distant" };
 
+/** In the order of Detail. */
+const std::vector<std::string> detailWords{ "live", "fine" };
+
 /** In the order of SampleFormat. */
 const std::vector<std::string> bitWords{ "16", "24", "32f" };
 
@@ -63,6 +66,8 @@ const OptionGroup& renderOptions()
           { "above-at", "100mm:60mm:80mm", "where it is: along the wires, across them and up from the batter head's middle" },
           { "below-at", "-80mm:50mm:-240mm", "" },
           { "distant-at", "1.2m:0.9m:1.1m", "" },
+          { "detail", "live|fine",
+            "live: what the plugin plays; fine: more modes, strands and contacts, brighter wires,\nsome ten times slower" },
           { "length", "3s", "10 ms to 600 s; without it until 3 s after the last stroke" },
           { "rate", "48000", "samples a second, 22050 to 192000" },
           { "bits", "24", "16, 24 or 32f (floating point)" },
@@ -80,6 +85,7 @@ RenderSettings readRenderSettings (const Arguments& arguments)
     RenderSettings s;
     s.pickup = readPickup (arguments);
     s.sampleRate = std::round (readNumber (arguments, "rate", sampleRate, { 22050.0, 192000.0 }, s.sampleRate));
+    overrideChoice (arguments, "detail", detailWords, s.detail);
     overrideChoice (arguments, "bits", bitWords, s.format);
     s.showsProgress = arguments.has ("progress");
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Arguments.h"
+#include "Playing.h"
 #include "Take.h"
 #include "WavFile.h"
 
@@ -15,6 +16,7 @@ namespace tool
 struct RenderSettings
 {
     Pickup pickup = Pickup::stereo;
+    Detail detail = Detail::live;
     double sampleRate = 48000.0; ///< Hz
     SampleFormat format = SampleFormat::integer24;
     std::optional<double> seconds;   ///< without it, as long as the last stroke rings

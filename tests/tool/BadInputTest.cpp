@@ -279,6 +279,7 @@ TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
         { { "render", "maple-14x5", "--output", "a.wav", "--microphone", "room" }, { "--microphone", "room", "above, below" } },
         { { "render", "maple-14x5", "--output", "-", "--each" }, { "--each", "standard output" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--above-at", "1m:2m" }, { "--above-at", "1m:2m", "colons" } },
+        { { "render", "maple-14x5", "--output", "a.wav", "--detail", "coarse" }, { "--detail", "coarse", "live or fine" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--wires", "61" }, { "--wires", "61", "2 to 60" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--wires", "many" }, { "--wires", "many", "off, on" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--strainer", "99N" }, { "--strainer", "99 N", "0.05 to 30 N" } },

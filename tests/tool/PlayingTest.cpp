@@ -209,6 +209,28 @@ TEST_CASE ("Wires add what a drum without them lacks, and slack ones differ from
     CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
 }
 
+TEST_CASE ("A fine render follows more of heads and wires, and keeps the level", "[render]")
+{
+    const TemporaryFolder folder;
+    const Words words{ "--microphone", "below", "--length", "200ms", "--full-scale", "1000Pa", "--detail" };
+    const auto with = [&] (const char* detail, std::string& report)
+    {
+        auto all = words;
+        all.emplace_back (detail);
+        const auto run = renderIn (folder, all);
+        REQUIRE (run.status == 0);
+        report = run.errors;
+        return readWav (readBytes (folder.path() / "out.wav"));
+    };
+
+    std::string live, fine;
+    const auto liveSound = with ("live", live), fineSound = with ("fine", fine);
+    CHECK (live.find (" 64 wire contacts") != std::string::npos);
+    CHECK (fine.find (" 480 wire contacts") != std::string::npos);
+    CHECK (bandLevel (fineSound, 200.0) == Approx (bandLevel (liveSound, 200.0)).margin (2.0));
+    CHECK (bandLevel (fineSound, 6350.0) > bandLevel (liveSound, 6350.0));
+}
+
 TEST_CASE ("Sampling rates agree", "[render]")
 {
     // Wires rattle chaotically: single thirds of an octave differ as two strokes of one player do, the mean over them less.
