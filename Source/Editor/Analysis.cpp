@@ -14,7 +14,7 @@ namespace
 {
 
 constexpr int spectrumPoints = 480;
-constexpr double spectrumTime = 0.7, window = 8.0e-3, bandTime = 40.0e-3;
+constexpr double spectrumTime = 0.7, window = 8.0e-3, bandTime = 64.0e-3;
 
 float decibels (double power)
 {
@@ -84,7 +84,7 @@ Analysis analyse (const std::vector<float>& samples, double rate, double note)
     result.noteFrequency = note;
     const auto step = static_cast<std::size_t> (window * rate);
     const double smoothing = std::exp (-1.0 / (0.25 * bandTime * rate));
-    std::complex<double> band = 0.0, smoother = 0.0;
+    std::complex<double> band = 0.0, smoother = 0.0, smoothest = 0.0;
     for (std::size_t start = 0; start + step <= samples.size(); start += step)
     {
         double power = 0.0;
@@ -95,9 +95,10 @@ Analysis analyse (const std::vector<float>& samples, double rate, double note)
             const auto turned = std::polar (sample, -modal::units::twoPi * note * static_cast<double> (i) / rate);
             band += (1.0 - smoothing) * (turned - band);
             smoother += (1.0 - smoothing) * (band - smoother);
+            smoothest += (1.0 - smoothing) * (smoother - smoothest);
         }
         result.level.push_back (decibels (power / static_cast<double> (step)));
-        result.noteLevel.push_back (decibels (std::norm (smoother)));
+        result.noteLevel.push_back (decibels (std::norm (smoothest)));
     }
     belowPeak (result.level);
     belowPeak (result.noteLevel);

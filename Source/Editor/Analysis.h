@@ -20,7 +20,7 @@ struct Analysis
     double indexOf (double hertz) const;
 };
 
-/** Hann-windowed Fourier transform of the first 0.7 s, and the decay in windows of 8 ms. The band around `note` is about 25 Hz
+/** Hann-windowed Fourier transform of the first 0.7 s, and the decay in windows of 8 ms. The band around `note` is about 10 Hz
     wide. Empty if there are fewer than 1024 samples. */
 Analysis analyse (const std::vector<float>& samples, double sampleRate, double note);
 

@@ -69,7 +69,7 @@ void DecayView::paint (juce::Graphics& g)
         for (std::size_t i = 0; i < levels.size(); ++i)
         {
             const juce::Point<float> at (x (analysis->timeStep * static_cast<double> (i)), y (levels[i]));
-            if (at.x > area.getRight())
+            if (at.x > area.getRight() || levels[i] < floorLevel)
                 break;
             if (i == 0)
                 curve.startNewSubPath (at);

@@ -23,7 +23,8 @@ Layout::Layout (int width, int height, Page page)
     audition = rest.removeFromBottom (42);
     rest.removeFromBottom (6);
 
-    hasSoundStrip = width >= 1000 && rest.getHeight() >= 500;
+    const bool isNarrow = width < 1000;
+    hasSoundStrip = (! isNarrow && rest.getHeight() >= 500) || rest.getHeight() >= 760;
     if (hasSoundStrip)
     {
         auto strip = rest.removeFromBottom (share (0.27f, rest.getHeight(), 140, 240));
@@ -33,9 +34,9 @@ Layout::Layout (int width, int height, Page page)
         spectrum = strip;
     }
 
-    auto left = rest.removeFromLeft (share (0.37f, width, 264, 900));
+    auto left = rest.removeFromLeft (share (isNarrow ? 0.315f : 0.37f, width, 250, 900));
     rest.removeFromLeft (gap);
-    outcomes = rest.removeFromRight (share (0.285f, width, 216, 460));
+    outcomes = rest.removeFromRight (share (0.295f, width, 236, 460));
     rest.removeFromRight (gap);
     ladder = rest;
 
@@ -49,10 +50,13 @@ Layout::Layout (int width, int height, Page page)
     }
     else
     {
-        section = left.removeFromTop (share (0.46f, left.getHeight(), 110, 420));
-        left.removeFromTop (4);
-        batter = left.removeFromLeft (left.getWidth() / 2);
-        resonant = left;
+        // The heads take what their circles can use; a tall window stands them one under the other.
+        const bool stands = left.getHeight() > 2 * left.getWidth();
+        const int wanted = stands ? 2 * (left.getWidth() + 18) : left.getWidth() / 2 + 18;
+        auto plans = left.removeFromBottom (juce::jmin (wanted, left.getHeight() * 7 / 10));
+        section = left.withTrimmedBottom (4);
+        batter = stands ? plans.removeFromTop (plans.getHeight() / 2) : plans.removeFromLeft (plans.getWidth() / 2);
+        resonant = plans;
     }
 }
 

@@ -11,7 +11,7 @@ namespace
 /** Widths of the columns, as x from the right. */
 struct Columns
 {
-    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 46.0f), change (width < 260.0f ? 52.0f : 74.0f) {}
+    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 46.0f), change (width < 260.0f ? 56.0f : 74.0f) {}
     float sureness, change;
 
     juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
@@ -79,12 +79,16 @@ public:
         g.setColour (theme.ink);
         g.setFont (letters::text());
         g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
-        g.setColour (theme.quiet);
-        g.drawFittedText (outcome.name, area.removeFromLeft (0.56f * area.getWidth()).toNearestInt(),
-                          juce::Justification::centredLeft, 1, 0.8f);
+        // The value has what it needs, the name the rest.
+        const auto valueFont = letters::strong(), nameFont = columns.sureness > 0.0f ? letters::text() : letters::small();
+        const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 6.0f, 0.62f * area.getWidth());
         g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
-        g.setFont (letters::strong());
-        g.drawFittedText (outcome.value, area.toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
+        g.setFont (valueFont);
+        g.drawFittedText (outcome.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1,
+                          0.7f);
+        g.setColour (theme.quiet);
+        g.setFont (nameFont);
+        g.drawFittedText (outcome.name, area.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
     }
 
     void mouseEnter (const juce::MouseEvent&) override { repaint(); }

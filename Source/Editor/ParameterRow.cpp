@@ -48,8 +48,9 @@ void ParameterRow::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     drawn = binding().get();
-    if (face.isNotEmpty())
+    if (face.isNotEmpty() || (isChoice() && ! showsName))
     {
+        drawn = binding().get();
         drawFace (g);
         return;
     }
@@ -88,14 +89,15 @@ void ParameterRow::drawFace (juce::Graphics& g) const
 {
     const auto& theme = themeOf (*this);
     const auto area = getLocalBounds().toFloat().reduced (1.5f);
-    const bool isOn = binding().get() >= 0.5;
+    const bool isOn = isSwitch() && binding().get() >= 0.5;
     g.setColour (isOn ? theme.ink : isMouseOver() ? theme.line : theme.sheet);
     g.fillRoundedRectangle (area, 4.0f);
     g.setColour (theme.line);
     g.drawRoundedRectangle (area, 4.0f, 1.0f);
     g.setColour (isOn ? theme.paper : theme.ink);
     g.setFont (letters::text());
-    g.drawFittedText (face, area.toNearestInt(), juce::Justification::centred, 1, 0.85f);
+    g.drawFittedText (face.isNotEmpty() ? face : valueText() + juce::String::fromUTF8 (" \xe2\x96\xbe"), area.toNearestInt(),
+                      juce::Justification::centred, 1, 0.85f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 

@@ -68,6 +68,7 @@ SceneKeeper::~SceneKeeper()
 {
     processor.solvedDrumChanged().removeChangeListener (this);
     jobs.removeAllJobs (true, -1);
+    masterReference.clear(); // what is still on its way finds nobody
 }
 
 void SceneKeeper::changeListenerCallback (juce::ChangeBroadcaster*)

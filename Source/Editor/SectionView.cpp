@@ -215,20 +215,21 @@ void SectionView::drawWords (juce::Graphics& g) const
     g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
 
     const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
-    auto inside = drum.reduced (8.0f, 0.0f);
+    // On the left, where the stick does not reach.
+    auto inside = drum.reduced (12.0f, 0.0f);
     const float line = 16.0f;
     const auto write = [&] (float y, juce::Colour colour, const juce::Font& font, const juce::String& words)
     {
         g.setColour (colour);
         g.setFont (font);
-        g.drawFittedText (words, inside.withY (y - 0.5f * line).withHeight (line).toNearestInt(), juce::Justification::centred, 1,
-                          0.7f);
+        g.drawFittedText (words, inside.withY (y - 0.5f * line).withHeight (line).toNearestInt(),
+                          juce::Justification::centredLeft, 1, 0.7f);
     };
     const auto headWords = [] (const char* name, const modal::HeadPrediction& head)
     { return juce::String (name) + "  " + grouped (head.tension) + " N/m"; };
-    const bool hasRoom = drum.getHeight() > 76.0f;
+    const bool hasRoom = drum.getHeight() > 104.0f;
     // Clear of the batter at its lowest.
-    const float upper = drum.getY() + juce::jmin (swing + line, 0.3f * drum.getHeight());
+    const float upper = drum.getY() + juce::jmin (1.2f * swing + line, 0.42f * drum.getHeight());
     write (upper, theme.batter, letters::title(), headWords (strings::batter, now.batter));
     if (hasRoom)
         write (drum.getCentreY() + 0.1f * drum.getHeight(), theme.quiet, letters::small(),

@@ -64,7 +64,11 @@ TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads onl
     REQUIRE (window.settle());
     auto* watch = new Watch; // the component takes it over
     onMessageThread ([&] { window.view().setCachedComponentImage (watch); });
+    juce::Thread::sleep (100);
+    onMessageThread ([&] { watch->count = 0; }); // putting it there counts as a change
     juce::Thread::sleep (800);
+    const auto drawn = fromMessageThread ([&] { return watch->areas.getBounds().toString().toStdString(); });
+    INFO ("drawn: " << drawn);
     CHECK (fromMessageThread ([&] { return watch->count; }) == 0);
 
     window.press (juce::KeyPress ('2', {}, '2'));

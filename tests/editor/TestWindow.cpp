@@ -20,6 +20,16 @@ juce::Button* findButton (juce::Component& within, const juce::String& title)
     return nullptr;
 }
 
+/** A drum and its tuning as a file: two that are the same have the same. */
+std::string documentOf (const plugin::DrumRequest& request)
+{
+    files::DrumFile file;
+    file.drum = request.drum;
+    file.weather = request.weather;
+    file.tunings = { request.tuning };
+    return files::writeDrum (file);
+}
+
 } // namespace
 
 TestWindow::TestWindow (int width, int height)
@@ -168,8 +178,10 @@ bool TestWindow::settle()
         [&]
         {
             const auto solved = drum->solvedDrum();
-            const bool isShown = solved != nullptr && view().keeper().scene().model == solved->model &&
-                                 view().keeper().scene().played != nullptr && ! view().keeper().isBusy();
+            const bool isShown = solved != nullptr &&
+                                 documentOf (solved->request) == documentOf (plugin::requestOf (drum->effectiveValues())) &&
+                                 view().keeper().scene().model == solved->model && view().keeper().scene().played != nullptr &&
+                                 ! view().keeper().isBusy();
             quiet = isShown ? quiet + 1 : 0;
             return quiet > 15;
         });
