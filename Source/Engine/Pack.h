@@ -218,11 +218,17 @@ SNAREWRIGHT_INLINE Pack<Scalar, lanes> magnitude (Pack<Scalar, lanes> a) noexcep
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE Scalar sumOf (Pack<Scalar, lanes> a) noexcept
 {
-    Scalar total = 0;
+    // By halves, so that few additions wait for one another.
+    Scalar part[lanes];
     SNAREWRIGHT_UNROLL
     for (int i = 0; i < lanes; ++i)
-        total += a[i];
-    return total;
+        part[i] = a[i];
+    SNAREWRIGHT_UNROLL
+    for (int half = lanes / 2; half > 0; half /= 2)
+        SNAREWRIGHT_UNROLL
+    for (int i = 0; i < half; ++i)
+        part[i] += part[i + half];
+    return part[0];
 }
 
 template <typename Scalar, int lanes>
