@@ -110,11 +110,9 @@ TEST_CASE ("The tab key reaches the notes, the heads and the bars")
             }));
     }
     for (const char* name : { "Batter tap note", "Resonant tap note", "Interval", "Batter head from above", "Batter lug 1",
-                              "Stroke at the centre", "Stroke speed", "Undo" })
+                              "Stroke at the centre", "Stroke speed" })
     {
         INFO (name);
-        if (juce::String (name) == "Undo")
-            continue; // nothing to undo yet, so it is passed over
         CHECK (reached.count (name) == 1);
     }
 }
