@@ -15,10 +15,11 @@ namespace
 {
 
 constexpr int orders = FitHeadIteration::orders;
-constexpr double poorMatch = 0.15;    // of the first guess
-constexpr double goodMisfit = 3.0;    // standard deviations
-constexpr double unresolved = 0.6;    // of the prior's standard deviation that is left after listening
-constexpr double clearlyUneven = 3.0; // standard deviations
+constexpr double poorMatch = 0.15;       // of the first guess
+constexpr double goodMisfit = 3.0;       // standard deviations
+constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
+constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
+constexpr double clearlyUneven = 3.0;    // standard deviations
 
 void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
@@ -285,6 +286,16 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
                               " times what is likely. Check diameter, depth, head and that the other head is held still."
                         : "Too few of the modes expected were heard. Check diameter, depth and head, and record "
                           "closer to the lug.");
+        return fit;
+    }
+
+    const double massOff = std::log (fitted.state.massRatio);
+
+    if (std::abs (massOff) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
+    {
+        fit.doubts.push_back ("The notes would fit only a head " + asText (100.0 * std::abs (std::expm1 (massOff)), 2) + " % " +
+                              (massOff < 0.0 ? "lighter" : "heavier") +
+                              " than stated, which its tolerance rules out. Check diameter, depth and head.");
         return fit;
     }
 

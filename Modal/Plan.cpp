@@ -22,13 +22,18 @@ int circularDistance (int a, int b, int around)
     return std::min (d, around - d);
 }
 
-/** Relative tension beside each lug by cents over the head's note. */
+/** Relative tension beside each lug by cents over the head's note; the mean belongs to the head's tension and is left out. */
 std::vector<double> deviations (const std::vector<double>& cents, double semitone, int lugs)
 {
     std::vector<double> shares (static_cast<std::size_t> (lugs), 0.0);
 
     for (std::size_t k = 0; k < cents.size(); ++k)
         shares[k] = std::pow (1.0 + semitone, cents[k] / 100.0) - 1.0;
+
+    const double mean = std::accumulate (shares.begin(), shares.end(), 0.0) / lugs;
+
+    for (auto& share : shares)
+        share -= mean;
 
     return shares;
 }

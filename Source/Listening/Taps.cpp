@@ -15,9 +15,10 @@ constexpr double frame = 1.0e-3;                  // s
 
 constexpr double rise = 8.0;          // power over the mean of the frames before
 constexpr double belowLoudest = 4e-4; // of the loudest frame's power
-constexpr double overNoise = 6.0;     // power over that of the quietest moment
-constexpr double deadTime = 0.03;     // s after an onset: the blow itself, its flam of modes
-constexpr double doubleTime = 0.25;   // s
+constexpr double belowLoudestAttack = 0.01;
+constexpr double overNoise = 6.0;   // power over that of the quietest moment
+constexpr double deadTime = 0.03;   // s after an onset: the blow itself, its flam of modes
+constexpr double doubleTime = 0.25; // s
 constexpr double settled = 5.0e-3;
 
 /** A rise at or after `first`, or the envelope's size. */
@@ -80,9 +81,9 @@ void judge (Tap& tap, const Recording& recording, const Bands& bands)
     // Coils that strike the head again and again go on hissing above 5 kHz, where a head alone has fallen silent.
     const double tone = std::max (0.0, bands.drum.mean (tap.start + 0.03, tap.start + 0.10) - bands.drumNoise);
     const double rattle = bands.rattle.mean (tap.start + 0.03, tap.start + 0.10) - bands.rattleNoise;
-    constexpr double rattleShare = 3.0e-4;
+    constexpr double rattleShare = 2.0e-5; // played by the model: 7e-5 with wires on, below 7e-6 without
 
-    if (rattle > rattleShare * tone && rattle > 1.0 * bands.rattleNoise)
+    if (rattle > rattleShare * tone && rattle > bands.rattleNoise)
         tap.troubles.push_back (Trouble::wiresOn);
 
     const double before = bands.drum.mean (tap.start - 0.06, tap.start - 0.01);
@@ -158,12 +159,19 @@ std::vector<Tap> findTaps (const Recording& recording)
     bands.drumNoise = bands.drum.mean (quiet, quiet + quietSpan);
     bands.rattleNoise = bands.rattle.mean (quiet, quiet + quietSpan);
 
-    const double loudest = *std::max_element (bands.drum.power.begin(), bands.drum.power.end());
-    const double floor = std::max (belowLoudest * loudest, overNoise * bands.drumNoise);
+    // A blow on a head that still rings shows where heads hardly ring: above 1.5 kHz.
+    const auto attack = envelopeOf (recording, 1500.0, 6000.0, frame);
+    const auto floorOf = [quiet] (const Envelope& envelope, double share)
+    {
+        const double loudest = *std::max_element (envelope.power.begin(), envelope.power.end());
+        return std::max (share * loudest, overNoise * envelope.mean (quiet, quiet + quietSpan));
+    };
+    const double drumFloor = floorOf (bands.drum, belowLoudest), attackFloor = floorOf (attack, belowLoudestAttack);
+    const auto nextBlow = [&] (std::size_t first)
+    { return std::min (nextRise (bands.drum, first, drumFloor), nextRise (attack, first, attackFloor)); };
     std::vector<Tap> taps;
 
-    for (auto i = nextRise (bands.drum, 0, floor); i < bands.drum.power.size();
-         i = nextRise (bands.drum, i + static_cast<std::size_t> (deadTime / frame), floor))
+    for (auto i = nextBlow (0); i < bands.drum.power.size(); i = nextBlow (i + static_cast<std::size_t> (deadTime / frame)))
     {
         const double start = static_cast<double> (i) * bands.drum.frameSeconds;
 

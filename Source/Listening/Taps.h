@@ -39,7 +39,8 @@ struct Tap
 
 /** All taps, in order. Empty if nothing in the recording starts suddenly.
 
-    A tap is a rise of at least 9 dB within 5 ms in the band of drum sounds (80 Hz to 4 kHz), to within 34 dB of the loudest tap.
+    A tap is a rise of at least 9 dB within 5 ms, either where drums sound (80 Hz to 4 kHz), to within 34 dB of the loudest, or
+    where blows click (1.5 to 6 kHz), to within 20 dB.
  */
 std::vector<Tap> findTaps (const Recording&);
 

@@ -47,7 +47,7 @@ std::vector<float> play (const files::LessonFile& lesson, const modal::Predictio
     setup.modes = modal::solve (prediction.drum, setup.tensions, { .highestFrequency = highestMode });
     setup.wires = lesson.drum.wires;
     setup.hoop = lesson.drum.hoop;
-    setup.shell = prediction.drum.shell;
+    engine::fitTo (prediction.drum, setup);
     setup.microphones = { engine::defaultMicrophones (prediction.drum.depth).front() };
     setup.sampleRate = lessonRate;
 

@@ -75,22 +75,22 @@ TEST_CASE ("Damped sines come back with their frequencies and decays, close pair
 TEST_CASE ("Trouble is recognised and said")
 {
     DrumSpec drum;
-    synthetic::Strike strike{ .drum = drum };
-    strike.tensions = { 3000.0, 2000.0, {}, {} };
+    synthetic::Strike strike{ .drum = drum, .tensions = { 3000.0, 2000.0 } };
     strike.wires.on = true;
     const auto wiresOn = listening::findTaps (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
-    REQUIRE (wiresOn.size() == 1);
+    REQUIRE (! wiresOn.empty());
     CHECK (wiresOn[0].has (listening::Trouble::wiresOn));
 
     strike.wires.on = false;
     const auto wiresOff = listening::findTaps (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
-    REQUIRE (wiresOff.size() == 1);
-    CHECK (wiresOff[0].troubles.empty());
+    REQUIRE (! wiresOff.empty());
+    CHECK_FALSE (wiresOff[0].has (listening::Trouble::wiresOn));
+    CHECK_FALSE (wiresOff[0].isUnusable());
 
     strike.count = 2;
     strike.between = 0.09;
     const auto twice = listening::findTaps (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
-    REQUIRE (twice.size() == 1);
+    REQUIRE (! twice.empty());
     CHECK (twice[0].has (listening::Trouble::doubleHit));
 
     // Nothing but noise: no tap.

@@ -99,7 +99,7 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
 
     CHECK (! plan.cautions.empty());
     request.wanted.target = ByTension{ 3000.0, 6500.0 };
-    CHECK (! makePlan (request).heads[0].cautions.empty()); // 85 % of the film's yield
+    CHECK (! makePlan (request).heads[1].cautions.empty()); // the resonant film at 85 % of its yield
     request.wanted.target = ByTension{ 3000.0, 20000.0 };
     CHECK_THROWS_AS (makePlan (request), InputError);
 }

@@ -47,7 +47,11 @@ TEST_CASE ("The sheet says what it must, in every format")
     Tuning tuning;
     tuning.target = ByTapNotes{ 207.65, 277.18 };
     sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
-    sheet.plan = makePlan ({ .drum = drum, .batter = { 1500.0 }, .resonant = { 1500.0 }, .wanted = tuning });
+    PlanRequest request;
+    request.drum = drum;
+    request.batter.tension = request.resonant.tension = 1500.0;
+    request.wanted = tuning;
+    sheet.plan = makePlan (request);
 
     const auto json = sheets::asJson (sheet).written();
     for (const char* key :
