@@ -44,7 +44,7 @@ SnapshotDrum workOut (const plugin::Values& values, double sampleRate)
         setup.wires = request.wires;
         setup.stick = request.stick;
         setup.hoop = request.hoop;
-        setup.shell = request.drum.shell;
+        engine::fitTo (request.drum, setup);
         setup.microphones = request.microphones;
         setup.sampleRate = sampleRate;
         return { prediction, std::make_shared<const engine::PlayedResponse> (engine::playedResponse (setup)) };

@@ -35,9 +35,7 @@ struct DrumSetup
 {
     modal::DrumModes modes;
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
-    /** N/m: how large strikes raise each head's tension (stretchResistance() of the heads of the drum; 0: not at all). */
-    double batterStretch = stretchResistance (modal::DrumSpec{}.batter),
-           resonantStretch = stretchResistance (modal::DrumSpec{}.resonant);
+    double batterStretch = 0.0, resonantStretch = 0.0; ///< N/m, stretchResistance() of the heads: how large strikes raise the tension
     modal::WireSpec wires;
     modal::StickSpec stick;
     modal::HoopSpec hoop;
@@ -46,5 +44,13 @@ struct DrumSetup
     WireDetail wireDetail;
     double sampleRate = 48000.0; ///< Hz, 22 050 to 192 000
 };
+
+/** What follows from the drum itself: its shell, and how its films stretch. */
+inline void fitTo (const modal::DrumSpec& drum, DrumSetup& setup) noexcept
+{
+    setup.batterStretch = stretchResistance (drum.batter);
+    setup.resonantStretch = drum.hasResonantHead() ? stretchResistance (drum.resonant) : 0.0;
+    setup.shell = drum.shell;
+}
 
 } // namespace engine

@@ -195,7 +195,7 @@ void Solver::solve (const Values& values, std::optional<int> playedNote, double 
     setup.wires = work->request.wires;
     setup.stick = work->request.stick;
     setup.hoop = work->request.hoop;
-    setup.shell = work->request.drum.shell;
+    engine::fitTo (work->request.drum, setup);
     setup.microphones = work->request.microphones;
     setup.sampleRate = rate;
     work->model = std::make_shared<const engine::DrumModel> (setup);

@@ -24,14 +24,13 @@ engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Micro
                                          shareOfRate * sampleRate);
     setup.modes = modal::solve (tuned.drum, setup.tensions, options);
     setup.wires = tuned.fittings.wires;
-    setup.wires.on = setup.wires.on && tuned.drum.hasResonantHead();
 
     if (detail == Detail::fine)
         setup.wireDetail = { std::min (setup.wires.strands / 2 * 2, mostStrands), fineContacts, fineContacts };
 
     setup.stick = tuned.fittings.stick;
     setup.hoop = tuned.fittings.hoop;
-    setup.shell = tuned.drum.shell;
+    engine::fitTo (tuned.drum, setup);
     setup.microphones = std::move (microphones);
     setup.sampleRate = sampleRate;
     return setup;
