@@ -116,8 +116,8 @@ void BasicDrum<Scalar>::reset() noexcept
     strikers.fill ({});
     for (auto& line : delayLines)
         line.reset();
-    lastOutput.fill (Scalar (0));
-    jump.fill (Scalar (0));
+    bridgeOfPressure.fill ({});
+    bridgeOfDelay.fill ({});
     measuresJump = false;
     waitingCount = 0;
     untilTidied = tidyEvery;
@@ -172,6 +172,7 @@ void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
         while (waitingCount > 0 && waiting[0].samples <= 0)
         {
             land (waiting[0].blow);
+            watchTension();
             std::move (waiting.begin() + 1, waiting.begin() + waitingCount, waiting.begin());
             --waitingCount;
         }
@@ -194,7 +195,8 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
 {
     if (! silent)
     {
-        watchTension();
+        if (untilTidied == tidyEvery)
+            watchTension();
         run (view, outputs, frames);
         if (frames == untilTidied)
         {
@@ -210,15 +212,11 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
         const auto index = static_cast<std::size_t> (m);
         for (int frame = 0; frame < frames; ++frame)
         {
-            Scalar out = delayLines[index].next (scale * outputs[m][frame]);
-            if (measuresJump && frame == 0)
-                jump[index] = lastOutput[index] - out;
-            out += jump[index];
-            jump[index] *= jumpDecay;
-            outputs[m][frame] = out;
+            // A new model may push the air otherwise, at once, and may have moved the microphone, which is heard later.
+            const bool steps = measuresJump && frame == 0;
+            const Scalar pushed = bridgeOfPressure[index].next (scale * outputs[m][frame], steps, jumpDecay);
+            outputs[m][frame] = bridgeOfDelay[index].next (delayLines[index].next (pushed), steps, jumpDecay);
         }
-        if (frames > 0)
-            lastOutput[index] = outputs[m][frames - 1];
     }
     measuresJump = false;
 }
@@ -389,8 +387,9 @@ void BasicDrum<Scalar>::meetTension() noexcept
     }
 }
 
-/** Begins to raise the tension before it matters, and ends once it no longer does. The store begins empty and what is in it at
-   the end is lost: neither adds energy. */
+/** Begins to raise the tension before it matters, and ends once it no longer does. Asked when a stroke lands and every
+   `tidyEvery` samples, so that the sound does not depend on how it is cut into blocks. The store begins empty and what is in it
+   at the end is lost: neither adds energy. */
 template <typename Scalar>
 void BasicDrum<Scalar>::watchTension() noexcept
 {
@@ -478,14 +477,13 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
         return next;
     }
 
-    next->takeOver (*current, position.data(), takenPosition.data(), field.data());
-    next->takeOver (*current, step.data(), takenStep.data(), field.data());
+    const double energyBefore = ringingEnergy(), stretchBefore = view.tension.store;
+    next->takeOver (*current, { position.data(), step.data() }, { takenPosition.data(), takenStep.data() }, field.data());
     std::swap (current, next);
     position.swap (takenPosition);
     step.swap (takenStep);
     connect();
     std::fill (push.begin(), push.end(), Scalar (0));
-    meetTension();
 
     // Where the wires are now follows from where the modes are now; what they will press with is found in the next sample.
     restWires();
@@ -493,6 +491,9 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
         trial[k] = position[k] - step[k];
     current->compressionsAt (trial.data(), compressionBefore.data());
+    limitRinging (energyBefore);
+    meetTension();
+    view.tension.store = std::min (view.tension.store, stretchBefore);
 
     for (int slot = 0; slot < maxStrikers; ++slot)
     {
@@ -509,11 +510,54 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     return next;
 }
 
+/** Of modes and wires, without strikers and stretch. */
+template <typename Scalar>
+double BasicDrum<Scalar>::ringingEnergy() const noexcept
+{
+    return current->modalEnergy (position.data(), step.data()) +
+           current->contactEnergy (compression.data(), compressionBefore.data());
+}
+
+/** Draws everything towards rest, if need be, until modes and wires have no more than `most` J: where a new model's wires lie
+   otherwise, they would start pressed into the head. */
+template <typename Scalar>
+void BasicDrum<Scalar>::limitRinging (double most) noexcept
+{
+    if (ringingEnergy() <= most)
+        return;
+    const double modes = current->modalEnergy (position.data(), step.data());
+    const auto count = static_cast<std::size_t> (current->contacts());
+    Scalar* const now = scratch.data();
+    Scalar* const before = now + maxContacts;
+    const auto contactsAt = [&] (double share)
+    {
+        for (std::size_t i = 0; i < count; ++i)
+        {
+            const auto rest = view.restCompression[i], part = static_cast<Scalar> (share);
+            now[i] = rest + part * (compression[i] - rest);
+            before[i] = rest + part * (compressionBefore[i] - rest);
+        }
+        return current->contactEnergy (now, before);
+    };
+    // Energy grows with the share, and is none for none.
+    double low = 0.0, high = 1.0;
+    for (int i = 0; i < 20; ++i)
+    {
+        const double share = 0.5 * (low + high);
+        (share * share * modes + contactsAt (share) <= most ? low : high) = share;
+    }
+    contactsAt (low);
+    std::copy_n (now, count, compression.begin());
+    std::copy_n (before, count, compressionBefore.begin());
+    for (auto* array : { &position, &step })
+        for (auto& value : *array)
+            value *= static_cast<Scalar> (low);
+}
+
 template <typename Scalar>
 double BasicDrum<Scalar>::energy() const noexcept
 {
-    double sum = current->modalEnergy (position.data(), step.data()) +
-                 current->contactEnergy (compression.data(), compressionBefore.data()) + view.tension.store;
+    double sum = ringingEnergy() + view.tension.store;
     for (const auto& striker : strikers)
         if (striker.active)
             sum += strikerEnergy (striker);

@@ -76,6 +76,25 @@ private:
         int samples;
     };
 
+    /** Goes on from where a signal was heading before it stepped, and lets the difference fade. */
+    struct Bridge
+    {
+        Scalar last = 0, slope = 0, difference = 0;
+
+        Scalar next (Scalar in, bool steps, Scalar decay) noexcept
+        {
+            if (steps)
+                difference = last + slope - in;
+            const Scalar out = in + difference;
+            difference *= decay;
+            slope = out - last;
+            last = out;
+            return out;
+        }
+    };
+
+    double ringingEnergy() const noexcept;
+    void limitRinging (double most) noexcept;
     void connect() noexcept;
     void connectMicrophones() noexcept;
     void restWires() noexcept;
@@ -106,7 +125,7 @@ private:
     int waitingCount = 0;
     int untilTidied = 0; ///< samples until strikers that have left are put away
     std::vector<DelayLine<Scalar>> delayLines;
-    std::array<Scalar, maxMicrophones> lastOutput{}, jump{};
+    std::array<Bridge, maxMicrophones> bridgeOfPressure, bridgeOfDelay;
     bool measuresJump = false;
     Scalar jumpDecay = 0;
     bool silent = true;

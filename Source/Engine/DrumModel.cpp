@@ -8,7 +8,6 @@
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
-#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <tuple>
@@ -20,13 +19,6 @@ namespace
 {
 
 constexpr int radialSteps = 128;
-constexpr int tableSide = 96; ///< orders and circles that the table of basis functions has room for
-
-std::size_t tablePlace (const modal::BasisFunction& function)
-{
-    return static_cast<std::size_t> ((function.m * tableSide + function.n) * 2 +
-                                     (function.parity == modal::Parity::sine ? 1 : 0));
-}
 
 /** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
    shell. Common practice, no source. */
@@ -158,8 +150,11 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
             continue;
         ++headModeCount;
         bankOfHeads.push_back (k);
-        const bool isAir = made.modes.modes[static_cast<std::size_t> (entry.drumMode)].isAirMode;
-        (isAir ? bankOfAir : bankOfField).push_back (k);
+        const auto& mode = made.modes.modes[static_cast<std::size_t> (entry.drumMode)];
+        if (mode.isAirMode)
+            bankOfAir.push_back (k);
+        else
+            fieldModes.push_back ({ k, 2 * mode.m + (mode.parity == modal::Parity::sine ? 1 : 0), mode.frequency, 0.0 });
         for (int b = 0; b < basisSize(); ++b)
         {
             const Term term{ b, made.modes.batter (b, entry.drumMode), made.modes.resonant (b, entry.drumMode) };
@@ -184,15 +179,8 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
                });
     strandModeCount = static_cast<int> (bankOfStrands.size());
 
-    basisIndex.assign (tableSide * tableSide * 2, -1);
-    for (int b = 0; b < basisSize(); ++b)
-    {
-        const auto& function = made.modes.basis[static_cast<std::size_t> (b)];
-        if (function.m < tableSide && function.n < tableSide)
-            basisIndex[tablePlace (function)] = static_cast<short> (b);
-    }
     buildTables();
-    buildProjection();
+    sortFieldModes();
     buildStretch();
 }
 
@@ -256,33 +244,6 @@ void BasicDrumModel<Scalar>::hoopShape (double theta, Scalar* to) const noexcept
             static_cast<Scalar> (term.amplitude * (term.isSine ? std::sin (term.n * theta) : std::cos (term.n * theta)));
 }
 
-/** Least squares from displacement of both heads to modes, leaning slightly towards small motion where the heads do not tell
- * modes apart. */
-template <typename Scalar>
-void BasicDrumModel<Scalar>::buildProjection()
-{
-    const auto n = static_cast<Eigen::Index> (bankOfField.size());
-    const Eigen::Index basis = basisSize();
-    Eigen::MatrixXd shape = Eigen::MatrixXd::Zero (2 * basis, n);
-    for (Eigen::Index j = 0; j < n; ++j)
-    {
-        const auto k = static_cast<std::size_t> (bankOfField[static_cast<std::size_t> (j)]);
-        for (int t = firstTerm[k]; t < firstTerm[k + 1]; ++t)
-        {
-            const auto& term = terms[static_cast<std::size_t> (t)];
-            shape (term.basis, j) = term.batter;
-            shape (basis + term.basis, j) = term.resonant;
-        }
-    }
-    Eigen::MatrixXd normal = shape.transpose() * shape;
-    normal.diagonal().array() += 1.0e-6 * normal.diagonal().maxCoeff();
-    const Eigen::MatrixXd inverse = normal.ldlt().solve (shape.transpose());
-    projection.reserve (static_cast<std::size_t> (inverse.size()));
-    for (Eigen::Index i = 0; i < inverse.rows(); ++i)
-        for (Eigen::Index j = 0; j < inverse.cols(); ++j)
-            projection.push_back (static_cast<float> (inverse (i, j)));
-}
-
 /** ∫|∇w|² dA of each head. A mode's own share is exact: the basis functions' gradients are orthogonal, with (j_mn/a)² each. The
    products of two modes, which only make the tension flutter at the differences and sums of their frequencies, are left out. */
 template <typename Scalar>
@@ -325,59 +286,12 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) const noexcept
 {
     std::fill_n (field, fieldSize(), 0.0);
-    for (const int k : bankOfField)
-        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
+    for (const auto& mode : fieldModes)
+        for (const auto& term : termsOf (mode.bankMode))
         {
-            const auto& term = terms[static_cast<std::size_t> (t)];
-            field[term.basis] += term.batter * static_cast<double> (modesIn[k]);
-            field[basisSize() + term.basis] += term.resonant * static_cast<double> (modesIn[k]);
+            field[term.basis] += term.batter * static_cast<double> (modesIn[mode.bankMode]);
+            field[basisSize() + term.basis] += term.resonant * static_cast<double> (modesIn[mode.bankMode]);
         }
-}
-
-template <typename Scalar>
-void BasicDrumModel<Scalar>::fromField (const double* field, Scalar* modesOut) const noexcept
-{
-    std::fill_n (modesOut, keep.size(), Scalar (0));
-    const float* row = projection.data();
-    for (const int k : bankOfField)
-    {
-        double sum = 0.0;
-        for (int i = 0; i < fieldSize(); ++i)
-            sum += static_cast<double> (row[i]) * field[i];
-        modesOut[k] = static_cast<Scalar> (sum);
-        row += fieldSize();
-    }
-}
-
-template <typename Scalar>
-void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Scalar* from, Scalar* to, double* work) const noexcept
-{
-    double* const old = work;
-    double* const field = work + former.fieldSize();
-    former.toField (from, old);
-    std::fill_n (field, fieldSize(), 0.0);
-    for (int b = 0; b < former.basisSize(); ++b)
-    {
-        const auto& function = former.made.modes.basis[static_cast<std::size_t> (b)];
-        if (function.m >= tableSide || function.n >= tableSide)
-            continue;
-        const int here = basisIndex[tablePlace (function)];
-        if (here < 0)
-            continue;
-        field[here] = old[b];
-        field[basisSize() + here] = old[former.basisSize() + b];
-    }
-    fromField (field, to);
-
-    const auto copy = [&] (const std::vector<int>& theirs, const std::vector<int>& ours)
-    {
-        if (theirs.size() == ours.size())
-            for (std::size_t i = 0; i < ours.size(); ++i)
-                to[ours[i]] = from[theirs[i]];
-    };
-    copy (former.bankOfAir, bankOfAir);
-    copy (former.bankOfStrands, bankOfStrands);
-    copy (former.bankOfRings, bankOfRings);
 }
 
 template <typename Scalar>

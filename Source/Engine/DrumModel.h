@@ -3,9 +3,11 @@
 #include "AlignedArray.h"
 #include "DrumSetup.h"
 #include "KernelView.h"
+#include "ModalRecursion.h"
 
 #include <array>
 #include <memory>
+#include <span>
 
 namespace engine
 {
@@ -42,16 +44,22 @@ public:
     /** The same where a stick meets the batter hoop. */
     void hoopShape (double theta, Scalar* to) const noexcept;
 
-    /** Displacement of both heads in terms of the basis: batter first, then resonant; and from there to this model's modes.
-        What the finer motion of another model has and this one lacks is lost. Realtime safe. */
+    /** Displacement of both heads in terms of the basis: batter first, then resonant. Realtime safe. */
     int fieldSize() const noexcept { return 2 * basisSize(); }
     void toField (const Scalar* modesIn, double* field) const noexcept;
-    void fromField (const double* field, Scalar* modesOut) const noexcept;
     int basisSize() const noexcept { return static_cast<int> (made.modes.basis.size()); }
 
-    /** Carries the motion of another model's modes (positions or steps) over to this one: the heads by their displacement, wires
-       and rings one by one where both have the same. `work` has room for both fields. Realtime safe. */
-    void takeOver (const BasicDrumModel& former, const Scalar* from, Scalar* to, double* work) const noexcept;
+    /** Where modes are, and how far they went in the last sample. */
+    struct Motion
+    {
+        Scalar* position;
+        Scalar* step;
+    };
+
+    /** Carries the motion of another model's modes over to this one, each to the mode of the same order and angle whose shape is
+        most alike, with its energy and phase; strands, rings and air one by one where both models have the same. What has no
+        counterpart is lost. No energy is gained. `work` has room for this model's field. Realtime safe. */
+    void takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;
 
     /** Compression of every wire contact for these positions, m. Realtime safe. */
     void compressionsAt (const Scalar* position, Scalar* to) const noexcept;
@@ -66,7 +74,7 @@ public:
 
 private:
     void buildTables();
-    void buildProjection();
+    void sortFieldModes();
     void buildStretch();
     double radial (int basis, double r) const noexcept;
 
@@ -93,12 +101,32 @@ private:
     std::vector<Term> terms;
     std::vector<float> radialTable;
     std::vector<int> bankOfHeads;   ///< bank modes that are modes of the drum;
-    std::vector<int> bankOfField;   ///< of these the ones that the heads' motion tells,
-    std::vector<int> bankOfAir;     ///< and the ones of the cavity and its vent, which it does not
+    std::vector<int> bankOfAir;     ///< of these the ones of the cavity and its vent
     std::vector<int> bankOfStrands; ///< modal strings, in an order that depends on the wires' detail alone
     std::vector<int> bankOfRings;
-    std::vector<short> basisIndex; ///< by order, circle and parity; -1 where there is none
-    std::vector<float> projection; ///< head modes × field
+
+    /** A mode that moves the heads. */
+    struct FieldMode
+    {
+        int bankMode;
+        int kind; ///< order and angle as one number
+        double frequency;
+        double size; ///< of its shape, 1/√kg
+    };
+    std::vector<FieldMode> fieldModes; ///< by kind, and by frequency within each
+    std::vector<short> basisIndex;     ///< by order, circle and parity; -1 where there is none
+
+    std::span<const Term> termsOf (int bankMode) const noexcept
+    {
+        const auto* first = firstTerm.data() + bankMode;
+        return { terms.data() + first[0], terms.data() + first[1] };
+    }
+    ModalRecursion recursion (int bankMode) const noexcept;
+    double alike (const FieldMode&, const double* field) const noexcept;
+    void layOut (const BasicDrumModel& former, int bankMode, double share, double* field) const noexcept;
+    void carryOver (const BasicDrumModel& former, int theirs, int ours, double sign, const Motion& from,
+                    const Motion& to) const noexcept;
+    void takeOverHeads (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;
 
     struct HoopTerm
     {

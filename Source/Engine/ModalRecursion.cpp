@@ -1,10 +1,27 @@
 #include "ModalRecursion.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 namespace engine
 {
+namespace
+{
+
+/** How a mode turns in one sample: q⁻ = (q·cosine + p·sine)/shrink, with p a quarter of a turn from q. */
+struct Turn
+{
+    double shrink, cosine, sine;
+
+    explicit Turn (const ModalRecursion& r) noexcept
+        : shrink (std::sqrt (r.keep)), cosine ((1.0 + r.keep - r.spring) / (2.0 * shrink)),
+          sine (std::sqrt (std::max (0.0, 1.0 - cosine * cosine)))
+    {
+    }
+};
+
+} // namespace
 
 ModalRecursion ModalRecursion::from (double frequency, double decay, double interval) noexcept
 {
@@ -26,6 +43,23 @@ double ModalRecursion::energy (double position, double step) const noexcept
     if (drive <= 0.0)
         return 0.0;
     return (1.0 + keep) / (4.0 * drive) * step * step + spring / (2.0 * drive) * position * (position - step);
+}
+
+void ModalRecursion::carryOver (const ModalRecursion& former, double& position, double& step) const noexcept
+{
+    const double wanted = former.energy (position, step);
+    const Turn then (former), now (*this);
+    if (! (wanted > 0.0) || drive <= 0.0 || then.sine <= 0.0)
+    {
+        position = step = 0.0;
+        return;
+    }
+    const double quarter = (then.shrink * (position - step) - position * then.cosine) / then.sine;
+    step = position - (position * now.cosine + quarter * now.sine) / now.shrink;
+    const double found = energy (position, step);
+    const double share = found > 0.0 ? std::sqrt (wanted / found) : 0.0;
+    position *= share;
+    step *= share;
 }
 
 } // namespace engine

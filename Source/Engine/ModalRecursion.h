@@ -23,6 +23,10 @@ struct ModalRecursion
 
     double lossOfStep() const noexcept { return drive > 0.0 ? (1.0 - keep) / (4.0 * drive) : 0.0; }
     double energy (double position, double step) const noexcept;
+
+    /** Brings the state of another mode over to this one: phase and energy are kept, position and speed follow from them. That is
+        what a mode does whose frequency is moved slowly against its period (an adiabatic change). */
+    void carryOver (const ModalRecursion& former, double& position, double& step) const noexcept;
 };
 
 } // namespace engine

@@ -1,5 +1,7 @@
 #include "Player.h"
 
+#include "Ceiling.h"
+
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -162,17 +164,17 @@ void Player::renderPart (const PlayerOutputs& outputs, int offset, int frames) n
             right += sample * channel.right.next();
             mix += sample;
             if (auto* out = outputs.microphones[m])
-                out[offset + i] = gain * sample;
+                out[offset + i] = belowCeiling (gain * sample);
         }
 
         recording.add (mix);
         if (outputs.right != nullptr)
         {
-            outputs.left[offset + i] = gain * left;
-            outputs.right[offset + i] = gain * right;
+            outputs.left[offset + i] = belowCeiling (gain * left);
+            outputs.right[offset + i] = belowCeiling (gain * right);
         }
         else if (outputs.left != nullptr)
-            outputs.left[offset + i] = gain * mix;
+            outputs.left[offset + i] = belowCeiling (gain * mix);
     }
 }
 

@@ -1,0 +1,153 @@
+// How a drum that rings goes on as another drum.
+
+#include "DrumModel.h"
+
+#include <algorithm>
+#include <bitset>
+#include <cmath>
+#include <tuple>
+
+namespace engine
+{
+namespace
+{
+
+constexpr int tableSide = 96; ///< orders and circles that the table of basis functions has room for
+
+std::size_t tablePlace (const modal::BasisFunction& function) noexcept
+{
+    return static_cast<std::size_t> ((function.m * tableSide + function.n) * 2 +
+                                     (function.parity == modal::Parity::sine ? 1 : 0));
+}
+
+bool hasPlace (const modal::BasisFunction& function) noexcept
+{
+    return function.m < tableSide && function.n < tableSide;
+}
+
+/** Cosine between two shapes below which one does not go on as the other. */
+constexpr double leastLikeness = 0.5;
+
+} // namespace
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::sortFieldModes()
+{
+    for (auto& mode : fieldModes)
+    {
+        double square = 0.0;
+        for (const auto& term : termsOf (mode.bankMode))
+            square += term.batter * term.batter + term.resonant * term.resonant;
+        mode.size = std::sqrt (square);
+    }
+    std::stable_sort (fieldModes.begin(), fieldModes.end(),
+                      [] (const FieldMode& a, const FieldMode& b)
+                      { return std::tuple (a.kind, a.frequency) < std::tuple (b.kind, b.frequency); });
+
+    basisIndex.assign (tableSide * tableSide * 2, -1);
+    for (int b = 0; b < basisSize(); ++b)
+        if (const auto& function = made.modes.basis[static_cast<std::size_t> (b)]; hasPlace (function))
+            basisIndex[tablePlace (function)] = static_cast<short> (b);
+}
+
+template <typename Scalar>
+ModalRecursion BasicDrumModel<Scalar>::recursion (int bankMode) const noexcept
+{
+    const auto k = static_cast<std::size_t> (bankMode);
+    return { exactKeep[k], exactSpring[k], exactDrive[k] };
+}
+
+/** Cosine between a mode's shape and another's that is laid out in `field`, times the other's size. */
+template <typename Scalar>
+double BasicDrumModel<Scalar>::alike (const FieldMode& mode, const double* field) const noexcept
+{
+    double product = 0.0;
+    for (const auto& term : termsOf (mode.bankMode))
+        product += term.batter * field[term.basis] + term.resonant * field[basisSize() + term.basis];
+    return mode.size > 0.0 ? product / mode.size : 0.0;
+}
+
+/** Writes the shape of a mode of another model, times `share`, over this model's basis; the rest of `field` stays. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::layOut (const BasicDrumModel& former, int bankMode, double share, double* field) const noexcept
+{
+    for (const auto& term : former.termsOf (bankMode))
+    {
+        const auto& function = former.made.modes.basis[static_cast<std::size_t> (term.basis)];
+        const int here = hasPlace (function) ? basisIndex[tablePlace (function)] : -1;
+        if (here < 0)
+            continue;
+        field[here] = share * term.batter;
+        field[basisSize() + here] = share * term.resonant;
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::carryOver (const BasicDrumModel& former, int theirs, int ours, double sign, const Motion& from,
+                                        const Motion& to) const noexcept
+{
+    double position = sign * static_cast<double> (from.position[theirs]);
+    double step = sign * static_cast<double> (from.step[theirs]);
+    recursion (ours).carryOver (former.recursion (theirs), position, step);
+    to.position[ours] = static_cast<Scalar> (position);
+    to.step[ours] = static_cast<Scalar> (step);
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const Motion& from, const Motion& to,
+                                            double* work) const noexcept
+{
+    std::bitset<maxModes> isTaken;
+    std::fill_n (work, fieldSize(), 0.0);
+    std::size_t group = 0;
+    for (const auto& old : former.fieldModes)
+    {
+        while (group < fieldModes.size() && fieldModes[group].kind < old.kind)
+            ++group;
+        layOut (former, old.bankMode, 1.0, work);
+        double most = leastLikeness * old.size, sign = 0.0;
+        std::size_t best = 0;
+        for (std::size_t i = group; i < fieldModes.size() && fieldModes[i].kind == old.kind; ++i)
+        {
+            if (isTaken[i])
+                continue;
+            const double likeness = alike (fieldModes[i], work);
+            if (std::abs (likeness) <= most)
+                continue;
+            most = std::abs (likeness);
+            sign = likeness > 0.0 ? 1.0 : -1.0;
+            best = i;
+        }
+        layOut (former, old.bankMode, 0.0, work);
+        if (sign == 0.0)
+            continue;
+        isTaken.set (best);
+        carryOver (former, old.bankMode, fieldModes[best].bankMode, sign, from, to);
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to,
+                                       double* work) const noexcept
+{
+    std::fill_n (to.position, keep.size(), Scalar (0));
+    std::fill_n (to.step, keep.size(), Scalar (0));
+    takeOverHeads (former, from, to, work);
+
+    const auto oneByOne = [&] (const std::vector<int>& theirs, const std::vector<int>& ours)
+    {
+        if (theirs.size() == ours.size())
+            for (std::size_t i = 0; i < ours.size(); ++i)
+                carryOver (former, theirs[i], ours[i], 1.0, from, to);
+    };
+    oneByOne (former.bankOfAir, bankOfAir);
+    oneByOne (former.bankOfStrands, bankOfStrands);
+    oneByOne (former.bankOfRings, bankOfRings);
+}
+
+template void BasicDrumModel<float>::sortFieldModes();
+template void BasicDrumModel<double>::sortFieldModes();
+template void BasicDrumModel<float>::takeOver (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
+template void BasicDrumModel<double>::takeOver (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
+
+} // namespace engine
