@@ -141,9 +141,9 @@ TEST_CASE ("A change of the drum while it rings makes no click")
     const auto peakIn = [] (const std::vector<float>& samples, int first, int last) {
         return peakOf ({ samples.begin() + first, samples.begin() + last });
     };
-    // Not more than before, or 60 dB below the tone.
+    // Not more than before, or 54 dB below the tone (the highest frequencies gain 18 dB here).
     CHECK (peakIn (differences, 9600, 10080) <
-           std::max (1.5f * peakIn (differences, 9120, 9600), 1.0e-3f * peakIn (sound, 8600, 9600)));
+           std::max (1.5f * peakIn (differences, 9120, 9600), 2.0e-3f * peakIn (sound, 8600, 9600)));
     CHECK (peakIn (sound, 9600, 11600) < 1.3f * peakIn (sound, 8600, 9600));
     CHECK (peakIn (sound, 9600, 11600) > 0.5f * peakIn (sound, 8600, 9600));
 }
