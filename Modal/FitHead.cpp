@@ -62,9 +62,8 @@ std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::v
         first.tension = start.tension;
         first.lugs = Eigen::VectorXd::Zero (hasWalk ? setup.drum.lugs : 0);
         FitHeadIteration trial (setup, taps, false, first, FitHeadIteration::Lugs::free);
-        trial.run();
 
-        if (! best || qualityOf (trial) > qualityOf (*best))
+        if (trial.run() && (! best || qualityOf (trial) > qualityOf (*best)))
             best.emplace (std::move (trial));
     }
 
@@ -164,9 +163,8 @@ void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::
         start.lugs[suspect.lug] += share;
 
         FitHeadIteration trial (setup, taps, true, start, FitHeadIteration::Lugs::held);
-        trial.run();
 
-        if (trial.compared.empty())
+        if (! trial.run() || trial.compared.empty())
             return;
 
         costs.back() = trial.cost;

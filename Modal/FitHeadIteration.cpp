@@ -1,5 +1,6 @@
 #include "FitHeadIteration.h"
 
+#include "InputError.h"
 #include "Tuning.h"
 
 #include <algorithm>
@@ -38,7 +39,20 @@ FitHeadIteration::FitHeadIteration (const HeadFitSetup& fitSetup, const std::vec
     travelled.setZero (prior.size());
 }
 
-void FitHeadIteration::run()
+bool FitHeadIteration::run()
+{
+    try
+    {
+        iterate();
+        return true;
+    }
+    catch (const InputError&)
+    {
+        return false;
+    }
+}
+
+void FitHeadIteration::iterate()
 {
     const int passes = isPatched ? 3 : 6;
     constexpr double longestStep = 0.15, settled = 5.0e-5;

@@ -26,7 +26,8 @@ public:
         @param patched  which of the taps to use: those with the patch or those without */
     FitHeadIteration (const HeadFitSetup&, const std::vector<HeardTap>&, bool patched, const HeadState& start, Lugs);
 
-    void run();
+    /** False if it strays to a head or a tension that cannot be: the start was wrong. */
+    bool run();
 
     HeadState state;
     FitPosterior posterior;
@@ -37,6 +38,7 @@ public:
     double cost = 0.0;                ///< sum of squares of data and priors, outliers tamed; −2 ln of the probability
 
 private:
+    void iterate();
     void observe (double window);
     void solveStep();
 

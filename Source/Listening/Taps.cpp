@@ -21,12 +21,13 @@ constexpr double deadTime = 0.03;   // s after an onset: the blow itself, its fl
 constexpr double doubleTime = 0.25; // s
 constexpr double settled = 5.0e-3;
 
-/** A rise at or after `first`, or the envelope's size. */
+/** A rise at or after `first`, or the envelope's size. Before the recording there was silence: one that is cut at the blow begins
+   with it. */
 std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor)
 {
     const auto before = static_cast<std::size_t> (settled / envelope.frameSeconds);
 
-    for (auto i = std::max<std::size_t> (first, 1); i < envelope.power.size(); ++i)
+    for (auto i = first; i < envelope.power.size(); ++i)
     {
         double mean = 0.0;
         const auto from = i > before ? i - before : 0;
