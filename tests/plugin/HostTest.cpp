@@ -6,9 +6,10 @@
 // of that, which is what ctest has time for on two cores. Audio runs on a thread of its own while the message loop runs, as in a
 // real host. Needs a display (Xvfb will do).
 
+#include "tests/editor/BareDisplay.h"
+
 #include <juce_audio_processors/juce_audio_processors.h>
 
-#include <X11/Xlib.h>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -44,19 +45,6 @@ void check (bool isRight, const juce::String& what)
         return;
     ++faults;
     std::fprintf (stderr, "FAILED: %s\n", what.toRawUTF8());
-}
-
-/** JUCE names properties of windows that a window manager has made known; without one, as under a bare Xvfb, somebody else must.
-   The connection stays open, because the server forgets all when its last client goes. */
-void standInForWindowManager()
-{
-    if (auto* display = XOpenDisplay (nullptr))
-        for (const char* name :
-             { "_NET_WM_WINDOW_TYPE", "_NET_WM_WINDOW_TYPE_NORMAL", "_NET_WM_WINDOW_TYPE_COMBO", "_NET_WM_STATE",
-               "_NET_WM_STATE_HIDDEN", "_NET_WM_STATE_FULLSCREEN", "_KDE_NET_WM_WINDOW_TYPE_OVERRIDE", "_MOTIF_WM_HINTS",
-               "_NET_FRAME_EXTENTS", "_NET_WM_ALLOWED_ACTIONS", "_NET_WM_PING", "_NET_WORKAREA", "_WIN_HINTS",
-               "KWM_WIN_DECORATION", "WM_STATE", "WM_TAKE_FOCUS" })
-            XInternAtom (display, name, False);
 }
 
 /** Runs on the message thread and waits. */
@@ -302,7 +290,7 @@ int main (int argc, char** argv)
         return 2;
     }
 
-    standInForWindowManager();
+    nameWhatWindowManagersName();
     const juce::ScopedJuceInitialiser_GUI juce;
     const auto bundle = juce::File::getCurrentWorkingDirectory().getChildFile (argv[1]);
 
