@@ -20,6 +20,9 @@ constexpr auto busyFor = 500ms;
 /** Modes longer than this do not count for the tail; the drum is then as good as lossless by mistake. */
 constexpr double longestTail = 30.0; // s
 
+/** The prediction shows modes up to here, Hz, and to half the played band where that is higher. */
+constexpr double predictedBand = 1000.0;
+
 /** Whether two settings have the same modes. */
 bool haveSameModes (const Values& a, const Values& b) noexcept
 {
@@ -237,7 +240,10 @@ void Solver::predictFor (const Work& work)
     drum->tensions = work.setup.tensions;
     drum->model = work.model;
     drum->refusal = refusal;
-    drum->prediction = modal::predict (work.request.drum, work.request.tuning, work.options);
+    // Notes, pairs and sustain lie low; uneven lugs cost the cube of the modes, and whoever waits for a model waits for this too.
+    auto options = work.options;
+    options.highestFrequency = std::min (options.highestFrequency, std::max (predictedBand, 0.5 * options.highestFrequency));
+    drum->prediction = modal::predict (work.request.drum, work.request.tuning, options);
     publish (std::move (drum));
 }
 
