@@ -10,6 +10,7 @@ struct Comparison
 {
     int m = 0;
     bool isPatched = false;
+    double frequency = 0.0;  ///< predicted, Hz
     double cents = 0.0;      ///< heard over predicted
     double error = 0.0;      ///< cents, by the recording's noise
     double decay = 0.0;      ///< heard, 1/s

@@ -14,6 +14,9 @@ namespace
 using Complex = std::complex<double>;
 using Eigen::Index;
 
+/** What is fainter than this beside the strongest, in power, is as likely the room's answer as a mode. */
+constexpr double faintest = 3.0e-4;
+
 /** Poles a sample from the dominant subspace of the Hankel matrix. */
 std::vector<Complex> polesBySubspace (const Eigen::VectorXcd& y, double noiseVariance, int most)
 {
@@ -29,7 +32,7 @@ std::vector<Complex> polesBySubspace (const Eigen::VectorXcd& y, double noiseVar
 
     // The largest eigenvalue of pure noise (Marchenko & Pastur), with a margin because neighbouring columns share their samples.
     const double spread = 1.0 + std::sqrt (static_cast<double> (rows) / static_cast<double> (columns));
-    const double threshold = std::max (2.0 * noiseVariance * spread * spread, 1.0e-11 * values[rows - 1]);
+    const double threshold = std::max (2.0 * noiseVariance * spread * spread, faintest * values[rows - 1]);
     Index order = 0;
 
     while (order < most && values[rows - 1 - order] > threshold)
