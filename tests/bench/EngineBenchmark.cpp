@@ -61,6 +61,7 @@ engine::DrumSetup snare (double highest)
     modal::SolveOptions options;
     options.highestFrequency = highest;
     setup.modes = modal::solve (spec, setup.tensions, options);
+    engine::fitTo (spec, setup);
     setup.microphones = engine::defaultMicrophones (spec.depth);
     return setup;
 }

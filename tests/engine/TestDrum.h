@@ -22,6 +22,7 @@ inline engine::DrumSetup snare (double highest = 1500.0, double sampleRate = 480
     modal::SolveOptions options;
     options.highestFrequency = highest;
     setup.modes = modal::solve (spec, setup.tensions, options);
+    engine::fitTo (spec, setup);
     setup.sampleRate = sampleRate;
     return setup;
 }
