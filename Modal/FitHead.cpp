@@ -15,7 +15,7 @@ namespace
 {
 
 constexpr int orders = FitHeadIteration::orders;
-constexpr double poorMatch = 0.15;       // of the first guess
+constexpr double poorMatch = 0.1;        // of the first guess
 constexpr double goodMisfit = 3.0;       // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
@@ -53,9 +53,11 @@ std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::v
     const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
     std::optional<FitHeadIteration> best;
 
-    for (const auto& start : startsOfFit (setup, taps))
+    const auto starts = startsOfFit (setup, taps);
+
+    for (const auto& start : starts)
     {
-        if (start.match < poorMatch)
+        if (start.match < std::max (poorMatch, 0.5 * starts.front().match))
             continue;
 
         HeadState first;

@@ -29,6 +29,23 @@ double distance (const FitHeadModel::Heard& heard, double frequency)
     return frequency > heard.highest ? centsBetween (heard.highest, frequency) : 0.0;
 }
 
+/** True if a neighbour's resonance, as wide as it fades fast, reaches the group: (0,1) often drowns (1,1). */
+bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index, double strongest)
+{
+    const auto& own = candidates[index].heard;
+
+    for (std::size_t i = 0; i < candidates.size(); ++i)
+    {
+        const auto& other = candidates[i].heard;
+        const double gap = std::max (other.lowest - own.highest, own.lowest - other.highest);
+
+        if (i != index && other.strength > faint * strongest && gap < other.decay.total() / units::pi)
+            return true;
+    }
+
+    return false;
+}
+
 /** Damped sines that belong to one group as the one that they make together at the blow: the mean of their poles, each by its
     complex amplitude. Close neighbours may come out of the recording with large opposite amplitudes; their mean stays put. */
 Partial together (const std::vector<Partial>& parts)
@@ -96,7 +113,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
         const bool counts = group->n == 1 && group->m >= 1 && group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
                             heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
 
-        if (! counts)
+        if (! counts || isCrowded (candidates, i, strongest))
             continue;
 
         ++expected;

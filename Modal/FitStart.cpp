@@ -19,7 +19,7 @@ constexpr int orders = 4;      // (1,1) to (4,1)
 constexpr int functions = 8;   // of each, enough for a first guess
 constexpr double width = 35.0; // cents: unevenness, tolerance of mass
 constexpr int steps = 100;
-constexpr std::size_t most = 3; // starts that are worth a fit
+constexpr std::size_t most = 5; // starts that are worth a fit
 
 using Family = std::array<double, orders>; // Hz
 
@@ -44,12 +44,19 @@ Family familyAt (const DrumSpec& single, double tension)
     return family;
 }
 
+/** What is left of a partial when the blow and the room's answer have died away. */
+double levelOf (const Partial& partial)
+{
+    constexpr double later = 0.12; // s
+    return std::abs (partial.amplitude) * std::exp (-later * partial.decay);
+}
+
 double strongest (const HeardTap& tap)
 {
     double level = 0.0;
 
     for (const auto& partial : tap.partials)
-        level = std::max (level, std::abs (partial.amplitude));
+        level = std::max (level, levelOf (partial));
 
     return level;
 }
@@ -72,7 +79,7 @@ double agreement (const Family& family, const HeardTap& tap)
         for (const auto& partial : tap.partials)
         {
             const double off = centsBetween (expected, partial.frequency) / width;
-            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (std::abs (partial.amplitude) / level, 0.25));
+            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (levelOf (partial) / level, 0.25));
         }
 
         found += best / orders;
@@ -91,8 +98,8 @@ double agreement (const Family& family, const HeardTap& tap)
             nearest = std::max (nearest, std::exp (-0.5 * off * off));
         }
 
-        explained += std::abs (partial.amplitude) * nearest;
-        all += std::abs (partial.amplitude);
+        explained += levelOf (partial) * nearest;
+        all += levelOf (partial);
     }
 
     return found * (all > 0.0 ? 0.3 + 0.7 * explained / all : 0.0);
