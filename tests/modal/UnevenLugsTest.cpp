@@ -102,7 +102,7 @@ TEST_CASE ("The same unevenness turned splits pairs alike", "[uneven]")
     }
 }
 
-TEST_CASE ("A film's tension field is in equilibrium and its rim is where the lugs put it", "[uneven]")
+TEST_CASE ("The tension at the rim is where the lugs put it", "[uneven]")
 {
     // The radial tension that the harmonics give at the rim, from their definition.
     const std::vector<double> lugs{ 120.0, -40.0, 15.0, -80.0, 60.0, -90.0, 35.0, -20.0 };
