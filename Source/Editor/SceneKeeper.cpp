@@ -7,9 +7,6 @@ namespace editor
 namespace
 {
 
-/** Changes closer together than this are one: a drag, a sweep. */
-constexpr double oneMove = 0.8; // s
-
 /** How long a tuning must stand before it is played through in the background. */
 constexpr int settling = 250; // ms
 
@@ -38,13 +35,9 @@ SnapshotDrum workOut (const plugin::Values& values, double sampleRate)
     {
         const auto request = plugin::requestOf (values);
         auto prediction = std::make_shared<const modal::Prediction> (modal::predict (request.drum, request.tuning));
-        engine::DrumSetup setup;
-        setup.tensions = modal::tensionsFor (request.drum, request.tuning);
-        setup.modes = modal::solve (request.drum, setup.tensions);
-        setup.wires = request.wires;
-        setup.stick = request.stick;
-        setup.hoop = request.hoop;
-        engine::fitTo (request.drum, setup);
+        const auto tensions = modal::tensionsFor (request.drum, request.tuning);
+        auto setup = engine::setUp (request.drum, tensions, modal::solve (request.drum, tensions),
+                                    { request.wires, request.hoop, request.stick });
         setup.microphones = request.microphones;
         setup.sampleRate = sampleRate;
         return { prediction, std::make_shared<const engine::PlayedResponse> (engine::playedResponse (setup)) };
@@ -83,10 +76,9 @@ void SceneKeeper::take (std::shared_ptr<const plugin::SolvedDrum> solved)
 {
     if (solved == nullptr || solved == latest)
         return;
-    const double now = 0.001 * juce::Time::getMillisecondCounterHiRes();
-    if (now - lastChange > oneMove && current.now != nullptr)
+    if (isHeard)
         previous = current;
-    lastChange = now;
+    isHeard = false;
     latest = solved;
     current.now = { solved, &solved->prediction };
     current.model = solved->model;
@@ -113,6 +105,7 @@ void SceneKeeper::timerCallback()
             if (result.first != current.model)
                 return;
             current.played = result.second;
+            isHeard = true;
             tell();
         });
 }

@@ -61,8 +61,9 @@ private:
     plugin::Processor& processor;
     Scene current;
     std::shared_ptr<const plugin::SolvedDrum> latest;
-    Scene previous; ///< the drum that was there before the last run of changes
-    double lastChange = 0.0;
+    Scene
+        previous; ///< the last drum that stood long enough to be played through: a drag or a sweep passes over many that did not
+    bool isHeard = false; ///< whether the current drum has been played through
     bool hasSnapshot = false;
     std::uint32_t snapshotNumber = 0;
     int pending = 0;
