@@ -4,11 +4,10 @@
 
 #include "Modal/DrumModes.h"
 #include "Modal/DrumSpec.h"
-#include "Modal/Hoop.h"
+#include "Modal/Fittings.h"
 #include "Modal/Solve.h"
-#include "Modal/Stick.h"
-#include "Modal/Wires.h"
 
+#include <utility>
 #include <vector>
 
 namespace engine
@@ -35,7 +34,8 @@ struct DrumSetup
 {
     modal::DrumModes modes;
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
-    double batterStretch = 0.0, resonantStretch = 0.0; ///< N/m, stretchResistance() of the heads: how large strikes raise the tension
+    double batterStretch = 0.0,
+           resonantStretch = 0.0; ///< N/m, stretchResistance() of the heads: how large strikes raise the tension
     modal::WireSpec wires;
     modal::StickSpec stick;
     modal::HoopSpec hoop;
@@ -45,12 +45,20 @@ struct DrumSetup
     double sampleRate = 48000.0; ///< Hz, 22 050 to 192 000
 };
 
-/** What follows from the drum itself: its shell, and how its films stretch. */
-inline void fitTo (const modal::DrumSpec& drum, DrumSetup& setup) noexcept
+/** A drum that was solved for `tensions`, with its fittings, ready for microphones and a sample rate. */
+inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tensions, modal::DrumModes modes,
+                        const modal::Fittings& fittings)
 {
+    DrumSetup setup;
+    setup.modes = std::move (modes);
+    setup.tensions = tensions;
     setup.batterStretch = stretchResistance (drum.batter);
     setup.resonantStretch = drum.hasResonantHead() ? stretchResistance (drum.resonant) : 0.0;
+    setup.wires = fittings.wires;
+    setup.stick = fittings.stick;
+    setup.hoop = fittings.hoop;
     setup.shell = drum.shell;
+    return setup;
 }
 
 } // namespace engine

@@ -181,25 +181,26 @@ void Solver::solve (const Values& values, std::optional<int> playedNote, double 
     work->values = values;
     work->playedNote = playedNote;
     work->request = requestOf (values, playedNote);
-    auto& setup = work->setup;
+    const auto& request = work->request;
+    modal::Tensions tensions;
+    modal::DrumModes modes;
 
     if (sameNote && haveSameModes (values, last->values))
     {
-        setup = last->setup;
+        tensions = last->setup.tensions;
+        modes = last->setup.modes;
         work->options = last->options;
     }
     else
     {
-        setup.tensions = modal::tensionsFor (work->request.drum, work->request.tuning);
-        work->options.highestFrequency = engine::playedBand (work->request.drum, setup.tensions);
-        setup.modes = modal::solve (work->request.drum, setup.tensions, work->options);
+        tensions = modal::tensionsFor (request.drum, request.tuning);
+        work->options.highestFrequency = engine::playedBand (request.drum, tensions);
+        modes = modal::solve (request.drum, tensions, work->options);
     }
 
-    setup.wires = work->request.wires;
-    setup.stick = work->request.stick;
-    setup.hoop = work->request.hoop;
-    engine::fitTo (work->request.drum, setup);
-    setup.microphones = work->request.microphones;
+    auto& setup = work->setup;
+    setup = engine::setUp (request.drum, tensions, std::move (modes), { request.wires, request.hoop, request.stick });
+    setup.microphones = request.microphones;
     setup.sampleRate = rate;
     work->model = std::make_shared<const engine::DrumModel> (setup);
     deliver (*work);

@@ -42,12 +42,10 @@ std::string changeOf (const char* name, const modal::HeadPrediction& from, const
 
 std::vector<float> play (const files::LessonFile& lesson, const modal::Prediction& prediction)
 {
-    engine::DrumSetup setup;
-    setup.tensions = modal::tensionsFor (prediction.drum, prediction.tuning);
-    setup.modes = modal::solve (prediction.drum, setup.tensions, { .highestFrequency = highestMode });
-    setup.wires = lesson.drum.wires;
-    setup.hoop = lesson.drum.hoop;
-    engine::fitTo (prediction.drum, setup);
+    const auto tensions = modal::tensionsFor (prediction.drum, prediction.tuning);
+    auto setup =
+        engine::setUp (prediction.drum, tensions, modal::solve (prediction.drum, tensions, { .highestFrequency = highestMode }),
+                       { lesson.drum.wires, lesson.drum.hoop, lesson.drum.stick });
     setup.microphones = { engine::defaultMicrophones (prediction.drum.depth).front() };
     setup.sampleRate = lessonRate;
 

@@ -258,7 +258,7 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
 {
-    const Fittings fittings{ file.wires, file.hoop, file.stick };
+    const modal::Fittings fittings{ file.wires, file.hoop, file.stick };
 
     if (const auto wanted = arguments.value ("tuning"))
         return { changed ({ file.drum, findTuning (file.tunings, *wanted), fittings }, arguments, true) };

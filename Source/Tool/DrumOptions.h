@@ -2,28 +2,18 @@
 
 #include "Arguments.h"
 
-#include "Modal/Hoop.h"
+#include "Modal/Fittings.h"
 #include "Modal/Prediction.h"
-#include "Modal/Stick.h"
-#include "Modal/Wires.h"
 
 namespace tool
 {
-
-/** What a drum needs besides heads, air and tuning to be played. */
-struct Fittings
-{
-    modal::WireSpec wires;
-    modal::HoopSpec hoop;
-    modal::StickSpec stick;
-};
 
 /** A tuning on a drum: what every command works on. */
 struct TunedDrum
 {
     modal::DrumSpec drum;
     modal::Tuning tuning;
-    Fittings fittings;
+    modal::Fittings fittings;
 
     /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
     std::string label() const;

@@ -59,7 +59,7 @@ const OptionGroup& fittingOptions()
     return group;
 }
 
-void overrideFittings (const Arguments& arguments, Fittings& fittings)
+void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
 {
     overrideWires (arguments, fittings.wires);
     overrideField (arguments, "strainer", wireFields(), "strand_tension", fittings.wires);

@@ -10,6 +10,6 @@ namespace tool
 const OptionGroup& fittingOptions();
 
 /** Changes what the options name. Throws modal::InputError. */
-void overrideFittings (const Arguments&, Fittings&);
+void overrideFittings (const Arguments&, modal::Fittings&);
 
 } // namespace tool

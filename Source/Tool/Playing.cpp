@@ -16,21 +16,16 @@ engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Micro
     // Modes above this would fold back into the band.
     constexpr double shareOfRate = 0.45;
 
-    engine::DrumSetup setup;
-    setup.tensions = modal::tensionsFor (tuned.drum, tuned.tuning);
+    const auto tensions = modal::tensionsFor (tuned.drum, tuned.tuning);
     modal::SolveOptions options;
-    options.highestFrequency = std::min (highestFrequency.value_or (engine::playedBand (
-                                             tuned.drum, setup.tensions, detail == Detail::fine ? fineModes : liveModes)),
-                                         shareOfRate * sampleRate);
-    setup.modes = modal::solve (tuned.drum, setup.tensions, options);
-    setup.wires = tuned.fittings.wires;
+    options.highestFrequency = std::min (
+        highestFrequency.value_or (engine::playedBand (tuned.drum, tensions, detail == Detail::fine ? fineModes : liveModes)),
+        shareOfRate * sampleRate);
+    auto setup = engine::setUp (tuned.drum, tensions, modal::solve (tuned.drum, tensions, options), tuned.fittings);
 
     if (detail == Detail::fine)
         setup.wireDetail = { std::min (setup.wires.strands / 2 * 2, mostStrands), fineContacts, fineContacts };
 
-    setup.stick = tuned.fittings.stick;
-    setup.hoop = tuned.fittings.hoop;
-    engine::fitTo (tuned.drum, setup);
     setup.microphones = std::move (microphones);
     setup.sampleRate = sampleRate;
     return setup;

@@ -56,12 +56,10 @@ engine::DrumSetup snare (double highest)
     const modal::DrumSpec spec;
     modal::Tuning tuning;
     tuning.target = modal::ByTapNotes{ 220.0, 330.0 };
-    engine::DrumSetup setup;
-    setup.tensions = modal::tensionsFor (spec, tuning);
+    const auto tensions = modal::tensionsFor (spec, tuning);
     modal::SolveOptions options;
     options.highestFrequency = highest;
-    setup.modes = modal::solve (spec, setup.tensions, options);
-    engine::fitTo (spec, setup);
+    auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, options), {});
     setup.microphones = engine::defaultMicrophones (spec.depth);
     return setup;
 }

@@ -15,14 +15,12 @@ namespace testdrum
 inline engine::DrumSetup snare (double highest = 1500.0, double sampleRate = 48000.0)
 {
     const modal::DrumSpec spec;
-    engine::DrumSetup setup;
     modal::Tuning tuning;
     tuning.target = modal::ByTapNotes{ 220.0, 330.0 };
-    setup.tensions = modal::tensionsFor (spec, tuning);
+    const auto tensions = modal::tensionsFor (spec, tuning);
     modal::SolveOptions options;
     options.highestFrequency = highest;
-    setup.modes = modal::solve (spec, setup.tensions, options);
-    engine::fitTo (spec, setup);
+    auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, options), {});
     setup.sampleRate = sampleRate;
     return setup;
 }
