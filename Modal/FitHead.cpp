@@ -1,6 +1,7 @@
 #include "FitHead.h"
 
 #include "FitHeadIteration.h"
+#include "FitMass.h"
 #include "FitStart.h"
 #include "InputError.h"
 #include "Tuning.h"
@@ -187,22 +188,14 @@ void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::
     sortSuspects (fit.suspects);
 }
 
-void estimateLosses (HeadFit& fit, const std::vector<Comparison>& compared)
+Estimate lossesOf (const std::vector<Comparison>& compared)
 {
-    double weightSum = 0.0, sum = 0.0;
+    std::vector<HeardDecay> heard;
 
     for (const auto& c : compared)
-    {
-        const double scaled = c.predictedDecay.film + c.predictedDecay.ply + c.predictedDecay.edge;
-        const double rest = c.predictedDecay.total() - scaled;
-        const double error = std::hypot (c.decayError, 0.1 * c.predictedDecay.total()); // radiation is known to a tenth or so
-        const double weight = scaled * scaled / (error * error);
-        weightSum += weight;
-        sum += weight * (c.decay - rest) / scaled;
-    }
+        heard.push_back (c.decay);
 
-    if (weightSum > 0.0)
-        fit.lossRatio = { sum / weightSum, 1.0 / std::sqrt (weightSum) };
+    return lossRatioOf (heard);
 }
 
 /** Sentences about what the taps leave open. */
@@ -306,9 +299,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     fit.massRatio = { state.massRatio, state.massRatio * std::sqrt (covariance (1, 1)) };
 
     // The tap note goes with tension and mass along the same gradient as an observation of (1,1) does, its offset included.
-    auto drum = setup.drum;
-    auto& head = setup.side == HeadSide::batter ? drum.batter : drum.resonant;
-    head.plyThickness += (state.massRatio - 1.0) * head.baseDensity() / (Film::density * head.plies);
+    const auto drum = withHeadMass (setup.drum, setup.side, state.massRatio);
     const double predicted = tapNote (drum, setup.side, state.tension);
     const auto parameters = state.parameters();
     const double offset = fitted.posterior.mean[parameters + 1];
@@ -334,7 +325,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
         decideBetweenSuspects (fit, setup, taps, fitted, semitone);
     }
 
-    estimateLosses (fit, c);
+    fit.lossRatio = lossesOf (c);
 
     if (kinds.size() < 2)
         fit.doubts.push_back (

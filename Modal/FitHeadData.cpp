@@ -127,8 +127,12 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
         const auto whole = together (shares[i]);
         constexpr double centsPerShare = 1731.234; // 1200 / ln 2
 
-        compared.push_back ({ group->m, tap.hasPatch, heard.frequency, centsBetween (heard.frequency, whole.frequency),
-                              centsPerShare * whole.frequencyError / whole.frequency, whole.decay, whole.decayError, heard.decay,
+        compared.push_back ({ group->m,
+                              tap.hasPatch,
+                              heard.frequency,
+                              centsBetween (heard.frequency, whole.frequency),
+                              centsPerShare * whole.frequencyError / whole.frequency,
+                              { whole.decay, whole.decayError, heard.decay },
                               centsPerShare * heard.gradient });
     }
 

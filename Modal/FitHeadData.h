@@ -1,6 +1,7 @@
 #pragma once
 
 #include "FitHeadModel.h"
+#include "FitLosses.h"
 
 namespace modal
 {
@@ -10,12 +11,10 @@ struct Comparison
 {
     int m = 0;
     bool isPatched = false;
-    double frequency = 0.0;  ///< predicted, Hz
-    double cents = 0.0;      ///< heard over predicted
-    double error = 0.0;      ///< cents, by the recording's noise
-    double decay = 0.0;      ///< heard, 1/s
-    double decayError = 0.0; ///< 1/s
-    Decay predictedDecay;
+    double frequency = 0.0; ///< predicted, Hz
+    double cents = 0.0;     ///< heard over predicted
+    double error = 0.0;     ///< cents, by the recording's noise
+    HeardDecay decay;
     Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
 };
 

@@ -1,5 +1,6 @@
 #include "FitHeadModel.h"
 
+#include "FitMass.h"
 #include "HeadMatrices.h"
 #include "OneHead.h"
 #include "Units.h"
@@ -15,12 +16,9 @@ namespace
 // Modes nearer than this are heard as one in half a second of ringing.
 constexpr double apart = 7.0; // Hz
 
-/** The drum of a state: the film made heavier by its thickness, which carries no other meaning here. */
 DrumSpec drumOf (const HeadFitSetup& setup, const HeadState& state, bool hasPatch)
 {
-    auto drum = withOneHead (setup.drum, setup.side);
-    auto& head = drum.batter;
-    head.plyThickness += (state.massRatio - 1.0) * head.baseDensity() / (Film::density * head.plies);
+    auto drum = withHeadMass (withOneHead (setup.drum, setup.side), HeadSide::batter, state.massRatio);
 
     if (hasPatch && setup.patch)
     {

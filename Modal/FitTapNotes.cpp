@@ -1,5 +1,6 @@
 #include "FitTapNotes.h"
 
+#include "FitMass.h"
 #include "InputError.h"
 #include "Note.h"
 #include "Tuning.h"
@@ -16,12 +17,7 @@ double tensionPerMassPercent (const HeadFitSetup& setup, double hertz)
 {
     constexpr double step = 0.01;
     const auto withMass = [&] (double ratio)
-    {
-        auto drum = setup.drum;
-        auto& head = setup.side == HeadSide::batter ? drum.batter : drum.resonant;
-        head.plyThickness += (ratio - 1.0) * head.baseDensity() / (Film::density * head.plies);
-        return tensionForTapNote (drum, setup.side, hertz);
-    };
+    { return tensionForTapNote (withHeadMass (setup.drum, setup.side, ratio), setup.side, hertz); };
     return std::log (withMass (1.0 + 0.5 * step) / withMass (1.0 - 0.5 * step));
 }
 

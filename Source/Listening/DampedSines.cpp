@@ -62,14 +62,17 @@ Eigen::MatrixXcd exponentials (const Eigen::VectorXcd& poles, const Eigen::Array
 
 std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most)
 {
-    constexpr Index fewestSamples = 16;
+    // A sine has four unknowns. With few more samples than unknowns nothing is left over that could tell errors.
+    constexpr Index fewestSamples = 16, samplesPerSine = 6;
 
     if (samples.size() < fewestSamples)
         return {};
 
+    const auto told = std::min (most, static_cast<int> (samples.size() / samplesPerSine));
+
     std::vector<Complex> kept;
 
-    for (const auto pole : polesBySubspace (samples, noiseVariance, most))
+    for (const auto pole : polesBySubspace (samples, noiseVariance, told))
         if (const auto continuous = std::log (pole) * rate; std::abs (pole) > 0.3 && std::abs (pole) < 1.05)
             kept.push_back (continuous);
 

@@ -40,7 +40,7 @@ modal::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, d
 std::vector<modal::Partial> partialsOf (const Recording& recording, const Tap& tap, double quiet, const PartialSearch& search)
 {
     const SubbandFilter filter (recording.sampleRate);
-    const double from = tap.start + search.settle;
+    const double from = tap.lastBlow + search.settle;
     const double to = std::min ({ tap.end - 2.0e-3, from + search.longest, recording.seconds() });
     const double highest = std::min (search.highest, 0.4 * recording.sampleRate);
     std::vector<modal::Partial> found;

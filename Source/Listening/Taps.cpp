@@ -65,31 +65,56 @@ bool isClipped (const Recording& recording, double from, double to)
     return false;
 }
 
+/** Power in a band over time, and that of the noise in it. */
+struct Band
+{
+    Band (const Recording& recording, double low, double high, double quiet)
+        : envelope (envelopeOf (recording, low, high, frame)), noise (envelope.mean (quiet, quiet + quietSpan))
+    {
+    }
+
+    /** What sounds over the noise between two times. */
+    double over (double from, double to) const { return envelope.mean (from, to) - noise; }
+
+    Envelope envelope;
+    double noise;
+};
+
 struct Bands
 {
-    Envelope drum, rattle;
-    double drumNoise, rattleNoise;
+    Band drum, coils, hiss;
 };
+
+/** Coils that strike the head again and again rattle on above 3.5 kHz, where a head alone has fallen silent; near the head even
+   the faint hiss above 5 kHz tells. */
+bool hasRattle (const Tap& tap, const Bands& bands)
+{
+    // Shares of the tone, played by the model: coils 1e-2 and more with wires on, below 5e-4 without; hiss 7e-5 and 7e-6.
+    constexpr double coilShare = 1.5e-3, hissShare = 2.0e-5;
+    const double from = tap.start + 0.03, to = tap.start + 0.10;
+    const double tone = std::max (0.0, bands.drum.over (from, to));
+    const auto isThere = [&] (const Band& band, double share)
+    {
+        const double power = band.over (from, to);
+        return power > share * tone && power > band.noise;
+    };
+    return isThere (bands.coils, coilShare) || isThere (bands.hiss, hissShare);
+}
 
 void judge (Tap& tap, const Recording& recording, const Bands& bands)
 {
-    const double signal = bands.drum.mean (tap.start, std::min (tap.end, tap.start + 0.25));
-    tap.signalToNoise = 10.0 * std::log10 (std::max (signal, 1e-30) / std::max (bands.drumNoise, 1e-30));
+    const double signal = bands.drum.envelope.mean (tap.start, std::min (tap.end, tap.start + 0.25));
+    tap.signalToNoise = 10.0 * std::log10 (std::max (signal, 1e-30) / std::max (bands.drum.noise, 1e-30));
 
     if (tap.signalToNoise < 10.0)
         tap.troubles.push_back (Trouble::noisy);
 
-    // Coils that strike the head again and again go on hissing above 5 kHz, where a head alone has fallen silent.
-    const double tone = std::max (0.0, bands.drum.mean (tap.start + 0.03, tap.start + 0.10) - bands.drumNoise);
-    const double rattle = bands.rattle.mean (tap.start + 0.03, tap.start + 0.10) - bands.rattleNoise;
-    constexpr double rattleShare = 2.0e-5; // played by the model: 7e-5 with wires on, below 7e-6 without
-
-    if (rattle > rattleShare * tone && rattle > bands.rattleNoise)
+    if (hasRattle (tap, bands))
         tap.troubles.push_back (Trouble::wiresOn);
 
-    const double before = bands.drum.mean (tap.start - 0.06, tap.start - 0.01);
+    const double before = bands.drum.envelope.mean (tap.start - 0.06, tap.start - 0.01);
 
-    if (before > 10.0 * bands.drumNoise && before > 0.01 * signal)
+    if (before > 10.0 * bands.drum.noise && before > 0.01 * signal)
         tap.troubles.push_back (Trouble::notQuiet);
 
     if (isClipped (recording, tap.start, tap.end))
@@ -132,6 +157,12 @@ bool Tap::isUnusable() const noexcept
     return has (Trouble::doubleHit) || has (Trouble::wiresOn) || has (Trouble::cutShort) || signalToNoise < 0.0;
 }
 
+bool Tap::canBeStrike() const noexcept
+{
+    constexpr double longEnough = 0.35; // s
+    return ! has (Trouble::wiresOn) && end - lastBlow > longEnough && signalToNoise >= 0.0;
+}
+
 double quietestMoment (const Recording& recording)
 {
     const auto envelope = envelopeOf (recording, lowest, highest, frame);
@@ -156,9 +187,9 @@ std::vector<Tap> findTaps (const Recording& recording)
 {
     check (recording);
     const double quiet = quietestMoment (recording);
-    Bands bands{ envelopeOf (recording, lowest, highest, frame), envelopeOf (recording, 5000.0, 12000.0, frame), 0.0, 0.0 };
-    bands.drumNoise = bands.drum.mean (quiet, quiet + quietSpan);
-    bands.rattleNoise = bands.rattle.mean (quiet, quiet + quietSpan);
+    const Bands bands{ { recording, lowest, highest, quiet },
+                       { recording, 3500.0, 5000.0, quiet },
+                       { recording, 5000.0, 12000.0, quiet } };
 
     // A blow on a head that still rings shows where heads hardly ring: above 1.5 kHz.
     const auto attack = envelopeOf (recording, 1500.0, 6000.0, frame);
@@ -167,24 +198,26 @@ std::vector<Tap> findTaps (const Recording& recording)
         const double loudest = *std::max_element (envelope.power.begin(), envelope.power.end());
         return std::max (share * loudest, overNoise * envelope.mean (quiet, quiet + quietSpan));
     };
-    const double drumFloor = floorOf (bands.drum, belowLoudest), attackFloor = floorOf (attack, belowLoudestAttack);
+    const double drumFloor = floorOf (bands.drum.envelope, belowLoudest), attackFloor = floorOf (attack, belowLoudestAttack);
     const auto nextBlow = [&] (std::size_t first)
-    { return std::min (nextRise (bands.drum, first, drumFloor), nextRise (attack, first, attackFloor)); };
+    { return std::min (nextRise (bands.drum.envelope, first, drumFloor), nextRise (attack, first, attackFloor)); };
     std::vector<Tap> taps;
 
-    for (auto i = nextBlow (0); i < bands.drum.power.size(); i = nextBlow (i + static_cast<std::size_t> (deadTime / frame)))
+    for (auto i = nextBlow (0); i < bands.drum.envelope.power.size();
+         i = nextBlow (i + static_cast<std::size_t> (deadTime / frame)))
     {
-        const double start = static_cast<double> (i) * bands.drum.frameSeconds;
+        const double start = static_cast<double> (i) * bands.drum.envelope.frameSeconds;
 
         if (! taps.empty() && start - taps.back().start < doubleTime)
         {
             if (! taps.back().has (Trouble::doubleHit))
                 taps.back().troubles.push_back (Trouble::doubleHit);
 
+            taps.back().lastBlow = start;
             continue;
         }
 
-        taps.push_back ({ .start = start });
+        taps.push_back ({ .start = start, .lastBlow = start });
     }
 
     for (std::size_t i = 0; i < taps.size(); ++i)

@@ -27,6 +27,7 @@ struct Tap
 {
     double start = 0.0;         ///< s from the recording's beginning
     double end = 0.0;           ///< s: the next tap, or the end
+    double lastBlow = 0.0;      ///< s: when the stick came back for the last time; `start` if it did not
     double peak = 0.0;          ///< largest sample, full scale 1
     double signalToNoise = 0.0; ///< dB: the first quarter second over the quietest part of the recording
     std::vector<Trouble> troubles{};
@@ -35,6 +36,9 @@ struct Tap
 
     /** True if its partials cannot be trusted: double hit, wires on, cut short or below the noise. */
     bool isUnusable() const noexcept;
+
+    /** The same for a strike of a whole drum, where a stick that comes back does no harm if the drum rings on for long enough. */
+    bool canBeStrike() const noexcept;
 };
 
 /** All taps, in order. Empty if nothing in the recording starts suddenly.

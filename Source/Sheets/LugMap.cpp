@@ -12,6 +12,7 @@ void draw (Canvas& canvas, const LugMap& map, double x, double y, double radius)
     constexpr double mark = 10.0, textSize = 9.0, smallSize = 7.5;
     canvas.circle (x, y, radius, 1.2);
     canvas.text (x, y + 3.0, map.title, smallSize, Align::middle);
+    canvas.text (x, y + 14.0, map.subtitle, smallSize, Align::middle);
 
     std::vector<std::size_t> place (static_cast<std::size_t> (map.lugs));
 
@@ -34,8 +35,10 @@ void draw (Canvas& canvas, const LugMap& map, double x, double y, double radius)
 
         if (index < map.labels.size())
         {
-            const auto [labelX, labelY] = at (radius + 24.0);
-            canvas.text (labelX, labelY + 3.0, map.labels[index], smallSize, Align::middle);
+            // Above and below a label stands about its lug, at the sides it runs away from it.
+            const auto [labelX, labelY] = at (radius + (std::abs (cosine) > 0.3 ? 14.0 : 22.0));
+            const auto align = cosine > 0.3 ? Align::left : cosine < -0.3 ? Align::right : Align::middle;
+            canvas.text (labelX, labelY + 3.0, map.labels[index], smallSize, align);
         }
     }
 }

@@ -12,10 +12,10 @@ struct LugMap
     int lugs = 8;
     std::vector<int> order{};          ///< lugs from 0 in the order of the cross
     std::vector<std::string> labels{}; ///< by lug; empty: none
-    std::string title{};
+    std::string title{}, subtitle{};
 };
 
-/** Draws it about a middle; labels stand up to 26 points outside the radius. */
+/** Draws it about a middle; labels stand up to 32 points outside the radius. */
 void draw (Canvas&, const LugMap&, double x, double y, double radius);
 
 } // namespace sheets

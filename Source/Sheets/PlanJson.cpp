@@ -1,25 +1,12 @@
 #include "PlanJson.h"
 
+#include "JsonList.h"
+
 namespace sheets
 {
 
 using namespace modal;
 using files::Json;
-
-namespace
-{
-
-Json listOf (const std::vector<std::string>& sentences)
-{
-    Json::Array list;
-
-    for (const auto& sentence : sentences)
-        list.emplace_back (sentence);
-
-    return list;
-}
-
-} // namespace
 
 Json planJson (const Plan& plan)
 {

@@ -32,6 +32,11 @@ std::string noteOf (double hertz, const TuningSheet& sheet)
     return Note::fromFrequency (hertz, sheet.wanted.tuning.concertPitch).nameWithCents();
 }
 
+std::string centsText (double cents)
+{
+    return (cents >= 0.0 ? "+" : "") + number (cents, 0) + " c";
+}
+
 double headingLine (Canvas& canvas, double y, const std::string& words)
 {
     canvas.text (margin, y, words, heading, Align::left, true);
@@ -123,13 +128,18 @@ double drawLugs (Canvas& canvas, double y, const TuningSheet& sheet)
         drawnMap.title = side == HeadSide::batter ? "Batter, from above" : "Resonant, from below";
 
         for (const auto& measured : sheet.measured)
-            if (measured.side == side && measured.fit.isPossible)
+            if (measured.side == side && ! measured.fit.lugCents.empty())
+            {
+                drawnMap.subtitle = "as measured";
+
                 for (const auto& lug : measured.fit.lugCents)
-                    drawnMap.labels.push_back ((lug.value >= 0.0 ? "+" : "") + number (lug.value, 0) + " c");
+                    drawnMap.labels.push_back (centsText (lug.value) + ", " +
+                                               number (measured.fit.tapNote.value * std::exp2 (lug.value / 1200.0), 1) + " Hz");
+            }
 
         if (drawnMap.labels.empty())
             for (const double c : cents)
-                drawnMap.labels.push_back ((c >= 0.0 ? "+" : "") + number (c, 0) + " c");
+                drawnMap.labels.push_back (centsText (c));
 
         draw (canvas, drawnMap, x, y + radius + 14.0, radius);
     };
@@ -164,7 +174,9 @@ double drawMeasured (Canvas& canvas, double y, const TuningSheet& sheet)
         canvas.text (margin, y,
                      name + noteOf (fit.tapNote.value, sheet) + ", " + number (fit.tapNote.value, 1) + " +/- " +
                          number (fit.tapNote.error, 1) + " Hz; tension " + number (fit.tension.value, 0) + " +/- " +
-                         number (fit.tension.error, 0) + " N/m; " + std::to_string (fit.tapsUsed) + " taps",
+                         number (fit.tension.error, 0) + " N/m; " +
+                         (fit.tapsUsed == 1 ? "one blow" : std::to_string (fit.tapsUsed) + " blows") +
+                         (measured.date.empty() ? "" : "; " + measured.date),
                      body);
         y += 14.0;
     }

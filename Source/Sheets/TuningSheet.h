@@ -1,9 +1,8 @@
 #pragma once
 
 #include "Canvas.h"
+#include "FitJson.h"
 
-#include "Files/Json.h"
-#include "Modal/FitHead.h"
 #include "Modal/Plan.h"
 #include "Modal/Prediction.h"
 
@@ -12,13 +11,6 @@
 
 namespace sheets
 {
-
-/** What one head was found to be. */
-struct MeasuredHead
-{
-    modal::HeadSide side = modal::HeadSide::batter;
-    modal::HeadFit fit;
-};
 
 /** Everything on the page that lies in the drum's case. */
 struct TuningSheet

@@ -1,4 +1,4 @@
-#include "FitJson.h"
+#include "JsonList.h"
 #include "PlanJson.h"
 #include "TuningSheet.h"
 
@@ -35,13 +35,10 @@ std::string csvText (const std::string& text)
 Json asJson (const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
-    Json::Array measured, cautions;
+    Json::Array measured;
 
     for (const auto& head : sheet.measured)
-        measured.push_back (fitJson (head.fit, head.side));
-
-    for (const auto& caution : usualCautions())
-        cautions.emplace_back (caution);
+        measured.push_back (fitJson (head));
 
     const auto headJson = [] (const HeadPrediction& head)
     {
@@ -70,7 +67,7 @@ Json asJson (const TuningSheet& sheet)
     if (sheet.plan)
         object.emplace_back ("plan", planJson (*sheet.plan));
 
-    object.emplace_back ("cautions", cautions);
+    object.emplace_back ("cautions", listOf (usualCautions()));
     return object;
 }
 
@@ -78,12 +75,23 @@ std::string asCsv (const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
     const auto cell = [] (double value) { return std::isfinite (value) ? files::exactText (value) : std::string(); };
+    const auto measured = [&] (HeadSide side) -> std::string
+    {
+        for (const auto& head : sheet.measured)
+            if (head.side == side && head.fit.isPossible)
+                return cell (head.fit.tapNote.value) + "," + cell (head.fit.tension.value) + "," + cell (head.fit.tension.error);
+
+        return ",,";
+    };
     return "title,date,diameter_m,depth_m,lugs,batter_tap_note_hz,batter_tension_n_per_m,resonant_tap_note_hz,"
-           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,notes\r\n" +
+           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,batter_measured_tap_note_hz,"
+           "batter_measured_tension_n_per_m,batter_measured_tension_error_n_per_m,resonant_measured_tap_note_hz,"
+           "resonant_measured_tension_n_per_m,resonant_measured_tension_error_n_per_m,notes\r\n" +
            csvText (sheet.title) + "," + csvText (sheet.date) + "," + cell (p.drum.diameter) + "," + cell (p.drum.depth) + "," +
            std::to_string (p.drum.lugs) + "," + cell (p.batter.tapNote) + "," + cell (p.batter.tension) + "," +
            cell (p.resonant.tapNote) + "," + cell (p.resonant.tension) + "," + cell (p.interval.semitones) + "," +
-           cell (p.drumNote) + "," + cell (p.sustain) + "," + csvText (sheet.notes) + "\r\n";
+           cell (p.drumNote) + "," + cell (p.sustain) + "," + measured (HeadSide::batter) + "," + measured (HeadSide::resonant) +
+           "," + csvText (sheet.notes) + "\r\n";
 }
 
 } // namespace sheets

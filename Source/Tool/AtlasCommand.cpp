@@ -1,11 +1,10 @@
 #include "Command.h"
 #include "DrumOptions.h"
 #include "OptionText.h"
-#include "OutputFile.h"
 #include "Progress.h"
+#include "Results.h"
 
 #include "Files/TuningRequest.h"
-#include "Modal/InputError.h"
 #include "Sheets/AtlasMap.h"
 
 namespace tool
@@ -46,26 +45,10 @@ sheets::AtlasRequest readRequest (const Arguments& arguments)
     return request;
 }
 
-std::string bytesOf (const sheets::Atlas& atlas, const std::string& title, const std::string& target)
-{
-    if (target.ends_with (".json"))
-        return sheets::asJson (atlas).written();
-
-    if (target.ends_with (".csv"))
-        return sheets::asCsv (atlas);
-
-    return sheets::drawn (sheets::formatOf (target, "--output"), sheets::atlasWidth, sheets::atlasHeight,
-                          [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); });
-}
-
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
-    const auto target = outputTarget (arguments, "output");
-
-    if (! target || *target == "-")
-        throw modal::InputError ("--output", "a missing value", "a file that ends in .pdf, .svg, .png, .csv or .json");
-
+    const auto target = pageTarget (arguments);
     const auto request = readRequest (arguments);
     Progress progress (false);
 
@@ -74,7 +57,9 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto atlas = sheets::makeAtlas (
         request, [&] (double share) { progress.show (share); }, cancel);
     const auto title = request.drum.name.empty() ? std::string ("Atlas of tunings") : request.drum.name + ": atlas of tunings";
-    writeText (*target, bytesOf (atlas, title, *target));
+    writePage (target,
+               { sheets::atlasWidth, sheets::atlasHeight, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); },
+                 [&] { return sheets::asJson (atlas); }, [&] { return sheets::asCsv (atlas); } });
 }
 } // namespace
 

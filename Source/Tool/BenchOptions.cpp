@@ -1,9 +1,11 @@
 #include "BenchOptions.h"
 
 #include "Files/NumberText.h"
+#include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 
+#include <algorithm>
 #include <cmath>
 #include <sstream>
 
@@ -14,20 +16,6 @@ using namespace modal;
 
 namespace
 {
-std::vector<std::string> splitAt (const std::string& text, char separator)
-{
-    std::vector<std::string> parts;
-    std::istringstream stream (text);
-
-    for (std::string part; std::getline (stream, part, separator);)
-    {
-        const auto first = part.find_first_not_of (' '), last = part.find_last_not_of (' ');
-        parts.push_back (first == std::string::npos ? "" : part.substr (first, last - first + 1));
-    }
-
-    return parts;
-}
-
 double readNumber (const std::string& text, const std::string& field, const char* allowed)
 {
     std::string_view rest = text;
@@ -71,6 +59,49 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
 }
 } // namespace
 
+std::vector<std::string> splitAt (const std::string& text, char separator)
+{
+    std::vector<std::string> parts;
+    std::istringstream stream (text);
+
+    for (std::string part; std::getline (stream, part, separator);)
+    {
+        const auto first = part.find_first_not_of (' '), last = part.find_last_not_of (' ');
+        parts.push_back (first == std::string::npos ? "" : part.substr (first, last - first + 1));
+    }
+
+    return parts;
+}
+
+std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
+{
+    std::vector<sheets::MeasuredHead> heads;
+
+    for (const auto& path : splitAt (paths, ','))
+        for (auto& head : sheets::readFit (files::loadText (path), path))
+        {
+            const auto lugs = head.fit.lugCents.size();
+
+            if (! head.fit.isPossible)
+                throw InputError (field + ", " + path, "a fit that found nothing",
+                                  head.fit.doubts.empty() ? "a fit that found a head" : head.fit.doubts.front());
+
+            if (lugs > 0 && lugs != static_cast<std::size_t> (drum.lugs))
+                throw InputError (field + ", " + path, std::to_string (lugs) + " lugs",
+                                  "a fit of this drum, which has " + std::to_string (drum.lugs));
+
+            if (std::any_of (heads.begin(), heads.end(), [&] (const auto& other) { return other.side == head.side; }))
+                throw InputError (field + ", " + path, "a head that was there before", "each head once");
+
+            heads.push_back (std::move (head));
+        }
+
+    if (heads.empty())
+        throw InputError (field, '"' + paths + '"', "files with a fit that found a head");
+
+    return heads;
+}
+
 double readTurns (const std::string& text, const std::string& field)
 {
     constexpr auto allowed = "turns as a fraction or a number: 1/4 or 0.25";
@@ -103,6 +134,7 @@ OptionGroup planOptions()
         "The drum as it is, and its rods:",
         { { "now-batter", "F3", "the batter head's tap note now" },
           { "now-resonant", "C4", "the resonant head's" },
+          { "now-from", "FILE,FILE...", "or what \"snarewright fit --json\" wrote, of one head or both" },
           { "now-batter-lugs", "0,-5,12,...", "cents of each lug over the head's note now, lug 1 first" },
           { "now-resonant-lugs", "0,-5,12,...", "" },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
@@ -116,7 +148,7 @@ OptionGroup planOptions()
 
 bool hasPlan (const Arguments& arguments)
 {
-    return arguments.has ("now-batter") || arguments.has ("now-resonant");
+    return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from");
 }
 
 PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, const Tuning& wanted)
@@ -125,15 +157,30 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     request.drum = drum;
     request.wanted = wanted;
 
+    std::vector<sheets::MeasuredHead> measured;
+
+    if (const auto files = arguments.value ("now-from"))
+        measured = measuredHeads (*files, "--now-from", drum);
+
     const auto readHead = [&] (const char* name, HeadSide side, HeadAsIs& head)
     {
         const auto option = std::string ("now-") + name;
         const auto note = arguments.value (option);
+        const auto found = std::find_if (measured.begin(), measured.end(), [side] (const auto& one) { return one.side == side; });
 
-        if (! note)
+        if (! note && found == measured.end())
             throw InputError ("--" + option, "a missing value", "the head's tap note now, such as F3");
 
-        head.tension = tensionForTapNote (drum, side, files::readNote (*note, wanted.concertPitch, "--" + option));
+        if (found != measured.end())
+        {
+            head.tension = found->fit.tension.value;
+
+            for (const auto& lug : found->fit.lugCents)
+                head.lugCents.push_back (lug.value);
+        }
+
+        if (note)
+            head.tension = tensionForTapNote (drum, side, files::readNote (*note, wanted.concertPitch, "--" + option));
 
         if (const auto cents = arguments.value (option + "-lugs"))
             head.lugCents = readCents (*cents, "--" + option + "-lugs");

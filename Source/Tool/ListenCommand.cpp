@@ -1,7 +1,6 @@
 #include "AudioFile.h"
 #include "Command.h"
-#include "DrumOptions.h"
-#include "OutputFile.h"
+#include "Results.h"
 #include "TextTable.h"
 
 #include "Files/Json.h"
@@ -129,10 +128,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         text += textOf (heard);
     }
 
-    if (const auto json = outputTarget (arguments, "json"))
-        writeText (*json, Json (Json::Object{ { "recordings", all } }).written());
-    else
-        writeText ("-", text);
+    writeJsonOrText (arguments, Json::Object{ { "recordings", all } }, text);
 }
 } // namespace
 

@@ -1,7 +1,7 @@
 #include "BenchOptions.h"
 #include "Command.h"
 #include "DrumOptions.h"
-#include "OutputFile.h"
+#include "Results.h"
 #include "TextTable.h"
 
 #include "Sheets/PlanJson.h"
@@ -95,12 +95,6 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto tuned = chooseOne (arguments);
     const auto plan = makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 
-    if (const auto json = outputTarget (arguments, "json"))
-    {
-        writeText (*json, sheets::planJson (plan).written());
-        return;
-    }
-
     auto text = tuned.label() + "\n\n";
 
     for (const auto& head : plan.heads)
@@ -109,7 +103,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     for (const auto& caution : plan.cautions)
         text += "CAUTION  " + caution + "\n";
 
-    writeText ("-", text);
+    writeJsonOrText (arguments, sheets::planJson (plan), text);
 }
 } // namespace
 
@@ -118,7 +112,7 @@ const Command& planCommand()
     static const Command command{
         "plan",
         "From the drum as it is to the tuning wanted: which rod, how far, in which order",
-        "[DRUM] [options] --now-batter NOTE --now-resonant NOTE",
+        "[DRUM] [options] --now-batter NOTE --now-resonant NOTE | --now-from FILE.json",
         "Tap each head 25 mm from the edge with the other held still, wires off, for the notes now. The plan works in a cross, "
         "in "
         "passes no\n"

@@ -1,35 +1,18 @@
 #include "BenchOptions.h"
 #include "Command.h"
 #include "DrumOptions.h"
-#include "OutputFile.h"
+#include "Results.h"
 
-#include "Modal/InputError.h"
 #include "Sheets/TuningSheet.h"
 
 namespace tool
 {
 namespace
 {
-std::string bytesOf (const sheets::TuningSheet& sheet, const std::string& target)
-{
-    if (target.ends_with (".json"))
-        return sheets::asJson (sheet).written();
-
-    if (target.ends_with (".csv"))
-        return sheets::asCsv (sheet);
-
-    return sheets::drawn (sheets::formatOf (target, "--output"), sheets::pageWidthA4, sheets::pageHeightA4,
-                          [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); });
-}
-
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
-    const auto target = outputTarget (arguments, "output");
-
-    if (! target || *target == "-")
-        throw modal::InputError ("--output", "a missing value", "a file that ends in .pdf, .svg, .png, .csv or .json");
-
+    const auto target = pageTarget (arguments);
     const auto tuned = chooseOne (arguments);
     sheets::TuningSheet sheet;
     sheet.title = tuned.label();
@@ -40,7 +23,12 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (hasPlan (arguments))
         sheet.plan = modal::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 
-    writeText (*target, bytesOf (sheet, *target));
+    if (const auto files = arguments.value ("measured"))
+        sheet.measured = measuredHeads (*files, "--measured", tuned.drum);
+
+    writePage (target,
+               { sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
+                 [&] { return sheets::asJson (sheet); }, [&] { return sheets::asCsv (sheet); } });
 }
 } // namespace
 
@@ -50,10 +38,14 @@ const Command& sheetCommand()
         "sheet",
         "One page for the drum's case: drum, target, lug map, plan, cautions",
         "[DRUM] [options] --output FILE.pdf",
-        "With --now-batter and --now-resonant the plan to get there is on the page too. Prints well in black and white.\n",
+        "With --now-batter and --now-resonant, or --now-from, the plan to get there is on the page too; with --measured what the "
+        "heads "
+        "were\n"
+        "found to be. Prints well in black and white.\n",
         { planOptions(),
           { "Output:",
             { { "output", "FILE", "by its ending: .pdf, .svg, .png, and for a database .csv or .json" },
+              { "measured", "FILE,FILE...", "what \"snarewright fit --json\" wrote, of one head or both" },
               { "date", "2024-05-17", "as it is to stand on the page" },
               { "notes", "TEXT", "anything else for whoever opens the case" } } } },
         true,

@@ -75,6 +75,55 @@ TEST_CASE ("The sheet says what it must, in every format")
     CHECK_THROWS_AS (sheets::formatOf ("sheet.doc", "--output"), InputError);
 }
 
+TEST_CASE ("What was measured goes through its file onto the sheet")
+{
+    sheets::MeasuredHead head{ HeadSide::batter, {}, "2024-05-17" };
+    head.fit.isPossible = true;
+    head.fit.tapNote = { 203.4, 0.3 };
+    head.fit.tension = { 1987.0, 31.0 };
+    head.fit.massRatio = { 1.01, 0.02 };
+    head.fit.tapsUsed = 4;
+
+    for (const double cents : { 3.0, -8.0, 0.0, 5.0 })
+        head.fit.lugCents.push_back ({ cents, 2.0 });
+
+    const auto read = sheets::readFit (sheets::fitJson (head).written(), "walk.json");
+    REQUIRE (read.size() == 1);
+    CHECK (read[0].side == HeadSide::batter);
+    CHECK (read[0].date == head.date);
+    CHECK (read[0].fit.tension.value == head.fit.tension.value);
+    CHECK (read[0].fit.tension.error == head.fit.tension.error);
+    CHECK (read[0].fit.massRatio.value == head.fit.massRatio.value);
+    REQUIRE (read[0].fit.lugCents.size() == 4);
+    CHECK (read[0].fit.lugCents[1].value == -8.0);
+
+    DrumFit both{ .isPossible = true, .batter = head.fit, .resonant = head.fit };
+    both.resonant.tapNote.value = 271.0;
+    const auto heads = sheets::readFit (sheets::fitJson (both, "").written(), "strikes.json");
+    REQUIRE (heads.size() == 2);
+    CHECK (heads[1].side == HeadSide::resonant);
+    CHECK (heads[1].fit.tapNote.value == 271.0);
+
+    for (const char* broken : { "{}", "{ \"head\": \"middle\" }", "{ \"heads\": 3 }", "[]",
+                                "{ \"head\": \"batter\", \"is_possible\": true, \"doubts\": [], \"taps_used\": 4, "
+                                "\"tap_note_hz\": { \"value\": -3, \"error\": 0 } }" })
+        CHECK_THROWS_AS (sheets::readFit (broken, "broken.json"), InputError);
+
+    sheets::TuningSheet sheet;
+    DrumSpec drum;
+    drum.lugs = 4;
+    Tuning tuning;
+    tuning.target = ByTapNotes{ 207.65, 277.18 };
+    sheet.wanted = predict (drum, tuning, { .highestFrequency = 600.0 });
+    const auto cells = [] (const std::string& csv) { return std::count (csv.begin(), csv.end(), ','); };
+    const auto without = sheets::asCsv (sheet);
+    sheet.measured = read;
+    const auto with = sheets::asCsv (sheet);
+    CHECK (contains (with, "203.4,1987,31"));
+    CHECK (cells (with) == cells (without));
+    CHECK (contains (sheets::asJson (sheet).written(), "1987"));
+}
+
 TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no network")
 {
     REQUIRE (files::lessonPresets().size() >= 2);

@@ -109,7 +109,8 @@ listening::Recording record (const Strike& strike, const Surroundings& surroundi
     setup.modes = modal::solve (strike.drum, strike.tensions, { .highestFrequency = highestMode });
     setup.wires = strike.wires;
     setup.sampleRate = rate;
-    setup.microphones = { { "above", 0.10, 0.06, 0.08 } };
+    constexpr double away = 0.08; // m
+    setup.microphones = { { "near", 0.10, 0.06, strike.isHeardFromBelow ? -strike.drum.depth - away : away } };
     const auto model = std::make_shared<const engine::DrumModel> (setup);
     listening::Recording dry{ rate, {} };
 
@@ -117,6 +118,7 @@ listening::Recording record (const Strike& strike, const Surroundings& surroundi
     {
         engine::Stroke stroke;
         stroke.position = strike.position;
+        stroke.angle = strike.angle;
         stroke.speed = strike.speed;
         play (model, stroke, 0, strike.seconds, leadIn + strike.between * i, dry);
     }

@@ -47,8 +47,10 @@ struct Strike
     modal::DrumSpec drum;
     modal::Tensions tensions;
     modal::WireSpec wires{};
-    double position = 0.3; ///< share of the radius
-    double speed = 2.0;    ///< m/s
+    double position = 0.3;         ///< share of the radius
+    double angle = 0.6;            ///< rad
+    bool isHeardFromBelow = false; ///< microphone 80 mm below the resonant head instead of above the batter head
+    double speed = 2.0;            ///< m/s
     double seconds = 1.2;
     int count = 1;        ///< strokes, one after the other
     double between = 1.2; ///< s

@@ -3,10 +3,11 @@
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
 
-#include "Modal/FitHead.h"
+#include "Modal/FitDrum.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -31,31 +32,52 @@ void hear (const Walk& walk, const Surroundings& surroundings, std::vector<modal
     }
 }
 
+/** Draws what is random about a drum. */
+class Chance
+{
+public:
+    explicit Chance (unsigned seed) : random (seed) {}
+
+    double between (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); }
+    int oneOf (int low, int high) { return std::uniform_int_distribution<int> (low, high) (random); }
+
+    modal::DrumSpec drum()
+    {
+        modal::DrumSpec drawn;
+        drawn.diameter = oneOf (12, 15) * modal::units::inch;
+        drawn.depth = between (4.0, 8.0) * modal::units::inch;
+        drawn.lugs = oneOf (3, 5) * 2;
+        drawn.batter.plyThickness = between (7.0, 12.0) * modal::units::mil;
+        return drawn;
+    }
+
+    /** One lug 20 cents up or down, as Tensions has it; `off` becomes which. */
+    std::vector<double> oneLugOff (const modal::DrumSpec& built, modal::HeadSide side, double tension, int& off)
+    {
+        off = oneOf (0, built.lugs - 1);
+        const double cents = oneOf (0, 1) == 0 ? 20.0 : -20.0;
+        const double share = std::pow (1.0 + modal::semitoneTension (built, side, tension), cents / 100.0) - 1.0;
+        std::vector<double> lugs (static_cast<std::size_t> (built.lugs), -share / built.lugs);
+        lugs[static_cast<std::size_t> (off)] += share;
+        return lugs;
+    }
+
+private:
+    std::mt19937 random;
+};
+
 } // namespace
 
 Outcome tryDrum (unsigned seed, double signalToNoise, bool hasPatchWalk)
 {
-    std::mt19937 random (seed);
-    const auto between = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
-    const auto oneOf = [&] (int low, int high) { return std::uniform_int_distribution<int> (low, high) (random); };
-
-    modal::DrumSpec believed;
-    believed.diameter = oneOf (12, 15) * modal::units::inch;
-    believed.depth = between (4.0, 8.0) * modal::units::inch;
-    believed.lugs = oneOf (3, 5) * 2;
-    believed.batter.plyThickness = between (7.0, 12.0) * modal::units::mil;
-
+    Chance chance (seed);
+    const auto believed = chance.drum();
     auto built = believed;
-    built.batter.plyThickness *= between (0.97, 1.03);
-
+    built.batter.plyThickness *= chance.between (0.97, 1.03);
     Walk walk{ .drum = built };
-    walk.tension = between (0.08, 0.22) * modal::yieldTension (built.batter);
-    const double semitone = modal::semitoneTension (built, modal::HeadSide::batter, walk.tension);
-    const int off = oneOf (0, believed.lugs - 1);
-    const double cents = oneOf (0, 1) == 0 ? 20.0 : -20.0;
-    const double share = std::pow (1.0 + semitone, cents / 100.0) - 1.0;
-    walk.lugs.assign (static_cast<std::size_t> (built.lugs), -share / built.lugs);
-    walk.lugs[static_cast<std::size_t> (off)] += share;
+    walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
+    int off = 0;
+    walk.lugs = chance.oneLugOff (built, modal::HeadSide::batter, walk.tension, off);
 
     std::vector<modal::HeardTap> taps;
     hear (walk, { .signalToNoise = signalToNoise, .seed = seed }, taps);
@@ -88,6 +110,64 @@ Outcome tryDrum (unsigned seed, double signalToNoise, bool hasPatchWalk)
         outcome.isLugNamed = first.lug == off;
         outcome.isAxisNamed = first.lug % (believed.lugs / 2) == off % (believed.lugs / 2);
         outcome.suspectCents = first.cents.value;
+    }
+
+    return outcome;
+}
+
+StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn)
+{
+    using modal::HeadSide;
+    Chance chance (seed);
+    auto believed = chance.drum();
+    believed.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
+    auto built = believed;
+    built.batter.plyThickness *= chance.between (0.97, 1.03);
+    built.resonant.plyThickness *= chance.between (0.97, 1.03);
+
+    Strike strike;
+    strike.drum = built;
+    auto& tensions = strike.tensions;
+    tensions.batter = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
+    const double batterNote = modal::tapNote (built, HeadSide::batter, tensions.batter);
+    const double highest = modal::tapNote (built, HeadSide::resonant, 0.9 * modal::yieldTension (built.resonant));
+    const double notes[] = { batterNote, std::min (highest, batterNote * std::exp2 (chance.between (-2.0, 9.0) / 12.0)) };
+    tensions.resonant = modal::tensionForTapNote (built, HeadSide::resonant, notes[1]);
+    int off = 0;
+    tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off);
+    tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off);
+    strike.wires.on = hasWiresOn;
+
+    std::vector<std::vector<modal::Partial>> strikes;
+
+    for (unsigned k = 0; k < 6; ++k)
+    {
+        strike.position = chance.between (0.0, 0.85);
+        strike.angle = chance.between (0.0, modal::units::twoPi);
+        strike.speed = chance.between (1.0, 2.0);
+        strike.isHeardFromBelow = k % 2 == 1;
+        const auto recording = record (strike, { .signalToNoise = signalToNoise, .seed = 6 * seed + k });
+        const auto quiet = listening::quietestMoment (recording);
+
+        for (const auto& tap : listening::findTaps (recording))
+            if (tap.canBeStrike())
+                strikes.push_back (listening::partialsOf (recording, tap, quiet));
+    }
+
+    const auto fit = modal::fitDrum ({ .drum = believed }, strikes);
+    StrikesOutcome outcome{ .isPossible = fit.isPossible };
+
+    if (! fit.isPossible)
+        return outcome;
+
+    const modal::HeadFit* const heads[] = { &fit.batter, &fit.resonant };
+    const double truth[] = { tensions.batter, tensions.resonant };
+
+    for (int h = 0; h < 2; ++h)
+    {
+        outcome.noteCents[h] = modal::centsBetween (notes[h], heads[h]->tapNote.value);
+        outcome.tensionShare[h] = heads[h]->tension.value / truth[h] - 1.0;
+        outcome.pull[h] = (heads[h]->tension.value - truth[h]) / heads[h]->tension.error;
     }
 
     return outcome;

@@ -1,0 +1,220 @@
+#include "FitDrum.h"
+
+#include "FitDrumIteration.h"
+#include "FitDrumStart.h"
+#include "FitLosses.h"
+#include "FitMass.h"
+#include "InputError.h"
+#include "Tuning.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace modal
+{
+namespace
+{
+
+constexpr std::size_t fewestModes = 4;   // as many as unknowns
+constexpr double goodMisfit = 1.8;       // standard deviations
+constexpr double goodEvidence = 1.2;     // a line of full weight, ln
+constexpr double clearlyBetter = 1.5;    // ln of the ratio of probabilities
+constexpr double sameTension = 0.05;     // relative
+constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
+constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
+constexpr double goTogether = 0.9;       // correlation
+constexpr double ownShare = 0.2;         // of a mode's energy in a head's film that makes it that head's
+
+void checkSetup (const DrumFitSetup& setup)
+{
+    check (setup.drum);
+    requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the heads' masses");
+    requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
+
+    if (! setup.drum.hasResonantHead())
+        throw InputError ("drum to fit from strikes", "one head", "two heads; for one, a walk round it tells more");
+
+    if (! setup.drum.muffling.empty())
+        throw InputError ("muffling", "on the drum", "none while it is recorded for a fit");
+}
+
+/** ln of the probability of a fit, the heads' masses included. */
+double plausibility (const FitDrumIteration& fitted)
+{
+    return fitted.evidence - 0.5 * fitted.state.tail<2>().cwiseQuotient (fitted.prior.tail<2>()).squaredNorm();
+}
+
+bool isSameTuning (const DrumState& a, const DrumState& b)
+{
+    return (a - b).head<2>().cwiseAbs().maxCoeff() < sameTension;
+}
+
+/** All starts followed, the most plausible first. */
+std::vector<FitDrumIteration> fitsOf (const DrumFitSetup& setup, const std::vector<Line>& lines)
+{
+    std::vector<FitDrumIteration> fits;
+
+    for (const auto& start : startsOfDrumFit (setup, lines))
+        if (FitDrumIteration trial (setup, lines, start.batter, start.resonant); trial.run())
+            fits.push_back (std::move (trial));
+
+    std::sort (fits.begin(), fits.end(),
+               [] (const FitDrumIteration& a, const FitDrumIteration& b) { return plausibility (a) > plausibility (b); });
+    return fits;
+}
+
+std::size_t modesIn (const FitDrumIteration& fitted)
+{
+    std::vector<double> frequencies;
+
+    for (const auto& one : fitted.assigned)
+        frequencies.push_back (one.mode.mode.frequency);
+
+    std::sort (frequencies.begin(), frequencies.end());
+    return static_cast<std::size_t> (std::unique (frequencies.begin(), frequencies.end()) - frequencies.begin());
+}
+
+/** Why the best fit is not to be trusted; empty if it is. */
+std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFitSetup& setup, double weight)
+{
+    const std::string advice =
+        " Check diameter, depth and both heads, that nothing lies on the drum, and that the wires are off.";
+
+    if (fits.empty())
+        return "No tuning of a drum of this size gives the notes heard." + advice;
+
+    const auto& best = fits.front();
+
+    if (modesIn (best) < fewestModes)
+        return "Only " + std::to_string (modesIn (best)) +
+               " of the drum's modes were heard, which two heads cannot be told from. Strike in the middle, half way out and "
+               "near "
+               "the edge.";
+
+    if (best.evidence < goodEvidence * weight)
+        return "Too many of the notes heard belong to no mode of a drum of this size." + advice;
+
+    if (best.misfit > goodMisfit)
+        return "The notes heard do not belong together on a drum of this size: they miss by " + asText (best.misfit, 2) +
+               " times what is likely." + advice;
+
+    for (const auto side : { HeadSide::batter, HeadSide::resonant })
+    {
+        const double off = best.state[side == HeadSide::batter ? 2 : 3];
+
+        if (std::abs (off) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
+            return "The notes would fit only a " + std::string (side == HeadSide::batter ? "batter" : "resonant") + " head " +
+                   asText (100.0 * std::abs (std::expm1 (off)), 2) + " % " + (off < 0.0 ? "lighter" : "heavier") +
+                   " than stated, which its tolerance rules out." + advice;
+    }
+
+    for (const auto& other : fits)
+        if (! isSameTuning (best.state, other.state) && plausibility (best) - plausibility (other) < clearlyBetter)
+            return "Two tunings explain the notes alike: batter " + asText (std::exp (best.state[0]), 3) + " and resonant " +
+                   asText (std::exp (best.state[1]), 3) + " N/m, or " + asText (std::exp (other.state[0]), 3) + " and " +
+                   asText (std::exp (other.state[1]), 3) + " N/m. Strike near the edge and on the resonant head too.";
+
+    return {};
+}
+
+/** The tap note of one head at a state, and how its logarithm goes with tension and mass. */
+Estimate tapNoteOf (const DrumSpec& drum, HeadSide side, const FitDrumIteration& fitted, const Eigen::Matrix4d& covariance)
+{
+    constexpr double step = 0.01;
+    const int head = side == HeadSide::batter ? 0 : 1;
+    const double tension = std::exp (fitted.state[head]);
+    const double note = tapNote (drum, side, tension);
+    DrumState gradient = DrumState::Zero();
+    gradient[head] = std::log (tapNote (drum, side, tension * (1.0 + step)) / note) / std::log1p (step);
+    gradient[2 + head] = std::log (tapNote (withHeadMass (drum, side, 1.0 + step), side, tension) / note) / std::log1p (step);
+    return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
+}
+
+HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration& fitted, const Eigen::Matrix4d& covariance)
+{
+    const int head = side == HeadSide::batter ? 0 : 1;
+    HeadFit fit;
+    fit.isPossible = true;
+    fit.misfit = fitted.misfit;
+    fit.tapNote = tapNoteOf (fitted.drumOfState(), side, fitted, covariance);
+    fit.tension.value = std::exp (fitted.state[head]);
+    fit.tension.error = fit.tension.value * std::sqrt (covariance (head, head));
+    fit.massRatio.value = std::exp (fitted.state[2 + head]);
+    fit.massRatio.error = fit.massRatio.value * std::sqrt (covariance (2 + head, 2 + head));
+
+    if (std::sqrt (covariance (2 + head, 2 + head)) > unresolved * fitted.prior[2 + head] && setup.massTolerance > 0.0)
+    {
+        const double correlation =
+            covariance (head, 2 + head) / std::sqrt (covariance (head, head) * covariance (2 + head, 2 + head));
+        fit.doubts.push_back ("The head's mass is not told by these strikes; its tolerance is taken as stated." +
+                              std::string (correlation > goTogether - 0.1
+                                               ? " A heavier head drawn tighter would sound the same: their errors go together."
+                                               : ""));
+    }
+
+    const auto isOwn = [side] (const Assignment& one)
+    { return (side == HeadSide::batter ? one.mode.mode.shares.batter : one.mode.mode.shares.resonant) > ownShare; };
+
+    if (std::none_of (fitted.assigned.begin(), fitted.assigned.end(), isOwn))
+        fit.doubts.push_back ("None of the head's own modes was heard: its tension follows from how it holds the other head back "
+                              "through the air, and hangs on the drum's depth and vent as stated.");
+
+    return fit;
+}
+
+} // namespace
+
+DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<std::vector<Partial>>& strikes)
+{
+    checkSetup (setup);
+    DrumFit fit;
+    fit.strikesUsed =
+        static_cast<int> (std::count_if (strikes.begin(), strikes.end(), [] (const auto& strike) { return ! strike.empty(); }));
+    const auto lines = linesOf (strikes);
+
+    if (lines.size() < fewestModes)
+    {
+        fit.doubts.push_back (
+            "Only " + std::to_string (lines.size()) +
+            " notes were heard, which two heads cannot be told from. Strike in the middle, half way out and near "
+            "the edge, and let each ring.");
+        return fit;
+    }
+
+    const auto fits = fitsOf (setup, lines);
+
+    if (const auto objection = objectionTo (fits, setup, weightOf (lines)); ! objection.empty())
+    {
+        fit.misfit = fits.empty() ? 0.0 : fits.front().misfit;
+        fit.doubts.push_back (objection);
+        return fit;
+    }
+
+    const auto& best = fits.front();
+    // What is left over says how far the errors assumed can be trusted.
+    const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
+    fit.isPossible = true;
+    fit.misfit = best.misfit;
+    fit.batter = headOf (setup, HeadSide::batter, best, covariance);
+    fit.resonant = headOf (setup, HeadSide::resonant, best, covariance);
+    std::vector<HeardDecay> decays;
+
+    for (const auto& one : best.assigned)
+    {
+        fit.partials.push_back ({ one.line->frequency, one.mode.mode, one.cents });
+        decays.push_back ({ one.line->decay, one.line->decayError, one.mode.mode.decay });
+    }
+
+    fit.batter.lossRatio = fit.resonant.lossRatio = lossRatioOf (decays);
+    fit.batter.tapsUsed = fit.resonant.tapsUsed = fit.strikesUsed;
+
+    if (const double correlation = covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1));
+        std::abs (correlation) > goTogether)
+        fit.doubts.push_back ("The heads' tensions cannot be told apart well: their errors go " +
+                              std::string (correlation > 0.0 ? "together." : "against each other."));
+
+    fit.doubts.push_back ("How even the heads are cannot be told from strikes: tap beside every lug for that.");
+    return fit;
+}
+
+} // namespace modal

@@ -1,0 +1,176 @@
+#include "FitDrumIteration.h"
+
+#include "FitMass.h"
+#include "InputError.h"
+#include "Note.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace modal
+{
+namespace
+{
+
+constexpr double fromNowhere = 0.05;       // share of lines
+constexpr double range = 5000.0;           // cents over which those are spread
+constexpr double decayRatio = 0.5;         // spread of ln (decay heard over decay predicted)
+constexpr double outlier = 2.5;            // standard deviations from which an observation counts by its size only (Huber)
+constexpr double roomError = 0.15;         // Hz; see FitHeadIteration
+constexpr double centsPerShare = 1731.234; // 1200 / ln 2
+constexpr int orders = 9;
+constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
+constexpr double rootTwoPi = 2.5066283;
+
+/** Probability density a cent of a line under one mode. */
+double density (const Line& line, const ExpectedMode& mode, double width)
+{
+    const double off = centsBetween (mode.mode.frequency, line.frequency) / width;
+
+    if (std::abs (off) > 6.0)
+        return 0.0;
+
+    const double slower = std::log (line.decay / mode.mode.decay.total()) / decayRatio;
+    return mode.audibility * std::exp (-0.5 * (off * off + slower * slower)) / (rootTwoPi * width);
+}
+
+double highestOf (const std::vector<Line>& lines)
+{
+    constexpr double above = 1.08;
+    return std::clamp (above * lines.back().frequency, 300.0, 1500.0);
+}
+
+} // namespace
+
+double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double width)
+{
+    double sum = 0.0;
+
+    for (const auto& line : lines)
+    {
+        double all = 0.0;
+
+        for (const auto& mode : modes)
+            all += density (line, mode, width);
+
+        sum += line.weight() * std::log (fromNowhere + (1.0 - fromNowhere) * all * range);
+    }
+
+    return sum;
+}
+
+double weightOf (const std::vector<Line>& lines)
+{
+    double sum = 0.0;
+
+    for (const auto& line : lines)
+        sum += line.weight();
+
+    return sum;
+}
+
+FitDrumIteration::FitDrumIteration (const DrumFitSetup& fitSetup, const std::vector<Line>& heard, double batterTension,
+                                    double resonantTension)
+    : setup (&fitSetup), lines (&heard)
+{
+    state << std::log (batterTension), std::log (resonantTension), 0.0, 0.0;
+    start = state;
+    const double mass = std::max (setup->massTolerance, 1.0e-6);
+    prior << 1.0, 1.0, mass, mass;
+}
+
+bool FitDrumIteration::run()
+{
+    try
+    {
+        for (const double width : widths)
+        {
+            observe (width);
+
+            if (assigned.size() < 2)
+                return false;
+
+            solveStep();
+            constexpr double longestStep = 0.15;
+            const DrumState move = start + posterior.mean - state;
+            state += move * std::min (1.0, longestStep / std::max (move.cwiseAbs().maxCoeff(), 1.0e-12));
+        }
+
+        observe (widths.back());
+        solveStep();
+        return ! assigned.empty();
+    }
+    catch (const InputError&)
+    {
+        return false;
+    }
+}
+
+DrumSpec FitDrumIteration::drumOfState() const
+{
+    return withHeadMass (withHeadMass (setup->drum, HeadSide::batter, std::exp (state[2])), HeadSide::resonant,
+                         std::exp (state[3]));
+}
+
+void FitDrumIteration::observe (double width)
+{
+    const auto drum = drumOfState();
+    check (drum);
+    FitDrumModel model (drum, highestOf (*lines), orders);
+    const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
+    evidence = modal::evidence (*lines, modes, width);
+    assigned.clear();
+
+    for (const auto& line : *lines)
+    {
+        double all = fromNowhere / range, most = 0.0;
+        const ExpectedMode* likeliest = nullptr;
+
+        for (const auto& mode : modes)
+        {
+            const double here = density (line, mode, width);
+            all += here;
+
+            if (here > most)
+            {
+                most = here;
+                likeliest = &mode;
+            }
+        }
+
+        if (likeliest != nullptr && most > 0.5 * all)
+            assigned.push_back (
+                { &line, *likeliest, most / all, centsBetween (likeliest->mode.frequency, line.frequency),
+                  std::hypot (centsPerShare * std::hypot (line.error, roomError) / line.frequency, setup->modelError) });
+    }
+}
+
+/** The posterior of the whole way from the start, so that the prior pulls back to where it began. */
+void FitDrumIteration::solveStep()
+{
+    const auto rows = static_cast<Eigen::Index> (assigned.size());
+    Eigen::MatrixXd jacobian (rows, state.size());
+    Eigen::VectorXd observed (rows), full (rows);
+
+    for (Eigen::Index i = 0; i < rows; ++i)
+    {
+        const auto& one = assigned[static_cast<std::size_t> (i)];
+        jacobian.row (i) = centsPerShare * one.mode.gradient.transpose();
+        observed[i] = one.cents + jacobian.row (i).dot (state - start);
+        full[i] = std::sqrt (one.share * one.line->weight()) / one.error;
+    }
+
+    Eigen::VectorXd weight = full;
+
+    for (int pass = 0; pass < 6; ++pass)
+    {
+        posterior = FitPosterior::of (weight.asDiagonal() * jacobian, weight.cwiseProduct (observed), prior);
+        const Eigen::ArrayXd left = full.cwiseProduct (observed - jacobian * posterior.mean).cwiseAbs();
+        weight = full.array() * (outlier / left.max (outlier)).sqrt();
+        const double data = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
+        misfit = std::sqrt (data / static_cast<double> (std::max<Eigen::Index> (rows, 1)));
+    }
+}
+
+} // namespace modal

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "Files/Json.h"
+
+#include <string>
+#include <vector>
+
+namespace sheets
+{
+
+/** Sentences as a list of texts. */
+inline files::Json listOf (const std::vector<std::string>& sentences)
+{
+    files::Json::Array list;
+
+    for (const auto& sentence : sentences)
+        list.emplace_back (sentence);
+
+    return list;
+}
+
+} // namespace sheets

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "Modal/FitDrum.h"
+
+#include <string>
+#include <vector>
+
+namespace tool
+{
+
+/** What is heard in a walk, one tap a lug; what cannot be used is left out and said. */
+struct HeardWalk
+{
+    std::vector<modal::HeardTap> taps;
+    std::string remarks;
+};
+
+/** Throws modal::InputError on `field` if the file cannot be read or has no tap, or more taps than the drum has lugs. */
+HeardWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
+
+/** The partials of every strike that can be used in one or several recordings. */
+struct HeardStrikes
+{
+    std::vector<std::vector<modal::Partial>> strikes;
+    std::string remarks;
+};
+
+/** @param paths  files with commas between. Throws modal::InputError on `field` if one cannot be read, or if no strike in them
+   can be used: the message says why, wires that are on first of all. */
+HeardStrikes hearStrikes (const std::string& paths, const std::string& field);
+
+} // namespace tool

@@ -1,0 +1,38 @@
+#include "Results.h"
+
+#include "Command.h"
+#include "DrumOptions.h"
+#include "OutputFile.h"
+
+#include "Modal/InputError.h"
+
+namespace tool
+{
+
+void writeJsonOrText (const Arguments& arguments, const files::Json& json, const std::string& text)
+{
+    const auto target = outputTarget (arguments, "json");
+    writeText (target.value_or ("-"), target ? json.written() : text);
+}
+
+std::string pageTarget (const Arguments& arguments)
+{
+    const auto target = outputTarget (arguments, "output");
+
+    if (! target || *target == "-")
+        throw modal::InputError ("--output", "a missing value", "a file that ends in .pdf, .svg, .png, .csv or .json");
+
+    return *target;
+}
+
+void writePage (const std::string& target, const Page& page)
+{
+    if (target.ends_with (".json"))
+        writeText (target, page.json().written());
+    else if (target.ends_with (".csv"))
+        writeText (target, page.csv());
+    else
+        writeText (target, sheets::drawn (sheets::formatOf (target, "--output"), page.width, page.height, page.draw));
+}
+
+} // namespace tool

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "Arguments.h"
+
+#include "Files/Json.h"
+#include "Sheets/Canvas.h"
+
+#include <functional>
+#include <string>
+
+namespace tool
+{
+
+/** Writes what --json asks for, or else the text to standard output. */
+void writeJsonOrText (const Arguments&, const files::Json&, const std::string& text);
+
+/** A page that can also be had as data. */
+struct Page
+{
+    double width = 0.0, height = 0.0; ///< points
+    std::function<void (sheets::Canvas&)> draw;
+    std::function<files::Json()> json;
+    std::function<std::string()> csv;
+};
+
+/** The file that --output names. Throws modal::InputError if there is none, or one whose ending nobody knows. */
+std::string pageTarget (const Arguments&);
+
+/** Writes a page, or its data, by the target's ending. */
+void writePage (const std::string& target, const Page&);
+
+} // namespace tool
