@@ -1,6 +1,7 @@
 #include "DrumModel.h"
 
 #include "Bank.h"
+#include "RadialMemo.h"
 #include "RadiationOfRings.h"
 #include "VectorChoice.h"
 #include "WireRest.h"
@@ -18,7 +19,7 @@ namespace engine
 namespace
 {
 
-constexpr int radialSteps = 128;
+constexpr int steps = 128; ///< of a basis function's table, from the middle to the rim
 
 /** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
    shell. Common practice, no source. */
@@ -42,6 +43,21 @@ AlignedArray<Scalar> packedRows (const Eigen::MatrixXd& matrix)
         for (Eigen::Index j = 0; j < matrix.cols(); ++j)
             out.push_back (static_cast<Scalar> (matrix (i, j)));
     return out;
+}
+
+/** Basis functions at the tables' steps, one more before the middle and two after the rim for the cubic, mirrored into the head.
+ */
+const std::vector<double>& radialSteps (const modal::BasisFunction& function)
+{
+    static RadialMemo memo (
+        []
+        {
+            std::vector<double> shares;
+            for (int i = -1; i <= steps + 1; ++i)
+                shares.push_back (static_cast<double> (i < 0 ? -i : i > steps ? 2 * steps - i : i) / steps);
+            return shares;
+        }());
+    return memo (function);
 }
 
 void check (const DrumSetup& setup)
@@ -187,19 +203,15 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
 template <typename Scalar>
 void BasicDrumModel<Scalar>::buildTables()
 {
-    const int row = radialSteps + 3; // one more point before and two after, for the cubic
-    radialTable.resize (static_cast<std::size_t> (basisSize() * row));
-    for (int b = 0; b < basisSize(); ++b)
+    radialTable.reserve (static_cast<std::size_t> (basisSize() * (steps + 3)));
+    for (const auto& function : made.modes.basis)
     {
-        const auto& function = made.modes.basis[static_cast<std::size_t> (b)];
-        const double crest = function.parity == modal::Parity::sine ? modal::units::pi / (2.0 * function.m) : 0.0;
-        for (int i = -1; i <= radialSteps + 1; ++i)
+        const auto& values = radialSteps (function);
+        for (int i = -1; i <= steps + 1; ++i)
         {
             // J_m continues evenly or oddly through the middle, and nearly oddly through its zero at the rim.
-            const double mirrored = i < 0 ? -i : i > radialSteps ? 2 * radialSteps - i : i;
-            const double sign = i < 0 ? (function.m % 2 == 0 ? 1.0 : -1.0) : i > radialSteps ? -1.0 : 1.0;
-            const double value = function.at (mirrored * made.modes.radius / radialSteps, crest, made.modes.radius);
-            radialTable[static_cast<std::size_t> (b * row + i + 1)] = static_cast<float> (sign * value);
+            const double sign = i < 0 ? (function.m % 2 == 0 ? 1.0 : -1.0) : i > steps ? -1.0 : 1.0;
+            radialTable.push_back (static_cast<float> (sign * values[static_cast<std::size_t> (i + 1)] / made.modes.radius));
         }
     }
 }
@@ -208,10 +220,10 @@ void BasicDrumModel<Scalar>::buildTables()
 template <typename Scalar>
 double BasicDrumModel<Scalar>::radial (int basis, double r) const noexcept
 {
-    const double place = std::clamp (r / made.modes.radius, 0.0, 1.0) * radialSteps;
-    const int cell = std::min (static_cast<int> (place), radialSteps - 1);
+    const double place = std::clamp (r / made.modes.radius, 0.0, 1.0) * steps;
+    const int cell = std::min (static_cast<int> (place), steps - 1);
     const double t = place - cell;
-    const float* p = radialTable.data() + basis * (radialSteps + 3) + cell;
+    const float* p = radialTable.data() + basis * (steps + 3) + cell;
     const double a = p[0], b = p[1], c = p[2], d = p[3];
     return b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
 }

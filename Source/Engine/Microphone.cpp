@@ -1,5 +1,7 @@
 #include "Microphone.h"
 
+#include "RadialMemo.h"
+
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -28,14 +30,18 @@ double spokeAngle (int spoke)
 /** Radial part of every basis function on the rings, with the angle's part taken out. */
 Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
 {
+    static RadialMemo memo (
+        []
+        {
+            std::vector<double> shares;
+            for (int ring = 0; ring < rings; ++ring)
+                shares.push_back (ringRadius (ring, 1.0));
+            return shares;
+        }());
     Eigen::MatrixXd parts (rings, static_cast<Eigen::Index> (modes.basis.size()));
     for (Eigen::Index b = 0; b < parts.cols(); ++b)
-    {
-        const auto& function = modes.basis[static_cast<std::size_t> (b)];
-        const double crest = function.parity == modal::Parity::sine ? modal::units::pi / (2.0 * function.m) : 0.0;
-        for (int ring = 0; ring < rings; ++ring)
-            parts (ring, b) = function.at (ringRadius (ring, modes.radius), crest, modes.radius);
-    }
+        parts.col (b) =
+            Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), rings) / modes.radius;
     return parts;
 }
 
@@ -126,7 +132,9 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
             weight[side].row (ring) = sides[side].outwards * ringRadius (ring, modes.radius) * cell / distance[side].row (ring);
     }
 
-    Eigen::ArrayXXf phase;
+    // Both partners of a pair have the same wave number.
+    double lastWaveNumber = -1.0;
+    std::array<Eigen::ArrayXXf, 2> cosine, sine;
     for (int mode = 0; mode < modes.size(); ++mode)
     {
         const double omega = modes.modes[static_cast<std::size_t> (mode)].angularFrequency();
@@ -138,10 +146,16 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
                 continue;
             const Eigen::ArrayXXf pushed =
                 (weight[side] * cellsOf (modes, side == 0 ? modes.batter : modes.resonant, radial, mode).array()).cast<float>();
-            phase = static_cast<float> (waveNumber) * further[side];
+            if (waveNumber != lastWaveNumber)
+            {
+                const Eigen::ArrayXXf phase = static_cast<float> (waveNumber) * further[side];
+                cosine[side] = phase.cos();
+                sine[side] = phase.sin();
+            }
             sum +=
-                Complex (static_cast<double> ((pushed * phase.cos()).sum()), -static_cast<double> ((pushed * phase.sin()).sum()));
+                Complex (static_cast<double> ((pushed * cosine[side]).sum()), -static_cast<double> ((pushed * sine[side]).sum()));
         }
+        lastWaveNumber = waveNumber;
         // p = ρ/(2π or 4π)·q''·(A + iB): i·q'' = -ω·q' for a mode that rings as exp(iωt).
         heard.acceleration[mode] = polarity * strength * sum.real();
         heard.velocity[mode] = -polarity * strength * omega * sum.imag();
