@@ -48,7 +48,7 @@ BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
     : current (std::move (model)), run (kernelFor<Scalar>().run), position (maxModes), step (maxModes), trial (maxModes),
       push (maxModes), takenPosition (maxModes), takenStep (maxModes), force (maxContacts), forceBefore (maxContacts),
       compression (maxContacts), compressionBefore (maxContacts), scratch (8 * maxContacts),
-      field (static_cast<std::size_t> (4 * maxModes))
+      field (static_cast<std::size_t> (4 * maxModes)), upperBand (current->setup().sampleRate)
 {
     for (auto& shape : strikerShape)
         shape.resize (maxModes);
@@ -93,6 +93,7 @@ void BasicDrum<Scalar>::connect() noexcept
     }
     jumpDecay = static_cast<Scalar> (std::exp (-current->interval() / jumpTime));
     connectMicrophones();
+    upperBand.connect (*current);
 }
 
 template <typename Scalar>
@@ -116,6 +117,7 @@ void BasicDrum<Scalar>::reset() noexcept
     strikers.fill ({});
     for (auto& line : delayLines)
         line.reset();
+    upperBand.reset();
     bridgeOfPressure.fill ({});
     bridgeOfDelay.fill ({});
     measuresJump = false;
@@ -197,7 +199,9 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
     {
         if (untilTidied == tidyEvery)
             watchTension();
+        upperBand.open (view, frames);
         run (view, outputs, frames);
+        upperBand.add (outputs, frames);
         if (frames == untilTidied)
         {
             retireStrikers();
@@ -247,6 +251,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     putAway (striker);
 
     landed[index] = blow;
+    upperBand.place (slot, blow, *current);
     shapeStriker (slot);
     const double surface = surfaceUnder (slot);
     double surfaceBefore = surface;
@@ -463,6 +468,7 @@ void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
         std::fill (array->begin(), array->end(), Scalar (0));
     restWires();
     restTension();
+    upperBand.reset();
     silent = true;
 }
 
@@ -501,6 +507,7 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
         if (! striker.active)
             continue;
         shapeStriker (slot);
+        upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
         striker.height = surfaceUnder (slot) - striker.compression;
     }
     for (int slot = 0; slot < maxStrikers; ++slot)

@@ -3,6 +3,7 @@
 #include "DelayLine.h"
 #include "DrumModel.h"
 #include "Stroke.h"
+#include "UpperBandSound.h"
 
 #include <memory>
 #include <vector>
@@ -124,6 +125,7 @@ private:
     std::array<Waiting, 64> waiting;
     int waitingCount = 0;
     int untilTidied = 0; ///< samples until strikers that have left are put away
+    UpperBandSound<Scalar> upperBand;
     std::vector<DelayLine<Scalar>> delayLines;
     std::array<Bridge, maxMicrophones> bridgeOfPressure, bridgeOfDelay;
     bool measuresJump = false;

@@ -128,12 +128,14 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
             mobility[c] = packedRows<Scalar> (contactsOf.mobility[c]);
             coupling[c] = { bank.classes[c].first, bank.classes[c].count, shapes[c].data(), mobility[c].data() };
         }
+        gatherForcePoints (bank);
     }
 
+    std::vector<ModalPressure> pressures;
     for (std::size_t m = 0; m < made.microphones.size(); ++m)
     {
         const auto& microphone = made.microphones[m];
-        const auto pressure = pressureAt (made.modes, microphone);
+        const auto& pressure = pressures.emplace_back (pressureAt (made.modes, microphone));
         delays[m] = pressure.delay;
         Eigen::VectorXd acceleration = Eigen::VectorXd::Zero (bank.size()), velocity = acceleration;
         for (int k = 0; k < bank.size(); ++k)
@@ -150,6 +152,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         pressureOfAcceleration[m] = packed<Scalar> (Eigen::VectorXd (acceleration * made.sampleRate * made.sampleRate));
         pressureOfVelocity[m] = packed<Scalar> (Eigen::VectorXd (velocity * 0.5 * made.sampleRate));
     }
+    upper = upperBandOf (made, pressures);
 
     for (int k = 0; k < bank.size(); ++k)
     {
@@ -198,6 +201,24 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     buildTables();
     sortFieldModes();
     buildStretch();
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherForcePoints (const Bank& bank)
+{
+    const auto& strands = *bank.strands;
+    const int pairs = strands.pairs(), quadrantSize = strands.halfPoints() * pairs;
+    const int stride = classes == 4 ? combinations : quadrantSize;
+    const int neighbours = (strands.halfPoints() + maxForcePoints / 4 - 1) / (maxForcePoints / 4);
+    for (int quadrant = 0; quadrant < 4; ++quadrant)
+        for (int first = 0; first < strands.halfPoints(); first += neighbours)
+        {
+            const int last = std::min (first + neighbours, strands.halfPoints()) - 1;
+            const double x = 0.5 * (strands.pointX (first) + strands.pointX (last));
+            const double y = 0.5 * (strands.strandY (0) + strands.strandY (pairs - 1));
+            wirePoints.push_back ({ quadrant < 2 ? x : -x, quadrant % 2 == 0 ? y : -y, quadrant * stride + first * pairs,
+                                    (last - first + 1) * pairs });
+        }
 }
 
 template <typename Scalar>
@@ -346,6 +367,9 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.stiffness = stiffness.data();
     view.lossRate = lossRate.data();
     view.metric = metric.data();
+    view.forcePointCount = static_cast<int> (wirePoints.size());
+    for (std::size_t p = 0; p < wirePoints.size(); ++p)
+        view.forcePoints[p] = { wirePoints[p].first, wirePoints[p].count };
     view.restForce = restForce.data();
     view.restCompression = restCompression.data();
     // Berger: E·h/(1-ν²) times the mean of |∇w|²/2 over the head.

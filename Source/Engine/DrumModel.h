@@ -4,6 +4,7 @@
 #include "DrumSetup.h"
 #include "KernelView.h"
 #include "ModalRecursion.h"
+#include "UpperBand.h"
 
 #include <array>
 #include <memory>
@@ -11,6 +12,8 @@
 
 namespace engine
 {
+
+struct Bank;
 
 /** No model is larger than this, so that a drum can hold the state of any. */
 inline constexpr int maxModes = 2048;
@@ -69,10 +72,20 @@ public:
     /** Energy in the wires' contacts above that at rest, J. */
     double contactEnergy (const Scalar* compression, const Scalar* before) const noexcept;
 
+    /** Where neighbouring wires push the resonant head as one, m. */
+    struct ForcePoint
+    {
+        double x, y;
+        int first, count; ///< contacts
+    };
+    std::span<const ForcePoint> forcePoints() const noexcept { return wirePoints; }
+    const UpperBand& upperBand() const noexcept { return upper; }
+
     double delay (int microphone) const noexcept { return delays[static_cast<std::size_t> (microphone)]; } ///< s
     int microphones() const noexcept { return static_cast<int> (made.microphones.size()); }
 
 private:
+    void gatherForcePoints (const Bank&);
     void buildTables();
     void sortFieldModes();
     void buildStretch();
@@ -90,6 +103,9 @@ private:
     AlignedArray<Scalar> stiffness, lossRate, metric, restForce, restCompression;
     std::array<AlignedArray<Scalar>, maxMicrophones> pressureOfAcceleration, pressureOfVelocity;
     std::array<double, maxMicrophones> delays{};
+
+    std::vector<ForcePoint> wirePoints; ///< at most maxForcePoints
+    UpperBand upper;
 
     // Sparse columns: for each bank mode, which basis functions it moves on the batter and the resonant head, and how much.
     struct Term

@@ -36,6 +36,7 @@ struct DrumSetup
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
     double batterStretch = 0.0,
            resonantStretch = 0.0; ///< N/m, stretchResistance() of the heads: how large strikes raise the tension
+    double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: nothing is heard above the modes
     modal::WireSpec wires;
     modal::StickSpec stick;
     modal::HoopSpec hoop;
@@ -54,6 +55,8 @@ inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tens
     setup.tensions = tensions;
     setup.batterStretch = stretchResistance (drum.batter);
     setup.resonantStretch = drum.hasResonantHead() ? stretchResistance (drum.resonant) : 0.0;
+    setup.batterDensity = drum.batter.baseDensity();
+    setup.resonantDensity = drum.hasResonantHead() ? drum.resonant.baseDensity() : 0.0;
     setup.wires = fittings.wires;
     setup.stick = fittings.stick;
     setup.hoop = fittings.hoop;

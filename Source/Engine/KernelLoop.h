@@ -46,7 +46,10 @@ public:
         if (contacts == 0 && ! s.countsEnergy && ! s.tension.isActive && ! isStruck())
         {
             for (int frame = 0; frame < frames; ++frame)
+            {
                 advance<false> (outputs, frame);
+                tellForces (frame);
+            }
             return;
         }
         for (int frame = 0; frame < frames; ++frame)
@@ -54,6 +57,7 @@ public:
             push();
             if (contacts > 0)
                 finishWires();
+            tellForces (frame);
             advance<true> (outputs, frame);
             finishStrikers();
         }
@@ -428,6 +432,21 @@ private:
         {
             P::load (s.compression + i).store (s.compressionBefore + i);
             (P::load (freeCompression() + i) - P::load (response() + i)).store (s.compression + i);
+        }
+    }
+
+    /** What the heads are pushed with, for those who listen to it. */
+    void tellForces (int frame) noexcept
+    {
+        Scalar* to = s.toldForce + frame;
+        for (int j = 0; j < maxStrikers; ++j, to += s.toldStride)
+            *to = static_cast<Scalar> (s.strikers[j].force);
+        for (int p = 0; p < s.forcePointCount; ++p, to += s.toldStride)
+        {
+            Scalar sum = 0;
+            for (int i = s.forcePoints[p].first, end = i + s.forcePoints[p].count; i < end; ++i)
+                sum += s.force[i] - s.restForce[i];
+            *to = sum;
         }
     }
 

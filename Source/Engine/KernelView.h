@@ -6,6 +6,7 @@ namespace engine
 inline constexpr int maxStrikers = 4;
 inline constexpr int maxMicrophones = 3;
 inline constexpr int maxCouplingClasses = 4;
+inline constexpr int maxForcePoints = 16; ///< places where wires are taken to push the resonant head, for what UpperBand hears
 
 /** Everything a striker (stick tip or shaft) needs in flight and in contact. Heights in m, positive upwards from the head at
  * rest. */
@@ -100,6 +101,15 @@ struct KernelView
     const Scalar* strikerToWire[maxStrikers] = {}; ///< [contact], m/N a step
 
     TensionState<Scalar> tension;
+
+    /** Neighbouring wire contacts whose forces are told as one. */
+    struct ForcePoint
+    {
+        int first, count;
+    } forcePoints[maxForcePoints] = {};
+    int forcePointCount = 0;
+    Scalar* toldForce = nullptr; ///< N above that at rest: [striker, then force point][frame], rows `toldStride` apart
+    int toldStride = 0;
 
     int microphones = 0;
     const Scalar* pressureOfAcceleration[maxMicrophones] = {}; ///< Pa per (m·√kg a step²)

@@ -34,8 +34,9 @@ struct ModalPressure
    milliseconds, when the stick and the wires drive modes away from their own frequencies, each keeps the directivity it has at
    its own.
 
-    A baffled drum is heard from one side, with the doubling of a wall. A free-standing drum is two sets of simple sources without
-    doubling, heard from both heads; the shell throws no shadow. */
+    A baffled drum is heard from one side, with the doubling of a wall. A free-standing drum is two sets of simple sources: low
+   modes are heard from both heads without doubling; the higher a mode, the more the drum itself is the wall that doubles a head's
+    sound on the side it faces and keeps it from the other. */
 ModalPressure pressureAt (const modal::DrumModes&, const Microphone&);
 
 } // namespace engine

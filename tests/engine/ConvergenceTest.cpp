@@ -133,10 +133,14 @@ TEST_CASE ("the same stroke sounds alike at every rate from 22.05 to 192 kHz")
         const auto finest = spectrumOf ({ 192000.0, 1500.0, 8 }, wires);
         for (const double rate : { 22050.0, 32000.0, 44100.0, 48000.0, 88200.0, 96000.0 })
         {
-            const auto d = distance (spectrumOf ({ rate, 1500.0, 8 }, wires), finest, wires ? 5100.0 : 1300.0);
+            const auto played = spectrumOf ({ rate, 1500.0, 8 }, wires);
+            const auto d = distance (played, finest, 5100.0);
             WARN (rate << " Hz, wires " << (wires ? "on: " : "off: ") << d.text);
             CHECK (std::abs (d.level) < 0.5);
-            CHECK (d.mean < (wires ? 1.5 : 0.5));
+            // What is above the modes (1.5 kHz here) echoes with the same statistics, not the same samples.
+            CHECK (d.mean < 1.2);
+            if (! wires)
+                CHECK (distance (played, finest, 1300.0).mean < 0.5);
         }
     }
 }

@@ -1,0 +1,111 @@
+#pragma once
+
+#include "HighPass.h"
+
+#include <algorithm>
+#include <array>
+#include <bit>
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+namespace engine
+{
+
+/** Waves that run to and fro in a head until they have died away: delay lines that feed one another through an orthogonal matrix,
+    so that no energy is gained and none lost but by the lines' own losses. Answers a push with an even, decaying noise. */
+template <typename Scalar>
+class EchoNetwork
+{
+public:
+    static constexpr int lines = 8;
+    using Signs = std::array<Scalar, lines>;
+
+    /** Room for delays at up to `sampleRate` Hz; allocates. */
+    explicit EchoNetwork (double sampleRate)
+        : memory (std::bit_ceil (static_cast<std::size_t> (longestDelay * sampleRate) + 2)), mask (memory.size() - 1)
+    {
+    }
+
+    void reset() noexcept
+    {
+        std::fill (memory.begin(), memory.end(), Signs{});
+        damped = {};
+        pass = {};
+    }
+
+    struct Decay
+    {
+        double frequency; ///< Hz
+        double rate;      ///< 1/s, of the amplitude
+    };
+
+    /** @param shortest   s, the first answer
+        @param low, high  two points of the decay; low.frequency < high.frequency < half the rate. Of what lies below the lower
+       one the first two of Butterworth's four poles keep most out, so that a change while the network rings is no click. */
+    void set (double shortest, Decay low, Decay high, double sampleRate) noexcept
+    {
+        entrance = HighPassShape<Scalar>::twoPoles (low.frequency, butterworthQualities[0], sampleRate);
+        shortest = std::clamp (shortest, 0.25e-3, 0.5 * longestDelay);
+        meanDelay = 0.0;
+        for (int i = 0; i < lines; ++i)
+        {
+            // Evenly spread in ratio, so that no two lines meet again soon.
+            const double seconds = shortest * std::pow (longestDelay / shortest, static_cast<double> (i) / (lines - 1));
+            const auto at = static_cast<std::size_t> (i);
+            delay[at] = std::max<std::size_t> (1, static_cast<std::size_t> (seconds * sampleRate));
+            meanDelay += seconds / lines;
+            // One pole that passes through both points, if one pole can fall so steeply.
+            const auto kept = [&] (const Decay& d) { return std::exp (-2.0 * d.rate * seconds); };
+            const auto turn = [&] (const Decay& d) { return std::cos (2.0 * std::numbers::pi * d.frequency / sampleRate); };
+            const double steepest = 1.2 * (1.0 - turn (low)) / (1.0 - turn (high));
+            const double ratio = std::max (kept (high) / kept (low), steepest), q = turn (low) - ratio * turn (high);
+            const double pole = ratio < 1.0 ? (q - std::sqrt (q * q - (1.0 - ratio) * (1.0 - ratio))) / (1.0 - ratio) : 0.0;
+            const double gain = std::sqrt (kept (low) * (1.0 + pole * pole - 2.0 * pole * turn (low)));
+            feed[at] = static_cast<Scalar> (std::min (gain, 0.9999 * (1.0 - pole)));
+            keep[at] = static_cast<Scalar> (pole);
+        }
+    }
+
+    /** Mean over frequency of the answer's energy for an output of all lines with signs ±1 and a push of 1, spread over the lines
+       with signs ±1, is this over the decay in 1/s. */
+    double loudness() const noexcept { return 1.0 / (2.0 * meanDelay); }
+
+    /** Takes a push in, spread over the lines, and returns what comes out of each. */
+    Signs next (const Signs& push) noexcept
+    {
+        Signs out;
+        for (std::size_t i = 0; i < lines; ++i)
+        {
+            damped[i] = feed[i] * memory[(position - delay[i]) & mask][i] + keep[i] * damped[i];
+            out[i] = damped[i];
+        }
+        Signs mixed = out; // by an 8 × 8 Hadamard matrix
+        for (std::size_t half = 1; half < lines; half *= 2)
+            for (std::size_t i = 0; i < lines; i += 2 * half)
+                for (std::size_t j = i; j < i + half; ++j)
+                {
+                    const Scalar a = mixed[j], b = mixed[j + half];
+                    mixed[j] = a + b;
+                    mixed[j + half] = a - b;
+                }
+        auto& to = memory[position & mask];
+        for (std::size_t i = 0; i < lines; ++i)
+            to[i] = Scalar (0.35355339059327) * mixed[i] + pass[i].next (push[i], entrance);
+        ++position;
+        return out;
+    }
+
+private:
+    static constexpr double longestDelay = 0.012; ///< s: long enough that the network's own tones lie closer than they are wide
+
+    std::vector<Signs> memory;
+    std::size_t mask, position = 0;
+    std::array<std::size_t, lines> delay{};
+    Signs feed{}, keep{}, damped{};
+    HighPassShape<Scalar> entrance;
+    std::array<HighPass<Scalar>, lines> pass;
+    double meanDelay = 1.0;
+};
+
+} // namespace engine

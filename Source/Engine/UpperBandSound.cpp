@@ -1,0 +1,186 @@
+#include "UpperBandSound.h"
+
+#include "DrumModel.h"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+namespace engine
+{
+namespace
+{
+
+/** Rows of an 8 × 8 Hadamard matrix: signs by which pushes go into the lines of a network and microphones hear them, as unlike
+   one another as can be. */
+template <typename Scalar>
+Scalar sign (int row, int line) noexcept
+{
+    return std::popcount (static_cast<unsigned> (row & line)) % 2 == 0 ? Scalar (1) : Scalar (-1);
+}
+
+/** A push spread over the lines of a network. */
+template <typename Signs, typename Scalar>
+void spread (Scalar force, int row, Signs& to) noexcept
+{
+    // 1/√8 each, so that a push of 1 is an energy of 1.
+    const Scalar share = force * Scalar (0.35355339);
+    for (std::size_t i = 0; i < to.size(); ++i)
+        to[i] += sign<Scalar> (row, static_cast<int> (i)) * share;
+}
+
+/** s: from one rim of the largest head to the other, at the lowest speed of sound. */
+constexpr double longestTap = 1.5 / 300.0;
+
+} // namespace
+
+template <typename Scalar>
+UpperBandSound<Scalar>::UpperBandSound (double sampleRate)
+    : rate (sampleRate), past (static_cast<int> (longestTap * sampleRate) + 1),
+      written (past), echoes{ EchoNetwork<Scalar> (sampleRate), EchoNetwork<Scalar> (sampleRate) }
+{
+    room = 4 * past;
+    forces.resize (static_cast<std::size_t> (points * room));
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::reset() noexcept
+{
+    std::fill (forces.begin(), forces.end(), Scalar (0));
+    for (auto& network : echoes)
+        network.reset();
+    for (auto& listener : listeners)
+    {
+        listener.afterCorners = {};
+        listener.afterEntrance = listener.afterExit = {};
+    }
+    written = past;
+}
+
+template <typename Scalar>
+auto UpperBandSound<Scalar>::tapFor (const BasicDrumModel<Scalar>& model, int head, double x, double y,
+                                     int microphone) const noexcept -> Tap
+{
+    const auto& setup = model.setup();
+    const auto path =
+        model.upperBand().directPath (head, x, y, setup.modes.air, setup.microphones[static_cast<std::size_t> (microphone)]);
+    const auto samples = std::lround ((path.delay - model.delay (microphone)) * rate);
+    return { static_cast<Scalar> (path.gain), std::clamp (static_cast<int> (samples), 0, past) };
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexcept
+{
+    const auto& band = model.upperBand();
+    const auto wires = model.forcePoints();
+    if (wirePoints != static_cast<int> (wires.size()))
+        std::fill (forces.begin() + maxStrikers * room, forces.end(), Scalar (0));
+    wirePoints = static_cast<int> (wires.size());
+    microphones = model.microphones();
+    // Too near the end of what the rate can hold there is nothing to add.
+    isHeard = microphones > 0 && band.lowest > 0.0 && band.lowest < 0.45 * rate &&
+              (band.heads[0].density > 0.0 || band.heads[1].density > 0.0);
+    if (! isHeard)
+        return;
+
+    for (std::size_t head = 0; head < 2; ++head)
+    {
+        const auto& film = band.heads[head];
+        const double high = std::min (2.0 * band.lowest, 0.475 * rate);
+        echoes[head].set (0.5 * film.freePath, { band.lowest, film.echoDecay },
+                          { high, film.echoDecay + film.echoDecayRise * (high - band.lowest) }, rate);
+        for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
+        {
+            auto& listener = listeners[m];
+            listener.corners[head] = HighPassShape<Scalar>::onePole (std::clamp (film.corner[m], 1.0, 0.45 * rate), rate);
+            listener.echo[head] = static_cast<Scalar> (std::sqrt (film.echo[m] * film.echoDecay / echoes[head].loudness()));
+        }
+    }
+    entrance = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
+    exit = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[1], rate);
+    for (int m = 0; m < microphones; ++m)
+    {
+        auto& listener = listeners[static_cast<std::size_t> (m)];
+        for (int p = 0; p < wirePoints; ++p)
+        {
+            const auto& point = wires[static_cast<std::size_t> (p)];
+            listener.taps[static_cast<std::size_t> (maxStrikers + p)] = tapFor (model, 1, point.x, point.y, m);
+        }
+    }
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::place (int striker, const Blow& blow, const BasicDrumModel<Scalar>& model) noexcept
+{
+    const auto index = static_cast<std::size_t> (striker);
+    isOnHead[index] = blow.target == Blow::Target::head;
+    for (int m = 0; m < microphones; ++m)
+        listeners[static_cast<std::size_t> (m)].taps[index] =
+            isOnHead[index] ? tapFor (model, 0, blow.radius * std::cos (blow.angle), blow.radius * std::sin (blow.angle), m)
+                            : Tap{};
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::open (KernelView<Scalar>& view, int frames) noexcept
+{
+    if (written + frames > room)
+    {
+        for (int p = 0; p < points; ++p)
+        {
+            const auto row = forces.begin() + p * room;
+            std::copy (row + written - past, row + written, row);
+        }
+        written = past;
+    }
+    view.toldForce = forces.data() + written;
+    view.toldStride = room;
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::add (Scalar* const* outputs, int frames) noexcept
+{
+    if (! isHeard)
+    {
+        written += frames;
+        return;
+    }
+    for (int frame = 0; frame < frames; ++frame)
+    {
+        std::array<typename EchoNetwork<Scalar>::Signs, 2> push{}, answer;
+        for (int j = 0; j < maxStrikers; ++j)
+            if (isOnHead[static_cast<std::size_t> (j)])
+                spread (told (j)[frame], j, push[0]);
+        for (int p = 0; p < wirePoints; ++p)
+            spread (told (maxStrikers + p)[frame], p, push[1]);
+        for (std::size_t head = 0; head < 2; ++head)
+            answer[head] = echoes[head].next (push[head]);
+
+        for (int m = 0; m < microphones; ++m)
+        {
+            auto& listener = listeners[static_cast<std::size_t> (m)];
+            std::array<Scalar, 2> direct{};
+            for (int p = 0; p < maxStrikers + wirePoints; ++p)
+            {
+                const auto& tap = listener.taps[static_cast<std::size_t> (p)];
+                direct[p < maxStrikers ? 0 : 1] += tap.gain * told (p)[frame - tap.delay];
+            }
+            Scalar straight = 0, echoed = 0;
+            for (std::size_t head = 0; head < 2; ++head)
+            {
+                Scalar echo = 0;
+                for (int i = 0; i < EchoNetwork<Scalar>::lines; ++i)
+                    echo += sign<Scalar> (m + 1, i) * answer[head][static_cast<std::size_t> (i)];
+                echoed += listener.echo[head] * echo;
+                straight += listener.afterCorners[head].next (direct[head], listener.corners[head]);
+            }
+            // What echoes has been through the entrance already.
+            outputs[m][frame] += listener.afterExit.next (listener.afterEntrance.next (straight, entrance) + echoed, exit);
+        }
+    }
+    written += frames;
+}
+
+template class UpperBandSound<float>;
+template class UpperBandSound<double>;
+
+} // namespace engine

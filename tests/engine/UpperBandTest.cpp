@@ -1,0 +1,170 @@
+// What is heard above the solved modes, against the modes themselves.
+
+#include "TestDrum.h"
+#include "ThirdOctaves.h"
+
+#include "Engine/EchoNetwork.h"
+#include "Engine/UpperBand.h"
+
+#include "tests/Catch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <sstream>
+
+namespace
+{
+
+using Complex = std::complex<double>;
+
+/** A batter head in an infinite wall over a kettle, followed to 5 kHz, in air so thin that it does not hold the film back: the
+   modes know the air's load only as it is where they ring. */
+engine::DrumSetup headInWall()
+{
+    modal::DrumSpec spec;
+    spec.bottom = modal::Bottom::closed;
+    spec.surround = modal::Surround::baffled;
+    spec.air.density = 0.01;
+    const modal::Tensions tensions{ 2500.0, 0.0 };
+    auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, { .highestFrequency = 5000.0 }), {});
+    setup.microphones = { { "axis", 0.0, 0.0, 15.0 } };
+    return setup;
+}
+
+double decibels (double ratio)
+{
+    return 10.0 * std::log10 (ratio);
+}
+
+} // namespace
+
+// The modes of the head and Rayleigh's integral over them know nothing of the formula for the direct path. At the complex
+// frequency s = iω + β their sum is the Laplace transform of the answer to a push, in which what comes at the time t counts
+// exp(-βt): waves that have been to the rim (1.4 ms and later) are left out that way.
+TEST_CASE ("until the rim answers, the sum over a head's modes is what the formula for a point force gives", "[engine][upper]")
+{
+    const auto setup = headInWall();
+    const auto pressure = engine::pressureAt (setup.modes, setup.microphones.front());
+    const auto band = engine::upperBandOf (setup, { pressure });
+    double worst = 0.0;
+    for (const double place : { 0.0, 0.3 })
+    {
+        const double r = place * setup.modes.radius, beta = 3000.0;
+        const auto shape = setup.modes.batterShapeAt (r, 0.0);
+        const auto direct = band.directPath (0, r, 0.0, setup.modes.air, setup.microphones.front());
+        for (const double frequency : { 500.0, 700.0, 1000.0, 1400.0, 2000.0 })
+        {
+            const Complex s (beta, modal::units::twoPi * frequency);
+            Complex sum = 0.0;
+            for (int k = 0; k < setup.modes.size(); ++k)
+            {
+                const auto& mode = setup.modes.modes[static_cast<std::size_t> (k)];
+                const double omega = mode.angularFrequency(), decay = mode.decay.total();
+                // A stick pushes down, against the head's positive direction.
+                sum -= shape[k] * (pressure.acceleration[k] * s * s + pressure.velocity[k] * s) /
+                       (s * s + 2.0 * decay * s + omega * omega);
+            }
+            const double error = std::abs (sum / direct.gain - 1.0);
+            CAPTURE (place, frequency, sum.real(), sum.imag(), direct.gain);
+            CHECK (error <
+                   0.18); // 16 % measured, at 2 kHz: the microphone's integral runs over 24 rings, too few for the highest modes
+            worst = std::max (worst, error);
+        }
+    }
+    WARN ("largest difference " << 100.0 * worst << " %");
+}
+
+TEST_CASE ("an echo network is as loud as it says, and dies away as it was told", "[engine][upper]")
+{
+    using Network = engine::EchoNetwork<double>;
+    const double rate = 48000.0, low = 2000.0, high = 4000.0, lowRate = 40.0, highRate = 60.0;
+    Network network (rate);
+    network.set (1.0e-3, { low, lowRate }, { high, highRate }, rate);
+    std::vector<double> answer;
+    for (int i = 0; i < static_cast<int> (0.5 * rate); ++i)
+    {
+        Network::Signs push{};
+        if (i == 0)
+            push.fill (1.0 / std::sqrt (8.0));
+        const auto lines = network.next (push);
+        answer.push_back (lines[0] - lines[1] + lines[2] - lines[3] + lines[4] - lines[5] + lines[6] - lines[7]);
+    }
+    double sum = 0.0, expected = 0.0;
+    for (const double centre : testdrum::thirdOctaveCentres (2900.0, 8100.0))
+    {
+        const double width = centre * (std::pow (2.0, 1.0 / 6.0) - std::pow (2.0, -1.0 / 6.0));
+        sum += decibels (testdrum::bandEnergy (answer, rate, centre, 2.0) * rate * rate / width) / 5.0;
+        const double decay = lowRate + (highRate - lowRate) * (centre - low) / (high - low);
+        expected += decibels (network.loudness() / decay) / 5.0;
+    }
+    INFO (sum << " dB, expected " << expected);
+    CHECK (std::abs (sum - expected) < 1.5);
+
+    // 20 ms apart the energy falls by exp(-4 · rate · 10 ms); the band around the crossover is louder and slower.
+    const auto energy = [&] (double from)
+    {
+        double total = 0.0;
+        for (auto i = static_cast<std::size_t> (from * rate); i < static_cast<std::size_t> ((from + 0.02) * rate); ++i)
+            total += answer[i] * answer[i];
+        return total;
+    };
+    const double fall = std::log (energy (0.03) / energy (0.05)) / (2.0 * 0.02);
+    CHECK (fall > lowRate);
+    CHECK (fall < 2.0 * highRate);
+}
+
+// The echoes of a drum that is followed to 2 kHz speak for modes that it does not have. A drum that has them, followed to 4 kHz,
+// says how loud they are.
+TEST_CASE ("a drum followed to 2 kHz knows how loud its modes to 4 kHz would be", "[engine][upper]")
+{
+    const auto upperBand = [] (double highest)
+    {
+        auto setup = testdrum::snare (highest);
+        setup.microphones = engine::defaultMicrophones (setup.modes.depth);
+        std::vector<engine::ModalPressure> pressures;
+        for (const auto& microphone : setup.microphones)
+            pressures.push_back (engine::pressureAt (setup.modes, microphone));
+        return engine::upperBandOf (setup, pressures);
+    };
+    const auto played = upperBand (2000.0), fine = upperBand (4000.0);
+    std::ostringstream table;
+    for (std::size_t head = 0; head < 2; ++head)
+    {
+        const auto &ours = played.heads[head], &theirs = fine.heads[head];
+        const double decay = ours.echoDecay + 2000.0 * ours.echoDecayRise;
+        CHECK (decay == Approx (theirs.echoDecay).epsilon (0.25));
+        for (std::size_t m = 0; m < 3; ++m)
+        {
+            const double error = decibels (ours.echo[m] * ours.echoDecay / decay / theirs.modesEcho[m]);
+            table << (head == 0 ? " batter" : " resonant") << ", microphone " << m << ": " << error << " dB;";
+            CHECK (std::abs (error) < 4.0); // 3.4 dB measured
+        }
+    }
+    WARN ("level at 4 kHz as it is assumed over that of the modes:" << table.str());
+}
+
+// Output only, so it must be little. What leaves is counted as if every direction heard what the distant microphone hears.
+TEST_CASE ("what is radiated above the modes is a small part of a stroke's energy", "[engine][upper]")
+{
+    auto setup = testdrum::snare (2000.0);
+    setup.microphones = { engine::defaultMicrophones (setup.modes.depth)[2] };
+    auto without = setup;
+    without.batterDensity = without.resonantDensity = 0.0;
+    engine::Drum heard (std::make_shared<engine::DrumModel> (setup)), unheard (std::make_shared<engine::DrumModel> (without));
+    engine::Stroke stroke;
+    stroke.speed = 9.0;
+    heard.strike (stroke);
+    unheard.strike (stroke);
+    const auto all = testdrum::listen (heard, 24000), modes = testdrum::listen (unheard, 24000);
+    double square = 0.0;
+    for (std::size_t i = 0; i < all.size(); ++i)
+        square += std::pow (static_cast<double> (all[i] - modes[i]) * engine::fullScalePressure, 2) / setup.sampleRate;
+    const auto& at = setup.microphones.front();
+    const double distance = std::hypot (at.x, at.y, at.z), air = setup.modes.air.density * setup.modes.air.soundSpeed;
+    const double radiated = 4.0 * modal::units::pi * distance * distance * square / air;
+    const double brought = 0.5 * setup.stick.mass * stroke.speed * stroke.speed;
+    WARN ("radiated above the modes " << 100.0 * radiated / brought << " % of the stick's energy");
+    CHECK (radiated > 0.0);
+    CHECK (radiated < 0.02 * brought);
+}
