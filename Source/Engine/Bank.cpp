@@ -10,9 +10,6 @@ namespace engine
 namespace
 {
 
-/** A mode above this share of the sample rate is left out: the sampled scheme has no room for it. */
-constexpr double highestShareOfRate = 0.45;
-
 /** A head mode that moves the wires' contacts less than this share of the strongest is left uncoupled from them (-40 dB). */
 constexpr double weakestCoupling = 1.0e-2;
 

@@ -10,6 +10,9 @@
 namespace engine
 {
 
+/** A mode above this share of the sample rate is left out: the sampled scheme has no room for it. */
+inline constexpr double highestShareOfRate = 0.45;
+
 /** One oscillator of the bank. */
 struct BankEntry
 {

@@ -33,10 +33,11 @@ constexpr double longestStay = 3.0;
 /** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
 constexpr double smallestTensionRise = 3.0e-4;
 
-/** Of its motion and in its compression, J. */
+/** Of its motion, in its compression and in the dent under it, J. */
 double strikerEnergy (const StrikerState& striker) noexcept
 {
     return 0.5 * striker.step * striker.step / striker.drive +
+           0.25 * striker.dentStiffness() * (striker.dent * striker.dent + striker.dentBefore * striker.dentBefore) +
            0.5 * (storedEnergy (striker.stiffness, striker.exponent, striker.compression) +
                   storedEnergy (striker.stiffness, striker.exponent, striker.compressionBefore));
 }
@@ -251,6 +252,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     putAway (striker);
 
     landed[index] = blow;
+    dentUnder (slot);
     upperBand.place (slot, blow, *current);
     shapeStriker (slot);
     const double surface = surfaceUnder (slot);
@@ -263,9 +265,11 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     striker.stiffness = blow.stiffness;
     striker.exponent = blow.exponent;
     striker.lossRate = 0.5 * blow.loss / T;
+    striker.grip = blow.grip * T / (2.0 * blow.mass);
     striker.hand = blow.hand;
     striker.lift = blow.lift;
     striker.liftAfter = static_cast<int> (blow.holdTime / T);
+    striker.handWithin = static_cast<int> (blow.handTime / T);
     striker.longest = static_cast<int> (longestStay / T);
     striker.reach = reach;
     striker.step = -blow.speed * T;
@@ -287,6 +291,21 @@ void BasicDrum<Scalar>::shapeStriker (int slot) noexcept
         current->headShape (blow.radius, blow.angle, shape);
     else
         current->hoopShape (blow.angle, shape);
+}
+
+/** How the film gives under a striker beyond what the modes show. */
+template <typename Scalar>
+void BasicDrum<Scalar>::dentUnder (int slot) noexcept
+{
+    auto& striker = strikers[static_cast<std::size_t> (slot)];
+    const auto film = current->filmUnderTip();
+    if (landed[static_cast<std::size_t> (slot)].target != Blow::Target::head || film.stiffness <= 0.0)
+    {
+        striker.dentRelease = striker.dentYield = striker.dent = striker.dentBefore = 0.0;
+        return;
+    }
+    striker.dentYield = 1.0 / (0.5 * film.stiffness + 0.5 * film.resistance / current->interval());
+    striker.dentRelease = film.stiffness * striker.dentYield;
 }
 
 /** Height of the head or hoop where a striker is, m. */
@@ -312,7 +331,7 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
         const auto otherIndex = static_cast<std::size_t> (other);
         if (! strikers[otherIndex].active)
             continue;
-        double mobility = other == slot ? striker.drive : 0.0;
+        double mobility = other == slot ? striker.drive / (1.0 + striker.grip) + striker.dentYield : 0.0;
         for (std::size_t k = 0; k < count; ++k)
             mobility += static_cast<double> (view.drive[k]) * static_cast<double> (shape[k]) *
                         static_cast<double> (strikerShape[otherIndex][k]);
@@ -508,7 +527,8 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
             continue;
         shapeStriker (slot);
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
-        striker.height = surfaceUnder (slot) - striker.compression;
+        dentUnder (slot);
+        striker.height = surfaceUnder (slot) - striker.dent - striker.compression;
     }
     for (int slot = 0; slot < maxStrikers; ++slot)
         if (strikers[static_cast<std::size_t> (slot)].active)

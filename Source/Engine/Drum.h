@@ -102,6 +102,7 @@ private:
     void runSpan (Scalar* const* outputs, int frames) noexcept;
     void land (const Blow&) noexcept;
     void shapeStriker (int slot) noexcept;
+    void dentUnder (int slot) noexcept;
     double surfaceUnder (int slot) const noexcept;
     void measureStriker (int slot) noexcept;
     void watchTension() noexcept;

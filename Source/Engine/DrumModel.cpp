@@ -25,6 +25,10 @@ constexpr int steps = 128; ///< of a basis function's table, from the middle to 
    shell. Common practice, no source. */
 constexpr double hoopBlowShare = 0.5;
 
+/** Half of the width over which a stick's tip bears on the film, m. Common practice, no source: a tip rounded to a radius of 4 mm
+   that sinks in by a millimetre. */
+constexpr double tipHalfWidth = 2.0e-3;
+
 template <typename Scalar, typename Vector>
 AlignedArray<Scalar> packed (const Vector& values)
 {
@@ -247,6 +251,20 @@ double BasicDrumModel<Scalar>::radial (int basis, double r) const noexcept
     const float* p = radialTable.data() + basis * (steps + 3) + cell;
     const double a = p[0], b = p[1], c = p[2], d = p[3];
     return b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
+}
+
+template <typename Scalar>
+auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
+{
+    const double tension = made.tensions.batter, density = made.batterDensity;
+    const double highest = modal::units::twoPi * std::min (made.modes.highestFrequency, highestShareOfRate * made.sampleRate);
+    if (! (tension > 0.0 && density > 0.0 && highest > 0.0))
+        return {};
+    const double waveNumber = highest * std::sqrt (density / tension);
+    // A slack film followed far up shows all of it: then what is left is stiff.
+    const double depth = std::max (0.1, std::log (2.0 / (waveNumber * tipHalfWidth)) - 0.57722 + 0.5);
+    const double springs = modal::units::twoPi * tension / depth;
+    return { springs, springs * springs / (4.0 * tension * 2.0 * highest) };
 }
 
 template <typename Scalar>

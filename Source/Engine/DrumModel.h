@@ -47,6 +47,20 @@ public:
     /** The same where a stick meets the batter hoop. */
     void hoopShape (double theta, Scalar* to) const noexcept;
 
+    /** How the batter film gives under a tip by what is too narrow for its modes to show; all zero if the film's density is not
+       known.
+
+        Around a load of half width ε a membrane under the tension T sinks by F/(2πT)·(ln(2/κε) - 0.577 + 1/2) on account of waves
+        shorter than 2π/κ (the static Green's function over an even disc), where κ is the shortest wave that the modes show. With
+       every wave it also radiates: the imaginary part of its point compliance is 1/4T at any frequency (Hankel's function H0),
+       which the resistance has an octave above the band. */
+    struct FilmUnderTip
+    {
+        double stiffness = 0.0;  ///< N/m
+        double resistance = 0.0; ///< N s/m
+    };
+    FilmUnderTip filmUnderTip() const noexcept;
+
     /** Displacement of both heads in terms of the basis: batter first, then resonant. Realtime safe. */
     int fieldSize() const noexcept { return 2 * basisSize(); }
     void toField (const Scalar* modesIn, double* field) const noexcept;

@@ -328,8 +328,7 @@ private:
             auto& striker = s.strikers[j];
             if (! striker.active)
                 continue;
-            const double hand = striker.age < striker.liftAfter ? striker.hand : -striker.lift;
-            striker.free = dot (s.strikerShape[j]) - (striker.height + striker.step - striker.drive * hand);
+            striker.free = striker.freeCompression (dot (s.strikerShape[j]));
             any = any || striker.free > 0.0 || striker.compressionBefore > 0.0 || striker.compression > 0.0;
         }
         return any;
@@ -580,12 +579,12 @@ private:
             auto& striker = s.strikers[j];
             if (! striker.active)
                 continue;
-            const double hand = striker.age < striker.liftAfter ? striker.hand : -striker.lift;
-            const double step = striker.step + striker.drive * (striker.force - hand);
+            const double step = striker.nextStep (striker.force);
             if (s.countsEnergy)
             {
                 const double twoSteps = step + striker.step;
-                s.flows->work -= 0.5 * hand * twoSteps;
+                s.flows->work -= 0.5 * striker.handNow() * twoSteps;
+                s.flows->contactLoss += 0.5 * striker.grip / striker.drive * twoSteps * twoSteps;
             }
             striker.height += step;
             striker.step = step;
@@ -598,10 +597,14 @@ private:
             {
                 const double move = next - striker.compressionBefore;
                 const double loss = striker.lossRate * springForce (striker.stiffness, striker.exponent, striker.compression);
-                s.flows->contactLoss += 0.5 * loss * move * move;
+                const double dented = striker.nextDent (striker.force) - striker.dentBefore;
+                s.flows->contactLoss += 0.5 * (loss * move * move + striker.dentResistance() * dented * dented);
             }
             striker.compressionBefore = striker.compression;
             striker.compression = next;
+            const double dent = striker.nextDent (striker.force);
+            striker.dentBefore = striker.dent;
+            striker.dent = dent;
             striker.peakForce = std::fmax (striker.peakForce, striker.force);
             striker.contactSamples += striker.force > 0.0 ? 1 : 0;
             ++striker.age;

@@ -17,17 +17,53 @@ struct StrikerState
     double drive = 0.0;                                ///< T²/mass, s²/kg
     double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
     double lossRate = 0.0;                             ///< loss/(2T), 1/m
+    double grip = 0.0;                                 ///< of the hand's flesh: its resistance × interval / (2 × mass)
     double hand = 0.0;                                 ///< N, downwards
-    double lift = 0.0;                                 ///< N, upwards once `liftAfter` samples have passed
+    double lift = 0.0;                                 ///< N, upwards once the hand has let go
     double reach = 0.0;                                ///< m above the head beyond which a rising striker is put away
-    int age = 0, liftAfter = 0, longest = 0;           ///< samples
+    int age = 0, longest = 0;                          ///< samples
+    int liftAfter = 0;                                 ///< samples until the hand begins to let go
+    int handWithin = 0;                                ///< samples that it takes the hand to come, and again to go
     double compression = 0.0, compressionBefore = 0.0; ///< m, positive in contact
+    double dent = 0.0, dentBefore = 0.0;               ///< m, how far the film gives under the tip beyond what the modes show
+    double dentRelease = 0.0;                          ///< share of the dent that goes back in two samples without force
+    double dentYield = 0.0;                            ///< m/N, what a force adds to it; 0: none
     double free = 0.0;                                 ///< m, the compression that would come without any force
-    double mobility = 0.0;                             ///< m/N a step: its own, head and stick
+    double mobility = 0.0;                             ///< m/N a step: its own, head, dent and stick
     double crossMobility[maxStrikers] = {};            ///< m/N to the other strikers
     double force = 0.0;                                ///< N
     double peakForce = 0.0;                            ///< N, largest so far
     int contactSamples = 0;                            ///< samples in contact so far
+
+    /** The dent is a spring and a resistance side by side: over two samples it goes from `dentBefore` to this, with the force
+        stiffness × mean of both + resistance × speed. m. */
+    double nextDent (double pushedWith) const noexcept { return dentBefore * (1.0 - dentRelease) + dentYield * pushedWith; }
+
+    double dentStiffness() const noexcept { return dentYield > 0.0 ? dentRelease / dentYield : 0.0; } ///< N/m
+    /** N for each metre in two samples. */
+    double dentResistance() const noexcept { return dentYield > 0.0 ? (1.0 - 0.5 * dentRelease) / dentYield : 0.0; }
+
+    /** The compression that would come without any force, if the modes lifted the surface to `surface`. m. */
+    double freeCompression (double surface) const noexcept { return surface - nextDent (0.0) - (height + nextStep (0.0)); }
+
+    /** How far it moves in the next sample. m. */
+    double nextStep (double pushedWith) const noexcept
+    {
+        return (step * (1.0 - grip) + drive * (pushedWith - handNow())) / (1.0 + grip);
+    }
+
+    /** What the hand does in this sample, N, downwards. */
+    double handNow() const noexcept
+    {
+        const auto gone = [this] (int since)
+        {
+            if (since >= handWithin)
+                return 1.0;
+            const double share = static_cast<double> (since) / handWithin;
+            return share * share * (3.0 - 2.0 * share);
+        };
+        return age < liftAfter ? hand * gone (age) : hand - (hand + lift) * gone (age - liftAfter);
+    }
 };
 
 /** What one parity class of modes and contacts has in common with no other. */

@@ -49,9 +49,11 @@ struct Blow
     double stiffness = 0.0; ///< N/m^exponent
     double exponent = 1.5;
     double loss = 0.0;     ///< s/m
+    double grip = 0.0;     ///< N s/m, by which the hand's flesh resists all the stick's motion
     double hand = 0.0;     ///< N, downwards, until `holdTime`
     double holdTime = 0.0; ///< s
-    double lift = 0.0;     ///< N, upwards after that
+    double handTime = 0.0; ///< s in which the hand comes, and again goes over to
+    double lift = 0.0;     ///< N, upwards
 };
 
 /** The blows of a stroke in order of time. */
@@ -77,9 +79,9 @@ struct StrokeNote
     double position;
 };
 
-/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest, 21 to 26:
-   below the percussion of General MIDI (35 to 81) and of its level 2 (27 to 87), so that a whole kit's track strikes the snare
-   where it means to. */
+/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest,
+   21 to 26: below the percussion of General MIDI (35 to 81) and of its level 2 (27 to 87), so that a whole kit's track strikes
+   the snare where it means to. */
 const std::array<StrokeNote, 9>& strokeNotes() noexcept;
 
 /** Fills in kind, place and speed for a note; false if the note plays nothing. */

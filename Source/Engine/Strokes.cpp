@@ -11,8 +11,13 @@ namespace
 /** The wrist's pull that takes a stick away after it has bounced, as a multiple of its weight on the head. */
 constexpr double liftForce = 4.0;
 
-/** What a hand lets through when the stick rests on the head during a cross-stick, N and s. Common practice, no source. */
-constexpr double restingForce = 3.0, restingTime = 0.2;
+/** What a hand lets through when the stick rests on the head during a cross-stick, N and s, and how long it takes to come and to
+   leave: many periods of the head, which neither of it makes ring then. Common practice, no source. */
+constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2;
+
+/** How the flesh of a hand that lies on a stick holds it back, N s/m. Common practice, no source: enough that it does not bounce.
+ */
+constexpr double restingGrip = 6.0;
 
 Blow tipBlow (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
 {
@@ -73,6 +78,8 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
         tip.speed = 0.05 * tip.speed;
         tip.hand = restingForce;
         tip.holdTime = restingTime;
+        tip.handTime = restingHandTime;
+        tip.grip = restingGrip;
         tip.lift = liftForce;
         add (tip);
         add (shaftBlow (stroke, stick));

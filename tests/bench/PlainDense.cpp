@@ -105,12 +105,14 @@ void moveStrikers (View& s, int contacts)
         auto& striker = s.strikers[j];
         if (! striker.active)
             continue;
-        const double hand = striker.age < striker.liftAfter ? striker.hand : -striker.lift;
-        striker.step += striker.drive * (striker.force - hand);
+        striker.step = striker.nextStep (striker.force);
         striker.height += striker.step;
         const double next = striker.free - striker.mobility * striker.force - moveFromOthers (s, j, contacts);
         striker.compressionBefore = striker.compression;
         striker.compression = next;
+        const double dent = striker.nextDent (striker.force);
+        striker.dentBefore = striker.dent;
+        striker.dent = dent;
         striker.contactSamples += striker.force > 0.0 ? 1 : 0;
         ++striker.age;
     }
@@ -145,8 +147,7 @@ void playPlainDense (View& s, float* const* outputs, int frames)
             float sum = 0.0f;
             for (int k = 0; k < s.modes; ++k)
                 sum += s.strikerShape[j][k] * s.trial[k];
-            const double hand = striker.age < striker.liftAfter ? striker.hand : -striker.lift;
-            striker.free = static_cast<double> (sum) - (striker.height + striker.step - striker.drive * hand);
+            striker.free = striker.freeCompression (static_cast<double> (sum));
         }
 
         settle (s, freeCompression, contacts);

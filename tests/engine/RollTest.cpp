@@ -99,8 +99,8 @@ TEST_CASE ("a roll on a drum stays up between its hands and swells when it is as
         const auto sound = played (roll);
         for (const float sample : sound)
             REQUIRE (std::isfinite (sample));
-        // Eight times the energy a stroke or so: 16 dB; a third of it at the least.
-        CHECK (power (sound, 0.9, 1.2) > 5.0 * power (sound, 0.0, 0.3));
+        // Six times the energy a stroke or so, half of it at the least: the hands' pressure in a closed roll does not grow.
+        CHECK (power (sound, 0.9, 1.2) > 3.0 * power (sound, 0.0, 0.3));
         // No gap: the quietest hundredth of a second of the last third against its mean.
         double least = 1.0e9;
         for (double t = 0.8; t < 1.19; t += 0.01)

@@ -2,6 +2,7 @@
 
 #include "tests/Catch.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -88,6 +89,35 @@ TEST_CASE ("a rimshot's two blows come within a millisecond, in the order asked 
     REQUIRE (blows.count == 2);
     CHECK (blows.blow[0].target == engine::Blow::Target::hoop);
     CHECK (blows.blow[1].delay == Approx (1.0e-3));
+}
+
+TEST_CASE ("a cross-stick's hand leaves the head without a sound, and without energy from nowhere")
+{
+    auto setup = testdrum::snare (1000.0);
+    setup.microphones = { engine::defaultMicrophones (setup.modes.depth)[1] };
+    engine::ExactDrum drum (std::make_shared<engine::ExactDrumModel> (setup));
+    drum.countEnergy (true);
+    engine::Stroke stroke;
+    stroke.kind = engine::StrokeKind::crossStick;
+    stroke.position = 0.45;
+    drum.strike (stroke);
+    const auto power = [&] (double seconds)
+    {
+        double sum = 0.0;
+        for (const double x : testdrum::listen (drum, static_cast<int> (seconds * setup.sampleRate)))
+            sum += x * x;
+        return sum / seconds;
+    };
+    const double knock = power (0.05);
+    power (0.1);
+    const double resting = power (0.05);
+    REQUIRE (drum.state().strikers[0].active);
+    const double leaving = std::max ({ power (0.1), power (0.1), power (0.1), power (0.1) });
+    CHECK_FALSE (drum.state().strikers[0].active);
+    INFO (10.0 * std::log10 (resting / knock)
+          << " dB while it rests, at most " << 10.0 * std::log10 (leaving / knock) << " dB after");
+    CHECK (leaving < 0.03 * knock);
+    CHECK (std::abs (testdrum::imbalance (drum)) < 1.0e-9 * drum.energyFlows().work);
 }
 
 // Common practice, no source: thrown off the wires are silent; on, they add what lies far above the heads' own notes.

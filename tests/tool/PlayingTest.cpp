@@ -205,7 +205,7 @@ TEST_CASE ("Wires add what a drum without them lacks, and slack ones differ from
     };
     const auto off = high ({ "--wires", "off" }), on = high ({ "--wires", "on" });
     CHECK (on > off + 10.0);
-    CHECK (std::abs (high ({ "--strainer", "20N", "--press", "0.6mm" }) - on) > 1.0);
+    CHECK (std::abs (high ({ "--strainer", "0.5N", "--press", "0.05mm" }) - on) > 1.0);
     CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
 }
 
