@@ -76,12 +76,12 @@ TEST_CASE ("Trouble is recognised and said")
 {
     DrumSpec drum;
     synthetic::Strike strike{ .drum = drum, .tensions = { 3000.0, 2000.0 } };
-    strike.wires.on = true;
+    strike.wires.on = strike.isHeardFromBelow = true;
     const auto wiresOn = listening::findTaps (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
     REQUIRE (! wiresOn.empty());
     CHECK (wiresOn[0].has (listening::Trouble::wiresOn));
 
-    strike.wires.on = false;
+    strike.wires.on = strike.isHeardFromBelow = false;
     const auto wiresOff = listening::findTaps (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
     REQUIRE (! wiresOff.empty());
     CHECK_FALSE (wiresOff[0].has (listening::Trouble::wiresOn));

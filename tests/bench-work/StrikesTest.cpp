@@ -115,8 +115,8 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
     CHECK (right.batter.lugCents.empty());
     CHECK_FALSE (right.doubts.empty());
 
-    // The same notes on a drum four inches smaller.
-    setup.drum.diameter = 10.0 * units::inch;
+    // The same notes on a drum six inches smaller.
+    setup.drum.diameter = 8.0 * units::inch;
     const auto wrong = fitDrum (setup, strikes);
     CHECK_FALSE (wrong.isPossible);
     CHECK_FALSE (wrong.doubts.empty());
