@@ -29,6 +29,9 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
     requireInRange (setup.tapError, { 0.05, 20.0, "cents" }, "error of a tap");
 
+    if (setup.startTension)
+        requireInRange (*setup.startTension, { 1.0, 1.0e5, "N/m" }, "tension to start from");
+
     if (setup.side == HeadSide::resonant && ! setup.drum.hasResonantHead())
         throw InputError ("head to fit", "resonant", "batter: the drum has no resonant head");
 
@@ -54,7 +57,7 @@ std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::v
     const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
     std::optional<FitHeadIteration> best;
 
-    const auto starts = startsOfFit (setup, taps);
+    const auto starts = setup.startTension ? std::vector<FitStart>{ { *setup.startTension, 1.0 } } : startsOfFit (setup, taps);
 
     for (const auto& start : starts)
     {

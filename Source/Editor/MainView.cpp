@@ -54,7 +54,11 @@ MainView::MainView (plugin::Processor& p)
         batter.setPose (pose);
         resonant.setPose (pose);
     };
-    strikes.onMotion = [this] (std::shared_ptr<const Motion> moved) { motion.play (std::move (moved)); };
+    strikes.onMotion = [this] (std::shared_ptr<const Motion> moved)
+    {
+        batter.setStrokePlace (moved->stroke.position, moved->stroke.angle);
+        motion.play (std::move (moved));
+    };
     strikes.onAnalysis = [this] (std::shared_ptr<const Analysis> heard)
     {
         spectrum.setAnalysis (heard);
@@ -88,8 +92,6 @@ void MainView::highlightMode (int mode)
 
 void MainView::strike (const engine::Stroke& stroke)
 {
-    strikes.expect (stroke);
-    batter.setStrokePlace (stroke.position, stroke.angle);
     if (! processor.audition (stroke))
         hint.say (strings::tooManyStrokes, true);
 }

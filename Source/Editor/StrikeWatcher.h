@@ -13,9 +13,6 @@ class StrikeWatcher : private juce::Timer
 public:
     StrikeWatcher (plugin::Processor&, SceneKeeper&);
 
-    /** A stroke that this window is about to send, so that its motion is that of the same stroke. */
-    void expect (const engine::Stroke& stroke) { expected = stroke; }
-
     std::function<void (std::shared_ptr<const Motion>)> onMotion;
     std::function<void (std::shared_ptr<const Analysis>)> onAnalysis;
 
@@ -26,7 +23,6 @@ private:
 
     plugin::Processor& processor;
     SceneKeeper& keeper;
-    engine::Stroke expected;
     std::uint32_t lastStroke = 0;
     std::size_t analysedSamples = 0;
     bool isFollowing = false, isAnalysing = false;

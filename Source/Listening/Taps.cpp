@@ -21,11 +21,20 @@ constexpr double deadTime = 0.03;   // s after an onset: the blow itself, its fl
 constexpr double doubleTime = 0.25; // s
 constexpr double settled = 5.0e-3;
 
+/** How long a head that rings may fall silent between two beats of its modes, s. */
+constexpr double longestLull = 0.12;
+
 /** A rise at or after `first`, or the envelope's size. Before the recording there was silence: one that is cut at the blow begins
-   with it. */
-std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor)
+   with it. What is no louder than the last `lull` seconds were is a beat of what rings on. */
+std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor, double lull)
 {
     const auto before = static_cast<std::size_t> (settled / envelope.frameSeconds);
+    const auto ringing = static_cast<std::size_t> (lull / envelope.frameSeconds);
+    const auto loudestBefore = [&] (std::size_t i)
+    {
+        const auto at = [&] (std::size_t frames) { return envelope.power.begin() + static_cast<std::ptrdiff_t> (frames); };
+        return i == 0 || ringing == 0 ? 0.0 : *std::max_element (at (i > ringing ? i - ringing : 0), at (i));
+    };
 
     for (auto i = first; i < envelope.power.size(); ++i)
     {
@@ -39,7 +48,7 @@ std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor)
         const double now =
             envelope.mean (static_cast<double> (i) * envelope.frameSeconds, static_cast<double> (i + 4) * envelope.frameSeconds);
 
-        if (envelope.power[i] > floor && now > floor && now > rise * mean)
+        if (envelope.power[i] > floor && now > floor && now > rise * mean && now > loudestBefore (i))
             return i;
     }
 
@@ -199,8 +208,10 @@ std::vector<Tap> findTaps (const Recording& recording)
         return std::max (share * loudest, overNoise * envelope.mean (quiet, quiet + quietSpan));
     };
     const double drumFloor = floorOf (bands.drum.envelope, belowLoudest), attackFloor = floorOf (attack, belowLoudestAttack);
-    const auto nextBlow = [&] (std::size_t first)
-    { return std::min (nextRise (bands.drum.envelope, first, drumFloor), nextRise (attack, first, attackFloor)); };
+    const auto nextBlow = [&] (std::size_t first) {
+        return std::min (nextRise (bands.drum.envelope, first, drumFloor, longestLull),
+                         nextRise (attack, first, attackFloor, 0.0));
+    };
     std::vector<Tap> taps;
 
     for (auto i = nextBlow (0); i < bands.drum.envelope.power.size();

@@ -115,7 +115,7 @@ void Player::strikeExactly (const engine::Stroke& stroke) noexcept
 
     isChoking = false;
     choked.setTarget (1.0f);
-    recording.begin();
+    recording.begin (stroke);
     drum->strike (stroke);
 }
 

@@ -4,10 +4,13 @@
 
 namespace plugin
 {
-juce::AudioProcessor::BusesProperties Processor::outputBuses()
+juce::AudioProcessor::BusesProperties Processor::buses()
 {
+    // Hosts offer the input as a side chain that is off at first; the standalone instrument has nobody who would switch it on.
+    const bool isAlone = juce::PluginHostType::getPluginLoadedAs() == wrapperType_Standalone;
     const auto mono = juce::AudioChannelSet::mono();
     return BusesProperties()
+        .withInput ("Listen", juce::AudioChannelSet::stereo(), isAlone)
         .withOutput ("Mix", juce::AudioChannelSet::stereo(), true)
         .withOutput ("Above", mono, false)
         .withOutput ("Below", mono, false)
@@ -15,7 +18,7 @@ juce::AudioProcessor::BusesProperties Processor::outputBuses()
 }
 
 Processor::Processor (MakeEditor makeEditor, PresetLibrary presetLibrary)
-    : juce::AudioProcessor (outputBuses()), editorMaker (std::move (makeEditor)), library (std::move (presetLibrary)),
+    : juce::AudioProcessor (buses()), editorMaker (std::move (makeEditor)), library (std::move (presetLibrary)),
       due (static_cast<std::size_t> (mostDue)), solver (sound, messageList, [this] { drumBroadcaster.sendChangeMessage(); })
 {
     setParameterTree (makeParameters (sound, parameters));
@@ -41,7 +44,11 @@ bool Processor::isBusesLayoutSupported (const BusesLayout& layout) const
         if (! layout.outputBuses[bus].isDisabled() && layout.outputBuses[bus] != juce::AudioChannelSet::mono())
             return false;
 
-    return layout.inputBuses.isEmpty();
+    return std::all_of (layout.inputBuses.begin(), layout.inputBuses.end(),
+                        [] (const juce::AudioChannelSet& input) {
+                            return input.isDisabled() || input == juce::AudioChannelSet::mono() ||
+                                   input == juce::AudioChannelSet::stereo();
+                        });
 }
 
 void Processor::prepareToPlay (double sampleRate, int)
@@ -52,6 +59,9 @@ void Processor::prepareToPlay (double sampleRate, int)
         messageList.say (Messages::Kind::refusal,
                          "A sample rate of " + std::to_string (std::lround (sampleRate)) +
                              " Hz is outside 22050 to 192000 Hz; the drum would sound at another pitch and stays silent.");
+
+    if (sampleRate != playedRate.load())
+        inputListener.forget();
 
     solver.setSampleRate (rate);
     solver.waitUntilSolved();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "DrumParameter.h"
+#include "Listener.h"
 #include "LiveSound.h"
 #include "Messages.h"
 #include "Player.h"
@@ -19,7 +20,7 @@ namespace plugin
 /** The instrument as a host sees it, and what an editor needs of it.
 
     Unless a member says otherwise, it is for the message thread. */
-class Processor final : public juce::AudioProcessor
+class Processor final : public juce::AudioProcessor, public juce::VST3ClientExtensions
 {
 public:
     using MakeEditor = std::function<std::unique_ptr<juce::AudioProcessorEditor> (Processor&)>;
@@ -41,6 +42,13 @@ public:
 
     const Messages& messages() const noexcept { return messageList; }
     const StrikeRecording& lastStrike() const noexcept { return recording; }
+
+    /** Sends a change message on the message thread whenever what is heard at the input has changed. */
+    juce::ChangeBroadcaster& heardChanged() noexcept { return heardBroadcaster; }
+
+    /** Whether the host gives the plugin an audio input to listen to. */
+    bool hasInput() const;
+
     double currentSampleRate() const noexcept { return playedRate.load (std::memory_order_relaxed); }
 
     DrumParameter& parameter (Parameter which) const { return *parameters[indexOf (which)]; }
@@ -56,6 +64,16 @@ public:
 
     /** Sets all parameters that differ, as one step of undo. */
     void setValues (const Values&, const juce::String& whatFor);
+
+    /** A walk round a head, heard at the audio input. Starting it is for startListening(). */
+    Listener& listener() noexcept { return inputListener; }
+    const Listener& listener() const noexcept { return inputListener; }
+
+    /** Begins a walk round a head of the drum that is set. */
+    void startListening (modal::HeadSide);
+
+    /** Sets tap note and lugs to those of the head that was heard, as one step of undo. */
+    void takeHeard();
 
     using Snapshot = LiveSound::Snapshot;
     bool hasSnapshot (Snapshot which) const noexcept { return sound.hasSnapshot (which); }
@@ -82,6 +100,9 @@ public:
     double getTailLengthSeconds() const override { return solver.sustain(); }
     juce::AudioProcessorParameter* getBypassParameter() const override { return &parameter (Parameter::bypass); }
 
+    /** The input is there to listen to a drum beside the sound: a side chain. */
+    bool getPluginHasMainInput() const override { return false; }
+
     bool isBusesLayoutSupported (const BusesLayout&) const override;
     void prepareToPlay (double sampleRate, int longestBlock) override;
     void releaseResources() override {}
@@ -105,10 +126,11 @@ public:
     int solvedCount() const noexcept { return solver.solvedCount(); }
 
 private:
-    static BusesProperties outputBuses();
+    static BusesProperties buses();
     void report (const juce::String& fault);
     void setParameters (const Values&);
     void takeSound (const State& loaded, const juce::String& whatFor);
+    void listen (const juce::AudioBuffer<float>&) noexcept;
     void takeModel() noexcept;
     void catchUp();
     PlayerOutputs outputsOf (juce::AudioBuffer<float>&, int offset) noexcept;
@@ -125,7 +147,7 @@ private:
     PresetLibrary library;
     std::array<DrumParameter*, parameterCount> parameters{};
     juce::UndoManager undo;
-    juce::ChangeBroadcaster drumBroadcaster;
+    juce::ChangeBroadcaster drumBroadcaster, heardBroadcaster;
     std::atomic<bool> shouldReset{ false };
     std::atomic<double> playedRate{ 0.0 };
 
@@ -145,6 +167,7 @@ private:
     double freeBeat = 0.0;
     bool wasPatternOn = false;
 
+    Listener inputListener{ [this] { heardBroadcaster.sendChangeMessage(); } };
     Solver solver; ///< after all that it reads, so that it ends first
     std::unique_ptr<UndoRecorder> recorder;
 };

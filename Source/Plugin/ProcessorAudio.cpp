@@ -111,10 +111,26 @@ void Processor::schedulePattern (const Values& values, int frames) noexcept
                  });
 }
 
+/** Keeps what comes in for whoever listens; nothing of it goes out. */
+void Processor::listen (const juce::AudioBuffer<float>& buffer) noexcept
+{
+    const auto channelOf = [&] (int channel) -> const float*
+    {
+        if (getBusCount (true) == 0 || channel >= getChannelCountOfBus (true, 0))
+            return nullptr;
+        const auto index = getChannelIndexInProcessBlockBuffer (true, 0, channel);
+        return index < buffer.getNumChannels() ? buffer.getReadPointer (index) : nullptr;
+    };
+
+    if (const auto* left = channelOf (0))
+        inputListener.hear (left, channelOf (1), buffer.getNumSamples());
+}
+
 void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer& midi)
 {
     const juce::ScopedNoDenormals noDenormals;
     const int frames = buffer.getNumSamples();
+    listen (buffer);
     buffer.clear();
 
     if (! player.isReady() || playedRate.load (std::memory_order_relaxed) != player.sampleRate())

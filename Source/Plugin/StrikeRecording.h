@@ -1,5 +1,9 @@
 #pragma once
 
+#include "Published.h"
+
+#include "Engine/Stroke.h"
+
 #include <atomic>
 #include <cstdint>
 #include <vector>
@@ -20,8 +24,9 @@ public:
     };
 
     /** Audio thread: a stroke lands before the next sample. */
-    void begin() noexcept
+    void begin (const engine::Stroke& stroke) noexcept
     {
+        struck.set (stroke);
         length.store (0, std::memory_order_release);
         strokes.fetch_add (1, std::memory_order_release);
     }
@@ -35,6 +40,9 @@ public:
         samples[static_cast<std::size_t> (at)].store (sample, std::memory_order_relaxed);
         length.store (at + 1, std::memory_order_release);
     }
+
+    /** The last stroke, wherever it came from. Only once there was one. */
+    engine::Stroke stroke() const noexcept { return struck.get(); }
 
     std::uint32_t strokeCount() const noexcept { return strokes.load (std::memory_order_acquire); }
     int recordedSamples() const noexcept { return length.load (std::memory_order_acquire); }
@@ -57,6 +65,7 @@ private:
     std::vector<std::atomic<float>> samples = std::vector<std::atomic<float>> (capacity);
     std::atomic<int> length{ capacity };
     std::atomic<std::uint32_t> strokes{ 0 };
+    Published<engine::Stroke> struck;
 };
 
 } // namespace plugin

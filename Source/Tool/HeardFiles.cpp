@@ -13,43 +13,9 @@ namespace tool
 
 using namespace modal;
 
-namespace
+listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const DrumSpec& drum, bool hasPatch)
 {
-std::string remarksOn (const listening::Tap& tap, const std::string& name, bool isUsed)
-{
-    std::string remarks;
-
-    for (const auto trouble : tap.troubles)
-        remarks += name + ": " + listening::explained (trouble) + ".\n";
-
-    return isUsed ? remarks : remarks + name + " is left out.\n";
-}
-} // namespace
-
-HeardWalk hearWalk (const std::string& path, const std::string& field, const DrumSpec& drum, bool hasPatch)
-{
-    const auto recording = loadRecording (path, field);
-    const auto taps = listening::findTaps (recording);
-    const auto quiet = listening::quietestMoment (recording);
-
-    if (taps.empty() || static_cast<int> (taps.size()) > drum.lugs)
-        throw InputError (field, std::to_string (taps.size()) + " taps",
-                          "1 to " + std::to_string (drum.lugs) + " taps: one beside each lug, lug 1 first, a second between");
-
-    HeardWalk walk;
-
-    for (std::size_t i = 0; i < taps.size(); ++i)
-    {
-        walk.remarks += remarksOn (taps[i], "Tap " + std::to_string (i + 1), ! taps[i].isUnusable());
-
-        if (taps[i].isUnusable())
-            continue;
-
-        walk.taps.push_back (
-            { .lug = static_cast<int> (i), .hasPatch = hasPatch, .partials = listening::partialsOf (recording, taps[i], quiet) });
-    }
-
-    return walk;
+    return listening::hearWalk (loadRecording (path, field), drum.lugs, hasPatch, field);
 }
 
 HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
@@ -70,7 +36,7 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
             if (tap.canBeStrike())
                 heard.strikes.push_back (listening::partialsOf (recording, tap, quiet));
             else
-                heard.remarks += remarksOn (tap, "Strike " + std::to_string (count), false);
+                heard.remarks += listening::remarksOn (tap, "Strike " + std::to_string (count), false);
         }
     }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "Listening/Walk.h"
 #include "Modal/FitDrum.h"
 
 #include <string>
@@ -8,15 +9,8 @@
 namespace tool
 {
 
-/** What is heard in a walk, one tap a lug; what cannot be used is left out and said. */
-struct HeardWalk
-{
-    std::vector<modal::HeardTap> taps;
-    std::string remarks;
-};
-
 /** Throws modal::InputError on `field` if the file cannot be read or has no tap, or more taps than the drum has lugs. */
-HeardWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
+listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
 
 /** The partials of every strike that can be used in one or several recordings. */
 struct HeardStrikes

@@ -1,5 +1,5 @@
-// Shows that the audio thread neither allocates, frees, locks nor calls the system while parameters storm, presets change and a
-// pattern plays. A program of its own, because it replaces the allocator.
+// Shows that the audio thread neither allocates, frees, locks nor calls the system while parameters storm, presets change, a
+// pattern plays and the input is listened to. A program of its own, because it replaces the allocator.
 
 #include "AudioThreadWatch.h"
 #include "TestProcessor.h"
@@ -60,6 +60,14 @@ struct Storm
         }
         if (random() % 8 == 0)
             midi.addEvent (strike, static_cast<int> (random() % 64));
+        // A blow at the input every 0.4 s, for the listener to take apart meanwhile.
+        for (int i = 0; i < 64; ++i, ++played)
+        {
+            const auto since = static_cast<float> (played % 19200) / 48000.0f;
+            const auto tap = 0.5f * std::exp (-12.0f * since) * std::sin (1300.0f * since);
+            for (int channel = 0; channel < 2; ++channel)
+                buffer.setSample (channel, i, tap + 1.0e-4f * static_cast<float> (random() % 1000) / 1000.0f);
+        }
         processor.processBlock (buffer, midi);
     }
 
@@ -68,6 +76,7 @@ struct Storm
     juce::AudioBuffer<float> buffer{ 2, 64 };
     juce::MidiMessage strike = juce::MidiMessage::noteOn (10, 38, static_cast<juce::uint8> (100));
     juce::MidiBuffer midi;
+    int played = 0;
 };
 } // namespace
 
@@ -79,6 +88,7 @@ int main()
     TestProcessor test;
     auto& processor = test.processor;
     test.set (Parameter::patternOn, 1.0);
+    processor.setPlayConfigDetails (2, 2, 48000.0, 64);
     test.prepare (48000.0, 64);
     const auto presets = processor.presets().entries();
     Storm storm (processor);
@@ -108,6 +118,7 @@ int main()
     // Meanwhile the message thread loads presets, states and snapshots.
     std::minstd_rand random (3);
     int changes = 0;
+    float heard = 0.0f;
     while (! isDone.load())
     {
         processor.loadPreset (presets[random() % presets.size()]);
@@ -117,6 +128,9 @@ int main()
         processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
         engine::Stroke stroke;
         processor.audition (stroke);
+        if (changes % 30 == 0)
+            processor.startListening (modal::HeadSide::batter);
+        heard = std::max (heard, processor.listener().takePeak());
         ++changes;
         std::this_thread::sleep_for (std::chrono::milliseconds (20));
     }
@@ -131,6 +145,8 @@ int main()
 
     if (! isTrapped)
         return fail ("the kernel does not trap system calls");
+    if (heard < 0.1f)
+        return fail ("nothing was heard at the input");
     if (processor.solvedCount() < 5 || peak < 1.0e-3f || ! std::isfinite (peak))
         return fail ("too little happened for the count to mean anything");
     return seen.all() == 0 ? 0 : fail ("the audio thread did what it must not");
