@@ -25,6 +25,9 @@ public:
     /** Lets a mode of Scene::now swing; -1 ends it. */
     void showMode (int mode);
 
+    /** The stroke whose motion is shown; nullptr if none is. */
+    const engine::Stroke* stroke() const noexcept { return clock.strike() != nullptr ? &clock.strike()->stroke : nullptr; }
+
     bool isMoving() const noexcept { return isTimerRunning(); }
 
     /** A new pose, and a caption that says what it is. */

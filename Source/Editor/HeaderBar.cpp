@@ -23,13 +23,14 @@ enum MenuItem
 HeaderBar::HeaderBar (plugin::Processor& p)
     : processor (p), presets (strings::presets, [this] { offerPresets(); }),
       heads (strings::headsPage, [this] { onPage (Page::heads); }), sound (strings::soundPage, [this] { onPage (Page::sound); }),
-      setUp (strings::setUpPage, [this] { onPage (Page::setUp); }), keepA (strings::keepA,
-                                                                           [this]
-                                                                           {
-                                                                               processor.storeSnapshot (LiveSound::a);
-                                                                               onSnapshotA();
-                                                                               refresh();
-                                                                           }),
+      setUp (strings::setUpPage, [this] { onPage (Page::setUp); }),
+      listen (strings::listenPage, [this] { onPage (Page::listen); }), keepA (strings::keepA,
+                                                                              [this]
+                                                                              {
+                                                                                  processor.storeSnapshot (LiveSound::a);
+                                                                                  onSnapshotA();
+                                                                                  refresh();
+                                                                              }),
       keepB (strings::keepB,
              [this]
              {
@@ -42,7 +43,7 @@ HeaderBar::HeaderBar (plugin::Processor& p)
       redo (strings::redo, [this] { processor.undoManager().redo(); }), theme (strings::theme, [this] { onTheme(); })
 {
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* button : { &presets, &heads, &sound, &setUp, &keepA, &keepB, &hearA, &hearB, &undo, &redo, &theme })
+    for (auto* button : { &presets, &heads, &sound, &setUp, &listen, &keepA, &keepB, &hearA, &hearB, &undo, &redo, &theme })
         addAndMakeVisible (button);
 }
 
@@ -55,6 +56,7 @@ void HeaderBar::setPage (Page page, bool soundHasPage)
     heads.setToggleState (page == Page::heads || (page == Page::sound && ! hasSoundPage), juce::dontSendNotification);
     sound.setToggleState (page == Page::sound, juce::dontSendNotification);
     setUp.setToggleState (page == Page::setUp, juce::dontSendNotification);
+    listen.setToggleState (page == Page::listen, juce::dontSendNotification);
     resized();
 }
 
@@ -98,6 +100,7 @@ void HeaderBar::resized()
     hearA.setBounds (area.removeFromRight (30));
     keepA.setBounds (area.removeFromRight (small + 10));
     area.removeFromRight (isNarrow ? 6 : 14);
+    listen.setBounds (area.removeFromRight (small + 8));
     setUp.setBounds (area.removeFromRight (small + 12));
     if (hasSoundPage)
         sound.setBounds (area.removeFromRight (small + 8));

@@ -34,7 +34,7 @@ private:
     void chooseFile (bool isExport);
 
     plugin::Processor& processor;
-    CommandButton presets, heads, sound, setUp, keepA, keepB, hearA, hearB, undo, redo, theme;
+    CommandButton presets, heads, sound, setUp, listen, keepA, keepB, hearA, hearB, undo, redo, theme;
     std::unique_ptr<juce::FileChooser> chooser;
     std::unique_ptr<juce::TextEditor> nameEntry;
     bool hasSoundPage = true;

@@ -42,6 +42,8 @@ Layout::Layout (int width, int height, Page page)
 
     if (page == Page::setUp)
         setUp = left;
+    else if (page == Page::listen)
+        listen = left;
     else if (page == Page::sound && ! hasSoundStrip)
     {
         decay = left.removeFromBottom (left.getHeight() * 2 / 5);

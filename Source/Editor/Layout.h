@@ -10,7 +10,8 @@ enum class Page
 {
     heads,
     sound,
-    setUp
+    setUp,
+    listen
 };
 
 /** Where the views stand in a window of some size. Larger windows keep this arrangement and are drawn larger. */
@@ -18,7 +19,7 @@ struct Layout
 {
     Layout (int width, int height, Page);
 
-    juce::Rectangle<int> header, section, batter, resonant, setUp, ladder, outcomes, spectrum, decay, audition, hint;
+    juce::Rectangle<int> header, section, batter, resonant, setUp, listen, ladder, outcomes, spectrum, decay, audition, hint;
     bool hasSoundStrip = false; ///< spectrum and decay have a strip of their own, so that no page is needed for them
 };
 

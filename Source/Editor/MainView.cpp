@@ -22,13 +22,13 @@ MainView::MainView (plugin::Processor& p)
     : processor (p), scenes (p), strikes (p, scenes), loudness (p, scenes), header (p),
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
-      setUp (p, [this] (const juce::String& why) { hint.say (why, true); }), ladder (ladderBindings (p)),
+      setUp (p, [this] (const juce::String& why) { hint.say (why, true); }), listen (p), ladder (ladderBindings (p)),
       spectrum (highlightBinding()), audition (p), hint (*this)
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
-    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &ladder, &outcomes,
-                                                               &spectrum, &decay, &audition, &hint })
+    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &listen, &ladder,
+                                                               &outcomes, &spectrum, &decay, &audition, &hint })
         addAndMakeVisible (view);
 
     header.onPage = [this] (Page chosen) { setPage (chosen); };
@@ -41,6 +41,7 @@ MainView::MainView (plugin::Processor& p)
     audition.onStroke = [this] (const engine::Stroke& stroke) { strike (stroke); };
     audition.matchButton().onClick = [this] { loudness.setOn (audition.matchButton().getToggleState()); };
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
+    listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
     ladder.onHover = [this] (int mode) { highlightMode (mode); };
     for (auto* control : std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(),
                                                                &ladder.gapHandle(), &spectrum, &audition.speedBox() })
@@ -136,6 +137,7 @@ void MainView::refreshValues()
         ladder.refreshHandles();
     }
     setUp.refresh();
+    listen.refresh();
     audition.refresh();
     batter.refreshLugs();
     resonant.refreshLugs();
@@ -221,6 +223,7 @@ void MainView::resized()
     place (batter, layout.batter);
     place (resonant, layout.resonant);
     place (setUp, layout.setUp);
+    place (listen, layout.listen);
     place (ladder, layout.ladder);
     place (outcomes, layout.outcomes);
     place (spectrum, layout.spectrum);

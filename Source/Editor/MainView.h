@@ -8,6 +8,7 @@
 #include "HintLine.h"
 #include "LadderView.h"
 #include "Layout.h"
+#include "ListenView.h"
 #include "LoudnessMatch.h"
 #include "OutcomesView.h"
 #include "SceneKeeper.h"
@@ -48,6 +49,7 @@ public:
     SpectrumView& spectrumView() noexcept { return spectrum; }
     DecayView& decayView() noexcept { return decay; }
     SetUpView& setUpView() noexcept { return setUp; }
+    ListenView& listenView() noexcept { return listen; }
     AuditionBar& auditionBar() noexcept { return audition; }
     HeaderBar& headerBar() noexcept { return header; }
     HintLine& hintLine() noexcept { return hint; }
@@ -73,6 +75,7 @@ private:
     SectionView section;
     HeadView batter, resonant;
     SetUpView setUp;
+    ListenView listen;
     LadderView ladder;
     OutcomesView outcomes;
     SpectrumView spectrum;

@@ -43,6 +43,12 @@ ControlText lug (bool isBatter, int number)
     };
 }
 
+ControlText lugSpot (int number)
+{
+    return { "Tap beside lug " + juce::String (number), "cents over the mean of the lugs",
+             "How far a tap here sounds above the other lugs, in cents; press to tap here next, which replaces what was heard." };
+}
+
 ControlText strikePoint()
 {
     return { "Strike point", "% of radius",
@@ -99,6 +105,16 @@ juce::String strikeCaption (double milliseconds, double slowing)
 {
     return juce::String (milliseconds, 1) + " ms after the stroke, slowed " +
            juce::String (juce::roundToInt (slowing / 5.0) * 5) + " times";
+}
+
+juce::String tapBeside (int lug)
+{
+    return "Now tap beside lug " + juce::String (lug) + " and let it ring for a second.";
+}
+
+juce::String meanOfLugs (int count)
+{
+    return count == 1 ? juce::String ("one lug") : "mean of " + juce::String (count) + " lugs";
 }
 
 juce::String tipFor (const juce::String& id)

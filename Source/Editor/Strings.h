@@ -21,6 +21,7 @@ inline constexpr const char* outcomesTitle = "What you will get";
 inline constexpr const char* spectrumTitle = "Spectrum of the last strike";
 inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
+inline constexpr const char* listenTitle = "A walk round a real head";
 inline constexpr const char* setUpTitle = "The drum and how it is played";
 
 // Short words on the drawings.
@@ -107,6 +108,9 @@ inline constexpr CommandText soundPage{ "Sound", "Page: sound",
 inline constexpr CommandText setUpPage{
     "Set up", "Page: set up", "Everything that can be measured and set on the drum: sizes, films, wires, stick, microphones."
 };
+inline constexpr CommandText listenPage{
+    "Listen", "Page: listen", "Hears a real drum at the audio input: tap beside each lug, see each note, set the drum."
+};
 inline constexpr CommandText keepA{ "Keep A", "Keep as A",
                                     "Keeps what is set as A; from then on every quantity shows its change from A." };
 inline constexpr CommandText keepB{ "Keep B", "Keep as B",
@@ -124,6 +128,22 @@ inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
     "Moves the output gain so that one stroke keeps its level from tuning to tuning: louder always seems better."
 };
+inline constexpr CommandText listenBatter{ "Batter", "Listen to the batter head",
+                                           "The batter head is tapped; the resonant head is held still with a cloth." };
+inline constexpr CommandText listenResonant{ "Resonant", "Listen to the resonant head",
+                                             "The resonant head is tapped; the batter head is held still, the wires are off." };
+inline constexpr CommandText startListening{ "Start", "Start or stop listening",
+                                             "Begins the walk anew at lug 1; while it runs, stops it and keeps what was heard." };
+inline constexpr CommandText takeBackTap{ "Take back", "Take the last tap back",
+                                          "Forgets the tap that was heard last; tap beside that lug again." };
+inline constexpr CommandText workOutHead{
+    "Work out", "Work the head out now",
+    "Makes tension and lugs of the taps so far; after the last lug this comes by itself, and fewer taps tell less."
+};
+inline constexpr CommandText setDrumAsHeard{
+    "Set the drum", "Set the drum as heard",
+    "Sets this head's tap note and its lugs to what was heard, as one step of undo; the other head keeps its note."
+};
 inline constexpr const char* playPattern = "Pattern";
 inline constexpr const char* toLight = "Light";
 inline constexpr const char* toDark = "Dark";
@@ -133,6 +153,28 @@ inline constexpr const char* deletePreset = "Delete";
 inline constexpr const char* importPreset = "Import a file";
 inline constexpr const char* exportPreset = "Export to a file";
 inline constexpr const char* presetNamePrompt = "Name, then Return";
+
+// Listening.
+inline constexpr const char* inputShort = "input";
+inline constexpr const char* inputLevel = "Input level, dB below full scale";
+inline constexpr const char* inputLevelTip =
+    "The peak of what comes in: taps should reach -20 dB or more and stay below 0, where the recording is cut off.";
+inline constexpr const char* stopListening = "Stop";
+inline constexpr const char* nothingHeard = "nothing heard yet";
+inline constexpr const char* tapNote = "tap note";
+inline constexpr const char* tensionOfHead = "tension";
+inline constexpr const char* howToListen = "Throw the wires off and hold the other head still with a cloth. Microphone a hand's "
+                                           "breadth over the lug: turn the drum, not "
+                                           "the microphone. Press Start, then tap 25 mm from the edge.";
+inline constexpr const char* noInput = "There is no audio input. In a host, give the instrument a side chain; in the standalone "
+                                       "instrument, choose an input device under Options.";
+inline constexpr const char* onlySilence =
+    "Only silence comes in. Check what is connected. The standalone instrument mutes its input until you unmute it: that is safe "
+    "here, since what it hears it never plays.";
+inline constexpr const char* workingOut = "Working the head out ...";
+inline constexpr const char* headHeard = "Every tap fits one head. Set the drum to hear it.";
+inline constexpr const char* listeningStopped = "Stopped. Choose a lug to go on from there, or Start to begin anew.";
+inline constexpr const char* drumSetAsHeard = "The drum is set as it was heard; Ctrl Z takes that back.";
 
 // Messages.
 inline constexpr const char* outOfReach = ": the heads reach from ";
@@ -147,6 +189,7 @@ ControlText batterNote();
 ControlText resonantNote();
 ControlText interval();
 ControlText lug (bool isBatter, int number);
+ControlText lugSpot (int number);
 ControlText strikePoint();
 ControlText spectrumMode();
 ControlText strokeSpeed();
@@ -159,6 +202,9 @@ int findMode (const modal::Prediction&, const juce::String& typed);
 
 juce::String modeCaption (const modal::Mode&);
 juce::String strikeCaption (double milliseconds, double slowing);
+
+juce::String tapBeside (int lug);
+juce::String meanOfLugs (int count);
 
 /** One sentence of physics about a parameter, by its identifier; never empty. */
 juce::String tipFor (const juce::String& parameterId);

@@ -63,6 +63,7 @@ public:
     void workOut();           ///< from what was heard so far; with the last lug this comes by itself
 
     std::shared_ptr<const ListeningReport> report() const;
+    bool isListening() const noexcept { return isOn.load (std::memory_order_relaxed); }
 
     /** Largest sample that came in since the last call, full scale 1. */
     float takePeak() noexcept { return peak.exchange (0.0f, std::memory_order_relaxed); }

@@ -37,7 +37,7 @@ TEST_CASE ("Every control on every page says what it is, and takes typed text")
     TestWindow window (800, 500);
     REQUIRE (window.settle());
     std::size_t values = 0, buttons = 0;
-    for (const auto page : { editor::Page::heads, editor::Page::sound, editor::Page::setUp })
+    for (const auto page : { editor::Page::heads, editor::Page::sound, editor::Page::setUp, editor::Page::listen })
     {
         window.setPage (page);
         for (auto* control : controlsOf (window))

@@ -27,7 +27,7 @@ auto fromMessageThread (const Work& work)
 
 /** Looks on the message thread until something is so; false if it is not within the time. */
 template <typename Condition>
-bool waitUntil (const Condition& condition, int milliseconds = 20000)
+bool waitUntil (const Condition& condition, int milliseconds = 60000)
 {
     const auto end = juce::Time::getMillisecondCounter() + static_cast<juce::uint32> (milliseconds);
     while (! fromMessageThread (condition))

@@ -42,8 +42,8 @@ TEST_CASE ("The window draws at every size, scale and theme")
     REQUIRE (waitUntil ([&] { return window.processor().lastStrike().recordedSamples() > 60000; }));
     juce::Thread::sleep (400);
 
-    const Size sizes[] = { { 800, 500, 1.0f },  { 800, 500, 2.0f },  { 1000, 620, 1.0f },
-                           { 1200, 740, 1.0f }, { 1200, 740, 2.0f }, { 1920, 1080, 1.0f },
+    const Size sizes[] = { { 800, 500, 1.0f },  { 800, 500, 2.0f },  { 800, 500, 3.0f },  { 1000, 620, 1.0f },
+                           { 1200, 740, 1.0f }, { 1200, 740, 2.0f }, { 1200, 740, 3.0f }, { 1920, 1080, 1.0f },
                            { 800, 1200, 1.0f }, { 2400, 700, 1.0f }, { 3840, 2160, 1.0f } };
     for (const auto* theme : { &editor::Theme::light(), &editor::Theme::dark() })
     {
@@ -59,7 +59,7 @@ TEST_CASE ("The window draws at every size, scale and theme")
             INFO (name);
             for (const auto& [page, word] :
                  { std::pair{ editor::Page::heads, "heads" }, std::pair{ editor::Page::sound, "sound" },
-                   std::pair{ editor::Page::setUp, "set-up" } })
+                   std::pair{ editor::Page::setUp, "set-up" }, std::pair{ editor::Page::listen, "listen" } })
             {
                 window.setPage (page);
                 const auto image = window.picture (name + "-" + word, size.scale);

@@ -6,6 +6,7 @@
 #include "tests/Catch.h"
 
 #include <ctime>
+#include <utility>
 
 namespace
 {
@@ -63,31 +64,39 @@ TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads onl
     TestWindow window;
     REQUIRE (window.settle());
     auto* watch = new Watch; // the component takes it over
+    int looks = 0;
     onMessageThread ([&] { window.view().setCachedComponentImage (watch); });
-    juce::Thread::sleep (100);
-    onMessageThread ([&] { watch->count = 0; }); // putting it there counts as a change
-    juce::Thread::sleep (800);
+    // Putting it there counts as a change, and what was asked for before may still be on its way.
+    REQUIRE (waitUntil (
+        [&]
+        {
+            ++looks;
+            looks = std::exchange (watch->count, 0) == 0 ? looks : 0;
+            return looks > 20;
+        }));
+    onMessageThread ([&] { watch->areas.clear(); });
+    juce::Thread::sleep (800); // whatever the machine's speed, there is nothing to draw
     const auto drawn = fromMessageThread ([&] { return watch->areas.getBounds().toString().toStdString(); });
     INFO ("drawn: " << drawn);
     CHECK (fromMessageThread ([&] { return watch->count; }) == 0);
 
     window.press (juce::KeyPress ('2', {}, '2'));
     REQUIRE (window.awaitMotion());
-    juce::Thread::sleep (150); // the ring that marks the stroke's place has been drawn
+    // The ring that marks the stroke's place has been drawn, and the first sound looked at.
+    REQUIRE (waitUntil ([&] { return window.processor().lastStrike().recordedSamples() > 12000; }));
+    REQUIRE (waitUntil ([&] { return ! window.view().keeper().isBusy(); }));
     onMessageThread (
         [&]
         {
             watch->areas.clear();
             watch->everything = false;
         });
-    // Before the sound has been recorded for long enough to be looked at again.
-    juce::Thread::sleep (60);
+    REQUIRE (waitUntil ([&] { return ! watch->areas.isEmpty(); }));
     onMessageThread (
         [&]
         {
             auto& view = window.view();
             CHECK (! watch->everything);
-            CHECK (! watch->areas.isEmpty());
             CHECK (! watch->areas.intersectsRectangle (view.ladderView().getBounds()));
             CHECK (! watch->areas.intersectsRectangle (view.outcomesView().getBounds()));
             CHECK (! watch->areas.intersectsRectangle (view.auditionBar().getBounds()));
@@ -96,14 +105,16 @@ TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads onl
     onMessageThread ([&] { window.view().setCachedComponentImage (nullptr); });
 }
 
-TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second in software", "[benchmark]")
+// Not among the tests, since it measures the machine too: editor-tests "[benchmark]".
+TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second in software", "[.benchmark]")
 {
     TestWindow window;
     REQUIRE (window.settle());
     window.press (juce::KeyPress ('2', {}, '2'));
     REQUIRE (window.awaitMotion());
-    std::printf ("Paint time a frame, ms of one core, JUCE's software renderer\n%-12s %8s %8s %8s %8s %8s %8s %8s %8s %9s\n",
-                 "window", "section", "batter", "resonant", "ladder", "outcomes", "spectrum", "decay", "all", "a frame");
+    std::printf ("Paint time a frame, ms of one core, JUCE's software renderer\n%-12s %8s %8s %8s %8s %8s %8s %8s %8s %9s %9s\n",
+                 "window", "section", "batter", "resonant", "ladder", "outcomes", "spectrum", "decay", "all", "a frame",
+                 "a second");
     for (const auto& [width, height] :
          { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
     {
@@ -125,12 +136,11 @@ TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second 
                 const double section = timeOf (view.sectionView()), batter = timeOf (view.batterView()),
                              resonant = timeOf (view.resonantView());
                 const double frame = section + batter + resonant;
-                std::printf ("%4d x %-5d %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %9.2f\n", w, h, section, batter,
+                std::printf ("%4d x %-5d %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %9.2f %9.0f\n", w, h, section, batter,
                              resonant, timeOf (view.ladderView()), timeOf (view.outcomesView()), timeOf (view.spectrumView()),
                              timeOf (view.decayView()), 1000.0 * paintTime (window.editorWindow(), image, image.getBounds()),
-                             frame);
-                if (w <= 1920)
-                    CHECK (frame < 1000.0 / 60.0);
+                             frame, 1000.0 / frame);
+                CHECK (frame < 1000.0 / 60.0);
             });
     }
 }

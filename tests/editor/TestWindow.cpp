@@ -40,7 +40,7 @@ TestWindow::TestWindow (int width, int height)
             drum = std::make_unique<plugin::Processor> (
                 editor::makeEditor,
                 plugin::PresetLibrary (juce::File::getCurrentWorkingDirectory().getChildFile ("test-presets")));
-            drum->setPlayConfigDetails (0, 2, rate, block);
+            drum->setPlayConfigDetails (2, 2, rate, block);
             drum->prepareToPlay (rate, block);
             window = std::make_unique<editor::Editor> (*drum);
             window->setTheme (editor::Theme::light());
@@ -53,15 +53,45 @@ TestWindow::TestWindow (int width, int height)
         [this]
         {
             juce::AudioBuffer<float> buffer (2, block);
-            juce::MidiBuffer midi;
             while (isPlaying)
             {
-                midi.clear();
-                drum->processBlock (buffer, midi);
+                playBlock (buffer);
                 juce::Thread::sleep (5);
             }
         });
     clock = juce::Time::currentTimeMillis();
+}
+
+void TestWindow::playBlock (juce::AudioBuffer<float>& buffer)
+{
+    juce::MidiBuffer midi;
+    if (isInputWaiting)
+    {
+        for (std::size_t done = 0; done < input.size(); done += block)
+        {
+            for (int i = 0; i < block; ++i)
+            {
+                const auto at = done + static_cast<std::size_t> (i);
+                for (int channel = 0; channel < 2; ++channel)
+                    buffer.setSample (channel, i, at < input.size() ? input[at] : 0.0f);
+            }
+            drum->processBlock (buffer, midi);
+            while (done % (20 * block) == 0 && ! drum->listener().isCaughtUp())
+                juce::Thread::sleep (1);
+        }
+        isInputWaiting = false;
+    }
+    buffer.clear();
+    if (const int note = keyDown.exchange (-1); note >= 0)
+        midi.addEvent (juce::MidiMessage::noteOn (10, note, static_cast<juce::uint8> (100)), 0);
+    drum->processBlock (buffer, midi);
+}
+
+bool TestWindow::playToInput (const std::vector<double>& samples)
+{
+    input.assign (samples.begin(), samples.end());
+    isInputWaiting = true;
+    return waitUntil ([&] { return ! isInputWaiting && drum->listener().isCaughtUp(); });
 }
 
 TestWindow::~TestWindow()
@@ -189,7 +219,7 @@ bool TestWindow::settle()
 
 bool TestWindow::awaitMotion()
 {
-    return waitUntil ([&] { return view().animator().isMoving(); }, 8000);
+    return waitUntil ([&] { return view().animator().isMoving(); });
 }
 
 modal::Prediction TestWindow::prediction() const

@@ -39,6 +39,12 @@ public:
     /** Waits for a strike's motion to show and holds it. */
     bool awaitMotion();
 
+    /** A key of a MIDI keyboard, in the next block. */
+    void playKey (int note) { keyDown = note; }
+
+    /** Plays sound into the input, as fast as it is listened to, and waits until all of it was heard. */
+    bool playToInput (const std::vector<double>& samples);
+
     double plain (plugin::Parameter which) { return drum->parameter (which).plainValue(); }
     modal::Prediction prediction() const;
 
@@ -53,7 +59,12 @@ private:
 
     std::unique_ptr<plugin::Processor> drum;
     std::unique_ptr<editor::Editor> window;
+    void playBlock (juce::AudioBuffer<float>&);
+
     std::atomic<bool> isPlaying{ true };
+    std::atomic<bool> isInputWaiting{ false }; ///< `input` is the audio thread's while this is true
+    std::vector<float> input;
+    std::atomic<int> keyDown{ -1 };
     std::thread audio;
     juce::int64 clock = 0; ///< ms of the last event
 };

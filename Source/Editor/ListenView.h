@@ -1,0 +1,66 @@
+#pragma once
+
+#include "CommandButton.h"
+#include "LevelBar.h"
+#include "LugSpot.h"
+#include "TextLine.h"
+
+#include "Plugin/Processor.h"
+
+namespace editor
+{
+
+/** A walk round one head of a real drum, heard at the plugin's input: what each tap gave, what the head is, and a button that
+    sets the drum to it. */
+class ListenView : public juce::Component, private juce::ChangeListener, private juce::Timer
+{
+public:
+    explicit ListenView (plugin::Processor&);
+    ~ListenView() override;
+
+    /** A message for the window's foot. */
+    std::function<void (const juce::String&)> onSay;
+
+    /** Call when the drum that is set has changed. */
+    void refresh();
+
+    LugSpot& lug (int number) { return *lugs[static_cast<std::size_t> (number - 1)]; }
+    juce::String words() const { return says.text(); }
+    juce::String result() const { return note.text() + ", " + tension.text(); }
+    juce::Button& startButton() noexcept { return start; }
+    juce::Button& takeBackButton() noexcept { return takeBack; }
+    juce::Button& workOutButton() noexcept { return workOut; }
+    juce::Button& setDrumButton() noexcept { return setDrum; }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void lookAndFeelChanged() override { refresh(); }
+
+private:
+    using Report = plugin::ListeningReport;
+
+    void changeListenerCallback (juce::ChangeBroadcaster*) override;
+    void timerCallback() override;
+    void choose (modal::HeadSide);
+    void toggle();
+    void showLugs (const Report&);
+    void showWords (const Report&);
+    void showResult (const Report&);
+    void placeLugs();
+    int lugCount (const Report&) const;
+    modal::ConcertPitch concertPitch() const;
+    juce::Colour colourOfHead() const;
+
+    plugin::Processor& processor;
+    modal::HeadSide side = modal::HeadSide::batter;
+    CommandButton batter, resonant, start, takeBack, workOut, setDrum;
+    TextLine says, centre, centreDetail, note, tension;
+    LevelBar level;
+    std::vector<std::unique_ptr<LugSpot>> lugs;
+    int shownLugs = 0;
+    juce::Rectangle<int> picture;
+    juce::Rectangle<float> circle;
+    juce::String announced;
+};
+
+} // namespace editor

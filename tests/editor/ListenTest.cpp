@@ -1,0 +1,129 @@
+// A walk round a real head, as a tech does it: the window tells what it hears and sets the drum to it.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+#include "SyntheticDrum.h"
+
+#include "Editor/Strings.h"
+#include "tests/Catch.h"
+
+#include "Modal/Note.h"
+#include "Modal/Tuning.h"
+
+#include <cmath>
+
+namespace
+{
+using plugin::Parameter;
+
+constexpr double tension = 2600.0; // N/m
+constexpr int lugs = 6;
+} // namespace
+
+TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
+{
+    TestWindow window;
+    onMessageThread ([&] { window.processor().parameter (Parameter::lugs).setPlainValue (lugs); });
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    auto& listen = window.view().listenView();
+    const auto words = [&] { return fromMessageThread ([&] { return listen.words(); }); };
+    CHECK (words() == editor::strings::howToListen);
+    CHECK_FALSE (fromMessageThread ([&] { return listen.setDrumButton().isEnabled(); }));
+
+    // The real drum: the one that is set, drawn otherwise, one lug a little low.
+    synthetic::Walk walk{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
+                          .tension = tension,
+                          .between = 1.1 };
+    const double semitone = modal::semitoneTension (walk.drum, modal::HeadSide::batter, tension);
+    const double share = std::pow (1.0 + semitone, -0.3) - 1.0;
+    walk.lugs.assign (lugs, -share / lugs);
+    walk.lugs[2] += share;
+    const double truth = modal::tapNote (walk.drum, modal::HeadSide::batter, tension);
+    const auto recording = synthetic::record (walk, { .signalToNoise = 30.0 });
+
+    // A clumsy beginning: hit twice.
+    synthetic::Strike strike{ .drum = walk.drum, .tensions = { tension, 2000.0 } };
+    strike.wires.on = false;
+    strike.count = 2;
+    strike.between = 0.09;
+    window.click (listen.startButton());
+    REQUIRE (waitUntil ([&] { return listen.words() == editor::strings::tapBeside (1); }));
+    REQUIRE (window.playToInput (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }).samples));
+    CHECK (waitUntil ([&] { return listen.words().contains ("hit twice"); }));
+    CHECK (words().contains (editor::strings::tapBeside (1)));
+    window.picture ("listen-hit-twice");
+
+    // Half the walk; the last tap is taken back.
+    constexpr double rate = 48000.0, half = 3.9; // s: three taps have rung out
+    const auto middle = recording.samples.begin() + static_cast<std::ptrdiff_t> (half * rate);
+    window.click (listen.startButton()); // stop
+    REQUIRE (waitUntil (
+        [&] { return listen.words() == editor::strings::howToListen || listen.words() == editor::strings::listeningStopped; }));
+    window.click (listen.startButton()); // and anew
+    REQUIRE (waitUntil ([&] { return listen.words() == editor::strings::tapBeside (1); }));
+    REQUIRE (window.playToInput ({ recording.samples.begin(), middle }));
+    REQUIRE (waitUntil ([&] { return window.processor().listener().report()->heardCount() == 3; }));
+    REQUIRE (waitUntil ([&] { return listen.words().contains (editor::strings::tapBeside (4)); }));
+    CHECK (fromMessageThread ([&] { return listen.lug (3).getDescription(); }).contains ("cents"));
+    CHECK (fromMessageThread ([&] { return listen.lug (4).getDescription(); }).isEmpty());
+    window.picture ("listen-half");
+    window.click (listen.takeBackButton());
+    REQUIRE (waitUntil ([&] { return listen.words().contains (editor::strings::tapBeside (3)); }));
+
+    // The whole walk.
+    window.click (listen.startButton());
+    REQUIRE (waitUntil (
+        [&]
+        { return window.processor().listener().report()->heardCount() == 2 && ! window.processor().listener().isListening(); }));
+    window.click (listen.startButton());
+    REQUIRE (waitUntil ([&] { return listen.words() == editor::strings::tapBeside (1); }));
+    REQUIRE (window.playToInput (recording.samples));
+    REQUIRE (waitUntil ([&] { return listen.setDrumButton().isEnabled(); }));
+    CHECK (fromMessageThread ([&] { return listen.result(); }).contains ("N/m"));
+    window.picture ("listen-done");
+
+    const double before = window.plain (Parameter::batterNote);
+    window.click (listen.setDrumButton());
+    REQUIRE (window.settle());
+    CHECK (std::abs (modal::centsBetween (truth, window.prediction().batter.tapNote)) < 3.0);
+    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::drumSetAsHeard);
+    // A head cannot tell a lug from the one opposite (README); of the pair it knows the sum.
+    CHECK (window.plain (plugin::batterLug (2)) + window.plain (plugin::batterLug (5)) < -5.0);
+    window.press (juce::KeyPress ('z', juce::ModifierKeys::ctrlModifier, 0));
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::batterNote) - before) < 0.011; }));
+    CHECK (std::abs (window.plain (plugin::batterLug (2))) < 0.06);
+
+    window.resize (800, 500);
+    window.picture ("listen-done-small");
+    window.setTheme (editor::Theme::dark());
+    window.picture ("listen-done-small-dark");
+}
+
+TEST_CASE ("Without an input the page says what to do")
+{
+    TestWindow window;
+    onMessageThread ([&] { window.processor().setPlayConfigDetails (0, 2, 48000.0, 480); });
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    onMessageThread ([&] { window.view().listenView().refresh(); });
+    auto& listen = window.view().listenView();
+    CHECK (fromMessageThread ([&] { return listen.words(); }) == editor::strings::noInput);
+    CHECK_FALSE (fromMessageThread ([&] { return listen.startButton().isEnabled(); }));
+}
+
+TEST_CASE ("A stroke from a MIDI keyboard moves the heads as it was played, not as the window's last")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.press (juce::KeyPress ('1', {}, '1')); // the window's own: at the centre
+    REQUIRE (window.awaitMotion());
+    const auto strokes = window.processor().lastStrike().strokeCount();
+    window.playKey (26); // near the edge
+    REQUIRE (waitUntil ([&] { return window.processor().lastStrike().strokeCount() == strokes + 1; }));
+    const auto played = window.processor().lastStrike().stroke();
+    CHECK (played.position > 0.6);
+    CHECK (waitUntil (
+        [&] {
+            return window.view().animator().stroke() != nullptr && window.view().animator().stroke()->position == played.position;
+        }));
+}
