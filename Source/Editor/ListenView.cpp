@@ -43,13 +43,12 @@ ListenView::ListenView (plugin::Processor& p)
                                                                                                processor.takeHeard();
                                                                                                onSay (strings::drumSetAsHeard);
                                                                                            }),
-      centre (juce::Justification::centred), centreDetail (juce::Justification::centred), note (juce::Justification::centredLeft),
-      tension (juce::Justification::centredLeft)
+      centre (juce::Justification::centred), centreDetail (juce::Justification::centred)
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &says, &level, &centre, &centreDetail,
-                                                                &takeBack, &workOut, &setDrum, &note, &tension })
+    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &toDo, &says, &level, &centre,
+                                                                &centreDetail, &takeBack, &workOut, &setDrum, &note, &tension })
         addAndMakeVisible (child);
     for (int number = 1; number <= plugin::mostLugs; ++number)
     {
@@ -164,32 +163,35 @@ void ListenView::showLugs (const Report& report)
 
 void ListenView::showWords (const Report& report)
 {
-    juce::String text;
-    bool isWarning = false;
-    const auto remark = juce::String::fromUTF8 (report.remark.text.c_str());
-    if (report.stage == Stage::workingOut)
-        text = strings::workingOut;
-    else if (! processor.hasInput())
-        text = strings::noInput;
-    else if (report.stage == Stage::listening)
+    const auto tell = [this] (const juce::String& task, const juce::String& text, bool isWarning = false)
     {
-        isWarning = report.remark.isRefusal || report.isSilent;
-        text = report.isSilent ? juce::String (strings::onlySilence)
-                               : (remark.isEmpty() ? remark : remark + " ") + strings::tapBeside (report.next + 1);
-    }
-    else if (report.head)
-    {
-        isWarning = ! report.head->isPossible;
-        text = report.head->doubts.empty() ? juce::String (strings::headHeard)
-                                           : juce::String::fromUTF8 (report.head->doubts.front().c_str());
-    }
-    else
-        text = report.heardCount() > 0 ? strings::listeningStopped : strings::howToListen;
+        toDo.setText (task, TextLine::Weight::strong);
+        says.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
+        const auto all = task + ". " + text;
+        if (all != announced && isShowing())
+            juce::AccessibilityHandler::postAnnouncement (all, juce::AccessibilityHandler::AnnouncementPriority::medium);
+        announced = all;
+    };
 
-    says.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
-    if (text != announced && isShowing())
-        juce::AccessibilityHandler::postAnnouncement (text, juce::AccessibilityHandler::AnnouncementPriority::medium);
-    announced = text;
+    if (report.stage == Stage::workingOut)
+        tell (strings::workingOut, {});
+    else if (! processor.hasInput())
+        tell (strings::noInput, strings::howToGetInput, true);
+    else if (report.stage == Stage::listening && report.isSilent)
+        tell (strings::onlySilence, strings::whySilence, true);
+    else if (report.stage == Stage::listening)
+        tell (strings::tapBeside (report.next + 1),
+              report.remark.text.empty() ? juce::String (strings::howToTap) : juce::String::fromUTF8 (report.remark.text.c_str()),
+              report.remark.isRefusal);
+    else if (report.head)
+        tell (report.head->isPossible ? strings::headHeard : strings::headNotHeard,
+              report.head->doubts.empty() ? juce::String (strings::everyTapFits)
+                                          : juce::String::fromUTF8 (report.head->doubts.front().c_str()),
+              ! report.head->isPossible);
+    else if (report.heardCount() > 0)
+        tell (strings::listeningStopped, strings::howToGoOn);
+    else
+        tell (strings::beforeListening, strings::howToListen);
 }
 
 void ListenView::showResult (const Report& report)
@@ -197,25 +199,21 @@ void ListenView::showResult (const Report& report)
     const auto pitch = concertPitch();
     const bool hasHead = report.head && report.head->isPossible;
     const double mean = hasHead ? report.head->tapNote.value : report.meanNote();
-    centre.setText (mean > 0.0 ? noteWithCents (mean, pitch) : juce::String(), TextLine::Weight::strong);
-    centreDetail.setText (hasHead      ? fixed (mean, 1) + " Hz"
-                          : mean > 0.0 ? strings::meanOfLugs (report.heardCount())
-                                       : juce::String (strings::nothingHeard),
-                          TextLine::Weight::quiet);
+    centre.setText (mean > 0.0 ? noteWithCents (mean, pitch) : juce::String(), TextLine::Weight::large);
+    centreDetail.setText (mean > 0.0 ? fixed (mean, 1) + " Hz" : juce::String (strings::nothingHeard), TextLine::Weight::quiet);
     if (! hasHead)
     {
-        note.setText ({}, TextLine::Weight::quiet);
+        if (mean > 0.0)
+            note.setFigure (strings::meanOfLugs (report.heardCount()), noteWithCents (mean, pitch));
+        else
+            note.setText ({}, TextLine::Weight::quiet);
         tension.setText ({}, TextLine::Weight::quiet);
         return;
     }
     const auto& head = *report.head;
     const double cents = modal::centsBetween (head.tapNote.value, head.tapNote.value + head.tapNote.error);
-    note.setText (juce::String (strings::tapNote) + " " + noteWithCents (head.tapNote.value, pitch) + plusMinus (cents, 1) +
-                      " cents",
-                  TextLine::Weight::strong);
-    tension.setText (juce::String (strings::tensionOfHead) + " " + grouped (head.tension.value) +
-                         plusMinus (head.tension.error, 0) + " N/m",
-                     TextLine::Weight::strong);
+    note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + plusMinus (cents, 1) + " cents");
+    tension.setFigure (strings::tensionOfHead, grouped (head.tension.value) + plusMinus (head.tension.error, 0) + " N/m");
 }
 
 void ListenView::timerCallback()
@@ -226,7 +224,7 @@ void ListenView::timerCallback()
 void ListenView::placeLugs()
 {
     const float size = static_cast<float> (
-        juce::jmax (40, juce::jmin (picture.getWidth() - 2 * spotWidth - 8, picture.getHeight() - 2 * spotHeight - 8)));
+        juce::jmax (40, juce::jmin (picture.getWidth() - 2 * spotWidth - 12, picture.getHeight() - 2 * spotHeight - 12)));
     circle = juce::Rectangle<float> (size, size).withCentre (picture.toFloat().getCentre());
     for (int i = 0; i < static_cast<int> (lugs.size()); ++i)
     {
@@ -237,12 +235,13 @@ void ListenView::placeLugs()
         // Numbered as on the heads' own page: both heads as seen from above.
         const double angle = modal::units::twoPi * i / shownLugs;
         const float c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
-        const juce::Point<float> at (circle.getCentreX() + c * (0.5f * size + 0.5f * spotWidth + 3.0f),
-                                     circle.getCentreY() - s * (0.5f * size + 0.5f * spotHeight + 3.0f));
+        // Clear of the hoop at every angle: by the spot's own reach in that direction.
+        const float reach = 0.5f * (size + std::abs (c) * spotWidth + std::abs (s) * spotHeight) + 5.0f;
+        const juce::Point<float> at (circle.getCentreX() + c * reach, circle.getCentreY() - s * reach);
         spot.setBounds (juce::Rectangle<int> (spotWidth, spotHeight).withCentre (at.toInt()));
     }
     const auto middle = circle.reduced (6.0f).toNearestInt();
-    centre.setBounds (middle.withHeight (22).withY (middle.getCentreY() - 20));
+    centre.setBounds (middle.withHeight (26).withY (middle.getCentreY() - 24));
     centreDetail.setBounds (middle.withHeight (20).withY (middle.getCentreY() + 2));
     repaint();
 }
@@ -270,7 +269,8 @@ void ListenView::resized()
     batter.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth() / 2)));
     resonant.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth())));
     area.removeFromTop (space);
-    says.setBounds (area.removeFromTop (isNarrow ? 82 : 52));
+    toDo.setBounds (area.removeFromTop (20));
+    says.setBounds (area.removeFromTop (isNarrow ? 68 : 50));
     level.setBounds (area.removeFromTop (16));
 
     auto commands = area.removeFromBottom (isNarrow ? 2 * rowHeight : rowHeight);
@@ -283,9 +283,8 @@ void ListenView::resized()
         setDrum.setBounds (commands);
     area.removeFromBottom (2);
 
-    auto figures = area.removeFromBottom (isNarrow ? 36 : 20);
-    note.setBounds (isNarrow ? figures.removeFromTop (18) : figures.removeFromLeft (figures.getWidth() / 2));
-    tension.setBounds (figures);
+    tension.setBounds (area.removeFromBottom (19));
+    note.setBounds (area.removeFromBottom (19));
     picture = area.reduced (0, 4);
     placeLugs();
 }

@@ -25,8 +25,9 @@ public:
     void refresh();
 
     LugSpot& lug (int number) { return *lugs[static_cast<std::size_t> (number - 1)]; }
-    juce::String words() const { return says.text(); }
-    juce::String result() const { return note.text() + ", " + tension.text(); }
+    juce::String task() const { return toDo.text(); }  ///< what to do next
+    juce::String words() const { return says.text(); } ///< what came of the last tap, or how to begin
+    juce::String result() const { return note.getTitle() + ", " + tension.getTitle(); }
     juce::Button& startButton() noexcept { return start; }
     juce::Button& takeBackButton() noexcept { return takeBack; }
     juce::Button& workOutButton() noexcept { return workOut; }
@@ -54,7 +55,7 @@ private:
     plugin::Processor& processor;
     modal::HeadSide side = modal::HeadSide::batter;
     CommandButton batter, resonant, start, takeBack, workOut, setDrum;
-    TextLine says, centre, centreDetail, note, tension;
+    TextLine toDo, says, centre, centreDetail, note, tension;
     LevelBar level;
     std::vector<std::unique_ptr<LugSpot>> lugs;
     int shownLugs = 0;

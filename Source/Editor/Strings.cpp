@@ -45,8 +45,11 @@ ControlText lug (bool isBatter, int number)
 
 ControlText lugSpot (int number)
 {
-    return { "Tap beside lug " + juce::String (number), "cents over the mean of the lugs",
-             "How far a tap here sounds above the other lugs, in cents; press to tap here next, which replaces what was heard." };
+    return {
+        "Tap beside lug " + juce::String (number), "cents over the mean of the lugs",
+        "Cents over the mean. Press to tap here next. Behind a sign of plus or minus: how sure, for a head's notes hardly tell a "
+        "lug from the one opposite."
+    };
 }
 
 ControlText strikePoint()
@@ -109,12 +112,12 @@ juce::String strikeCaption (double milliseconds, double slowing)
 
 juce::String tapBeside (int lug)
 {
-    return "Now tap beside lug " + juce::String (lug) + " and let it ring for a second.";
+    return "Tap beside lug " + juce::String (lug);
 }
 
 juce::String meanOfLugs (int count)
 {
-    return count == 1 ? juce::String ("one lug") : "mean of " + juce::String (count) + " lugs";
+    return count == 1 ? juce::String ("One lug") : "Mean of " + juce::String (count) + " lugs";
 }
 
 juce::String tipFor (const juce::String& id)

@@ -161,19 +161,26 @@ inline constexpr const char* inputLevelTip =
     "The peak of what comes in: taps should reach -20 dB or more and stay below 0, where the recording is cut off.";
 inline constexpr const char* stopListening = "Stop";
 inline constexpr const char* nothingHeard = "nothing heard yet";
-inline constexpr const char* tapNote = "tap note";
-inline constexpr const char* tensionOfHead = "tension";
-inline constexpr const char* howToListen = "Throw the wires off and hold the other head still with a cloth. Microphone a hand's "
-                                           "breadth over the lug: turn the drum, not "
-                                           "the microphone. Press Start, then tap 25 mm from the edge.";
-inline constexpr const char* noInput = "There is no audio input. In a host, give the instrument a side chain; in the standalone "
-                                       "instrument, choose an input device under Options.";
-inline constexpr const char* onlySilence =
-    "Only silence comes in. Check what is connected. The standalone instrument mutes its input until you unmute it: that is safe "
-    "here, since what it hears it never plays.";
+inline constexpr const char* tapNote = "Tap note";
+inline constexpr const char* tensionOfHead = "Tension";
+inline constexpr const char* beforeListening = "Before you begin";
+inline constexpr const char* howToListen =
+    "Wires off, the other head held still with a cloth. Hold the microphone a hand's breadth "
+    "over the lug: turn the drum, not the microphone. Then press Start.";
+inline constexpr const char* noInput = "There is no audio input";
+inline constexpr const char* howToGetInput =
+    "In a host, give the instrument a side chain; in the standalone instrument, choose an input device under Options.";
+inline constexpr const char* onlySilence = "Only silence comes in";
+inline constexpr const char* whySilence =
+    "Check what is connected. The standalone instrument mutes its input until you unmute it: "
+    "that is safe here, since it never plays what it hears.";
+inline constexpr const char* howToTap = "25 mm from the edge, once, and let it ring for a second.";
 inline constexpr const char* workingOut = "Working the head out ...";
-inline constexpr const char* headHeard = "Every tap fits one head. Set the drum to hear it.";
-inline constexpr const char* listeningStopped = "Stopped. Choose a lug to go on from there, or Start to begin anew.";
+inline constexpr const char* headHeard = "The head as it was heard";
+inline constexpr const char* headNotHeard = "No head fits these taps";
+inline constexpr const char* everyTapFits = "Every tap fits one head. Set the drum to hear it.";
+inline constexpr const char* listeningStopped = "Stopped";
+inline constexpr const char* howToGoOn = "Choose a lug to go on from there, or Start to begin anew.";
 inline constexpr const char* drumSetAsHeard = "The drum is set as it was heard; Ctrl Z takes that back.";
 
 // Messages.

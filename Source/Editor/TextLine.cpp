@@ -19,19 +19,41 @@ TextLine::TextLine (juce::Justification justification) : where (justification)
 
 void TextLine::setText (const juce::String& newWords, Weight newWeight)
 {
-    if (newWords == words && newWeight == weight)
+    if (newWords == words && newWeight == weight && figure.isEmpty())
         return;
     words = newWords;
+    figure.clear();
     weight = newWeight;
     setTitle (words);
+    repaint();
+}
+
+void TextLine::setFigure (const juce::String& name, const juce::String& value)
+{
+    if (name == words && value == figure)
+        return;
+    words = name;
+    figure = value;
+    setTitle (words + ": " + figure);
     repaint();
 }
 
 void TextLine::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
-    g.setColour (weight == Weight::strong ? theme.ink : weight == Weight::warning ? theme.caution : theme.quiet);
-    g.setFont (weight == Weight::strong ? letters::strong() : letters::text());
+    if (figure.isNotEmpty())
+    {
+        const auto area = getLocalBounds().reduced (2, 0);
+        g.setColour (theme.quiet);
+        g.setFont (letters::text());
+        g.drawFittedText (words, area, juce::Justification::centredLeft, 1, narrowest);
+        g.setColour (theme.ink);
+        g.setFont (letters::strong());
+        g.drawFittedText (figure, area, juce::Justification::centredRight, 1, narrowest);
+        return;
+    }
+    g.setColour (weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink);
+    g.setFont (weight == Weight::large ? letters::display() : weight == Weight::strong ? letters::strong() : letters::text());
     g.drawFittedText (words, getLocalBounds(), where, mostLines, narrowest);
 }
 

@@ -13,6 +13,7 @@ public:
     {
         quiet,  ///< explains
         strong, ///< a value that matters
+        large,  ///< the one value in the middle
         warning ///< something was refused
     };
 
@@ -22,13 +23,16 @@ public:
     void setText (const juce::String&, Weight);
     juce::String text() const { return words; }
 
+    /** A name at the left and its value at the right. */
+    void setFigure (const juce::String& name, const juce::String& value);
+
     void paint (juce::Graphics&) override;
     void lookAndFeelChanged() override { repaint(); }
     std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 
 private:
     juce::Justification where;
-    juce::String words;
+    juce::String words, figure;
     Weight weight = Weight::quiet;
 };
 
