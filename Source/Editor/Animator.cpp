@@ -19,14 +19,6 @@ double now()
     return 0.001 * juce::Time::getMillisecondCounterHiRes();
 }
 
-float largest (const std::vector<float>& values)
-{
-    float most = 0.0f;
-    for (const float value : values)
-        most = std::max (most, std::abs (value));
-    return most;
-}
-
 } // namespace
 
 int solvedModeOf (const modal::Prediction& prediction, const modal::DrumModes& modes, int mode)

@@ -35,7 +35,7 @@ void DecayView::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     const auto area =
-        getLocalBounds().toFloat().reduced (6.0f, 0.0f).withTrimmedTop (20.0f).withTrimmedBottom (16.0f).withTrimmedLeft (30.0f);
+        getLocalBounds().toFloat().reduced (6.0f, 0.0f).withTrimmedTop (24.0f).withTrimmedBottom (16.0f).withTrimmedLeft (30.0f);
     g.setColour (theme.ink);
     g.setFont (letters::title());
     g.drawFittedText (strings::decayTitle, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredLeft,
@@ -97,7 +97,12 @@ void DecayView::paint (juce::Graphics& g)
     };
     line (strings::wholeSound, theme.quiet);
     line (strings::drumNoteAlone, theme.drum);
-    line (strings::predictedSlope + juce::String (" ") + juce::String (scene.now->sustain, 2) + " s to fall 60 dB", theme.ink);
+    const auto slope = juce::String (scene.now->sustain, 2) + " s to fall 60 dB";
+    const auto whole = strings::predictedSlope + juce::String (" ") + slope;
+    if (letters::small().getStringWidthFloat (whole) < key.getWidth())
+        return line (whole, theme.ink);
+    line (strings::predictedSlope, theme.ink);
+    line (slope, theme.ink);
 }
 
 } // namespace editor

@@ -6,6 +6,14 @@
 namespace editor
 {
 
+float largest (const std::vector<float>& values)
+{
+    float most = 0.0f;
+    for (const float value : values)
+        most = std::max (most, std::abs (value));
+    return most;
+}
+
 SectionShape::SectionShape (const modal::DrumModes& modes, double angle, int points)
     : pointCount (points), basisCount (static_cast<int> (modes.basis.size())),
       values (static_cast<std::size_t> (points) * modes.basis.size())

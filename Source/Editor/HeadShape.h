@@ -27,6 +27,9 @@ private:
     std::vector<float> values; ///< [basis][point]
 };
 
+/** The largest absolute value; 0 of none. */
+float largest (const std::vector<float>&);
+
 /** A head's displacement over its whole area, on a square grid around it. */
 class PlanShape
 {

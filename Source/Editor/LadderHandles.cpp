@@ -9,11 +9,21 @@
 
 namespace editor
 {
+namespace
+{
+
+/** Semitones, or a whole number of them where that is near. */
+double drawnToWhole (double semitones)
+{
+    const double whole = std::round (semitones);
+    return std::abs (semitones - whole) < snapReach ? whole : semitones;
+}
+
+} // namespace
 
 NoteHandle::NoteHandle (modal::HeadSide headSide, ControlText text, ValueBinding note)
-    : ValueControl (std::move (text), std::move (note)), side (headSide), other ([] { return 0.0; })
+    : DragControl (std::move (text), std::move (note)), side (headSide), other ([] { return 0.0; })
 {
-    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
 }
 
 void NoteHandle::setScale (const PitchScale& newScale, modal::ConcertPitch newPitch, std::function<double()> otherNote)
@@ -52,36 +62,16 @@ void NoteHandle::paint (juce::Graphics& g)
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 
-void NoteHandle::mouseDown (const juce::MouseEvent&)
+double NoteHandle::draggedTo (double grabbed, const juce::MouseEvent& event) const
 {
-    grabbed = binding().get();
-}
-
-void NoteHandle::mouseDrag (const juce::MouseEvent& event)
-{
-    if (! event.mouseWasDraggedSinceMouseDown())
-        return;
-    beginChange();
-    double note =
+    const double note =
         grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (scale.pixelsPerSemitone());
-    if (! event.mods.isAltDown())
-    {
-        const double apart = note - other(), whole = std::round (apart);
-        if (std::abs (apart - whole) < snapReach)
-            note = other() + whole;
-    }
-    change (note);
-}
-
-void NoteHandle::mouseUp (const juce::MouseEvent&)
-{
-    endChange();
+    return event.mods.isAltDown() ? note : other() + drawnToWhole (note - other());
 }
 
 GapHandle::GapHandle (ControlText text, ValueBinding interval, ValueBinding batter)
-    : ValueControl (std::move (text), std::move (interval)), both (std::move (batter))
+    : DragControl (std::move (text), std::move (interval), std::move (batter))
 {
-    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
 }
 
 void GapHandle::paint (juce::Graphics& g)
@@ -108,25 +98,10 @@ void GapHandle::paint (juce::Graphics& g)
     drawFocus (g, *this, area);
 }
 
-void GapHandle::mouseDown (const juce::MouseEvent&)
+double GapHandle::draggedTo (double grabbed, const juce::MouseEvent& event) const
 {
-    grabbed = both.get();
-}
-
-void GapHandle::mouseDrag (const juce::MouseEvent& event)
-{
-    if (! event.mouseWasDraggedSinceMouseDown())
-        return;
-    beginChange();
     const double note = grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (semitone);
-    const double whole = std::round (note);
-    both.set (juce::jlimit (both.low, both.high, ! event.mods.isAltDown() && std::abs (note - whole) < snapReach ? whole : note));
-    repaint();
-}
-
-void GapHandle::mouseUp (const juce::MouseEvent&)
-{
-    endChange();
+    return event.mods.isAltDown() ? note : drawnToWhole (note);
 }
 
 } // namespace editor

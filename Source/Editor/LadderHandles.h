@@ -1,7 +1,7 @@
 #pragma once
 
+#include "DragControl.h"
 #include "PitchScale.h"
-#include "ValueControl.h"
 
 #include "Modal/Head.h"
 #include "Modal/Note.h"
@@ -13,7 +13,7 @@ namespace editor
 inline constexpr double snapReach = 0.2;
 
 /** A head's tap note on the ladder: a MIDI note number with fractions. */
-class NoteHandle : public ValueControl
+class NoteHandle : public DragControl
 {
 public:
     NoteHandle (modal::HeadSide, ControlText, ValueBinding);
@@ -22,20 +22,19 @@ public:
     void setScale (const PitchScale& newScale, modal::ConcertPitch newPitch, std::function<double()> otherNote);
 
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent&) override;
-    void mouseUp (const juce::MouseEvent&) override;
+
+protected:
+    double draggedTo (double grabbed, const juce::MouseEvent&) const override;
 
 private:
     modal::HeadSide side;
     PitchScale scale;
     modal::ConcertPitch pitch;
     std::function<double()> other;
-    double grabbed = 0.0;
 };
 
 /** The distance between the heads: dragged as a whole it moves both and keeps the interval; its number is the interval. */
-class GapHandle : public ValueControl
+class GapHandle : public DragControl
 {
 public:
     /** @param interval  semitones
@@ -45,14 +44,12 @@ public:
     void setPixelsPerSemitone (float pixels) noexcept { semitone = pixels; }
 
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent&) override;
-    void mouseUp (const juce::MouseEvent&) override;
+
+protected:
+    double draggedTo (double grabbed, const juce::MouseEvent&) const override;
 
 private:
-    ValueBinding both;
     float semitone = 10.0f;
-    double grabbed = 0.0;
 };
 
 } // namespace editor

@@ -123,6 +123,7 @@ void ListenView::refresh()
     workOut.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::workingOut);
     setDrum.setEnabled (report->head && report->head->isPossible);
 
+    level.setVisible (isListening);
     if (isListening)
         startTimerHz (levelLooksPerSecond);
     else

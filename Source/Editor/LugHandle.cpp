@@ -15,9 +15,8 @@ constexpr double centsPerPixel = 1.0;
 } // namespace
 
 LugHandle::LugHandle (modal::HeadSide headSide, int number, ControlText text, ValueBinding cents)
-    : ValueControl (std::move (text), std::move (cents)), side (headSide), lugNumber (number)
+    : DragControl (std::move (text), std::move (cents)), side (headSide), lugNumber (number)
 {
-    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
 }
 
 void LugHandle::paint (juce::Graphics& g)
@@ -49,23 +48,10 @@ void LugHandle::paint (juce::Graphics& g)
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 
-void LugHandle::mouseDown (const juce::MouseEvent&)
+double LugHandle::draggedTo (double grabbed, const juce::MouseEvent& event) const
 {
-    grabbed = binding().get();
-}
-
-void LugHandle::mouseDrag (const juce::MouseEvent& event)
-{
-    if (! event.mouseWasDraggedSinceMouseDown())
-        return;
-    beginChange();
     const double cents = grabbed - centsPerPixel * event.getDistanceFromDragStartY();
-    change (std::abs (cents) < 3.0 && ! event.mods.isAltDown() ? 0.0 : cents);
-}
-
-void LugHandle::mouseUp (const juce::MouseEvent&)
-{
-    endChange();
+    return std::abs (cents) < 3.0 && ! event.mods.isAltDown() ? 0.0 : cents;
 }
 
 } // namespace editor

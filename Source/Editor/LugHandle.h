@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ValueControl.h"
+#include "DragControl.h"
 
 #include "Modal/Head.h"
 
@@ -8,7 +8,7 @@ namespace editor
 {
 
 /** One lug beside a head: dragged up it sharpens the note beside it, dragged down it flattens it. Its number is in cents. */
-class LugHandle : public ValueControl
+class LugHandle : public DragControl
 {
 public:
     LugHandle (modal::HeadSide, int number, ControlText, ValueBinding cents);
@@ -16,14 +16,13 @@ public:
     int number() const noexcept { return lugNumber; }
 
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent&) override;
-    void mouseUp (const juce::MouseEvent&) override;
+
+protected:
+    double draggedTo (double grabbed, const juce::MouseEvent&) const override;
 
 private:
     modal::HeadSide side;
     int lugNumber;
-    double grabbed = 0.0;
 };
 
 } // namespace editor

@@ -50,14 +50,6 @@ struct MiddleStrand
     }
 };
 
-float largest (const std::vector<float>& values)
-{
-    float most = 0.0f;
-    for (const float value : values)
-        most = std::max (most, std::abs (value));
-    return most;
-}
-
 } // namespace
 
 Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engine::Stroke& stroke, double seconds)

@@ -42,7 +42,7 @@ juce::Rectangle<float> SpectrumView::plot() const
     return getLocalBounds()
         .toFloat()
         .reduced (6.0f, 0.0f)
-        .withTrimmedTop (20.0f)
+        .withTrimmedTop (24.0f)
         .withTrimmedBottom (16.0f)
         .withTrimmedLeft (30.0f);
 }

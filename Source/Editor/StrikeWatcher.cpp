@@ -36,7 +36,8 @@ void StrikeWatcher::followMotion()
     if (isFollowing || model == nullptr)
         return;
     isFollowing = true;
-    keeper.later ([model, stroke = processor.lastStrike().stroke()] { return std::make_shared<const Motion> (followStrike (model, stroke)); },
+    keeper.later ([model, stroke = processor.lastStrike().stroke()]
+                  { return std::make_shared<const Motion> (followStrike (model, stroke)); },
                   [this] (std::shared_ptr<const Motion> motion)
                   {
                       isFollowing = false;

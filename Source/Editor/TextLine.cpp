@@ -7,7 +7,7 @@ namespace editor
 namespace
 {
 
-constexpr int mostLines = 5;
+constexpr int mostLines = 5;      // of an explanation; a value has one
 constexpr float narrowest = 0.8f; // letters may be squeezed to this share
 
 } // namespace
@@ -53,8 +53,11 @@ void TextLine::paint (juce::Graphics& g)
         return;
     }
     g.setColour (weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink);
-    g.setFont (weight == Weight::large ? letters::display() : weight == Weight::strong ? letters::strong() : letters::text());
-    g.drawFittedText (words, getLocalBounds(), where, mostLines, narrowest);
+    const bool isValue = weight == Weight::strong || weight == Weight::large;
+    const bool isLarge =
+        weight == Weight::large && letters::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
+    g.setFont (isLarge ? letters::display() : isValue ? letters::strong() : letters::text());
+    g.drawFittedText (words, getLocalBounds(), where, isValue ? 1 : mostLines, narrowest);
 }
 
 std::unique_ptr<juce::AccessibilityHandler> TextLine::createAccessibilityHandler()

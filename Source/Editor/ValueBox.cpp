@@ -11,10 +11,7 @@ constexpr double pixelsForRange = 160.0;
 
 } // namespace
 
-ValueBox::ValueBox (ControlText controlText, ValueBinding binding) : ValueControl (std::move (controlText), std::move (binding))
-{
-    setMouseCursor (juce::MouseCursor::UpDownResizeCursor);
-}
+ValueBox::ValueBox (ControlText controlText, ValueBinding binding) : DragControl (std::move (controlText), std::move (binding)) {}
 
 void ValueBox::paint (juce::Graphics& g)
 {
@@ -29,22 +26,9 @@ void ValueBox::paint (juce::Graphics& g)
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 
-void ValueBox::mouseDown (const juce::MouseEvent&)
+double ValueBox::draggedTo (double grabbed, const juce::MouseEvent& event) const
 {
-    grabbed = binding().get();
-}
-
-void ValueBox::mouseDrag (const juce::MouseEvent& event)
-{
-    if (! event.mouseWasDraggedSinceMouseDown())
-        return;
-    beginChange();
-    change (grabbed - (binding().high - binding().low) * event.getDistanceFromDragStartY() / pixelsForRange);
-}
-
-void ValueBox::mouseUp (const juce::MouseEvent&)
-{
-    endChange();
+    return grabbed - (binding().high - binding().low) * event.getDistanceFromDragStartY() / pixelsForRange;
 }
 
 } // namespace editor

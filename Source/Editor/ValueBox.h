@@ -1,23 +1,20 @@
 #pragma once
 
-#include "ValueControl.h"
+#include "DragControl.h"
 
 namespace editor
 {
 
 /** A number in a box: dragged up and down, stepped or typed. */
-class ValueBox : public ValueControl
+class ValueBox : public DragControl
 {
 public:
     ValueBox (ControlText, ValueBinding);
 
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent&) override;
-    void mouseUp (const juce::MouseEvent&) override;
 
-private:
-    double grabbed = 0.0;
+protected:
+    double draggedTo (double grabbed, const juce::MouseEvent&) const override;
 };
 
 } // namespace editor
