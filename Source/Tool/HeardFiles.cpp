@@ -6,8 +6,6 @@
 #include "Listening/Partials.h"
 #include "Modal/InputError.h"
 
-#include <algorithm>
-
 namespace tool
 {
 
