@@ -47,10 +47,11 @@ void Listener::ask (Order order)
 {
     {
         const std::scoped_lock lock (mutex);
-        orders.push_back (std::move (order));
 
         if (! thread.joinable())
-            thread = std::thread ([this] { run(); });
+            return; // nothing was ever heard
+
+        orders.push_back (std::move (order));
     }
     news.notify_all();
 }
@@ -58,6 +59,12 @@ void Listener::ask (Order order)
 void Listener::start (const modal::HeadFitSetup& setup, double sampleRate)
 {
     auto begun = std::make_shared<listening::LiveWalk> (setup, sampleRate);
+    {
+        const std::scoped_lock lock (mutex);
+
+        if (! thread.joinable())
+            thread = std::thread ([this] { run(); });
+    }
     ask (
         [this, begun, which = setup.side]
         {

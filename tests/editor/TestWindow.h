@@ -64,6 +64,7 @@ private:
     std::atomic<bool> isPlaying{ true };
     std::atomic<bool> isInputWaiting{ false }; ///< `input` is the audio thread's while this is true
     std::vector<float> input;
+    juce::Random room{ 1 };
     std::atomic<int> keyDown{ -1 };
     std::thread audio;
     juce::int64 clock = 0; ///< ms of the last event
