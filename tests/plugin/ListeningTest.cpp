@@ -32,6 +32,7 @@ struct ListeningProcessor : TestProcessor
         juce::AudioBuffer<float> buffer (2, block);
         juce::MidiBuffer midi;
         float loudest = 0.0f;
+        catchUp(); // with a walk that was just begun
         for (std::size_t done = 0; done + block <= recording.samples.size(); done += block)
         {
             for (int i = 0; i < block; ++i)
