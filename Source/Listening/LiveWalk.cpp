@@ -106,8 +106,9 @@ void LiveWalk::analyse()
 
 void LiveWalk::take (const Tap& tap, double quiet)
 {
+    // Wires that slap back look like a second hit.
     if (! tap.troubles.empty())
-        return refuse (explained (tap.troubles.front()));
+        return refuse (explained (tap.has (Trouble::wiresOn) ? Trouble::wiresOn : tap.troubles.front()));
 
     const int lug = next;
     auto heardHere = heardTap (window, tap, quiet, lug);
