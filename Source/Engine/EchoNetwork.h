@@ -80,23 +80,25 @@ public:
             damped[i] = feed[i] * memory[(position - delay[i]) & mask][i] + keep[i] * damped[i];
             out[i] = damped[i];
         }
-        Signs mixed = out; // by an 8 × 8 Hadamard matrix
-        for (std::size_t half = 1; half < lines; half *= 2)
-            for (std::size_t i = 0; i < lines; i += 2 * half)
-                for (std::size_t j = i; j < i + half; ++j)
-                {
-                    const Scalar a = mixed[j], b = mixed[j + half];
-                    mixed[j] = a + b;
-                    mixed[j + half] = a - b;
-                }
+        const Signs passed = pass.next (push, entrance), mixed = transformed (out);
         auto& to = memory[position & mask];
         for (std::size_t i = 0; i < lines; ++i)
-            to[i] = Scalar (0.35355339059327) * mixed[i] + pass[i].next (push[i], entrance);
+            to[i] = Scalar (0.35355339059327) * mixed[i] + passed[i];
         ++position;
         return out;
     }
 
 private:
+    /** Times an 8 × 8 Hadamard matrix: each half with the other, then halves of halves. */
+    static Signs transformed (const Signs& x) noexcept
+    {
+        const Scalar a0 = x[0] + x[4], a1 = x[1] + x[5], a2 = x[2] + x[6], a3 = x[3] + x[7];
+        const Scalar a4 = x[0] - x[4], a5 = x[1] - x[5], a6 = x[2] - x[6], a7 = x[3] - x[7];
+        const Scalar b0 = a0 + a2, b1 = a1 + a3, b2 = a0 - a2, b3 = a1 - a3;
+        const Scalar b4 = a4 + a6, b5 = a5 + a7, b6 = a4 - a6, b7 = a5 - a7;
+        return { b0 + b1, b0 - b1, b2 + b3, b2 - b3, b4 + b5, b4 - b5, b6 + b7, b6 - b7 };
+    }
+
     static constexpr double longestDelay = 0.012; ///< s: long enough that the network's own tones lie closer than they are wide
 
     std::vector<Signs> memory;
@@ -104,7 +106,7 @@ private:
     std::array<std::size_t, lines> delay{};
     Signs feed{}, keep{}, damped{};
     HighPassShape<Scalar> entrance;
-    std::array<HighPass<Scalar>, lines> pass;
+    HighPass<Scalar, lines> pass;
     double meanDelay = 1.0;
 };
 

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <numbers>
 
 namespace engine
@@ -31,20 +33,30 @@ struct HighPassShape
     }
 };
 
-/** What such a filter remembers. */
-template <typename Scalar>
+/** What such a filter remembers, for channels side by side. */
+template <typename Scalar, std::size_t channels>
 struct HighPass
 {
-    Scalar x1 = 0, x2 = 0, y1 = 0, y2 = 0;
+    using Values = std::array<Scalar, channels>;
+    Values x1{}, x2{}, y1{}, y2{};
 
-    Scalar next (Scalar x, const HighPassShape<Scalar>& shape) noexcept
+    Values next (const Values& x, const HighPassShape<Scalar>& shape) noexcept
     {
-        const Scalar y = shape.gain * (x - x1 - shape.twice * (x1 - x2)) + shape.back1 * y1 + shape.back2 * y2;
-        x2 = x1;
-        x1 = x;
-        y2 = y1;
-        y1 = y;
+        Values y;
+        for (std::size_t i = 0; i < channels; ++i)
+        {
+            y[i] = shape.gain * (x[i] - x1[i] - shape.twice * (x1[i] - x2[i])) + shape.back1 * y1[i] + shape.back2 * y2[i];
+            x2[i] = x1[i];
+            x1[i] = x[i];
+            y2[i] = y1[i];
+            y1[i] = y[i];
+        }
         return y;
+    }
+
+    Scalar next (Scalar x, const HighPassShape<Scalar>& shape) noexcept requires (channels == 1)
+    {
+        return next (Values{ x }, shape)[0];
     }
 };
 

@@ -14,20 +14,17 @@ namespace
 /** Rows of an 8 × 8 Hadamard matrix: signs by which pushes go into the lines of a network and microphones hear them, as unlike
    one another as can be. */
 template <typename Scalar>
-Scalar sign (int row, int line) noexcept
+constexpr auto signRows = []
 {
-    return std::popcount (static_cast<unsigned> (row & line)) % 2 == 0 ? Scalar (1) : Scalar (-1);
-}
+    std::array<typename EchoNetwork<Scalar>::Signs, 8> rows{};
+    for (unsigned row = 0; row < 8; ++row)
+        for (unsigned line = 0; line < 8; ++line)
+            rows[row][line] = std::popcount (row & line) % 2 == 0 ? Scalar (1) : Scalar (-1);
+    return rows;
+}();
 
-/** A push spread over the lines of a network. */
-template <typename Signs, typename Scalar>
-void spread (Scalar force, int row, Signs& to) noexcept
-{
-    // 1/√8 each, so that a push of 1 is an energy of 1.
-    const Scalar share = force * Scalar (0.35355339);
-    for (std::size_t i = 0; i < to.size(); ++i)
-        to[i] += sign<Scalar> (row, static_cast<int> (i)) * share;
-}
+/** So many samples are worked on together. */
+constexpr int chunk = 64;
 
 /** s: from one rim of the largest head to the other, at the lowest speed of sound. */
 constexpr double longestTap = 1.5 / 300.0;
@@ -139,45 +136,67 @@ void UpperBandSound<Scalar>::open (KernelView<Scalar>& view, int frames) noexcep
 template <typename Scalar>
 void UpperBandSound<Scalar>::add (Scalar* const* outputs, int frames) noexcept
 {
-    if (! isHeard)
-    {
-        written += frames;
-        return;
-    }
+    for (int from = 0; isHeard && from < frames; from += chunk)
+        addChunk (outputs, from, std::min (chunk, frames - from));
+    written += frames;
+}
+
+template <typename Scalar>
+void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int frames) noexcept
+{
+    using Signs = typename EchoNetwork<Scalar>::Signs;
+    constexpr auto lines = static_cast<std::size_t> (EchoNetwork<Scalar>::lines);
+    std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        std::array<typename EchoNetwork<Scalar>::Signs, 2> push{}, answer;
+        std::array<Signs, 2> push{};
+        // 1/√8 to each line, so that a push of 1 is an energy of 1.
+        const auto spread = [&] (int point, int row, Signs& to)
+        {
+            const Scalar share = Scalar (0.35355339) * told (point)[from + frame];
+            for (std::size_t i = 0; i < lines; ++i)
+                to[i] += share * signRows<Scalar>[static_cast<std::size_t> (row & 7)][i];
+        };
         for (int j = 0; j < maxStrikers; ++j)
             if (isOnHead[static_cast<std::size_t> (j)])
-                spread (told (j)[frame], j, push[0]);
+                spread (j, j, push[0]);
         for (int p = 0; p < wirePoints; ++p)
-            spread (told (maxStrikers + p)[frame], p, push[1]);
+            spread (maxStrikers + p, p, push[1]);
         for (std::size_t head = 0; head < 2; ++head)
-            answer[head] = echoes[head].next (push[head]);
+            answers[head][static_cast<std::size_t> (frame)] = echoes[head].next (push[head]);
+    }
 
-        for (int m = 0; m < microphones; ++m)
+    for (int m = 0; m < microphones; ++m)
+    {
+        auto& listener = listeners[static_cast<std::size_t> (m)];
+        std::array<std::array<Scalar, chunk>, 2> direct{};
+        for (int p = 0; p < maxStrikers + wirePoints; ++p)
         {
-            auto& listener = listeners[static_cast<std::size_t> (m)];
-            std::array<Scalar, 2> direct{};
-            for (int p = 0; p < maxStrikers + wirePoints; ++p)
-            {
-                const auto& tap = listener.taps[static_cast<std::size_t> (p)];
-                direct[p < maxStrikers ? 0 : 1] += tap.gain * told (p)[frame - tap.delay];
-            }
+            const auto& tap = listener.taps[static_cast<std::size_t> (p)];
+            if (tap.gain == Scalar (0))
+                continue;
+            auto& to = direct[p < maxStrikers ? 0 : 1];
+            const Scalar* const force = told (p) + from - tap.delay;
+            for (int frame = 0; frame < frames; ++frame)
+                to[static_cast<std::size_t> (frame)] += tap.gain * force[frame];
+        }
+        for (int frame = 0; frame < frames; ++frame)
+        {
+            const auto at = static_cast<std::size_t> (frame);
+            const auto& signs = signRows<Scalar>[static_cast<std::size_t> (m + 1)];
             Scalar straight = 0, echoed = 0;
             for (std::size_t head = 0; head < 2; ++head)
             {
                 Scalar echo = 0;
-                for (int i = 0; i < EchoNetwork<Scalar>::lines; ++i)
-                    echo += sign<Scalar> (m + 1, i) * answer[head][static_cast<std::size_t> (i)];
+                for (std::size_t i = 0; i < lines; ++i)
+                    echo += signs[i] * answers[head][at][i];
                 echoed += listener.echo[head] * echo;
-                straight += listener.afterCorners[head].next (direct[head], listener.corners[head]);
+                straight += listener.afterCorners[head].next (direct[head][at], listener.corners[head]);
             }
             // What echoes has been through the entrance already.
-            outputs[m][frame] += listener.afterExit.next (listener.afterEntrance.next (straight, entrance) + echoed, exit);
+            outputs[m][from + frame] += listener.afterExit.next (listener.afterEntrance.next (straight, entrance) + echoed, exit);
         }
     }
-    written += frames;
 }
 
 template class UpperBandSound<float>;

@@ -48,10 +48,11 @@ private:
         std::array<Tap, points> taps;
         std::array<HighPassShape<Scalar>, 2> corners;
         std::array<Scalar, 2> echo{}; ///< Pa for each unit of an echo network's output
-        std::array<HighPass<Scalar>, 2> afterCorners;
-        HighPass<Scalar> afterEntrance, afterExit;
+        std::array<HighPass<Scalar, 1>, 2> afterCorners;
+        HighPass<Scalar, 1> afterEntrance, afterExit;
     };
 
+    void addChunk (Scalar* const* outputs, int from, int frames) noexcept;
     const Scalar* told (int point) const noexcept { return forces.data() + point * room + written; }
     Tap tapFor (const BasicDrumModel<Scalar>&, int head, double x, double y, int microphone) const noexcept;
 
