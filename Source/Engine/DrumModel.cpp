@@ -123,6 +123,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         realContacts = bank.contactsInQuadrant * classes;
         stiffness = packed<Scalar> (contactsOf.stiffness);
         lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * made.wires.contactLoss * 0.5 * made.sampleRate));
+        contactResistance = static_cast<Scalar> (contactsOf.resistance * 0.5 * made.sampleRate);
         metric = packed<Scalar> (contactsOf.metric);
         restForce = packed<Scalar> (contactsOf.restForce);
         restCompression = packed<Scalar> (contactsOf.restCompression);
@@ -257,14 +258,14 @@ template <typename Scalar>
 auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
 {
     const double tension = made.tensions.batter, density = made.batterDensity;
-    const double highest = modal::units::twoPi * std::min (made.modes.highestFrequency, highestShareOfRate * made.sampleRate);
+    const double highest = std::min (made.modes.highestFrequency, highestShareOfRate * made.sampleRate);
     if (! (tension > 0.0 && density > 0.0 && highest > 0.0))
         return {};
-    const double waveNumber = highest * std::sqrt (density / tension);
+    const double waveNumber = modal::units::twoPi * highest * std::sqrt (density / tension);
     // A slack film followed far up shows all of it: then what is left is stiff.
     const double depth = std::max (0.1, std::log (2.0 / (waveNumber * tipHalfWidth)) - 0.57722 + 0.5);
     const double springs = modal::units::twoPi * tension / depth;
-    return { springs, springs * springs / (4.0 * tension * 2.0 * highest) };
+    return { springs, filmContactResistance (springs, tension, highest) };
 }
 
 template <typename Scalar>
@@ -384,6 +385,7 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
         view.coupling[c] = coupling[static_cast<std::size_t> (c)];
     view.stiffness = stiffness.data();
     view.lossRate = lossRate.data();
+    view.contactResistance = contactResistance;
     view.metric = metric.data();
     view.forcePointCount = static_cast<int> (wirePoints.size());
     for (std::size_t p = 0; p < wirePoints.size(); ++p)

@@ -51,9 +51,8 @@ public:
        known.
 
         Around a load of half width ε a membrane under the tension T sinks by F/(2πT)·(ln(2/κε) - 0.577 + 1/2) on account of waves
-        shorter than 2π/κ (the static Green's function over an even disc), where κ is the shortest wave that the modes show. With
-       every wave it also radiates: the imaginary part of its point compliance is 1/4T at any frequency (Hankel's function H0),
-       which the resistance has an octave above the band. */
+        shorter than 2π/κ (the static Green's function over an even disc), where κ is the shortest wave that the modes show. For
+        the resistance see filmContactResistance(). */
     struct FilmUnderTip
     {
         double stiffness = 0.0;  ///< N/m
@@ -114,6 +113,7 @@ private:
     std::array<AlignedArray<Scalar>, maxCouplingClasses> shapes, mobility;
     std::array<AlignedArray<Scalar>, 2> stretchGradient; ///< batter, resonant
     std::vector<std::pair<int, int>> stretchSpans;       ///< of the bank, where these are not zero; whole packs
+    Scalar contactResistance = 0;
     AlignedArray<Scalar> stiffness, lossRate, metric, restForce, restCompression;
     std::array<AlignedArray<Scalar>, maxMicrophones> pressureOfAcceleration, pressureOfVelocity;
     std::array<double, maxMicrophones> delays{};

@@ -164,11 +164,12 @@ private:
     void prepareWires() noexcept
     {
         const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5));
+        const P resistance = P::all (s.contactResistance);
         for (int i = 0; i < contacts; i += lanes)
         {
             (P::load (freeCompression() + i) + P::load (s.restCompression + i)).store (freeCompression() + i);
             const P now = P::load (s.compression + i), metric = P::load (s.metric + i);
-            const P losses = P::load (s.lossRate + i) * larger (now, zero);
+            const P losses = P::load (s.lossRate + i) * larger (now, zero) + P::select (now > zero, resistance, zero);
             const P base = one + metric * losses;
             losses.store (loss() + i);
             // One division for two inverses.

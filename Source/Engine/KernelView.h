@@ -122,6 +122,7 @@ struct KernelView
     CouplingClass<Scalar> coupling[maxCouplingClasses];
     const Scalar* stiffness = nullptr;       ///< N/m; every array from here on has classes × combinations entries
     const Scalar* lossRate = nullptr;        ///< N/m · s/m / (2T)
+    Scalar contactResistance = 0;            ///< N s/m / (2T), of a contact that is closed, on top
     const Scalar* metric = nullptr;          ///< m/N, diagonal at least as large as the mobility
     const Scalar* restForce = nullptr;       ///< N
     const Scalar* restCompression = nullptr; ///< m

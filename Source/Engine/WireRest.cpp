@@ -3,6 +3,7 @@
 #include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace engine
 {
@@ -81,6 +82,12 @@ double filmContactStiffness (const modal::DrumModes& modes, double resonantTensi
     return 2.0 * std::numbers::pi * resonantTension / std::log (unresolved / contactSize);
 }
 
+double filmContactResistance (double stiffness, double tension, double highest) noexcept
+{
+    const double omega = 2.0 * 2.0 * std::numbers::pi * highest;
+    return stiffness * stiffness / (4.0 * tension * omega);
+}
+
 WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
 {
     const int classes = static_cast<int> (bank.classes.size());
@@ -89,6 +96,8 @@ WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
     const Rest rest = findRest (setup, bank, stiffness);
 
     WireContacts contacts;
+    if (setup.resonantDensity > 0.0 && setup.modes.highestFrequency > 0.0)
+        contacts.resistance = filmContactResistance (stiffness, setup.tensions.resonant, setup.modes.highestFrequency);
     contacts.stiffness = Eigen::VectorXd::Zero (classes * padded);
     contacts.restForce = Eigen::VectorXd::Zero (classes * padded);
     contacts.restCompression = Eigen::VectorXd::Constant (classes * padded, -1.0);

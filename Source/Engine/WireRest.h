@@ -12,6 +12,7 @@ namespace engine
 struct WireContacts
 {
     Eigen::VectorXd stiffness;             ///< N/m
+    double resistance = 0.0;               ///< N s/m, filmContactResistance(), of each
     Eigen::VectorXd restForce;             ///< N, holds the wires against the head in quiet
     Eigen::VectorXd restCompression;       ///< m, negative where a wire hangs clear of the head
     Eigen::VectorXd metric;                ///< m/N a step, a diagonal no smaller than the coupling
@@ -26,6 +27,11 @@ struct WireContacts
    resolve (the static Green's function of a membrane), so K = 2πT/ln(ℓ/ε), and a finer set of modes needs a stiffer contact. N/m.
  */
 double filmContactStiffness (const modal::DrumModes&, double resonantTension, double contactSize);
+
+/** The waves that a film of this stiffness under a contact sends out, shorter than its modes show, as a resistance beside that
+    spring. The imaginary part of a membrane's point compliance is 1/4T at any frequency (Hankel's function H0); the resistance
+   has it an octave above `highest` Hz, where the modes end. N s/m. */
+double filmContactResistance (double stiffness, double tension, double highest) noexcept;
 
 /** Needs a bank with wires. */
 WireContacts buildWireContacts (const DrumSetup&, const Bank&);

@@ -86,7 +86,7 @@ void settle (View& s, const float* freeCompression, int contacts)
         for (int i = 0; i < contacts; ++i)
         {
             const float D = s.coupling[0].mobility[i * contacts + i], former = s.force[i], e = s.compressionBefore[i];
-            const float loss = s.lossRate[i] * std::max (s.compression[i], 0.0f);
+            const float loss = s.compression[i] > 0.0f ? s.lossRate[i] * s.compression[i] + s.contactResistance : 0.0f;
             const float target = freeCompression[i] - e - response (s, i, contacts) + D * former;
             s.force[i] = D > 0.0f ? solveWire (e, target, D, s.stiffness[i], loss) : 0.0f;
             change = std::max (change, static_cast<double> (std::abs (s.force[i] - former)));

@@ -34,6 +34,7 @@ inline engine::DrumSetup lossless (engine::DrumSetup setup)
     setup.wires.decayRate = 0.0;
     setup.wires.decayPerOscillation = 0.0;
     setup.stick.loss = 0.0;
+    setup.batterDensity = setup.resonantDensity = 0.0; // what is not known radiates nothing above the modes
     return setup;
 }
 
