@@ -51,6 +51,8 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     setup.stick.shaftStiffness = spread (1.0e4, 1.0e10);
     setup.batterStretch = spread (1.0e4, 1.0e7);
     setup.resonantStretch = spread (1.0e4, 1.0e7);
+    setup.batterDensity = spread (0.03, 2.0); // sets what the film gives beyond its modes, under stick and wires
+    setup.resonantDensity = spread (0.03, 2.0);
     setup.hoop.kind = static_cast<modal::HoopSpec::Kind> (random() % 4);
     setup.wireDetail.strands = 2 * (1 + static_cast<int> (random() % 5));
     setup.wireDetail.points = 2 * (2 + static_cast<int> (random() % 4));
