@@ -15,7 +15,6 @@ namespace modal
 namespace
 {
 
-constexpr int orders = FitHeadIteration::orders;
 constexpr double poorMatch = 0.1;        // of the first guess
 constexpr double goodMisfit = 3.0;       // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening

@@ -119,7 +119,8 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
         ++expected;
 
         // What fades much faster than the mode can is the room's answer, or noise.
-        std::erase_if (shares[i], [&] (const Partial& p) { return p.decay > 2.2 * heard.decay.total() + 4.0; });
+        const double quickest = 2.2 * heard.decay.total() + 4.0;
+        std::erase_if (shares[i], [quickest] (const Partial& p) { return p.decay > quickest; });
 
         if (shares[i].empty())
             continue;

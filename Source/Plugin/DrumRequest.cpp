@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <type_traits>
 
 namespace plugin
 {
@@ -14,31 +15,118 @@ namespace
 {
 using P = Parameter;
 
-int wholeOf (const Values& values, P parameter)
+/** Fills a drum's members from parameters. */
+class Reader
 {
-    return static_cast<int> (std::lround (valueOf (values, parameter)));
+public:
+    explicit Reader (const Values& toRead) : values (toRead) {}
+
+    void operator() (P parameter, double& si) const { si = siOf (values, parameter); }
+    void operator() (P parameter, int& count) const { count = whole (parameter); }
+    void operator() (P parameter, bool& isSet) const { isSet = isOn (values, parameter); }
+    void operator() (P parameter, std::string& word) const
+    {
+        word = specOf (parameter).words[static_cast<std::size_t> (whole (parameter))];
+    }
+    template <class Choice>
+    requires std::is_enum_v<Choice>
+    void operator() (P parameter, Choice& choice) const { choice = static_cast<Choice> (whole (parameter)); }
+
+private:
+    int whole (P parameter) const { return static_cast<int> (std::lround (valueOf (values, parameter))); }
+
+    const Values& values;
+};
+
+/** Sets parameters to a drum's members, and says so if one cannot hold its. */
+class Setter
+{
+public:
+    explicit Setter (Values& toFill) : values (toFill) {}
+
+    void operator() (P parameter, double si) const
+    {
+        const auto& spec = specOf (parameter);
+        const auto value = spec.fromSi (si);
+        const auto slack = 1.0e-6 * (spec.high - spec.low);
+
+        if (! std::isfinite (value) || value < spec.low - slack || value > spec.high + slack)
+            throw modal::InputError (spec.name, textOf (spec, value),
+                                     textOf (spec, spec.low) + " to " + textOf (spec, spec.high));
+
+        values[indexOf (parameter)] = static_cast<float> (spec.snapped (value));
+    }
+
+    void operator() (P parameter, const std::string& word) const
+    {
+        values[indexOf (parameter)] = static_cast<float> (valueFrom (word, specOf (parameter)));
+    }
+    template <class Choice>
+    requires std::is_enum_v<Choice>
+    void operator() (P parameter, Choice choice) const { (*this) (parameter, static_cast<double> (choice)); }
+
+private:
+    Values& values;
+};
+
+/* What stands for what, once for both directions: `link` is a Reader or a Setter. */
+
+template <class Link, class Head>
+void linkBatter (const Link& link, Head& head)
+{
+    link (P::batterFilm, head.plyThickness);
+    link (P::batterPlies, head.plies);
+    link (P::batterCoating, head.coatingDensity);
+    link (P::batterDot, head.dotDiameter);
+    link (P::batterDotFilm, head.dotThickness);
+    link (P::batterRing, head.ringWidth);
+    link (P::batterRingFilm, head.ringThickness);
 }
 
-modal::HeadConstruction batterOf (const Values& values)
+template <class Link, class Head>
+void linkResonant (const Link& link, Head& head)
 {
-    modal::HeadConstruction head;
-    head.plyThickness = siOf (values, P::batterFilm);
-    head.plies = wholeOf (values, P::batterPlies);
-    head.coatingDensity = siOf (values, P::batterCoating);
-    head.dotDiameter = siOf (values, P::batterDot);
-    head.dotThickness = siOf (values, P::batterDotFilm);
-    head.ringWidth = siOf (values, P::batterRing);
-    head.ringThickness = siOf (values, P::batterRingFilm);
-    return head;
+    link (P::resonantFilm, head.plyThickness);
+    link (P::resonantPlies, head.plies);
+    link (P::resonantCoating, head.coatingDensity);
 }
 
-modal::HeadConstruction resonantOf (const Values& values)
+template <class Link, class Drum>
+void linkShell (const Link& link, Drum& drum)
 {
-    modal::HeadConstruction head;
-    head.plyThickness = siOf (values, P::resonantFilm);
-    head.plies = wholeOf (values, P::resonantPlies);
-    head.coatingDensity = siOf (values, P::resonantCoating);
-    return head;
+    link (P::diameter, drum.diameter);
+    link (P::depth, drum.depth);
+    link (P::bottom, drum.bottom);
+    link (P::lugs, drum.lugs);
+    link (P::ventDiameter, drum.vent.diameter);
+    link (P::shellMaterial, drum.shell.material);
+    link (P::shellThickness, drum.shell.thickness);
+}
+
+template <class Link, class Wires>
+void linkWires (const Link& link, Wires& wires)
+{
+    link (P::wiresOn, wires.on);
+    link (P::wireStrands, wires.strands);
+    link (P::wireMass, wires.strandMass);
+    link (P::wireTension, wires.strandTension);
+    link (P::wirePress, wires.pressDepth);
+    link (P::wireUnevenness, wires.unevenness);
+}
+
+template <class Link, class Stick>
+void linkStick (const Link& link, Stick& stick)
+{
+    link (P::stickMass, stick.mass);
+    link (P::stickTip, stick.stiffness);
+    link (P::shaftMass, stick.shaftMass);
+}
+
+template <class Link, class Weather>
+void linkWeather (const Link& link, Weather& weather)
+{
+    link (P::temperature, weather.temperature);
+    link (P::humidity, weather.relativeHumidity);
 }
 
 modal::Muffling mufflingOf (const Values& values, double radius)
@@ -101,27 +189,6 @@ modal::Tuning tuningOf (const Values& values, std::optional<int> playedNote, int
     return tuning;
 }
 
-modal::WireSpec wiresOf (const Values& values)
-{
-    modal::WireSpec wires;
-    wires.on = isOn (values, P::wiresOn);
-    wires.strands = wholeOf (values, P::wireStrands);
-    wires.strandMass = siOf (values, P::wireMass);
-    wires.strandTension = siOf (values, P::wireTension);
-    wires.pressDepth = siOf (values, P::wirePress);
-    wires.unevenness = siOf (values, P::wireUnevenness);
-    return wires;
-}
-
-modal::StickSpec stickOf (const Values& values)
-{
-    modal::StickSpec stick;
-    stick.mass = siOf (values, P::stickMass);
-    stick.stiffness = siOf (values, P::stickTip);
-    stick.shaftMass = siOf (values, P::shaftMass);
-    return stick;
-}
-
 std::vector<engine::Microphone> microphonesOf (const Values& values, double depth)
 {
     auto microphones = engine::defaultMicrophones (depth);
@@ -143,43 +210,9 @@ std::vector<engine::Microphone> microphonesOf (const Values& values, double dept
     return microphones;
 }
 
-/** Sets a parameter to an SI value, and says so if it cannot hold it. */
-class Setter
+void setHeads (const Setter& set, const modal::DrumSpec& drum)
 {
-public:
-    explicit Setter (Values& toFill) : values (toFill) {}
-
-    void operator() (P parameter, double si)
-    {
-        const auto& spec = specOf (parameter);
-        const auto value = spec.fromSi (si);
-        const auto slack = 1.0e-6 * (spec.high - spec.low);
-
-        if (! std::isfinite (value) || value < spec.low - slack || value > spec.high + slack)
-            throw modal::InputError (spec.name, textOf (spec, value),
-                                     textOf (spec, spec.low) + " to " + textOf (spec, spec.high));
-
-        values[indexOf (parameter)] = static_cast<float> (spec.snapped (value));
-    }
-
-    void word (P parameter, const std::string& word)
-    {
-        values[indexOf (parameter)] = static_cast<float> (valueFrom (word, specOf (parameter)));
-    }
-
-private:
-    Values& values;
-};
-
-void setHeads (Setter& set, const modal::DrumSpec& drum)
-{
-    set (P::batterFilm, drum.batter.plyThickness);
-    set (P::batterPlies, drum.batter.plies);
-    set (P::batterCoating, drum.batter.coatingDensity);
-    set (P::batterDot, drum.batter.dotDiameter);
-    set (P::batterDotFilm, drum.batter.dotThickness);
-    set (P::batterRing, drum.batter.ringWidth);
-    set (P::batterRingFilm, drum.batter.ringThickness);
+    linkBatter (set, drum.batter);
 
     if (! drum.hasResonantHead())
         return;
@@ -188,22 +221,10 @@ void setHeads (Setter& set, const modal::DrumSpec& drum)
         throw modal::InputError ("Resonant head", "a dot or a ring",
                                  "a plain or coated head; the plugin has dots and rings on the batter head");
 
-    set (P::resonantFilm, drum.resonant.plyThickness);
-    set (P::resonantPlies, drum.resonant.plies);
-    set (P::resonantCoating, drum.resonant.coatingDensity);
+    linkResonant (set, drum.resonant);
 }
 
-void setWires (Setter& set, const modal::WireSpec& wires)
-{
-    set (P::wiresOn, wires.on ? 1.0 : 0.0);
-    set (P::wireStrands, wires.strands);
-    set (P::wireMass, wires.strandMass);
-    set (P::wireTension, wires.strandTension);
-    set (P::wirePress, wires.pressDepth);
-    set (P::wireUnevenness, wires.unevenness);
-}
-
-void setMuffling (Setter& set, const modal::DrumSpec& drum)
+void setMuffling (const Setter& set, const modal::DrumSpec& drum)
 {
     for (const auto mass : { P::patchMass, P::muffleRingMass, P::resonantPatchMass })
         set (mass, 0.0);
@@ -220,7 +241,7 @@ void setMuffling (Setter& set, const modal::DrumSpec& drum)
     }
 }
 
-void setTuning (Setter& set, const modal::DrumSpec& drum, const modal::Tuning& tuning)
+void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tuning& tuning)
 {
     double batter = 0.0, resonant = 0.0;
 
@@ -255,28 +276,22 @@ void setTuning (Setter& set, const modal::DrumSpec& drum, const modal::Tuning& t
 
 DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
 {
+    const Reader read (values);
     DrumRequest request;
     auto& drum = request.drum;
-    drum.diameter = siOf (values, P::diameter);
-    drum.depth = siOf (values, P::depth);
-    drum.bottom = static_cast<modal::Bottom> (wholeOf (values, P::bottom));
-    drum.lugs = wholeOf (values, P::lugs);
-    drum.vent.diameter = siOf (values, P::ventDiameter);
-    drum.shell.material = specOf (P::shellMaterial).words[static_cast<std::size_t> (wholeOf (values, P::shellMaterial))];
-    drum.shell.thickness = siOf (values, P::shellThickness);
+    linkShell (read, drum);
     drum.vent.length = drum.shell.thickness;
-    drum.batter = batterOf (values);
-    drum.resonant = resonantOf (values);
+    linkBatter (read, drum.batter);
+    linkResonant (read, drum.resonant);
     drum.muffling = mufflingOf (values, drum.radius());
 
-    request.weather.temperature = siOf (values, P::temperature);
-    request.weather.relativeHumidity = siOf (values, P::humidity);
+    linkWeather (read, request.weather);
     drum.air = modal::Air::from (request.weather);
 
     request.tuning = tuningOf (values, playedNote, drum.lugs);
-    request.wires = wiresOf (values);
-    request.stick = stickOf (values);
-    request.hoop.kind = static_cast<modal::HoopSpec::Kind> (wholeOf (values, P::hoop));
+    linkWires (read, request.wires);
+    linkStick (read, request.stick);
+    read (P::hoop, request.hoop.kind);
     request.microphones = microphonesOf (values, drum.depth);
     return request;
 }
@@ -291,28 +306,16 @@ void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
         throw modal::InputError ("drum", "a baffled drum or a drum without air", "a drum on a stand in air");
 
     auto changed = values;
-    Setter set (changed);
-    set (P::diameter, drum.diameter);
-    set (P::depth, drum.depth);
-    set (P::bottom, static_cast<double> (drum.bottom));
-    set (P::lugs, drum.lugs);
-    set (P::ventDiameter, drum.vent.diameter);
-    set.word (P::shellMaterial, drum.shell.material);
-    set (P::shellThickness, drum.shell.thickness);
-    set (P::hoop, static_cast<double> (file.hoop.kind));
+    const Setter set (changed);
+    linkShell (set, drum);
     setHeads (set, drum);
-    setWires (set, file.wires);
-    set (P::stickMass, file.stick.mass);
-    set (P::stickTip, file.stick.stiffness);
-    set (P::shaftMass, file.stick.shaftMass);
     setMuffling (set, drum);
+    linkWires (set, file.wires);
+    linkStick (set, file.stick);
+    set (P::hoop, file.hoop.kind);
     setTuning (set, drum, file.tunings[tuning]);
-
     if (file.weather)
-    {
-        set (P::temperature, file.weather->temperature);
-        set (P::humidity, file.weather->relativeHumidity);
-    }
+        linkWeather (set, *file.weather);
 
     values = changed;
 }
