@@ -232,8 +232,8 @@ void sayDoubts (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration&
         if (! others.empty())
             fit.doubts.push_back ("If one lug alone is off, lug " + std::to_string (fit.suspects.front().lug + 1) +
                                   " cannot be told from " + others +
-                                  ": a head's notes are the same for a lug and the one opposite. Lay a known weight on one side "
-                                  "of the head, between two lugs, and walk round again.");
+                                  ": a head's notes are the same for a lug and the one opposite. A known weight on one side "
+                                  "of the head, between two lugs, and another walk may decide.");
     }
 }
 
@@ -314,16 +314,20 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     gradient[parameters + 1] = std::log (2.0) / 1200.0;
     fit.tapNote.error = fit.tapNote.value * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient)));
 
-    for (Eigen::Index k = 0; k < state.lugs.size(); ++k)
-    {
-        const double perShare = centsOf (0.01, semitone) / 0.01;
-        fit.lugCents.push_back ({ centsOf (state.lugs[k], semitone),
-                                  perShare * std::sqrt (covariance (HeadState::others + k, HeadState::others + k)) });
-    }
-
     if (state.lugs.size() > 0)
     {
-        suspectLugs (fit, fitted, semitone);
+        auto uneven = fitted;
+        uneven.refineLugs();
+
+        for (Eigen::Index k = 0; k < state.lugs.size(); ++k)
+        {
+            const double perShare = centsOf (0.01, semitone) / 0.01;
+            const auto at = HeadState::others + k;
+            fit.lugCents.push_back (
+                { centsOf (uneven.state.lugs[k], semitone), perShare * std::sqrt (uneven.posterior.covariance (at, at)) });
+        }
+
+        suspectLugs (fit, uneven, semitone);
         decideBetweenSuspects (fit, setup, taps, fitted, semitone);
     }
 

@@ -110,13 +110,15 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
         const auto& [group, heard] = candidates[i];
 
         // (0,n) modes radiate so strongly that they fade before they can be read.
-        const bool counts = group->n == 1 && group->m >= 1 && group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
+        const bool counts = group->n <= (tap.hasPatch ? 1 : 2) && group->m >= 1 &&
+                            group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
                             heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
 
         if (! counts || isCrowded (candidates, i, strongest))
             continue;
 
-        ++expected;
+        if (group->n == 1)
+            ++expected;
 
         // What fades much faster than the mode can is the room's answer, or noise.
         const double quickest = 2.2 * heard.decay.total() + 4.0;
@@ -129,6 +131,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
         constexpr double centsPerShare = 1731.234; // 1200 / ln 2
 
         compared.push_back ({ group->m,
+                              group->n,
                               tap.hasPatch,
                               heard.frequency,
                               centsBetween (heard.frequency, whole.frequency),

@@ -9,7 +9,7 @@ namespace modal
 /** One kind of mode as one tap gave it, beside what the model says. */
 struct Comparison
 {
-    int m = 0;
+    int m = 0, n = 1;
     bool isPatched = false;
     double frequency = 0.0; ///< predicted, Hz
     double cents = 0.0;     ///< heard over predicted
@@ -22,7 +22,7 @@ struct Comparison
    head, or near which nothing was heard are left out.
 
     @param window  how far a partial may lie from its group, cents
-    @param expected  grows by the number of groups that ought to have been heard
+    @param expected  grows by the number of groups (m,1) that ought to have been heard; (m,2) may be or not
 */
 std::vector<Comparison> compareTap (const FitHeadModel&, const HeardTap&, double window, int& expected);
 

@@ -11,8 +11,9 @@ namespace modal
 namespace
 {
 
-constexpr double patchTolerance = 0.05; // of its weight, relative
-constexpr double outlier = 2.5;         // standard deviations from which an observation counts by its size only (Huber)
+constexpr double patchTolerance = 0.05;  // of its weight, relative
+constexpr double outlier = 2.5;          // standard deviations from which an observation counts by its size only (Huber)
+constexpr double secondKindError = 20.0; // cents
 constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 
 /** A small weight mixes modes from far up. */
@@ -40,11 +41,12 @@ FitHeadIteration::FitHeadIteration (const HeadFitSetup& fitSetup, const std::vec
         if (tap.hasPatch == patched && ! tap.partials.empty())
             taps.push_back (&tap);
 
-    prior.setConstant (state.parameters() + orders, lugs == Lugs::free ? usualUnevenness : 1.0e-9);
+    prior.setConstant (state.parameters() + offsets, lugs == Lugs::free ? usualUnevenness : 1.0e-9);
     prior[0] = 1.0;
     prior[1] = std::max (setup.massTolerance, 1.0e-6);
     prior[2] = patched ? patchTolerance : 1.0e-6;
-    prior.tail (orders).setConstant (setup.modelError);
+    prior.tail (offsets).head (orders).setConstant (setup.modelError);
+    prior.tail (orders).setConstant (secondKindError);
     travelled.setZero (prior.size());
 }
 
@@ -59,6 +61,14 @@ bool FitHeadIteration::run()
     {
         return false;
     }
+}
+
+void FitHeadIteration::refineLugs()
+{
+    usesSecondKind = true;
+    observe (laterWindow);
+    solveStep();
+    state.lugs += (posterior.mean - travelled).segment (HeadState::others, state.lugs.size());
 }
 
 void FitHeadIteration::iterate()
@@ -101,8 +111,9 @@ void FitHeadIteration::observe (double window)
 
     for (const auto* tap : taps)
     {
-        const auto more = compareTap (model, *tap, window, expected);
-        compared.insert (compared.end(), more.begin(), more.end());
+        for (auto& comparison : compareTap (model, *tap, window, expected))
+            if (comparison.n == 1 || usesSecondKind)
+                compared.push_back (std::move (comparison));
     }
 }
 
@@ -118,11 +129,12 @@ void FitHeadIteration::solveStep()
     {
         const auto& c = compared[static_cast<std::size_t> (i)];
         jacobian.row (i).head (parameters) = c.gradient.transpose();
-        jacobian (i, parameters + c.m) = 1.0;
+        const auto offset = parameters + (c.n - 1) * orders + c.m;
+        jacobian (i, offset) = 1.0;
         observed[i] = c.cents + c.gradient.dot (travelled.head (parameters));
         const double room = roomErrorInCents (c.frequency);
         full[i] = 1.0 / std::hypot (c.error, isPatched ? std::max (patchedTapError, setup.tapError) : setup.tapError, room);
-        prior[parameters + c.m] = std::hypot (setup.modelError, room);
+        prior[offset] = std::hypot (c.n == 1 ? setup.modelError : secondKindError, room);
     }
 
     // Lugs are counted from their mean.
@@ -139,7 +151,7 @@ void FitHeadIteration::solveStep()
 
         const double data = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
         cost = data + posterior.mean.cwiseQuotient (prior).squaredNorm();
-        misfit = std::sqrt ((data + posterior.mean.tail (orders).cwiseQuotient (prior.tail (orders)).squaredNorm()) /
+        misfit = std::sqrt ((data + posterior.mean.tail (offsets).cwiseQuotient (prior.tail (offsets)).squaredNorm()) /
                             static_cast<double> (std::max<Eigen::Index> (rows, 1)));
     }
 }

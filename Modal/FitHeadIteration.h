@@ -7,11 +7,12 @@ namespace modal
 {
 
 /** Gauss–Newton on the state of a head. Unknowns are the steps of HeadState's parameters since the start and, behind them, an
-    offset of the model for each order, in cents. */
+    offset of the model for each kind of mode, in cents. */
 class FitHeadIteration
 {
 public:
-    static constexpr int orders = 7; ///< (0,n) to (6,n)
+    static constexpr int orders = 7;           ///< (0,n) to (6,n)
+    static constexpr int offsets = 2 * orders; ///< (m,1), then (m,2)
 
     /** Before listening, a lug's tension is within this of the mean, one standard deviation: about 30 cents. */
     static constexpr double usualUnevenness = 0.05;
@@ -26,8 +27,12 @@ public:
         @param patched  which of the taps to use: those with the patch or those without */
     FitHeadIteration (const HeadFitSetup&, const std::vector<HeardTap>&, bool patched, const HeadState& start, Lugs);
 
-    /** False if it strays to a head or a tension that cannot be: the start was wrong. */
+    /** False if it strays to a head or a tension that cannot be: the start was wrong. Goes by the modes (m,1). */
     bool run();
+
+    /** After run(): lugs by the modes (m,2) too, which tell how uneven the head is but, being easily mistaken, nothing about its
+       mean; tension and mass stay. */
+    void refineLugs();
 
     HeadState state;
     FitPosterior posterior;
@@ -44,7 +49,7 @@ private:
 
     const HeadFitSetup& setup;
     std::vector<const HeardTap*> taps;
-    bool isPatched;
+    bool isPatched, usesSecondKind = false;
     Lugs lugs;
     Eigen::VectorXd travelled;
 };
