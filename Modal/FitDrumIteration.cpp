@@ -1,5 +1,6 @@
 #include "FitDrumIteration.h"
 
+#include "FitErrors.h"
 #include "FitMass.h"
 #include "InputError.h"
 #include "Note.h"
@@ -13,12 +14,10 @@ namespace modal
 namespace
 {
 
-constexpr double fromNowhere = 0.05;       // share of lines
-constexpr double range = 5000.0;           // cents over which those are spread
-constexpr double decayRatio = 0.5;         // spread of ln (decay heard over decay predicted)
-constexpr double outlier = 2.5;            // standard deviations from which an observation counts by its size only (Huber)
-constexpr double roomError = 0.15;         // Hz; see FitHeadIteration
-constexpr double centsPerShare = 1731.234; // 1200 / ln 2
+constexpr double fromNowhere = 0.05; // share of lines
+constexpr double range = 5000.0;     // cents over which those are spread
+constexpr double decayRatio = 0.5;   // spread of ln (decay heard over decay predicted)
+constexpr double outlier = 2.5;      // standard deviations from which an observation counts by its size only (Huber)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
 constexpr double rootTwoPi = 2.5066283;

@@ -1,5 +1,6 @@
 #include "FitHeadData.h"
 
+#include "FitErrors.h"
 #include "Note.h"
 #include "Units.h"
 
@@ -128,7 +129,6 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
             continue;
 
         const auto whole = together (shares[i]);
-        constexpr double centsPerShare = 1731.234; // 1200 / ln 2
 
         compared.push_back ({ group->m,
                               group->n,

@@ -1,5 +1,6 @@
 #include "FitHeadIteration.h"
 
+#include "FitErrors.h"
 #include "InputError.h"
 #include "Tuning.h"
 
@@ -19,13 +20,9 @@ constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 /** A small weight mixes modes from far up. */
 constexpr double bandOverNote = 3.6, patchedBandOverNote = 5.5;
 
-/** A room that answers with a tenth of the energy turns a mode's phase by a third of a radian at most while it dies away: so much
-    frequency, in every tap alike and again from tap to tap. */
-constexpr double roomError = 0.15; // Hz
-
 double roomErrorInCents (double frequency)
 {
-    return 1731.234 * roomError / frequency;
+    return centsPerShare * roomError / frequency;
 }
 
 /** The patch's grip on the film is not modelled. */

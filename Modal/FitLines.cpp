@@ -8,7 +8,6 @@ namespace modal
 namespace
 {
 
-constexpr double later = 0.12;    // s: the blow and the room's answer have died away
 constexpr double together = 3.0;  // standard deviations
 constexpr double leastGap = 2.5;  // Hz: nearer ones are a pair that uneven lugs split, or one mode heard twice
 constexpr double faintest = 0.01; // of the strongest: as likely the room's answer as a mode
@@ -39,11 +38,6 @@ struct Cluster
     }
 };
 
-double levelOf (const Partial& partial)
-{
-    return std::abs (partial.amplitude) * std::exp (-later * partial.decay);
-}
-
 } // namespace
 
 double Line::weight() const noexcept
@@ -69,10 +63,10 @@ std::vector<Line> linesOf (const std::vector<std::vector<Partial>>& strikes)
         double strongest = 0.0;
 
         for (const auto& partial : strike)
-            strongest = std::max (strongest, levelOf (partial));
+            strongest = std::max (strongest, partial.level());
 
         for (const auto& partial : strike)
-            if (const double level = levelOf (partial); level > faintest * strongest)
+            if (const double level = partial.level(); level > faintest * strongest)
                 all.push_back ({ partial, level / strongest });
     }
 

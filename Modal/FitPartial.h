@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <complex>
 
 namespace modal
@@ -14,6 +15,13 @@ struct Partial
     double decayError = 0.0;     ///< 1/s, one standard deviation
     std::complex<double> amplitude;
     double signalToNoise = 0.0; ///< amplitude over its own standard deviation
+
+    /** Amplitude when the blow and the room's answer have died away. */
+    double level() const noexcept
+    {
+        constexpr double later = 0.12; // s
+        return std::abs (amplitude) * std::exp (-later * decay);
+    }
 
     double t60() const noexcept { return decay > 0.0 ? 6.907755 / decay : 1.0e9; } ///< s
 };

@@ -44,19 +44,12 @@ Family familyAt (const DrumSpec& single, double tension)
     return family;
 }
 
-/** What is left of a partial when the blow and the room's answer have died away. */
-double levelOf (const Partial& partial)
-{
-    constexpr double later = 0.12; // s
-    return std::abs (partial.amplitude) * std::exp (-later * partial.decay);
-}
-
 double strongest (const HeardTap& tap)
 {
     double level = 0.0;
 
     for (const auto& partial : tap.partials)
-        level = std::max (level, levelOf (partial));
+        level = std::max (level, partial.level());
 
     return level;
 }
@@ -79,7 +72,7 @@ double agreement (const Family& family, const HeardTap& tap)
         for (const auto& partial : tap.partials)
         {
             const double off = centsBetween (expected, partial.frequency) / width;
-            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (levelOf (partial) / level, 0.25));
+            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (partial.level() / level, 0.25));
         }
 
         found += best / orders;
@@ -98,8 +91,8 @@ double agreement (const Family& family, const HeardTap& tap)
             nearest = std::max (nearest, std::exp (-0.5 * off * off));
         }
 
-        explained += levelOf (partial) * nearest;
-        all += levelOf (partial);
+        explained += partial.level() * nearest;
+        all += partial.level();
     }
 
     return found * (all > 0.0 ? 0.3 + 0.7 * explained / all : 0.0);

@@ -1,0 +1,13 @@
+#pragma once
+
+namespace modal
+{
+
+/** 1200 / ln 2: cents of a small relative change of frequency. */
+inline constexpr double centsPerShare = 1731.234;
+
+/** Hz. A room that answers with a tenth of the energy turns a mode's phase by a third of a radian at most while it dies away: so
+   much frequency, in every tap alike and again from tap to tap. */
+inline constexpr double roomError = 0.15;
+
+} // namespace modal
