@@ -48,6 +48,9 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
 
     const auto gradient = [&] (double move)
     {
+        // The same as below without the cancellation, which a stiff tip on a soft film would feel.
+        if (move != 0.0 && std::abs (move) < 1.0e-3 * compression)
+            return before * std::expm1 ((exponent + 1.0) * std::log1p (move / compression)) / move;
         if (std::abs (move) < 1.0e-7 * scale)
             return springForce (stiffness, exponent, compression + 0.5 * move);
         return (storedEnergy (stiffness, exponent, compression + move) - before) / move;
@@ -61,7 +64,7 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
     double high = std::fmax (wish, 0.0) + scale;
 
     double move = std::fmin (std::fmax (wish, low), high);
-    for (int i = 0; i < 60; ++i)
+    for (int i = 0; i < 200; ++i)
     {
         const double spring = gradient (move);
         const double miss = move * (1.0 + mobility * loss) + mobility * spring - wish;
@@ -72,10 +75,12 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
         // The gradient's slope is (end force - mean force) / move, never below zero.
         const double end = springForce (stiffness, exponent, compression + move);
         const double slope = std::abs (move) < 1.0e-7 * scale ? 0.0 : (end - spring) / move;
-        double next = move - miss / (1.0 + mobility * loss + mobility * std::fmax (slope, 0.0));
+        const double steepness = 1.0 + mobility * loss + mobility * std::fmax (slope, 0.0);
+        double next = move - miss / steepness;
         if (! (next > low && next < high))
             next = 0.5 * (low + high);
-        if (std::abs (next - move) <= 1.0e-15 * scale)
+        // As near as rounding allows: a stiff tip on a soft film settles by a tiny part of where it would go without force.
+        if (std::abs (next - move) <= 1.0e-15 * scale / steepness)
         {
             move = next;
             break;
