@@ -106,9 +106,14 @@ void LiveWalk::analyse()
 
 void LiveWalk::take (const Tap& tap, double quiet)
 {
-    // Wires that slap back look like a second hit.
-    if (! tap.troubles.empty())
-        return refuse (explained (tap.has (Trouble::wiresOn) ? Trouble::wiresOn : tap.troubles.front()));
+    // All of them: wires that slap back look like a second hit, and a second hit like a rattle.
+    std::string troubles;
+
+    for (const auto trouble : tap.troubles)
+        troubles += (troubles.empty() ? "" : "; or ") + explained (trouble);
+
+    if (! troubles.empty())
+        return refuse (troubles);
 
     const int lug = next;
     auto heardHere = heardTap (window, tap, quiet, lug);
