@@ -43,14 +43,27 @@ void Animator::setScene (const Scene& newScene)
 {
     const bool isOther = newScene.model != scene.model;
     scene = newScene;
-    // A drawn strike belongs to the drum that was struck and goes on; a mode belongs to the drum that is shown.
+    // A drawn strike belongs to the drum that was struck and goes on, if the drum that is shown is made of as many functions; a
+    // mode belongs to the drum that is shown.
+    if (clock.isRunning() && ! canShow (*clock.strike()))
+    {
+        clock.stop();
+        if (mode < 0)
+            rest();
+    }
     if (isOther && mode >= 0)
         showMode (-1);
 }
 
+/** Views draw with the functions of the drum that is shown. */
+bool Animator::canShow (const Motion& motion) const
+{
+    return scene.model != nullptr && motion.model->basisSize() == scene.model->basisSize();
+}
+
 void Animator::play (std::shared_ptr<const Motion> motion)
 {
-    if (motion == nullptr || motion->model != scene.model)
+    if (motion == nullptr || ! canShow (*motion))
         return;
     clock.start (std::move (motion), now());
     if (mode < 0)

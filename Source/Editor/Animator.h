@@ -39,6 +39,7 @@ public:
 private:
     void timerCallback() override;
     void rest();
+    bool canShow (const Motion&) const;
     Pose poseOfStrike() const;
     Pose poseOfMode (double nowSeconds) const;
     juce::String captionOfStrike() const;
