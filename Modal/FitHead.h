@@ -21,7 +21,7 @@ struct Estimate
 /** One tap beside a lug, with the microphone held over the place that is tapped. */
 struct HeardTap
 {
-    int lug = 0; ///< counted from 0; lug 0 is at angle 0, the others follow counterclockwise seen from that head's outside
+    int lug = 0;            ///< counted from 0 in the order of Tuning::lugs; lug 0 is at angle 0
     double inset = 25.0e-3; ///< m from the bearing edge to the place
     bool hasPatch = false;  ///< with HeadFitSetup::patch on the head
     std::vector<Partial> partials{};

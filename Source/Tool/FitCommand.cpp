@@ -20,21 +20,21 @@ using namespace modal;
 namespace
 {
 /** "4g,60mm,100mm,22.5deg": mass, diameter, distance from the middle, angle. */
-MufflingItem readPatch (const std::string& text)
+MufflingItem readWeight (const std::string& text)
 {
     const auto parts = splitAt (text, ',');
 
     if (parts.size() != 4)
-        throw InputError ("--patch", '"' + text + '"',
+        throw InputError ("--weight", '"' + text + '"',
                           "mass, diameter, distance from the middle and angle from lug 1: \"4g,60mm,100mm,22.5deg\"");
 
     using files::Quantity;
-    MufflingItem patch;
-    patch.mass = files::readQuantity (parts[0], Quantity::mass, { 1.0e-4, 0.1 }, "--patch, mass");
-    patch.size = files::readQuantity (parts[1], Quantity::length, { 5.0e-3, 0.2 }, "--patch, diameter");
-    patch.distance = files::readQuantity (parts[2], Quantity::length, { 0.0, 0.7 }, "--patch, distance");
-    patch.angle = files::readQuantity (parts[3], Quantity::angle, { -units::twoPi, units::twoPi }, "--patch, angle");
-    return patch;
+    MufflingItem weight;
+    weight.mass = files::readQuantity (parts[0], Quantity::mass, { 1.0e-4, 0.1 }, "--weight, mass");
+    weight.size = files::readQuantity (parts[1], Quantity::length, { 5.0e-3, 0.2 }, "--weight, diameter");
+    weight.distance = files::readQuantity (parts[2], Quantity::length, { 0.0, 0.7 }, "--weight, distance");
+    weight.angle = files::readQuantity (parts[3], Quantity::angle, { -units::twoPi, units::twoPi }, "--weight, angle");
+    return weight;
 }
 
 /** From taps beside the lugs. */
@@ -42,15 +42,15 @@ HeadFit fitWalk (HeadFitSetup setup, const Arguments& arguments, std::string& re
 {
     auto walk = hearWalk (*arguments.value ("walk"), "--walk", setup.drum, false);
 
-    if (const auto patch = arguments.value ("patch"))
+    if (const auto weight = arguments.value ("weight"))
     {
-        setup.patch = readPatch (*patch);
-        const auto file = arguments.value ("patch-walk");
+        setup.patch = readWeight (*weight);
+        const auto file = arguments.value ("weight-walk");
 
         if (! file)
-            throw InputError ("--patch-walk", "a missing value", "the recording of the walk with the patch on the head");
+            throw InputError ("--weight-walk", "a missing value", "the recording of the walk with the weight on the head");
 
-        const auto second = hearWalk (*file, "--patch-walk", setup.drum, true);
+        const auto second = hearWalk (*file, "--weight-walk", setup.drum, true);
         walk.taps.insert (walk.taps.end(), second.taps.begin(), second.taps.end());
         walk.remarks += second.remarks;
     }
@@ -128,12 +128,12 @@ const Command& fitCommand()
         "does not matter.\n",
         { { "What was heard:",
             { { "head", "batter|resonant", "which head was tapped; batter if not given" },
-              { "walk", "FILE", "one tap beside each lug in order, lug 1 first (WAV, AIFF, FLAC)" },
+              { "walk", "FILE", "one tap beside each lug, lug 1 first, in the drum file's order (WAV, AIFF, FLAC)" },
               { "strikes", "FILE,FILE...", "or the finished drum struck a few times, each left to ring" },
               { "tap-notes", "G#3,G#3 -5,...", "or the notes that you read off: one, or one a lug" },
-              { "patch", "4g,60mm,100mm,22.5deg",
+              { "weight", "4g,60mm,100mm,22.5deg",
                 "a weight on the head: mass, diameter, distance from the middle, angle from lug 1" },
-              { "patch-walk", "FILE", "the walk with that weight on the head" },
+              { "weight-walk", "FILE", "the walk with that weight on the head" },
               { "mass-tolerance", "3%", "of a head, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "as it is to stand in the JSON and on a sheet" } } },
           { "Output:", { { "json", "FILE", "as JSON, which plan --now-from and sheet --measured read", true } } } },

@@ -1,0 +1,99 @@
+// From a recorded drum to a plan and a sheet, as a tech would run it. The recording is the engine's, which shares no code with
+// what reads it but the solver of the modes.
+#include "RunProgram.h"
+
+#include "Files/Json.h"
+#include "tests/Catch.h"
+
+using files::Json;
+
+namespace
+{
+ProgramRun run (std::vector<std::string> arguments, const TemporaryFolder& folder)
+{
+    auto result = runProgram (arguments, folder.path());
+    CAPTURE (arguments.front(), result.errors);
+    REQUIRE (result.status == 0);
+    return result;
+}
+
+double number (const Json& json, const char* key)
+{
+    CAPTURE (key);
+    const auto* found = json.find (key);
+    REQUIRE (found != nullptr);
+    REQUIRE (found->number() != nullptr);
+    return *found->number();
+}
+} // namespace
+
+TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet", "[bench]")
+{
+    const TemporaryFolder folder;
+    const std::vector<std::string> tuning{ "--batter-note", "G#3", "--interval", "P4" };
+    const auto with = [&] (std::vector<std::string> arguments)
+    {
+        arguments.insert (arguments.end(), tuning.begin(), tuning.end());
+        return run (arguments, folder);
+    };
+
+    for (const std::string side : { "above", "below" })
+        with ({ "render", "maple-14x5", "--wires", "off", "--microphone", side, "--pattern", "c4.......h5.......e5.......",
+                "--tempo", "60", "--output", side + ".wav" });
+
+    run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" }, folder);
+    const auto fit = Json::parse (readBytes (folder.path() / "drum.json"), "drum.json");
+    const auto truth = Json::parse (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
+
+    REQUIRE (fit.find ("heads")->array() != nullptr);
+    for (const auto& head : *fit.find ("heads")->array())
+    {
+        const auto& name = *head.find ("head")->text();
+        CAPTURE (name);
+        const auto& played = *truth.find ("heads")->find (name);
+        const auto& tension = *head.find ("tension_n_per_m");
+        CHECK (number (tension, "value") == Approx (number (played, "tension_n_per_m")).epsilon (0.02));
+        CHECK (number (tension, "error") > 0.0);
+        CHECK (number (*head.find ("tap_note_hz"), "value") ==
+               Approx (number (played, "tap_note_hz")).epsilon (3.0 / 1731.0)); // 3 cents
+    }
+
+    const auto plan =
+        run ({ "plan", "maple-14x5", "--now-from", "drum.json", "--batter-note", "A3", "--interval", "P4" }, folder);
+    CHECK (plan.output.find ("RESONANT  C#4") != std::string::npos);
+    CHECK (plan.output.find ("to D4") != std::string::npos);
+    CHECK (plan.output.find ("CAUTION") != std::string::npos);
+
+    with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.csv" });
+    const auto sheet = readBytes (folder.path() / "sheet.csv");
+    CHECK (sheet.find ("2026-05-17") != std::string::npos);
+    with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.pdf" });
+    CHECK (readBytes (folder.path() / "sheet.pdf").substr (0, 5) == "%PDF-");
+}
+
+TEST_CASE ("What cannot be fitted is refused by name", "[bench]")
+{
+    const TemporaryFolder folder;
+    folder.write ("text.wav", "no sound at all");
+    struct Case
+    {
+        std::vector<std::string> arguments;
+        std::string named;
+    };
+    const std::vector<Case> cases{
+        { { "fit", "maple-14x5" }, "--walk" },
+        { { "fit", "maple-14x5", "--walk", "nothing.wav" }, "nothing.wav" },
+        { { "fit", "maple-14x5", "--walk", "text.wav" }, "text.wav" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav" }, "text.wav" },
+        { { "fit", "maple-14x5", "--tap-notes", "H9" }, "H9" },
+        { { "plan", "maple-14x5", "--now-from", "text.wav", "--batter-note", "A3", "--interval", "P4" }, "text.wav" },
+        { { "sheet", "maple-14x5", "--measured", "text.wav", "--output", "sheet.pdf" }, "text.wav" },
+    };
+    for (const auto& [arguments, named] : cases)
+    {
+        const auto result = runProgram (arguments, folder.path());
+        CAPTURE (arguments, result.output);
+        CHECK (result.status == 2);
+        CHECK (result.errors.find (named) != std::string::npos);
+    }
+}
