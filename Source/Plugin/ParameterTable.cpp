@@ -171,7 +171,7 @@ std::vector<ParameterSpec> strokes()
 {
     const auto* group = "Stick and stroke";
     return {
-        measured ("stick_mass", "Stick mass at the tip", group, Effect::drum, Quantity::mass, "g", 1.0, 200.0, 20.0, 0.0, 20.0),
+        measured ("stick_mass", "Stick mass at the tip", group, Effect::drum, Quantity::mass, "g", 1.0, 200.0, 14.0, 0.0, 14.0),
         measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0, 8.0e5),
         measured ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, Quantity::mass, "g", 1.0, 300.0, 45.0, 0.0, 45.0),
         measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,

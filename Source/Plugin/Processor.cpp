@@ -6,11 +6,14 @@ namespace plugin
 {
 juce::AudioProcessor::BusesProperties Processor::buses()
 {
-    // Hosts offer the input as a side chain that is off at first; the standalone instrument has nobody who would switch it on.
-    const bool isAlone = juce::PluginHostType::getPluginLoadedAs() == wrapperType_Standalone;
+    // Hosts offer the input as a side chain that is off at first. The standalone instrument has nobody who would switch it on;
+    // and a bus that is off would be an optional port of the LV2 bundle, which a host may leave without a buffer: JUCE 7's
+    // wrapper reads it all the same, and crashes.
+    const auto format = juce::PluginHostType::getPluginLoadedAs();
+    const bool isOnAtFirst = format == wrapperType_Standalone || format == wrapperType_LV2;
     const auto mono = juce::AudioChannelSet::mono();
     return BusesProperties()
-        .withInput ("Listen", juce::AudioChannelSet::stereo(), isAlone)
+        .withInput ("Listen", juce::AudioChannelSet::stereo(), isOnAtFirst)
         .withOutput ("Mix", juce::AudioChannelSet::stereo(), true)
         .withOutput ("Above", mono, false)
         .withOutput ("Below", mono, false)

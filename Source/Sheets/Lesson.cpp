@@ -74,8 +74,8 @@ float peakOf (const std::vector<float>& sound)
     return peak;
 }
 
-/** Scales all steps to one loudness. */
-double makeEquallyLoud (std::vector<PlayedStep>& steps)
+/** Scales all steps to one loudness as measured before. */
+double scaleToOneLoudness (std::vector<PlayedStep>& steps)
 {
     std::vector<double> levels;
     double common = loudestLesson;
@@ -96,6 +96,14 @@ double makeEquallyLoud (std::vector<PlayedStep>& steps)
     }
 
     return common;
+}
+
+/** Scales all steps to one loudness. The measure leaves out what is below a level, so that a sound's loudness does not quite go
+   with its gain: it is measured again where the first scaling has put it. */
+double makeEquallyLoud (std::vector<PlayedStep>& steps)
+{
+    scaleToOneLoudness (steps);
+    return scaleToOneLoudness (steps);
 }
 
 } // namespace

@@ -53,7 +53,7 @@ const OptionGroup& fittingOptions()
           { "press", "0.2mm", "wires drawn into the head, -2 (a gap) to 2 mm" },
           { "strand-mass", "1.1g", "0.1 to 5 g" },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
-          { "tip-mass", "20g", "what counts of the stick at its tip, 1 to 200 g" },
+          { "tip-mass", "14g", "what counts of the stick at its tip, 1 to 200 g" },
           { "tip-stiffness", "8e5", "of tip and film, N/m^1.5, 1e3 to 1e9: hard tips are brighter" } }
     };
     return group;
