@@ -23,10 +23,10 @@ public:
         std::memcpy (words.data(), &value, sizeof (Value));
         const auto before = version.load (std::memory_order_relaxed);
         version.store (before + 1, std::memory_order_relaxed); // odd: being written
-        std::atomic_thread_fence (std::memory_order_release);
 
+        // Whoever reads one of these words has seen the odd version too.
         for (std::size_t i = 0; i < wordCount; ++i)
-            cells[i].store (words[i], std::memory_order_relaxed);
+            cells[i].store (words[i], std::memory_order_release);
 
         version.store (before + 2, std::memory_order_release);
     }
@@ -42,9 +42,7 @@ public:
             before = version.load (std::memory_order_acquire);
 
             for (std::size_t i = 0; i < wordCount; ++i)
-                words[i] = cells[i].load (std::memory_order_relaxed);
-
-            std::atomic_thread_fence (std::memory_order_acquire);
+                words[i] = cells[i].load (std::memory_order_acquire);
         } while (before % 2 != 0 || before != version.load (std::memory_order_relaxed));
 
         Value value;
