@@ -17,7 +17,6 @@ namespace
 constexpr double fromNowhere = 0.05; // share of lines
 constexpr double range = 5000.0;     // cents over which those are spread
 constexpr double decayRatio = 0.5;   // spread of ln (decay heard over decay predicted)
-constexpr double outlier = 2.5;      // standard deviations from which an observation counts by its size only (Huber)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
 constexpr double rootTwoPi = 2.5066283;
@@ -160,16 +159,9 @@ void FitDrumIteration::solveStep()
         full[i] = std::sqrt (one.share * one.line->weight()) / one.error;
     }
 
-    Eigen::VectorXd weight = full;
-
-    for (int pass = 0; pass < 6; ++pass)
-    {
-        posterior = FitPosterior::of (weight.asDiagonal() * jacobian, weight.cwiseProduct (observed), prior);
-        const Eigen::ArrayXd left = full.cwiseProduct (observed - jacobian * posterior.mean).cwiseAbs();
-        weight = full.array() * (outlier / left.max (outlier)).sqrt();
-        const double data = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
-        misfit = std::sqrt (data / static_cast<double> (std::max<Eigen::Index> (rows, 1)));
-    }
+    const auto found = RobustPosterior::of (jacobian, observed, full, prior, rows);
+    posterior = found.posterior;
+    misfit = std::sqrt (found.squares / static_cast<double> (std::max<Eigen::Index> (rows, 1)));
 }
 
 } // namespace modal

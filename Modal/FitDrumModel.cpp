@@ -1,5 +1,6 @@
 #include "FitDrumModel.h"
 
+#include "FitPartial.h"
 #include "OrderModes.h"
 #include "Units.h"
 
@@ -13,7 +14,6 @@ namespace
 
 constexpr int functions = 8;
 constexpr double wavesOverBand = 2.0;
-constexpr double later = 0.12;    // s after the blow
 constexpr double fromBelow = 0.3; // the resonant head sounds away from a microphone over the batter head
 constexpr double even = 0.5;      // exponent: where strike and microphone are is not known
 
@@ -62,8 +62,8 @@ std::vector<ExpectedMode> FitDrumModel::modesAt (double batterTension, double re
                 continue;
 
             const auto& shares = found.mode.shares;
-            const double loudness = (shares.batter + fromBelow * shares.resonant) * std::exp (-later * found.mode.decay.total()) /
-                                    found.mode.frequency;
+            const double loudness = (shares.batter + fromBelow * shares.resonant) *
+                                    std::exp (-Partial::settled * found.mode.decay.total()) / found.mode.frequency;
             expected.push_back ({ found.mode, std::pow (loudness, even), gradientOf (found, problem, drum, tensions) });
             sum += expected.back().audibility;
         }

@@ -22,8 +22,7 @@ constexpr std::size_t most = 8;        // starts that are worth a fit
 
 std::vector<DrumFitStart> startsOfDrumFit (const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
-    const auto loud = std::find_if (lines.begin(), lines.end(), [] (const Line& line) { return line.loudness > 0.2; });
-    const double highest = std::clamp (bandOverLowest * loud->frequency, 300.0, 1000.0);
+    const double highest = std::clamp (bandOverLowest * lowestLoud (lines), 300.0, 1000.0);
     std::vector<Line> low;
     std::copy_if (lines.begin(), lines.end(), std::back_inserter (low),
                   [=] (const Line& line) { return line.frequency < 0.95 * highest; });

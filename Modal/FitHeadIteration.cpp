@@ -12,9 +12,8 @@ namespace modal
 namespace
 {
 
-constexpr double patchTolerance = 0.05;  // of its weight, relative
-constexpr double outlier = 2.5;          // standard deviations from which an observation counts by its size only (Huber)
-constexpr double secondKindError = 20.0; // cents
+constexpr double patchTolerance = 0.05;                  // of its weight, relative
+constexpr double secondKindError = 20.0;                 // cents
 constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 
 /** A small weight mixes modes from far up. */
@@ -138,19 +137,11 @@ void FitHeadIteration::solveStep()
     if (lugs == Lugs::free)
         jacobian.row (rows).segment (HeadState::others, state.lugs.size()).setConstant (1.0e5);
 
-    Eigen::VectorXd weight = full;
-
-    for (int pass = 0; pass < 6; ++pass)
-    {
-        posterior = FitPosterior::of (weight.asDiagonal() * jacobian, weight.cwiseProduct (observed), prior);
-        const Eigen::ArrayXd left = full.cwiseProduct (observed - jacobian * posterior.mean).head (rows).cwiseAbs();
-        weight.head (rows) = full.head (rows).array() * (outlier / left.max (outlier)).sqrt();
-
-        const double data = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
-        cost = data + posterior.mean.cwiseQuotient (prior).squaredNorm();
-        misfit = std::sqrt ((data + posterior.mean.tail (offsets).cwiseQuotient (prior.tail (offsets)).squaredNorm()) /
-                            static_cast<double> (std::max<Eigen::Index> (rows, 1)));
-    }
+    const auto found = RobustPosterior::of (jacobian, observed, full, prior, rows);
+    posterior = found.posterior;
+    cost = found.squares + posterior.mean.cwiseQuotient (prior).squaredNorm();
+    misfit = std::sqrt ((found.squares + posterior.mean.tail (offsets).cwiseQuotient (prior.tail (offsets)).squaredNorm()) /
+                        static_cast<double> (std::max<Eigen::Index> (rows, 1)));
 }
 
 } // namespace modal

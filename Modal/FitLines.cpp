@@ -85,15 +85,20 @@ std::vector<Line> linesOf (const std::vector<std::vector<Partial>>& strikes)
         clusters.back().add (heard.partial, heard.loudness);
     }
 
-    const auto lowestLoud =
-        std::find_if (clusters.begin(), clusters.end(), [] (const Cluster& c) { return c.line.loudness > loud; });
     std::vector<Line> lines;
 
     for (const auto& cluster : clusters)
-        if (cluster.line.frequency < telling * lowestLoud->line.frequency)
-            lines.push_back (cluster.line);
+        lines.push_back (cluster.line);
+
+    if (! lines.empty())
+        std::erase_if (lines, [highest = telling * lowestLoud (lines)] (const Line& line) { return line.frequency >= highest; });
 
     return lines;
+}
+
+double lowestLoud (const std::vector<Line>& lines)
+{
+    return std::find_if (lines.begin(), lines.end(), [] (const Line& line) { return line.loudness > loud; })->frequency;
 }
 
 } // namespace modal

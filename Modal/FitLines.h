@@ -25,4 +25,7 @@ struct Line
    times the lowest loud one: above, modes lie so densely that a line near one says nothing. */
 std::vector<Line> linesOf (const std::vector<std::vector<Partial>>& strikes);
 
+/** Hz, of the lowest line that is clearly heard: one of the drum's lowest modes. There must be lines. */
+double lowestLoud (const std::vector<Line>&);
+
 } // namespace modal

@@ -16,12 +16,11 @@ struct Partial
     std::complex<double> amplitude;
     double signalToNoise = 0.0; ///< amplitude over its own standard deviation
 
-    /** Amplitude when the blow and the room's answer have died away. */
-    double level() const noexcept
-    {
-        constexpr double later = 0.12; // s
-        return std::abs (amplitude) * std::exp (-later * decay);
-    }
+    /** s after the blow: it and the room's answer have died away. */
+    static constexpr double settled = 0.12;
+
+    /** Amplitude then. */
+    double level() const noexcept { return std::abs (amplitude) * std::exp (-settled * decay); }
 
     double t60() const noexcept { return decay > 0.0 ? 6.907755 / decay : 1.0e9; } ///< s
 };

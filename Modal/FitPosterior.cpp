@@ -20,6 +20,27 @@ FitPosterior FitPosterior::of (const Eigen::MatrixXd& jacobian, const Eigen::Vec
     return found;
 }
 
+RobustPosterior RobustPosterior::of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed,
+                                     const Eigen::VectorXd& weights, const Eigen::VectorXd& priorErrors,
+                                     Eigen::Index observations)
+{
+    constexpr double outlier = 2.5; // standard deviations
+    constexpr int passes = 6;
+    RobustPosterior found;
+    Eigen::VectorXd weight = weights;
+
+    for (int pass = 0; pass < passes; ++pass)
+    {
+        found.posterior = FitPosterior::of (weight.asDiagonal() * jacobian, weight.cwiseProduct (observed), priorErrors);
+        const Eigen::ArrayXd left =
+            weights.cwiseProduct (observed - jacobian * found.posterior.mean).head (observations).cwiseAbs();
+        weight.head (observations) = weights.head (observations).array() * (outlier / left.max (outlier)).sqrt();
+        found.squares = (left.min (outlier) * (2.0 * left - left.min (outlier))).sum();
+    }
+
+    return found;
+}
+
 void FitPosterior::reduceTo (Eigen::Index first, const Eigen::VectorXd& priorErrors, Eigen::MatrixXd& reducedInformation,
                              Eigen::VectorXd& reducedPull) const
 {

@@ -23,4 +23,17 @@ struct FitPosterior
                    Eigen::VectorXd& reducedPull) const;
 };
 
+/** The same with outliers tamed: an observation further out than 2.5 standard deviations counts by its size only (Huber). */
+struct RobustPosterior
+{
+    FitPosterior posterior;
+    double squares = 0.0; ///< of what is left, in standard deviations, outliers tamed
+
+    /** @param jacobian, observed  as they are
+        @param weights             the inverse of each row's standard deviation
+        @param observations        so many rows are observations; those behind them are conditions, which are never outliers */
+    static RobustPosterior of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& weights,
+                               const Eigen::VectorXd& priorErrors, Eigen::Index observations);
+};
+
 } // namespace modal

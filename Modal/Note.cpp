@@ -58,12 +58,17 @@ std::string Note::nameWithCents() const
     return whole == 0 ? name() : name() + (whole > 0 ? " +" : " ") + std::to_string (whole);
 }
 
+double midiOfHertz (double hertz, ConcertPitch pitch) noexcept
+{
+    return 69.0 + 12.0 * std::log2 (hertz / pitch.a4);
+}
+
 Note Note::fromFrequency (double hertz, ConcertPitch pitch)
 {
     if (! (hertz > 0.0) || ! std::isfinite (hertz))
         throw InputError ("frequency", asText (hertz) + " Hz", "above 0 Hz");
 
-    const double semitones = 69.0 + 12.0 * std::log2 (hertz / pitch.a4);
+    const double semitones = midiOfHertz (hertz, pitch);
     const double nearest = std::min (std::max (std::round (semitones), 0.0), 127.0);
     return { static_cast<int> (nearest), 100.0 * (semitones - nearest) };
 }

@@ -30,6 +30,9 @@ struct Note
     static Note parse (const std::string& text, const std::string& field);
 };
 
+/** A frequency above 0 Hz as a MIDI note number with fractions, A4 = 69. */
+double midiOfHertz (double hertz, ConcertPitch = {}) noexcept;
+
 /** Cents from one frequency up to another. */
 double centsBetween (double fromHertz, double toHertz);
 

@@ -20,11 +20,6 @@ constexpr int levelLooksPerSecond = 25;
 constexpr int spotWidth = 46, spotHeight = 34;
 constexpr int narrow = 320; // below this the buttons stand in two rows
 
-double centsOver (double mean, double note)
-{
-    return modal::centsBetween (mean, note);
-}
-
 juce::String plusMinus (double value, int decimals)
 {
     return juce::String::fromUTF8 (" \xc2\xb1 ") + fixed (value, decimals);
@@ -153,7 +148,7 @@ void ListenView::showLugs (const Report& report)
         if (i < report.notes.size() && report.notes[i])
         {
             // By the fit where there is one: a tap hears the whole head, the fit takes that apart.
-            const double cents = hasFit ? report.head->lugCents[i].value : centsOver (mean, report.notes[i]->value);
+            const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
             heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
             heard.detail = hasFit ? plusMinus (report.head->lugCents[i].error, 0).trim()
                                   : noteWithCents (report.notes[i]->value, concertPitch());

@@ -38,11 +38,6 @@ double hertzOfMidi (double midi, modal::ConcertPitch pitch)
     return pitch.a4 * std::exp2 ((midi - 69.0) / 12.0);
 }
 
-double midiOfHertz (double hertz, modal::ConcertPitch pitch)
-{
-    return 69.0 + 12.0 * std::log2 (hertz / pitch.a4);
-}
-
 juce::String fixed (double value, int decimals)
 {
     // juce::String takes 0 places to mean as many as it likes.

@@ -18,7 +18,6 @@ juce::String noteWithCents (double hertz, modal::ConcertPitch);
 juce::String noteOfMidi (double midi);
 
 double hertzOfMidi (double midi, modal::ConcertPitch);
-double midiOfHertz (double hertz, modal::ConcertPitch);
 
 /** A number with `decimals` places. */
 juce::String fixed (double value, int decimals);

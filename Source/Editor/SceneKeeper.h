@@ -61,8 +61,8 @@ private:
     plugin::Processor& processor;
     Scene current;
     std::shared_ptr<const plugin::SolvedDrum> latest;
-    Scene
-        previous; ///< the last drum that stood long enough to be played through: a drag or a sweep passes over many that did not
+    /** The last drum that stood long enough to be played through: a drag or a sweep passes over many that did not. */
+    Scene previous;
     bool isHeard = false; ///< whether the current drum has been played through
     bool hasSnapshot = false;
     std::uint32_t snapshotNumber = 0;

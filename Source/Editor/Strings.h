@@ -172,8 +172,8 @@ inline constexpr const char* howToGetInput =
     "In a host, give the instrument a side chain; in the standalone instrument, choose an input device under Options.";
 inline constexpr const char* onlySilence = "Only silence comes in";
 inline constexpr const char* whySilence =
-    "Check what is connected. The standalone instrument mutes its input until you unmute it: "
-    "that is safe here, since it never plays what it hears.";
+    "Check what is connected. In the standalone instrument the input may be muted under Options; "
+    "unmuting it is safe here, since it never plays what it hears.";
 inline constexpr const char* howToTap = "25 mm from the edge, once, and let it ring for a second.";
 inline constexpr const char* workingOut = "Working the head out ...";
 inline constexpr const char* headHeard = "The head as it was heard";

@@ -34,8 +34,8 @@ struct DrumSetup
 {
     modal::DrumModes modes;
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
-    double batterStretch = 0.0,
-           resonantStretch = 0.0; ///< N/m, stretchResistance() of the heads: how large strikes raise the tension
+    /** N/m, stretchResistance() of the heads: how large strikes raise the tension. */
+    double batterStretch = 0.0, resonantStretch = 0.0;
     double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: nothing is heard above the modes
     modal::WireSpec wires;
     modal::StickSpec stick;

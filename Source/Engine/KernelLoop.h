@@ -593,17 +593,16 @@ private:
             for (int other = 0; other < maxStrikers; ++other)
                 if (other != j && s.strikers[other].active)
                     elsewhere += striker.crossMobility[other] * s.strikers[other].force;
-            const double next = striker.free - elsewhere;
+            const double next = striker.free - elsewhere, dent = striker.nextDent (striker.force);
             if (s.countsEnergy)
             {
                 const double move = next - striker.compressionBefore;
                 const double loss = striker.lossRate * springForce (striker.stiffness, striker.exponent, striker.compression);
-                const double dented = striker.nextDent (striker.force) - striker.dentBefore;
+                const double dented = dent - striker.dentBefore;
                 s.flows->contactLoss += 0.5 * (loss * move * move + striker.dentResistance() * dented * dented);
             }
             striker.compressionBefore = striker.compression;
             striker.compression = next;
-            const double dent = striker.nextDent (striker.force);
             striker.dentBefore = striker.dent;
             striker.dent = dent;
             striker.peakForce = std::fmax (striker.peakForce, striker.force);

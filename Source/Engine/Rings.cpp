@@ -1,5 +1,7 @@
 #include "Rings.h"
 
+#include "Bank.h"
+
 #include "Modal/DrumSpec.h"
 #include "Modal/RingModes.h"
 
@@ -44,7 +46,7 @@ void addRing (std::vector<RingMode>& to, const modal::RingSection& section, doub
 std::vector<RingMode> ringModes (const DrumSetup& setup)
 {
     std::vector<RingMode> modes;
-    const double highest = 0.45 * setup.sampleRate;
+    const double highest = highestShareOfRate * setup.sampleRate;
     addRing (modes, modal::sectionOf (setup.hoop), setup.modes.radius, modal::hoopHeight, false, highest);
     addRing (modes, modal::shellSection (setup.shell.thickness, setup.modes.depth, setup.shell.material), setup.modes.radius,
              setup.modes.depth, true, highest);

@@ -1,5 +1,6 @@
 #include "UpperBandSound.h"
 
+#include "Bank.h"
 #include "DrumModel.h"
 
 #include <algorithm>
@@ -75,7 +76,7 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     wirePoints = static_cast<int> (wires.size());
     microphones = model.microphones();
     // Too near the end of what the rate can hold there is nothing to add.
-    isHeard = microphones > 0 && band.lowest > 0.0 && band.lowest < 0.45 * rate &&
+    isHeard = microphones > 0 && band.lowest > 0.0 && band.lowest < highestShareOfRate * rate &&
               (band.heads[0].density > 0.0 || band.heads[1].density > 0.0);
     if (! isHeard)
         return;
@@ -89,7 +90,8 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
         for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
         {
             auto& listener = listeners[m];
-            listener.corners[head] = HighPassShape<Scalar>::onePole (std::clamp (film.corner[m], 1.0, 0.45 * rate), rate);
+            listener.corners[head] =
+                HighPassShape<Scalar>::onePole (std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
             listener.echo[head] = static_cast<Scalar> (std::sqrt (film.echo[m] * film.echoDecay / echoes[head].loudness()));
         }
     }

@@ -14,8 +14,8 @@ struct PartialSearch
 {
     double lowest = 60.0;    ///< Hz, at least 50
     double highest = 1200.0; ///< Hz, below 0.4 of the sample rate
-    double settle =
-        0.06; ///< s after the last blow that are left out: the stick is still on the head, the room has not yet answered
+    /** s after the last blow that are left out: the stick is still on the head, the room has not yet answered. */
+    double settle = 0.06;
     double longest = 0.8; ///< s of ringing that are used
 };
 

@@ -1,6 +1,7 @@
 #include "DrumRequest.h"
 
 #include "ParameterText.h"
+#include "SetValue.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
@@ -44,19 +45,7 @@ class Setter
 public:
     explicit Setter (Values& toFill) : values (toFill) {}
 
-    void operator() (P parameter, double si) const
-    {
-        const auto& spec = specOf (parameter);
-        const auto value = spec.fromSi (si);
-        const auto slack = 1.0e-6 * (spec.high - spec.low);
-
-        if (! std::isfinite (value) || value < spec.low - slack || value > spec.high + slack)
-            throw modal::InputError (spec.name, textOf (spec, value),
-                                     textOf (spec, spec.low) + " to " + textOf (spec, spec.high));
-
-        values[indexOf (parameter)] = static_cast<float> (spec.snapped (value));
-    }
-
+    void operator() (P parameter, double si) const { setSi (values, parameter, si); }
     void operator() (P parameter, const std::string& word) const
     {
         values[indexOf (parameter)] = static_cast<float> (valueFrom (word, specOf (parameter)));
@@ -258,7 +247,7 @@ void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tun
     }
 
     set (P::concertPitch, tuning.concertPitch.a4);
-    set (P::batterNote, 69.0 + 12.0 * std::log2 (batter / tuning.concertPitch.a4));
+    set (P::batterNote, modal::midiOfHertz (batter, tuning.concertPitch));
     set (P::batterCents, 0.0);
     set (P::resonantCents, 0.0);
     if (resonant > 0.0)

@@ -81,8 +81,8 @@ double noteFrom (const std::string& text, const ParameterSpec& spec, double conc
     if (const auto number = numberBefore (text, {}))
         return *number;
 
-    const auto hertz = files::readNote (text, { concertPitch }, spec.name);
-    return 69.0 + 12.0 * std::log2 (hertz / concertPitch);
+    const modal::ConcertPitch pitch{ concertPitch };
+    return modal::midiOfHertz (files::readNote (text, pitch, spec.name), pitch);
 }
 
 double intervalFrom (const std::string& text, const ParameterSpec& spec)

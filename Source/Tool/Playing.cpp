@@ -1,5 +1,6 @@
 #include "Playing.h"
 
+#include "Engine/Bank.h"
 #include "Engine/PlayedBand.h"
 
 #include <algorithm>
@@ -13,14 +14,11 @@ engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Micro
     constexpr double liveModes = 400.0, fineModes = 1200.0;
     constexpr int mostStrands = 20, fineContacts = 24;
 
-    // Modes above this would fold back into the band.
-    constexpr double shareOfRate = 0.45;
-
     const auto tensions = modal::tensionsFor (tuned.drum, tuned.tuning);
     modal::SolveOptions options;
     options.highestFrequency = std::min (
         highestFrequency.value_or (engine::playedBand (tuned.drum, tensions, detail == Detail::fine ? fineModes : liveModes)),
-        shareOfRate * sampleRate);
+        engine::highestShareOfRate * sampleRate);
     auto setup = engine::setUp (tuned.drum, tensions, modal::solve (tuned.drum, tensions, options), tuned.fittings);
 
     if (detail == Detail::fine)
