@@ -23,6 +23,14 @@ constexpr double leadIn = 0.3;         // s of quiet before the first tap
 constexpr double highestMode = 2400.0; // Hz
 constexpr int block = 480;
 
+/** The drum as the instrument plays it. */
+engine::DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tensions, const modal::Fittings& fittings)
+{
+    auto setup = engine::setUp (drum, tensions, modal::solve (drum, tensions, { .highestFrequency = highestMode }), fittings);
+    setup.sampleRate = rate;
+    return setup;
+}
+
 /** Plays one stroke and adds what a microphone of the setup hears to a recording, from a time on. */
 void play (const std::shared_ptr<const engine::DrumModel>& model, const engine::Stroke& stroke, int microphone, double seconds,
            double at, listening::Recording& into)
@@ -65,11 +73,9 @@ listening::Recording record (const Walk& walk, const Surroundings& surroundings)
         drum.muffling.back().head = modal::HeadSide::batter;
     }
 
-    engine::DrumSetup setup;
-    setup.tensions = { walk.tension, 0.0, walk.lugs, {} };
-    setup.modes = modal::solve (drum, setup.tensions, { .highestFrequency = highestMode });
-    setup.wires.on = false;
-    setup.sampleRate = rate;
+    modal::Fittings fittings;
+    fittings.wires.on = false;
+    auto setup = setUp (drum, { walk.tension, 0.0, walk.lugs, {} }, fittings);
 
     std::mt19937 random (surroundings.seed);
     std::normal_distribution<double> normal;
@@ -104,11 +110,9 @@ listening::Recording record (const Walk& walk, const Surroundings& surroundings)
 
 listening::Recording record (const Strike& strike, const Surroundings& surroundings)
 {
-    engine::DrumSetup setup;
-    setup.tensions = strike.tensions;
-    setup.modes = modal::solve (strike.drum, strike.tensions, { .highestFrequency = highestMode });
-    setup.wires = strike.wires;
-    setup.sampleRate = rate;
+    modal::Fittings fittings;
+    fittings.wires = strike.wires;
+    auto setup = setUp (strike.drum, strike.tensions, fittings);
     constexpr double away = 0.08; // m
     setup.microphones = { { "near", 0.10, 0.06, strike.isHeardFromBelow ? -strike.drum.depth - away : away } };
     const auto model = std::make_shared<const engine::DrumModel> (setup);
