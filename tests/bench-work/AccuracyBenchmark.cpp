@@ -1,111 +1,185 @@
 #include "Trial.h"
 
+#include <atomic>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
+#include <thread>
 #include <vector>
 
 namespace
 {
-double percent (int count, int drums)
+
+struct Options
 {
-    return 100.0 * count / drums;
+    int drums = 500;
+    std::string heard = "walk";
+    std::vector<double> ratios{}; // dB
+    int first = 1, threads = 1;
+    bool listsMisses = false;
+};
+
+/** Outcomes by ratio, then by drum. @param tryOne  from a seed to an outcome for each ratio */
+template <typename Outcome, typename TryOne>
+std::vector<std::vector<Outcome>> tryAll (const Options& options, TryOne tryOne)
+{
+    std::vector<std::vector<Outcome>> all (options.ratios.size(),
+                                           std::vector<Outcome> (static_cast<std::size_t> (options.drums)));
+    std::atomic<int> next{ 0 };
+    const auto work = [&]
+    {
+        for (int i = next++; i < options.drums; i = next++)
+        {
+            const auto outcomes = tryOne (static_cast<unsigned> (options.first + i));
+
+            for (std::size_t r = 0; r < outcomes.size(); ++r)
+                all[r][static_cast<std::size_t> (i)] = outcomes[r];
+        }
+    };
+    std::vector<std::thread> workers;
+
+    for (int t = 1; t < options.threads; ++t)
+        workers.emplace_back (work);
+
+    work();
+
+    for (auto& worker : workers)
+        worker.join();
+
+    return all;
+}
+
+template <typename Outcome, typename Is>
+double percent (const std::vector<Outcome>& outcomes, Is is)
+{
+    int count = 0;
+
+    for (const auto& outcome : outcomes)
+        count += outcome.isPossible && is (outcome) ? 1 : 0;
+
+    return 100.0 * count / static_cast<double> (outcomes.size());
+}
+
+bool isNote (const synthetic::Outcome& o)
+{
+    return std::abs (o.noteCents) < 3.0;
+}
+
+bool isTension (const synthetic::Outcome& o)
+{
+    return std::abs (o.tensionShare) < 0.02;
 }
 
 /** Walks round one head. */
-void tryWalks (int drums, double signalToNoise, bool hasPatchWalk)
+void tryWalks (const Options& options)
 {
-    int fitted = 0, note = 0, tension = 0, axis = 0, lug = 0;
+    const bool hasPatchWalk = options.heard == "weight";
+    std::printf ("%d random drums, one lug 20 cents off%s\n", options.drums, hasPatchWalk ? ", second walk with a weight" : "");
+    std::printf ("%8s %8s %14s %14s %12s %10s\n", "S/N dB", "fitted", "note < 3 c", "tension < 2 %", "axis named", "lug named");
 
-    for (int i = 0; i < drums; ++i)
+    const auto all = tryAll<synthetic::Outcome> (options,
+                                                 [&] (unsigned seed)
+                                                 {
+                                                     const synthetic::WalkTrial trial (seed, hasPatchWalk);
+                                                     std::vector<synthetic::Outcome> outcomes;
+
+                                                     for (const double ratio : options.ratios)
+                                                         outcomes.push_back (trial.at (ratio));
+
+                                                     return outcomes;
+                                                 });
+
+    for (std::size_t r = 0; r < all.size(); ++r)
     {
-        const auto outcome = synthetic::tryDrum (static_cast<unsigned> (i + 1), signalToNoise, hasPatchWalk);
+        std::printf ("%8.0f %7.1f%% %13.1f%% %13.1f%% %11.1f%% %9.1f%%\n", options.ratios[r],
+                     percent (all[r], [] (const auto&) { return true; }), percent (all[r], isNote), percent (all[r], isTension),
+                     percent (all[r], [] (const auto& o) { return o.isAxisNamed; }),
+                     percent (all[r], [] (const auto& o) { return o.isLugNamed; }));
 
-        if (! outcome.isPossible)
-            continue;
-
-        ++fitted;
-        note += std::abs (outcome.noteCents) < 3.0 ? 1 : 0;
-        tension += std::abs (outcome.tensionShare) < 0.02 ? 1 : 0;
-        axis += outcome.isAxisNamed ? 1 : 0;
-        lug += outcome.isLugNamed ? 1 : 0;
+        for (int i = 0; options.listsMisses && i < options.drums; ++i)
+            if (const auto& o = all[r][static_cast<std::size_t> (i)]; ! o.isPossible)
+                std::printf ("    drum %d: %s\n", options.first + i, o.refusal.c_str());
+            else if (! isNote (o) || ! isTension (o) || ! o.isAxisNamed)
+                std::printf ("    drum %d: note off by %.1f cents, tension by %.1f %%, lug %s by %.0f cents\n", options.first + i,
+                             o.noteCents, 100.0 * o.tensionShare, o.isAxisNamed ? "found off" : "mistaken, off", o.suspectCents);
     }
-
-    std::printf ("%8.0f %7.1f%% %13.1f%% %13.1f%% %11.1f%% %9.1f%%\n", signalToNoise, percent (fitted, drums),
-                 percent (note, drums), percent (tension, drums), percent (axis, drums), percent (lug, drums));
 }
 
 /** Strikes of the whole drum; batter and resonant head in turn. */
-void tryStrikes (int drums, double signalToNoise)
+void tryStrikes (const Options& options)
 {
-    int fitted = 0, note[2]{}, tension[2]{}, within[2]{};
+    std::printf ("%d random drums, six strikes each; batter, resonant\n", options.drums);
+    std::printf ("%8s %8s %19s %19s %19s\n", "S/N dB", "fitted", "notes < 3 c", "tensions < 2 %", "within 2 sigma");
 
-    for (int i = 0; i < drums; ++i)
+    const auto all = tryAll<synthetic::StrikesOutcome> (options,
+                                                        [&] (unsigned seed)
+                                                        {
+                                                            std::vector<synthetic::StrikesOutcome> outcomes;
+
+                                                            for (const double ratio : options.ratios)
+                                                                outcomes.push_back (synthetic::tryStrikes (seed, ratio));
+
+                                                            return outcomes;
+                                                        });
+
+    for (std::size_t r = 0; r < all.size(); ++r)
     {
-        const auto outcome = synthetic::tryStrikes (static_cast<unsigned> (i + 1), signalToNoise);
-
-        if (! outcome.isPossible)
-            continue;
-
-        ++fitted;
+        std::printf ("%8.0f %7.1f%%", options.ratios[r], percent (all[r], [] (const auto&) { return true; }));
 
         for (int h = 0; h < 2; ++h)
-        {
-            note[h] += std::abs (outcome.noteCents[h]) < 3.0 ? 1 : 0;
-            tension[h] += std::abs (outcome.tensionShare[h]) < 0.02 ? 1 : 0;
-            within[h] += std::abs (outcome.pull[h]) < 2.0 ? 1 : 0;
-        }
+            std::printf (" %8.1f%%", percent (all[r], [h] (const auto& o) { return std::abs (o.noteCents[h]) < 3.0; }));
+
+        for (int h = 0; h < 2; ++h)
+            std::printf (" %8.1f%%", percent (all[r], [h] (const auto& o) { return std::abs (o.tensionShare[h]) < 0.02; }));
+
+        for (int h = 0; h < 2; ++h)
+            std::printf (" %8.1f%%", percent (all[r], [h] (const auto& o) { return std::abs (o.pull[h]) < 2.0; }));
+
+        std::printf ("\n");
     }
-
-    std::printf ("%8.0f %7.1f%%", signalToNoise, percent (fitted, drums));
-
-    for (const auto* counts : { note, tension, within })
-        std::printf (" %8.1f%% %8.1f%%", percent (counts[0], drums), percent (counts[1], drums));
-
-    std::printf ("\n");
 }
+
 } // namespace
 
 /** How well random drums are fitted, percent of all drums.
-      fit-accuracy [drums = 500] [walk | weight | strikes] [decibels...]
-    The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given. */
+      fit-accuracy [drums = 500] [walk | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
+    The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that a walk misses. */
 int main (int argc, char** argv)
 {
-    const int drums = argc > 1 ? std::atoi (argv[1]) : 500;
-    const std::string heard = argc > 2 ? argv[2] : "walk";
-    std::vector<double> ratios;
+    Options options;
+    int place = 0;
 
-    for (int i = 3; i < argc; ++i)
-        ratios.push_back (std::atof (argv[i]));
+    for (int i = 1; i < argc; ++i)
+    {
+        const std::string text = argv[i];
+        const auto number = [&] { return i + 1 < argc ? std::atoi (argv[++i]) : 0; };
 
-    if (ratios.empty())
-        ratios = { 40.0, 30.0, 20.0, 10.0, 5.0 };
+        if (text == "--first")
+            options.first = number();
+        else if (text == "--threads")
+            options.threads = number();
+        else if (text == "--list")
+            options.listsMisses = true;
+        else if (++place == 1)
+            options.drums = std::atoi (text.c_str());
+        else if (place == 2)
+            options.heard = text;
+        else
+            options.ratios.push_back (std::atof (text.c_str()));
+    }
 
-    if (drums < 1 || drums > 100000 || (heard != "walk" && heard != "weight" && heard != "strikes"))
+    if (options.ratios.empty())
+        options.ratios = { 40.0, 30.0, 20.0, 10.0, 5.0 };
+
+    if (options.drums < 1 || options.drums > 100000 || options.first < 1 || options.threads < 1 || options.threads > 64 ||
+        (options.heard != "walk" && options.heard != "weight" && options.heard != "strikes"))
         return 2;
 
-    if (heard == "strikes")
-    {
-        std::printf ("%d random drums, six strikes each; batter, resonant\n", drums);
-        std::printf ("%8s %8s %19s %19s %19s\n", "S/N dB", "fitted", "notes < 3 c", "tensions < 2 %", "within 2 sigma");
-    }
+    if (options.heard == "strikes")
+        tryStrikes (options);
     else
-    {
-        std::printf ("%d random drums, one lug 20 cents off%s\n", drums, heard == "weight" ? ", second walk with a weight" : "");
-        std::printf ("%8s %8s %14s %14s %12s %10s\n", "S/N dB", "fitted", "note < 3 c", "tension < 2 %", "axis named",
-                     "lug named");
-    }
-
-    for (const double ratio : ratios)
-    {
-        if (heard == "strikes")
-            tryStrikes (drums, ratio);
-        else
-            tryWalks (drums, ratio, heard == "weight");
-
-        std::fflush (stdout);
-    }
+        tryWalks (options);
 
     return 0;
 }

@@ -72,7 +72,7 @@ TEST_CASE ("Random drums at 20 dB: tap note to 3 cents in nine of ten, tension t
 
     for (unsigned seed = 1; seed <= drums; ++seed)
     {
-        const auto outcome = synthetic::tryDrum (seed, 20.0, false);
+        const auto outcome = synthetic::WalkTrial (seed, false).at (20.0);
         note += outcome.isPossible && std::abs (outcome.noteCents) < 3.0 ? 1 : 0;
         tension += outcome.isPossible && std::abs (outcome.tensionShare) < 0.02 ? 1 : 0;
     }

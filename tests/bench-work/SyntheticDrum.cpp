@@ -19,7 +19,6 @@ namespace
 {
 
 constexpr double rate = 48000.0;
-constexpr double leadIn = 0.3;         // s of quiet before the first tap
 constexpr double highestMode = 2400.0; // Hz
 constexpr int block = 480;
 
@@ -63,7 +62,7 @@ void play (const std::shared_ptr<const engine::DrumModel>& model, const engine::
 
 } // namespace
 
-listening::Recording record (const Walk& walk, const Surroundings& surroundings)
+listening::Recording dryRecord (const Walk& walk, unsigned seed)
 {
     auto drum = modal::withOneHead (walk.drum, walk.side);
 
@@ -77,7 +76,7 @@ listening::Recording record (const Walk& walk, const Surroundings& surroundings)
     fittings.wires.on = false;
     auto setup = setUp (drum, { walk.tension, 0.0, walk.lugs, {} }, fittings);
 
-    std::mt19937 random (surroundings.seed);
+    std::mt19937 random (seed);
     std::normal_distribution<double> normal;
     listening::Recording dry{ rate, {} };
     constexpr int microphones = 3;
@@ -105,7 +104,12 @@ listening::Recording record (const Walk& walk, const Surroundings& surroundings)
         }
     }
 
-    return placed (dry, surroundings);
+    return dry;
+}
+
+listening::Recording record (const Walk& walk, const Surroundings& surroundings)
+{
+    return placed (dryRecord (walk, surroundings.seed), surroundings);
 }
 
 listening::Recording record (const Strike& strike, const Surroundings& surroundings)

@@ -14,6 +14,8 @@
 namespace synthetic
 {
 
+inline constexpr double leadIn = 0.3; ///< s of quiet before a recording's first tap
+
 /** How a recording comes about. */
 struct Surroundings
 {
@@ -38,7 +40,11 @@ struct Walk
     double between = 0.8;        ///< s from tap to tap
 };
 
-/** One recording of all taps in the order of the lugs, the microphone 30 mm above the place that is tapped. */
+/** All taps in the order of the lugs, the microphone 30 mm above the place that is tapped; neither room nor noise, for placed().
+    @param seed  of the hand's scatter */
+listening::Recording dryRecord (const Walk&, unsigned seed);
+
+/** The same in its surroundings, whose seed is the hand's too. */
 listening::Recording record (const Walk&, const Surroundings&);
 
 /** One strike of the finished drum. */

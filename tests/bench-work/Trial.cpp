@@ -2,6 +2,7 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
+#include "Listening/Walk.h"
 
 #include "Modal/FitDrum.h"
 #include "Modal/Tuning.h"
@@ -15,22 +16,6 @@ namespace synthetic
 {
 namespace
 {
-
-void hear (const Walk& walk, const Surroundings& surroundings, std::vector<modal::HeardTap>& into)
-{
-    const auto recording = record (walk, surroundings);
-    const auto quiet = listening::quietestMoment (recording);
-    constexpr double firstTap = 0.3; // s, as record() has it
-
-    for (const auto& tap : listening::findTaps (recording))
-    {
-        const int lug = static_cast<int> (std::lround ((tap.start - firstTap) / walk.between));
-
-        if (lug >= 0 && lug < walk.drum.lugs && ! tap.isUnusable())
-            into.push_back (
-                { .lug = lug, .hasPatch = walk.patch.has_value(), .partials = listening::partialsOf (recording, tap, quiet) });
-    }
-}
 
 /** Draws what is random about a drum. */
 class Chance
@@ -68,20 +53,15 @@ private:
 
 } // namespace
 
-Outcome tryDrum (unsigned seed, double signalToNoise, bool hasPatchWalk)
+WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk)
 {
     Chance chance (seed);
-    const auto believed = chance.drum();
-    auto built = believed;
-    built.batter.plyThickness *= chance.between (0.97, 1.03);
-    Walk walk{ .drum = built };
-    walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
-    int off = 0;
-    walk.lugs = chance.oneLugOff (built, modal::HeadSide::batter, walk.tension, off);
-
-    std::vector<modal::HeardTap> taps;
-    hear (walk, { .signalToNoise = signalToNoise, .seed = seed }, taps);
-    modal::HeadFitSetup setup{ .drum = believed };
+    believed.drum = chance.drum();
+    Walk walk{ .drum = believed.drum };
+    walk.drum.batter.plyThickness *= chance.between (0.97, 1.03);
+    walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (walk.drum.batter);
+    walk.lugs = chance.oneLugOff (walk.drum, modal::HeadSide::batter, walk.tension, lugOff);
+    walks.push_back ({ walk, dryRecord (walk, seed), seed });
 
     if (hasPatchWalk)
     {
@@ -89,26 +69,51 @@ Outcome tryDrum (unsigned seed, double signalToNoise, bool hasPatchWalk)
         patch.mass = 4.0e-3;
         patch.size = 0.06;
         patch.distance = 0.1;
-        patch.angle = modal::units::pi / believed.lugs;
-        setup.patch = walk.patch = patch;
-        hear (walk, { .signalToNoise = signalToNoise, .seed = seed + 100000u }, taps);
+        patch.angle = modal::units::pi / walk.drum.lugs;
+        believed.patch = walk.patch = patch;
+        seed += 100000u;
+        walks.push_back ({ walk, dryRecord (walk, seed), seed });
+    }
+}
+
+Outcome WalkTrial::at (double signalToNoise) const
+{
+    std::vector<modal::HeardTap> taps;
+
+    for (const auto& [walk, dry, seed] : walks)
+    {
+        const auto recording = placed (dry, { .signalToNoise = signalToNoise, .seed = seed });
+        const auto quiet = listening::quietestMoment (recording);
+
+        for (const auto& tap : listening::findTaps (recording))
+        {
+            const int lug = static_cast<int> (std::lround ((tap.start - leadIn) / walk.between));
+
+            if (lug >= 0 && lug < walk.drum.lugs && ! tap.isUnusable())
+                taps.push_back (listening::heardTap (recording, tap, quiet, lug, walk.patch.has_value()));
+        }
     }
 
-    const auto fit = modal::fitHead (setup, taps);
-    Outcome outcome;
-    outcome.isPossible = fit.isPossible;
+    const auto fit = modal::fitHead (believed, taps);
+    Outcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
+    {
+        outcome.refusal = fit.doubts.front();
         return outcome;
+    }
 
-    outcome.noteCents = modal::centsBetween (modal::tapNote (built, modal::HeadSide::batter, walk.tension), fit.tapNote.value);
+    const auto& walk = walks.front().walk;
+    outcome.noteCents =
+        modal::centsBetween (modal::tapNote (walk.drum, modal::HeadSide::batter, walk.tension), fit.tapNote.value);
     outcome.tensionShare = fit.tension.value / walk.tension - 1.0;
 
     if (! fit.suspects.empty())
     {
         const auto& first = fit.suspects.front();
-        outcome.isLugNamed = first.lug == off;
-        outcome.isAxisNamed = first.lug % (believed.lugs / 2) == off % (believed.lugs / 2);
+        const int half = walk.drum.lugs / 2;
+        outcome.isLugNamed = first.lug == lugOff;
+        outcome.isAxisNamed = first.lug % half == lugOff % half;
         outcome.suspectCents = first.cents.value;
     }
 
