@@ -94,20 +94,20 @@ struct Bands
     Band drum, coils, hiss;
 };
 
-/** Coils that strike the head again and again rattle on above 3.5 kHz, where a head alone has fallen silent; near the head even
-   the faint hiss above 5 kHz tells. */
+/** Coils that strike the head again and again rattle on above 3.5 kHz, where a head alone has fallen silent. Near the head even
+   their faint hiss above 5 kHz tells, by its colour: what a head rings on with up there falls steeply with frequency, blows of
+   coils do not. */
 bool hasRattle (const Tap& tap, const Bands& bands)
 {
-    // Shares of the tone, played by the model: coils 1e-2 and more with wires on, below 5e-4 without; hiss 7e-5 and 7e-6.
-    constexpr double coilShare = 1.5e-3, hissShare = 2.0e-5;
+    // Played by the model, walks and strikes. Coils over the tone: 1e-3 and more with wires on, 4e-4 at most without. Hiss over
+    // the tone: 6e-5 and more, and over the coils: 0.40 to 0.70 with wires on, 0.29 at most without.
+    constexpr double coilShare = 1.5e-3, hissShare = 2.0e-5, hissOfCoils = 0.34;
     const double from = tap.start + 0.03, to = tap.start + 0.10;
     const double tone = std::max (0.0, bands.drum.over (from, to));
-    const auto isThere = [&] (const Band& band, double share)
-    {
-        const double power = band.over (from, to);
-        return power > share * tone && power > band.noise;
-    };
-    return isThere (bands.coils, coilShare) || isThere (bands.hiss, hissShare);
+    const double coils = bands.coils.over (from, to), hiss = bands.hiss.over (from, to);
+    const bool hasCoils = coils > coilShare * tone && coils > bands.coils.noise;
+    const bool hasHiss = hiss > hissShare * tone && hiss > bands.hiss.noise && hiss > hissOfCoils * coils;
+    return hasCoils || hasHiss;
 }
 
 void judge (Tap& tap, const Recording& recording, const Bands& bands)
