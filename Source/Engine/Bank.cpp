@@ -129,7 +129,7 @@ Bank buildBank (const DrumSetup& setup, int packWidth)
         bank.strands.emplace (setup.wires, 2.0 * setup.modes.radius, detail.strands, detail.points, detail.modes);
         bed.emplace (Bed{ *bank.strands, setup.modes.isUniform });
         bank.contactsInQuadrant = bed->contacts();
-        bank.combinations = roundUp (bank.contactsInQuadrant, 8);
+        bank.combinations = roundUp (bank.contactsInQuadrant, std::max (8, packWidth));
     }
 
     auto candidates = headCandidates (setup, bed ? &*bed : nullptr);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 
 namespace engine
@@ -39,9 +40,11 @@ struct ContactStep
    energy (Chatziioannou & van Walstijn 2015) plus loss·move.
 
     The left side minus the right grows with `move`, so that the root is single: Newton's method kept inside a bracket finds it
-   always. `mobility` and `loss` (N/m) are not negative. */
-inline ContactStep solveContact (double compression, double wish, double mobility, double stiffness, double exponent,
-                                 double loss) noexcept
+   always. `mobility` and `loss` (N/m) are not negative.
+   @param force      N, what the force will be, as far as is known
+   @param precision  of the move, as a share of what is in play */
+inline ContactStep solveContact (double compression, double wish, double mobility, double stiffness, double exponent, double loss,
+                                 double force = 0.0, double precision = 1.0e-15) noexcept
 {
     const double before = storedEnergy (stiffness, exponent, compression);
     const double scale = std::abs (compression) + std::abs (wish);
@@ -59,11 +62,11 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
     // The spring's force is between 0 and that of the largest compression in play, which brackets the root.
     if (loss == 0.0 && compression <= 0.0 && compression + wish <= 0.0)
         return { wish, 0.0 };
-    const double deepest = std::fmax (compression, compression + wish);
-    double low = std::fmin (wish, 0.0) - mobility * springForce (stiffness, exponent, deepest) - scale;
-    double high = std::fmax (wish, 0.0) + scale;
+    const double deepest = std::max (compression, compression + wish);
+    double low = std::min (wish, 0.0) - mobility * springForce (stiffness, exponent, deepest) - scale;
+    double high = std::max (wish, 0.0) + scale;
 
-    double move = std::fmin (std::fmax (wish, low), high);
+    double move = std::min (std::max (wish - mobility * force, low), high);
     for (int i = 0; i < 200; ++i)
     {
         const double spring = gradient (move);
@@ -75,12 +78,12 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
         // The gradient's slope is (end force - mean force) / move, never below zero.
         const double end = springForce (stiffness, exponent, compression + move);
         const double slope = std::abs (move) < 1.0e-7 * scale ? 0.0 : (end - spring) / move;
-        const double steepness = 1.0 + mobility * loss + mobility * std::fmax (slope, 0.0);
+        const double steepness = 1.0 + mobility * loss + mobility * std::max (slope, 0.0);
         double next = move - miss / steepness;
         if (! (next > low && next < high))
             next = 0.5 * (low + high);
         // As near as rounding allows: a stiff tip on a soft film settles by a tiny part of where it would go without force.
-        if (std::abs (next - move) <= 1.0e-15 * scale / steepness)
+        if (std::abs (next - move) <= precision * scale / steepness)
         {
             move = next;
             break;

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -389,7 +390,11 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.metric = metric.data();
     view.forcePointCount = static_cast<int> (wirePoints.size());
     for (std::size_t p = 0; p < wirePoints.size(); ++p)
-        view.forcePoints[p] = { wirePoints[p].first, wirePoints[p].count };
+    {
+        const auto first = restForce.begin() + wirePoints[p].first;
+        view.forcePoints[p] = { wirePoints[p].first, wirePoints[p].count,
+                                std::accumulate (first, first + wirePoints[p].count, Scalar (0)) };
+    }
     view.restForce = restForce.data();
     view.restCompression = restCompression.data();
     // Berger: E·h/(1-ν²) times the mean of |∇w|²/2 over the head.

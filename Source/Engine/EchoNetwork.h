@@ -88,8 +88,8 @@ public:
         return out;
     }
 
-private:
-    /** Times an 8 × 8 Hadamard matrix: each half with the other, then halves of halves. */
+    /** Times an 8 × 8 Hadamard matrix, whose rows are signs as unlike one another as can be: each half with the other, then
+       halves of halves. */
     static Signs transformed (const Signs& x) noexcept
     {
         const Scalar a0 = x[0] + x[4], a1 = x[1] + x[5], a2 = x[2] + x[6], a3 = x[3] + x[7];
@@ -99,6 +99,7 @@ private:
         return { b0 + b1, b0 - b1, b2 + b3, b2 - b3, b4 + b5, b4 - b5, b6 + b7, b6 - b7 };
     }
 
+private:
     static constexpr double longestDelay = 0.012; ///< s: long enough that the network's own tones lie closer than they are wide
 
     std::vector<Signs> memory;

@@ -27,71 +27,40 @@ public:
     void begin() noexcept
     {
         // The force that keeps the balance is the mean over this step and the last; contacts are taken to do as they did.
-        const Scalar *const positions = s.position, *const trials = s.trial;
-        const Scalar *const batter = t.gradient[0], *const resonant = t.gradient[1];
-        // Two sums a head, so that additions do not wait for one another.
-        P ofBatter[2] = { P::zero(), P::zero() }, ofResonant[2] = { P::zero(), P::zero() };
-        const auto add = [&] (int k, int chain)
-        {
-            const P product = P::load (positions + k) * P::load (trials + k);
-            ofBatter[chain] = ofBatter[chain] + P::load (batter + k) * product;
-            ofResonant[chain] = ofResonant[chain] + P::load (resonant + k) * product;
-        };
-        for (int i = 0; i < t.spanCount; ++i)
-        {
-            int k = t.spans[i].from;
-            for (; k + lanes < t.spans[i].to; k += 2 * lanes)
-            {
-                add (k, 0);
-                add (k + lanes, 1);
-            }
-            if (k < t.spans[i].to)
-                add (k, 0);
-        }
-        const Scalar ahead[2] = { sumOf (ofBatter[0] + ofBatter[1]), sumOf (ofResonant[0] + ofResonant[1]) };
         for (int head = 0; head < 2; ++head)
-            t.force[head] = 0.5 * t.rise[head] * (static_cast<double> (ahead[head]) + t.byContacts[head] + t.stretch[head]);
+            t.force[head] = 0.5 * t.rise[head] * (t.ahead[head] + t.byContacts[head] + t.stretch[head]);
         addToTrial (-1.0);
     }
 
-    /** Once the contacts' forces are with the modes: adds that of the stretch, unless the store cannot pay for it. False then,
-       with everything as it was before begin(), and the contacts have to be solved again. */
+    /** Once the contacts' forces are with the modes: says whether the store can pay for the force of the stretch, which then
+       stands in TensionState for whoever moves the modes. If not it is zero, everything is as it was before begin(), and the
+       contacts have to be solved again. */
     bool finish() noexcept
     {
-        P trials[2] = { P::zero(), P::zero() }, contacts[2] = { P::zero(), P::zero() };
-        const P force[2] = { P::all (static_cast<Scalar> (t.force[0])), P::all (static_cast<Scalar> (t.force[1])) };
-        const Scalar *const positions = s.position, *const trialPositions = s.trial, *const drives = s.drive;
+        P contacts[2] = { P::zero(), P::zero() };
+        const Scalar *const positions = s.position, *const drives = s.drive, *const pushes = s.push;
         const Scalar* const gradients[2] = { t.gradient[0], t.gradient[1] };
-        Scalar* const pushes = s.push;
         for (int i = 0; i < t.spanCount; ++i)
             for (int k = t.spans[i].from, end = t.spans[i].to; k < end; k += lanes)
             {
-                const P q = P::load (positions + k), trial = P::load (trialPositions + k);
-                const P push = P::load (pushes + k), moved = P::load (drives + k) * push;
-                P pull = P::zero();
+                const P moved = P::load (positions + k) * P::load (drives + k) * P::load (pushes + k);
                 SNAREWRIGHT_UNROLL
                 for (int head = 0; head < 2; ++head)
-                {
-                    const P weighted = P::load (gradients[head] + k) * q;
-                    trials[head] = trials[head] + weighted * trial;
-                    contacts[head] = contacts[head] + weighted * moved;
-                    pull = pull + force[head] * weighted;
-                }
-                (push - pull).store (pushes + k);
+                    contacts[head] = contacts[head] + P::load (gradients[head] + k) * moved;
             }
 
         double next[2], byContacts[2], store = t.store;
         for (int head = 0; head < 2; ++head)
         {
             byContacts[head] = static_cast<double> (sumOf (contacts[head]));
-            next[head] = static_cast<double> (sumOf (trials[head])) + byContacts[head];
+            next[head] = withoutContacts[head] + byContacts[head];
             store += 0.5 * t.force[head] * (next[head] - t.stretch[head]);
         }
         if (store < 0.0)
         {
             addToTrial (1.0);
             for (int k = 0; k < s.modes; k += lanes)
-                P::zero().store (pushes + k);
+                P::zero().store (s.push + k);
             t.force[0] = t.force[1] = 0.0;
             ++t.samplesWithout;
             return false;
@@ -108,20 +77,29 @@ public:
 private:
     KernelView<Scalar>& s;
     TensionState<Scalar>& t;
+    double withoutContacts[2] = {}; ///< m², what the stretch becomes if no contact pushes
 
     void addToTrial (double sign) noexcept
     {
-        const P ofBatter = P::all (static_cast<Scalar> (sign * t.force[0]));
-        const P ofResonant = P::all (static_cast<Scalar> (sign * t.force[1]));
+        const P force[2] = { P::all (static_cast<Scalar> (sign * t.force[0])), P::all (static_cast<Scalar> (sign * t.force[1])) };
         const Scalar *const positions = s.position, *const drives = s.drive;
-        const Scalar *const batter = t.gradient[0], *const resonant = t.gradient[1];
+        const Scalar* const gradients[2] = { t.gradient[0], t.gradient[1] };
         Scalar* const trials = s.trial;
+        P sums[2] = { P::zero(), P::zero() };
         for (int i = 0; i < t.spanCount; ++i)
             for (int k = t.spans[i].from, end = t.spans[i].to; k < end; k += lanes)
             {
-                const P pull = ofBatter * P::load (batter + k) + ofResonant * P::load (resonant + k);
-                (P::load (trials + k) + P::load (drives + k) * P::load (positions + k) * pull).store (trials + k);
+                const P q = P::load (positions + k);
+                const P weighted[2] = { P::load (gradients[0] + k) * q, P::load (gradients[1] + k) * q };
+                const P pull = force[0] * weighted[0] + force[1] * weighted[1];
+                const P trial = P::load (trials + k) + P::load (drives + k) * pull;
+                trial.store (trials + k);
+                SNAREWRIGHT_UNROLL
+                for (int head = 0; head < 2; ++head)
+                    sums[head] = sums[head] + weighted[head] * trial;
             }
+        for (int head = 0; head < 2; ++head)
+            withoutContacts[head] = static_cast<double> (sumOf (sums[head]));
     }
 };
 

@@ -91,6 +91,7 @@ struct TensionState
     double least = 0.0;  ///< share of the tension below which its rise is left out; 0: never
     bool isActive = false;
     double stretch[2] = {}, byContacts[2] = {}; ///< m², ∫|∇w|² dA now, and how much of the last change came from contacts
+    double ahead[2] = {};                       ///< m², what it would become without contacts and without what it does itself
     double force[2] = {};                       ///< N/m, the rise of tension in this sample
     double store = 0.0;                         ///< J, what the stretch has taken and may give back
     long long samplesWithout = 0;               ///< counted for tests
@@ -143,6 +144,7 @@ struct KernelView
     struct ForcePoint
     {
         int first, count;
+        Scalar atRest; ///< N, all together
     } forcePoints[maxForcePoints] = {};
     int forcePointCount = 0;
     Scalar* toldForce = nullptr; ///< N above that at rest: [striker, then force point][frame], rows `toldStride` apart

@@ -24,7 +24,14 @@ namespace
 #define SNAREWRIGHT_UNROLL
 #endif
 
-#if defined(__GNUC__)
+// Compilers that know vectors, and how to take them apart.
+#if defined(__GNUC__) && defined(__has_builtin)
+#if __has_builtin(__builtin_shufflevector)
+#define SNAREWRIGHT_VECTORS
+#endif
+#endif
+
+#if defined(SNAREWRIGHT_VECTORS)
 
 /** Bits of a comparison, all ones where it holds. */
 template <typename Scalar, int lanes>
@@ -34,7 +41,9 @@ struct PackMask
     using Bits = decltype (Vector{} < Vector{});
     Bits v;
 
+    static SNAREWRIGHT_INLINE PackMask none() noexcept { return { Bits{} }; }
     friend SNAREWRIGHT_INLINE PackMask operator!= (PackMask a, PackMask b) noexcept { return { a.v ^ b.v }; }
+    friend SNAREWRIGHT_INLINE PackMask operator| (PackMask a, PackMask b) noexcept { return { a.v | b.v }; }
 
     SNAREWRIGHT_INLINE bool any() const noexcept
     {
@@ -53,6 +62,20 @@ struct PackMask
     }
 };
 
+#if defined(__AVX512F__)
+/** This processor keeps such bits in registers of their own. */
+template <>
+struct PackMask<float, 16>
+{
+    __mmask16 v;
+
+    static SNAREWRIGHT_INLINE PackMask none() noexcept { return { 0 }; }
+    friend SNAREWRIGHT_INLINE PackMask operator!= (PackMask a, PackMask b) noexcept { return { _kxor_mask16 (a.v, b.v) }; }
+    friend SNAREWRIGHT_INLINE PackMask operator| (PackMask a, PackMask b) noexcept { return { _kor_mask16 (a.v, b.v) }; }
+    SNAREWRIGHT_INLINE bool any() const noexcept { return v != 0; }
+};
+#endif
+
 template <typename Scalar, int lanes>
 struct Pack
 {
@@ -61,7 +84,8 @@ struct Pack
     Vector v;
 
     static SNAREWRIGHT_INLINE Pack load (const Scalar* from) noexcept { return { *reinterpret_cast<const Vector*> (from) }; }
-    static SNAREWRIGHT_INLINE Pack all (Scalar x) noexcept { return { Vector{} + x }; }
+    // Minus zero, not plus: that is the number itself even for a negative zero, so that nothing is left to work out.
+    static SNAREWRIGHT_INLINE Pack all (Scalar x) noexcept { return { x - Vector{} }; }
     static SNAREWRIGHT_INLINE Pack zero() noexcept { return { Vector{} }; }
     SNAREWRIGHT_INLINE void store (Scalar* to) const noexcept { *reinterpret_cast<Vector*> (to) = v; }
 
@@ -69,12 +93,32 @@ struct Pack
     friend SNAREWRIGHT_INLINE Pack operator- (Pack a, Pack b) noexcept { return { a.v - b.v }; }
     friend SNAREWRIGHT_INLINE Pack operator* (Pack a, Pack b) noexcept { return { a.v * b.v }; }
     friend SNAREWRIGHT_INLINE Pack operator/ (Pack a, Pack b) noexcept { return { a.v / b.v }; }
-    friend SNAREWRIGHT_INLINE Mask operator> (Pack a, Pack b) noexcept { return { a.v > b.v }; }
+    friend SNAREWRIGHT_INLINE Mask operator> (Pack a, Pack b) noexcept
+    {
+#if defined(__AVX512F__)
+        if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 4)
+            return { _mm512_cmp_ps_mask ((__m512)a.v, (__m512)b.v, _CMP_GT_OQ) };
+        else
+#endif
+            return { a.v > b.v };
+    }
 
-    static SNAREWRIGHT_INLINE Pack select (Mask where, Pack a, Pack b) noexcept { return { where.v ? a.v : b.v }; }
+    static SNAREWRIGHT_INLINE Pack select (Mask where, Pack a, Pack b) noexcept
+    {
+#if defined(__AVX512F__)
+        if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 4)
+            return { (Vector)_mm512_mask_blend_ps (where.v, (__m512)b.v, (__m512)a.v) };
+        else
+#endif
+            return { where.v ? a.v : b.v };
+    }
 
     SNAREWRIGHT_INLINE Pack root() const noexcept
     {
+#if defined(__AVX512F__)
+        if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 4)
+            return { (Vector)_mm512_maskz_sqrt_ps (0xffff, (__m512)v) };
+#endif
 #if defined(__AVX__)
         if constexpr (sizeof (Vector) == 32 && sizeof (Scalar) == 4)
             return { (Vector)_mm256_sqrt_ps ((__m256)v) };
@@ -103,6 +147,14 @@ template <typename Scalar, int lanes>
 struct PackMask
 {
     bool v[lanes];
+
+    static PackMask none() noexcept { return {}; }
+    friend PackMask operator| (PackMask a, PackMask b) noexcept
+    {
+        for (int i = 0; i < lanes; ++i)
+            a.v[i] = a.v[i] || b.v[i];
+        return a;
+    }
 
     friend PackMask operator!= (PackMask a, PackMask b) noexcept
     {
@@ -215,42 +267,99 @@ SNAREWRIGHT_INLINE Pack<Scalar, lanes> magnitude (Pack<Scalar, lanes> a) noexcep
     return larger (a, Pack<Scalar, lanes>::zero() - a);
 }
 
+#if defined(SNAREWRIGHT_VECTORS)
+
+/** The lower and upper half of a pack, put together by an operation. */
+template <typename Scalar, int lanes, typename Operation>
+SNAREWRIGHT_INLINE Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
+{
+    using Half = Pack<Scalar, lanes / 2>;
+    if constexpr (lanes == 16)
+        return operation (Half{ __builtin_shufflevector (a.v, a.v, 0, 1, 2, 3, 4, 5, 6, 7) },
+                          Half{ __builtin_shufflevector (a.v, a.v, 8, 9, 10, 11, 12, 13, 14, 15) });
+    else if constexpr (lanes == 8)
+        return operation (Half{ __builtin_shufflevector (a.v, a.v, 0, 1, 2, 3) },
+                          Half{ __builtin_shufflevector (a.v, a.v, 4, 5, 6, 7) });
+    else if constexpr (lanes == 4)
+        return operation (Half{ __builtin_shufflevector (a.v, a.v, 0, 1) }, Half{ __builtin_shufflevector (a.v, a.v, 2, 3) });
+    else
+        return operation (Half{ typename Half::Vector{ a.v[0] } }, Half{ typename Half::Vector{ a.v[1] } });
+}
+
+#else
+
+template <typename Scalar, int lanes, typename Operation>
+Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
+{
+    Pack<Scalar, lanes / 2> low, high;
+    for (int i = 0; i < lanes / 2; ++i)
+    {
+        low.v[i] = a.v[i];
+        high.v[i] = a.v[i + lanes / 2];
+    }
+    return operation (low, high);
+}
+
+#endif
+
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE Scalar sumOf (Pack<Scalar, lanes> a) noexcept
 {
     // By halves, so that few additions wait for one another.
-    Scalar part[lanes];
-    SNAREWRIGHT_UNROLL
-    for (int i = 0; i < lanes; ++i)
-        part[i] = a[i];
-    SNAREWRIGHT_UNROLL
-    for (int half = lanes / 2; half > 0; half /= 2)
-        SNAREWRIGHT_UNROLL
-    for (int i = 0; i < half; ++i)
-        part[i] += part[i + half];
-    return part[0];
+    if constexpr (lanes == 1)
+        return a[0];
+    else
+        return sumOf (joinHalves (a, [] (auto low, auto high) { return low + high; }));
 }
 
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE Scalar largestOf (Pack<Scalar, lanes> a) noexcept
 {
-    Scalar most = a[0];
-    SNAREWRIGHT_UNROLL
-    for (int i = 1; i < lanes; ++i)
-        most = a[i] > most ? a[i] : most;
-    return most;
+    if constexpr (lanes == 1)
+        return a[0];
+    else
+        return largestOf (joinHalves (a, [] (auto low, auto high) { return larger (low, high); }));
 }
 
 /** The sum of each of eight packs, stored in a row. */
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE void storeSums (const Pack<Scalar, lanes> (&packs)[8], Scalar* to) noexcept
 {
-#if defined(__AVX__)
+#if defined(__AVX__) && defined(SNAREWRIGHT_VECTORS)
     if constexpr (lanes == 8 && sizeof (Scalar) == 4)
     {
         const auto pair = [&] (int i) { return _mm256_hadd_ps ((__m256)packs[i].v, (__m256)packs[i + 1].v); };
         const __m256 low = _mm256_hadd_ps (pair (0), pair (2)), high = _mm256_hadd_ps (pair (4), pair (6));
         _mm256_store_ps (to, _mm256_add_ps (_mm256_permute2f128_ps (low, high, 0x20), _mm256_permute2f128_ps (low, high, 0x31)));
+        return;
+    }
+#endif
+#if defined(__AVX512F__) && defined(SNAREWRIGHT_VECTORS)
+    if constexpr (lanes == 16 && sizeof (Scalar) == 4)
+    {
+        // Two packs become one that holds both of them, each half as wide.
+        const auto halves = [] (auto a, auto b)
+        {
+            return __builtin_shufflevector (a, b, 0, 1, 2, 3, 4, 5, 6, 7, 16, 17, 18, 19, 20, 21, 22, 23) +
+                   __builtin_shufflevector (a, b, 8, 9, 10, 11, 12, 13, 14, 15, 24, 25, 26, 27, 28, 29, 30, 31);
+        };
+        const auto quarters = [] (auto a, auto b)
+        {
+            return __builtin_shufflevector (a, b, 0, 1, 2, 3, 8, 9, 10, 11, 16, 17, 18, 19, 24, 25, 26, 27) +
+                   __builtin_shufflevector (a, b, 4, 5, 6, 7, 12, 13, 14, 15, 20, 21, 22, 23, 28, 29, 30, 31);
+        };
+        const auto eighths = [] (auto a, auto b)
+        {
+            return __builtin_shufflevector (a, b, 0, 1, 16, 17, 4, 5, 20, 21, 8, 9, 24, 25, 12, 13, 28, 29) +
+                   __builtin_shufflevector (a, b, 2, 3, 18, 19, 6, 7, 22, 23, 10, 11, 26, 27, 14, 15, 30, 31);
+        };
+        // In the order in which the last step takes the sums out: four lanes each of packs 0 and 4, 1 and 5, and so on.
+        const auto even = quarters (halves (packs[0].v, packs[1].v), halves (packs[2].v, packs[3].v));
+        const auto odd = quarters (halves (packs[4].v, packs[5].v), halves (packs[6].v, packs[7].v));
+        const auto pairs = eighths (even, odd);
+        const auto sums = __builtin_shufflevector (pairs, pairs, 0, 4, 8, 12, 2, 6, 10, 14) +
+                          __builtin_shufflevector (pairs, pairs, 1, 5, 9, 13, 3, 7, 11, 15);
+        Pack<Scalar, 8>{ sums }.store (to);
         return;
     }
 #endif

@@ -4,25 +4,12 @@
 #include "DrumModel.h"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 
 namespace engine
 {
 namespace
 {
-
-/** Rows of an 8 × 8 Hadamard matrix: signs by which pushes go into the lines of a network and microphones hear them, as unlike
-   one another as can be. */
-template <typename Scalar>
-constexpr auto signRows = []
-{
-    std::array<typename EchoNetwork<Scalar>::Signs, 8> rows{};
-    for (unsigned row = 0; row < 8; ++row)
-        for (unsigned line = 0; line < 8; ++line)
-            rows[row][line] = std::popcount (row & line) % 2 == 0 ? Scalar (1) : Scalar (-1);
-    return rows;
-}();
 
 /** So many samples are worked on together. */
 constexpr int chunk = 64;
@@ -47,11 +34,9 @@ void UpperBandSound<Scalar>::reset() noexcept
     std::fill (forces.begin(), forces.end(), Scalar (0));
     for (auto& network : echoes)
         network.reset();
-    for (auto& listener : listeners)
-    {
-        listener.afterCorners = {};
-        listener.afterEntrance = listener.afterExit = {};
-    }
+    for (auto& corner : corners)
+        corner.reset();
+    afterEntrance = afterExit = {};
     written = past;
 }
 
@@ -89,23 +74,19 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
                           { high, film.echoDecay + film.echoDecayRise * (high - band.lowest) }, rate);
         for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
         {
-            auto& listener = listeners[m];
-            listener.corners[head] =
-                HighPassShape<Scalar>::onePole (std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
-            listener.echo[head] = static_cast<Scalar> (std::sqrt (film.echo[m] * film.echoDecay / echoes[head].loudness()));
+            corners[head].set (m, std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
+            echo[head][m] = static_cast<Scalar> (std::sqrt (film.echo[m] * film.echoDecay / echoes[head].loudness()));
         }
     }
     entrance = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
     exit = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[1], rate);
     for (int m = 0; m < microphones; ++m)
-    {
-        auto& listener = listeners[static_cast<std::size_t> (m)];
         for (int p = 0; p < wirePoints; ++p)
         {
             const auto& point = wires[static_cast<std::size_t> (p)];
-            listener.taps[static_cast<std::size_t> (maxStrikers + p)] = tapFor (model, 1, point.x, point.y, m);
+            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxStrikers + p)] =
+                tapFor (model, 1, point.x, point.y, m);
         }
-    }
 }
 
 template <typename Scalar>
@@ -114,7 +95,7 @@ void UpperBandSound<Scalar>::place (int striker, const Blow& blow, const BasicDr
     const auto index = static_cast<std::size_t> (striker);
     isOnHead[index] = blow.target == Blow::Target::head;
     for (int m = 0; m < microphones; ++m)
-        listeners[static_cast<std::size_t> (m)].taps[index] =
+        taps[static_cast<std::size_t> (m)][index] =
             isOnHead[index] ? tapFor (model, 0, blow.radius * std::cos (blow.angle), blow.radius * std::sin (blow.angle), m)
                             : Tap{};
 }
@@ -151,53 +132,55 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        std::array<Signs, 2> push{};
-        // 1/√8 to each line, so that a push of 1 is an energy of 1.
-        const auto spread = [&] (int point, int row, Signs& to)
-        {
-            const Scalar share = Scalar (0.35355339) * told (point)[from + frame];
-            for (std::size_t i = 0; i < lines; ++i)
-                to[i] += share * signRows<Scalar>[static_cast<std::size_t> (row & 7)][i];
-        };
+        // Each point has a row of signs, by which it pushes into the lines; 1/√8 to each, so that a push of 1 is an energy of 1.
+        std::array<Signs, 2> rows{};
         for (int j = 0; j < maxStrikers; ++j)
             if (isOnHead[static_cast<std::size_t> (j)])
-                spread (j, j, push[0]);
+                rows[0][static_cast<std::size_t> (j)] = Scalar (0.35355339) * told (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            spread (maxStrikers + p, p, push[1]);
+            rows[1][static_cast<std::size_t> (p) % lines] += Scalar (0.35355339) * told (maxStrikers + p)[from + frame];
         for (std::size_t head = 0; head < 2; ++head)
-            answers[head][static_cast<std::size_t> (frame)] = echoes[head].next (push[head]);
+            answers[head][static_cast<std::size_t> (frame)] = echoes[head].next (EchoNetwork<Scalar>::transformed (rows[head]));
     }
 
+    std::array<std::array<std::array<Scalar, chunk>, maxMicrophones>, 2> direct{};
     for (int m = 0; m < microphones; ++m)
-    {
-        auto& listener = listeners[static_cast<std::size_t> (m)];
-        std::array<std::array<Scalar, chunk>, 2> direct{};
         for (int p = 0; p < maxStrikers + wirePoints; ++p)
         {
-            const auto& tap = listener.taps[static_cast<std::size_t> (p)];
+            const auto& tap = taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (p)];
             if (tap.gain == Scalar (0))
                 continue;
-            auto& to = direct[p < maxStrikers ? 0 : 1];
+            auto& to = direct[p < maxStrikers ? 0 : 1][static_cast<std::size_t> (m)];
             const Scalar* const force = told (p) + from - tap.delay;
             for (int frame = 0; frame < frames; ++frame)
                 to[static_cast<std::size_t> (frame)] += tap.gain * force[frame];
         }
-        for (int frame = 0; frame < frames; ++frame)
+
+    for (int frame = 0; frame < frames; ++frame)
+    {
+        const auto at = static_cast<std::size_t> (frame);
+        Ears straight{}, heard{};
+        for (std::size_t head = 0; head < 2; ++head)
         {
-            const auto at = static_cast<std::size_t> (frame);
-            const auto& signs = signRows<Scalar>[static_cast<std::size_t> (m + 1)];
-            Scalar straight = 0, echoed = 0;
-            for (std::size_t head = 0; head < 2; ++head)
+            // Microphones hear the lines by rows of signs, too: all but the first, which has no minus.
+            const auto echoRows = EchoNetwork<Scalar>::transformed (answers[head][at]);
+            Ears arrived{};
+            for (std::size_t m = 0; m < maxMicrophones; ++m)
+                arrived[m] = direct[head][m][at];
+            const auto passed = corners[head].next (arrived);
+            for (std::size_t m = 0; m < maxMicrophones; ++m)
             {
-                Scalar echo = 0;
-                for (std::size_t i = 0; i < lines; ++i)
-                    echo += signs[i] * answers[head][at][i];
-                echoed += listener.echo[head] * echo;
-                straight += listener.afterCorners[head].next (direct[head][at], listener.corners[head]);
+                straight[m] += passed[m];
+                heard[m] += echo[head][m] * echoRows[m + 1];
             }
-            // What echoes has been through the entrance already.
-            outputs[m][from + frame] += listener.afterExit.next (listener.afterEntrance.next (straight, entrance) + echoed, exit);
         }
+        // What echoes has been through the entrance already.
+        const auto entered = afterEntrance.next (straight, entrance);
+        for (std::size_t m = 0; m < heard.size(); ++m)
+            heard[m] += entered[m];
+        const auto out = afterExit.next (heard, exit);
+        for (int m = 0; m < microphones; ++m)
+            outputs[m][from + frame] += out[static_cast<std::size_t> (m)];
     }
 }
 

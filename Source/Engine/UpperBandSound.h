@@ -43,14 +43,8 @@ private:
         Scalar gain = 0;
         int delay = 0; ///< samples
     };
-    struct Listener
-    {
-        std::array<Tap, points> taps;
-        std::array<HighPassShape<Scalar>, 2> corners;
-        std::array<Scalar, 2> echo{}; ///< Pa for each unit of an echo network's output
-        std::array<HighPass<Scalar, 1>, 2> afterCorners;
-        HighPass<Scalar, 1> afterEntrance, afterExit;
-    };
+    /** A value for each microphone, and one for nobody that fills a pack. */
+    using Ears = std::array<Scalar, maxMicrophones + 1>;
 
     void addChunk (Scalar* const* outputs, int from, int frames) noexcept;
     const Scalar* told (int point) const noexcept { return forces.data() + point * room + written; }
@@ -62,8 +56,11 @@ private:
     int written;                ///< samples in a row so far
     std::vector<Scalar> forces; ///< [point][sample]
     std::array<EchoNetwork<Scalar>, 2> echoes;
-    std::array<Listener, maxMicrophones> listeners;
-    HighPassShape<Scalar> entrance, exit; ///< the crossover: two poles each
+    std::array<std::array<Tap, points>, maxMicrophones> taps{};
+    std::array<OnePoles<Scalar, maxMicrophones + 1>, 2> corners; ///< of each head
+    std::array<Ears, 2> echo{};                                  ///< Pa for each unit of an echo network's output
+    HighPassShape<Scalar> entrance, exit;                        ///< the crossover: two poles each
+    HighPass<Scalar, maxMicrophones + 1> afterEntrance, afterExit;
     std::array<bool, maxStrikers> isOnHead{};
     int microphones = 0, wirePoints = 0;
     bool isHeard = false;

@@ -1,0 +1,430 @@
+#pragma once
+
+#include "KernelView.h"
+#include "Pack.h"
+
+namespace engine
+{
+namespace
+{
+
+/** The wires against the resonant head, one sample at a time.
+
+    Where the bed is symmetric, modes only know the sums and differences of its four quadrants, a parity class each. Contacts are
+    told apart by quadrant, what moves them by class; `fold` turns one into the other. A combination is a place within a quadrant,
+    and a pack holds neighbouring combinations of one quadrant or class, so that folding needs no other pack. */
+template <typename Scalar, int lanes>
+class WireStep
+{
+public:
+    using P = Pack<Scalar, lanes>;
+
+    explicit WireStep (KernelView<Scalar>& state) noexcept
+        : s (state), n (state.combinations), contacts (state.classes * state.combinations)
+    {
+    }
+
+    bool arePresent() const noexcept { return contacts > 0; }
+
+    /** What each contact would do if all forces stayed at rest, the constants of its equation for this sample and a first guess
+       of its force. */
+    void begin() noexcept
+    {
+        for (int c = 0; c < s.classes; ++c)
+        {
+            const auto& group = s.coupling[c];
+            for (int i = 0; i < n; i += 8)
+                gatherRows (group.shapes + i * group.modes, s.trial + group.firstMode, group.modes, classResponse() + c * n + i);
+        }
+        s.classes == 4 ? prepare<4>() : prepare<1>();
+        answer();
+        ahead = freeCompression();
+    }
+
+    struct Sweep
+    {
+        Scalar change, largest; ///< N
+    };
+
+    /** One sweep over all contacts at once: each solves its own equation in closed form against a mobility that bounds the
+        coupling from above, which makes every sweep a step of a convergent proximal method. Returns the largest change of force
+        and the largest force. */
+    Sweep sweep() noexcept
+    {
+        const auto swept = s.classes == 4 ? sweepAll<4>() : sweepAll<1>();
+        answer();
+        return swept;
+    }
+
+    /** Takes the strikers' present forces into account. */
+    void feelStrikers() noexcept
+    {
+        for (int i = 0; i < contacts; i += lanes)
+        {
+            P sum = P::load (freeCompression() + i);
+            for (int j = 0; j < maxStrikers; ++j)
+                if (s.strikers[j].active)
+                    sum = sum - P::load (s.strikerToWire[j] + i) * P::all (static_cast<Scalar> (s.strikers[j].force));
+            sum.store (underStrikers() + i);
+        }
+        ahead = underStrikers();
+    }
+
+    /** How far the wires' forces move the head away from a striker, m. */
+    double moveUnderStriker (int j) const noexcept
+    {
+        P sum = P::zero();
+        for (int i = 0; i < contacts; i += lanes)
+            sum = sum + P::load (s.strikerToWire[j] + i) * (P::load (s.force + i) - P::load (s.restForce + i));
+        return static_cast<double> (sumOf (sum));
+    }
+
+    /** What neighbours push with together beyond that at rest, N. */
+    Scalar forceOf (typename KernelView<Scalar>::ForcePoint point) const noexcept
+    {
+        // Four at a time, so that additions do not wait for one another.
+        const Scalar *at = s.force + point.first, *const end = at + point.count;
+        Scalar sum = -point.atRest;
+        for (; at + 4 <= end; at += 4)
+            sum += (at[0] + at[1]) + (at[2] + at[3]);
+        for (; at < end; ++at)
+            sum += *at;
+        return sum;
+    }
+
+    /** The forces handed to the modes. */
+    void scatter() noexcept
+    {
+        for (int c = 0; c < s.classes; ++c)
+        {
+            const auto& group = s.coupling[c];
+            multiplyRows (group.shapes, group.modes, classForce() + c * n, s.push + group.firstMode, n, Scalar (-1));
+        }
+    }
+
+    /** The compressions that come of it. */
+    void finish() noexcept { s.classes == 4 ? finishAll<4>() : finishAll<1>(); }
+
+private:
+    KernelView<Scalar>& s;
+    const int n, contacts;
+    const Scalar* ahead = nullptr; ///< the compression that would come if all wires pushed as at rest, m
+
+    // Scratch arrays, one entry a contact.
+    Scalar* freeCompression() const noexcept { return s.scratch; }
+    Scalar* underStrikers() const noexcept { return s.scratch + contacts; }
+    Scalar* loss() const noexcept { return s.scratch + 2 * contacts; }
+    Scalar* openInverse() const noexcept { return s.scratch + 3 * contacts; }
+    Scalar* closedInverse() const noexcept { return s.scratch + 4 * contacts; }
+    Scalar* border() const noexcept { return s.scratch + 5 * contacts; }
+    Scalar* classForce() const noexcept { return s.scratch + 6 * contacts; } ///< beyond that at rest
+    Scalar* classResponse() const noexcept { return s.scratch + 7 * contacts; }
+
+    /** Turns the quadrants' packs into the classes', or back: the orthonormal Hadamard transform is its own inverse. */
+    template <int quadrants>
+    static SNAREWRIGHT_INLINE void fold (P (&x)[quadrants]) noexcept
+    {
+        if constexpr (quadrants == 4)
+        {
+            const P half = P::all (Scalar (0.5));
+            const P sumOfFirst = half * (x[0] + x[1]), differenceOfFirst = half * (x[0] - x[1]);
+            const P sumOfLast = half * (x[2] + x[3]), differenceOfLast = half * (x[2] - x[3]);
+            x[0] = sumOfFirst + sumOfLast;
+            x[1] = differenceOfFirst + differenceOfLast;
+            x[2] = sumOfFirst - sumOfLast;
+            x[3] = differenceOfFirst - differenceOfLast;
+        }
+    }
+
+    template <int quadrants>
+    SNAREWRIGHT_INLINE void load (P (&x)[quadrants], const Scalar* from, int i) const noexcept
+    {
+        SNAREWRIGHT_UNROLL
+        for (int q = 0; q < quadrants; ++q)
+            x[q] = P::load (from + q * n + i);
+    }
+
+    template <int quadrants>
+    SNAREWRIGHT_INLINE void store (const P (&x)[quadrants], Scalar* to, int i) const noexcept
+    {
+        SNAREWRIGHT_UNROLL
+        for (int q = 0; q < quadrants; ++q)
+            x[q].store (to + q * n + i);
+    }
+
+    /** Sums of products of eight rows with the trial positions; eight, so that the sums stay in registers. */
+    static SNAREWRIGHT_INLINE void gatherRows (const Scalar* shapes, const Scalar* values, int modes, Scalar* to) noexcept
+    {
+        P sums[8];
+        SNAREWRIGHT_UNROLL
+        for (int r = 0; r < 8; ++r)
+            sums[r] = P::zero();
+        for (int k = 0; k < modes; k += lanes)
+        {
+            const P value = P::load (values + k);
+            SNAREWRIGHT_UNROLL
+            for (int r = 0; r < 8; ++r)
+                sums[r] = sums[r] + value * P::load (shapes + r * modes + k);
+        }
+        storeSums (sums, to);
+    }
+
+    template <int quadrants>
+    void prepare() noexcept
+    {
+        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5));
+        const P resistance = P::all (s.contactResistance);
+        for (int i = 0; i < n; i += lanes)
+        {
+            P moved[quadrants], deviation[quadrants];
+            load (moved, classResponse(), i);
+            fold (moved);
+            SNAREWRIGHT_UNROLL
+            for (int q = 0; q < quadrants; ++q)
+            {
+                const int at = q * n + i;
+                (moved[q] + P::load (s.restCompression + at)).store (freeCompression() + at);
+                const P now = P::load (s.compression + at), metric = P::load (s.metric + at);
+                const P losses = P::load (s.lossRate + at) * larger (now, zero) + P::select (now > zero, resistance, zero);
+                const P base = one + metric * losses, halfDK = half * metric * P::load (s.stiffness + at);
+                losses.store (loss() + at);
+                // One division for two inverses.
+                const P closedBase = base + halfDK;
+                const P both = one / (base * closedBase);
+                (both * closedBase).store (openInverse() + at);
+                (both * base).store (closedInverse() + at);
+                const P e = P::load (s.compressionBefore + at);
+                (halfDK * larger (e, zero) - e * base).store (border() + at);
+                // Forces that change evenly are met at once; a wrong guess only costs another sweep.
+                const P last = P::load (s.force + at), guess = larger (last + last - P::load (s.forceBefore + at), zero);
+                last.store (s.forceBefore + at);
+                guess.store (s.force + at);
+                deviation[q] = guess - P::load (s.restForce + at);
+            }
+            fold (deviation);
+            store (deviation, classForce(), i);
+        }
+    }
+
+    /** The classes' responses: mobility × what the wires push with beyond that at rest. */
+    void answer() noexcept { s.classes == 4 ? answerAll<4>() : answerAll<1>(); }
+
+    template <int quadrants>
+    void answerAll() noexcept
+    {
+        // Sums enough that no addition waits for the one before it, few enough that they stay in registers.
+        constexpr int packs = quadrants == 1 ? 8 : lanes >= 16 ? 1 : 2;
+        int i = 0;
+        for (; i + packs * lanes <= n; i += packs * lanes)
+            answerTile<quadrants, packs> (i);
+        for (; i < n; i += lanes)
+            answerTile<quadrants, 1> (i);
+    }
+
+    template <int quadrants, int packs>
+    SNAREWRIGHT_INLINE void answerTile (int i) noexcept
+    {
+        constexpr int chains = 8 / (quadrants * packs);
+        P sums[chains][quadrants * packs];
+        SNAREWRIGHT_UNROLL
+        for (int chain = 0; chain < chains; ++chain)
+            SNAREWRIGHT_UNROLL
+        for (int sum = 0; sum < quadrants * packs; ++sum)
+            sums[chain][sum] = P::zero();
+        for (int row = 0; row < n; row += chains)
+            SNAREWRIGHT_UNROLL
+        for (int chain = 0; chain < chains; ++chain)
+            SNAREWRIGHT_UNROLL
+        for (int c = 0; c < quadrants; ++c)
+        {
+            const P force = P::all (classForce()[c * n + row + chain]);
+            SNAREWRIGHT_UNROLL
+            for (int p = 0; p < packs; ++p)
+            {
+                P& sum = sums[chain][c * packs + p];
+                sum = sum + force * P::load (s.coupling[c].mobility + (row + chain) * n + i + p * lanes);
+            }
+        }
+        SNAREWRIGHT_UNROLL
+        for (int c = 0; c < quadrants; ++c)
+            SNAREWRIGHT_UNROLL
+        for (int p = 0; p < packs; ++p)
+        {
+            P sum = sums[0][c * packs + p];
+            SNAREWRIGHT_UNROLL
+            for (int chain = 1; chain < chains; ++chain)
+                sum = sum + sums[chain][c * packs + p];
+            sum.store (classResponse() + c * n + i + p * lanes);
+        }
+    }
+
+    /** The equation is r + D·f(r) = target with r the move over two samples, f the discrete gradient of K/2·max(η, 0)² plus
+        loss·r. */
+    template <int quadrants>
+    Sweep sweepAll() noexcept
+    {
+        const P zero = P::zero(), half = P::all (Scalar (0.5));
+        P change = zero, largest = zero;
+        for (int i = 0; i < n; i += lanes)
+        {
+            P response[quadrants], b[quadrants], inverse[quadrants], move[quadrants], spring[quadrants], deviation[quadrants];
+            typename P::Mask endsIn[quadrants], beginsIn[quadrants], crosses = P::Mask::none();
+            load (response, classResponse(), i);
+            fold (response);
+            SNAREWRIGHT_UNROLL
+            for (int q = 0; q < quadrants; ++q)
+            {
+                const int at = q * n + i;
+                const P D = P::load (s.metric + at), K = P::load (s.stiffness + at), e = P::load (s.compressionBefore + at);
+                const P target = P::load (ahead + at) - e - response[q] + D * P::load (s.force + at);
+                // Compressed at the end? The left side of the equation grows with the move, so its value at the border tells.
+                endsIn[q] = target > P::load (border() + at);
+                beginsIn[q] = e > zero;
+                crosses = crosses | (endsIn[q] != beginsIn[q]);
+                // Open all the time, or compressed all the time: the equation is linear.
+                inverse[q] = P::select (endsIn[q], P::load (closedInverse() + at), P::load (openInverse() + at));
+                b[q] = P::select (endsIn[q], D * K * e, zero) - target;
+                move[q] = zero - b[q] * inverse[q];
+                spring[q] = P::select (endsIn[q], K * (e + half * move[q]), zero);
+            }
+            if (crosses.any())
+                SNAREWRIGHT_UNROLL
+            for (int q = 0; q < quadrants; ++q)
+                meetBorder (q * n + i, endsIn[q], beginsIn[q], b[q], inverse[q], move[q], spring[q]);
+            SNAREWRIGHT_UNROLL
+            for (int q = 0; q < quadrants; ++q)
+            {
+                const int at = q * n + i;
+                const P next = spring[q] + P::load (loss() + at) * move[q];
+                change = larger (change, magnitude (next - P::load (s.force + at)));
+                largest = larger (largest, magnitude (next));
+                next.store (s.force + at);
+                deviation[q] = next - P::load (s.restForce + at);
+            }
+            fold (deviation);
+            store (deviation, classForce(), i);
+        }
+        return { largestOf (change), largestOf (largest) };
+    }
+
+    /** Contacts that open or close: a·r² + b·r + c = 0, the larger root on the way in, the smaller on the way out. */
+    SNAREWRIGHT_INLINE void meetBorder (int at, typename P::Mask endsIn, typename P::Mask beginsIn, P b, P inverse, P& move,
+                                        P& spring) const noexcept
+    {
+        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5)), least = P::all (leastMove());
+        const P e = P::load (s.compressionBefore + at), K = P::load (s.stiffness + at), DK = P::load (s.metric + at) * K;
+        const P square = e * e, sign = P::select (beginsIn, zero - one, one);
+        // b² - 4ac; half the inverse is 1/2a.
+        const P fourAC = (DK + DK) * square * sign / inverse;
+        const P root = larger (b * b - fourAC, zero).root();
+        P met = half * inverse * (sign * root - b);
+        met = P::select (beginsIn, zero - larger (zero - met, least), larger (met, least));
+        const P end = e + met;
+        const P stored = P::select (endsIn, end * end, zero - P::select (beginsIn, square, zero));
+        const auto crosses = endsIn != beginsIn;
+        spring = P::select (crosses, half * K * stored / met, spring);
+        move = P::select (crosses, met, move);
+    }
+
+    /** A contact that opens or closes moves; this much at least, m, so that nothing is divided by zero. */
+    static constexpr Scalar leastMove() noexcept { return sizeof (Scalar) == 4 ? Scalar (1.0e-18) : Scalar (1.0e-100); }
+
+    template <int quadrants>
+    void finishAll() noexcept
+    {
+        for (int i = 0; i < n; i += lanes)
+        {
+            P response[quadrants];
+            load (response, classResponse(), i);
+            fold (response);
+            SNAREWRIGHT_UNROLL
+            for (int q = 0; q < quadrants; ++q)
+            {
+                const int at = q * n + i;
+                const P next = P::load (ahead + at) - response[q];
+                if (s.countsEnergy)
+                    count (at, next);
+                P::load (s.compression + at).store (s.compressionBefore + at);
+                next.store (s.compression + at);
+            }
+        }
+    }
+
+    void count (int at, P next) noexcept
+    {
+        for (int i = 0; i < lanes; ++i)
+        {
+            const double move = static_cast<double> (next[i] - s.compressionBefore[at + i]);
+            s.flows->contactLoss += 0.5 * static_cast<double> (loss()[at + i]) * move * move;
+            if (s.compression[at + i] <= 0 && next[i] > 0)
+                ++s.wireContacts;
+        }
+    }
+
+    /** out[k] = factor · Σ_i in[i]·rows[i][k] for a whole number of packs of columns. */
+    static SNAREWRIGHT_INLINE void multiplyRows (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count,
+                                                 Scalar factor) noexcept
+    {
+        int k = 0;
+        for (; columns - k >= 8 * lanes; k += 8 * lanes)
+            multiplyTile<8> (rows, columns, in, out, count, k, factor);
+        switch ((columns - k) / lanes)
+        {
+        case 7:
+            multiplyTile<7> (rows, columns, in, out, count, k, factor);
+            break;
+        case 6:
+            multiplyTile<6> (rows, columns, in, out, count, k, factor);
+            break;
+        case 5:
+            multiplyTile<5> (rows, columns, in, out, count, k, factor);
+            break;
+        case 4:
+            multiplyTile<4> (rows, columns, in, out, count, k, factor);
+            break;
+        case 3:
+            multiplyTile<3> (rows, columns, in, out, count, k, factor);
+            break;
+        case 2:
+            multiplyTile<2> (rows, columns, in, out, count, k, factor);
+            break;
+        case 1:
+            multiplyTile<1> (rows, columns, in, out, count, k, factor);
+            break;
+        default:
+            break;
+        }
+    }
+
+    /** A few packs of columns at once, each with sums enough that no addition waits for the one before it. `count` is even. */
+    template <int packs>
+    static SNAREWRIGHT_INLINE void multiplyTile (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count, int k,
+                                                 Scalar factor) noexcept
+    {
+        constexpr int chains = packs > 4 ? 1 : 2;
+        P sums[chains][packs];
+        SNAREWRIGHT_UNROLL
+        for (int c = 0; c < chains; ++c)
+            SNAREWRIGHT_UNROLL
+        for (int p = 0; p < packs; ++p)
+            sums[c][p] = P::zero();
+        for (int i = 0; i < count; i += chains)
+            SNAREWRIGHT_UNROLL
+        for (int c = 0; c < chains; ++c)
+        {
+            const P value = P::all (in[i + c]);
+            SNAREWRIGHT_UNROLL
+            for (int p = 0; p < packs; ++p)
+                sums[c][p] = sums[c][p] + value * P::load (rows + (i + c) * columns + k + p * lanes);
+        }
+        SNAREWRIGHT_UNROLL
+        for (int p = 0; p < packs; ++p)
+        {
+            const P sum = chains == 2 ? sums[0][p] + sums[chains - 1][p] : sums[0][p];
+            (P::all (factor) * sum).store (out + k + p * lanes);
+        }
+    }
+};
+
+} // namespace
+} // namespace engine
