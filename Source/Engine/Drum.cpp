@@ -485,7 +485,8 @@ void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
     for (const auto& striker : strikers)
         if (striker.active)
             return;
-    if (energy() > silence)
+    // Most of the time a few modes already have more.
+    if (current->hasModalEnergy (position.data(), step.data(), silence) || energy() > silence)
         return;
     for (auto* array : { &position, &step })
         std::fill (array->begin(), array->end(), Scalar (0));

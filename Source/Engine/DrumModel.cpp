@@ -418,13 +418,28 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
 }
 
 template <typename Scalar>
+double BasicDrumModel<Scalar>::energyOf (std::size_t k, const Scalar* position, const Scalar* step) const noexcept
+{
+    return ModalRecursion{ exactKeep[k], exactSpring[k], exactDrive[k] }.energy (static_cast<double> (position[k]),
+                                                                                 static_cast<double> (step[k]));
+}
+
+template <typename Scalar>
 double BasicDrumModel<Scalar>::modalEnergy (const Scalar* position, const Scalar* step) const noexcept
 {
     double sum = 0.0;
     for (std::size_t k = 0; k < keep.size(); ++k)
-        sum += ModalRecursion{ exactKeep[k], exactSpring[k], exactDrive[k] }.energy (static_cast<double> (position[k]),
-                                                                                     static_cast<double> (step[k]));
+        sum += energyOf (k, position, step);
     return sum;
+}
+
+template <typename Scalar>
+bool BasicDrumModel<Scalar>::hasModalEnergy (const Scalar* position, const Scalar* step, double least) const noexcept
+{
+    double sum = 0.0;
+    for (std::size_t k = 0; k < keep.size() && sum <= least; ++k)
+        sum += energyOf (k, position, step);
+    return sum > least;
 }
 
 template <typename Scalar>

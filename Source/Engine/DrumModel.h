@@ -82,6 +82,8 @@ public:
 
     /** Energy of a state of this model's modes, J. */
     double modalEnergy (const Scalar* position, const Scalar* step) const noexcept;
+    /** Whether that is more than `least`; as soon as a few modes have it, the others are not asked. */
+    bool hasModalEnergy (const Scalar* position, const Scalar* step, double least) const noexcept;
     /** Energy in the wires' contacts above that at rest, J. */
     double contactEnergy (const Scalar* compression, const Scalar* before) const noexcept;
 
@@ -103,6 +105,7 @@ private:
     void sortFieldModes();
     void buildStretch();
     double radial (int basis, double r) const noexcept;
+    double energyOf (std::size_t bankMode, const Scalar* position, const Scalar* step) const noexcept;
 
     DrumSetup made;
     int headModeCount = 0, strandModeCount = 0, realContacts = 0, classes = 0, combinations = 0;
