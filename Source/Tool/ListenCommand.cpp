@@ -47,6 +47,13 @@ std::vector<modal::Partial> strongest (std::vector<modal::Partial> partials)
     return partials;
 }
 
+/** A file made by a program may have no noise at all, of which no figure says anything. */
+std::string overNoise (const listening::Tap& tap)
+{
+    constexpr double quieterThanAnyRoom = 120.0; // dB
+    return tap.signalToNoise > quieterThanAnyRoom ? "no noise" : fixed (tap.signalToNoise, 0) + " dB";
+}
+
 std::string textOf (const HeardFile& heard)
 {
     auto text = heard.name + ": " + std::to_string (heard.taps.size()) + (heard.taps.size() == 1 ? " tap\n" : " taps\n");
@@ -62,15 +69,13 @@ std::string textOf (const HeardFile& heard)
         for (const auto& partial : strongest (heard.partials[i]))
         {
             table.add ({ isFirst ? std::to_string (i + 1) : "", isFirst ? fixed (tap.start, 2) + " s" : "",
-                         isFirst ? fixed (tap.signalToNoise, 0) + " dB" : "",
-                         modal::Note::fromFrequency (partial.frequency).nameWithCents(), fixed (partial.frequency, 1),
-                         fixed (partial.t60(), 2) + " s" });
+                         isFirst ? overNoise (tap) : "", modal::Note::fromFrequency (partial.frequency).nameWithCents(),
+                         fixed (partial.frequency, 1), fixed (partial.t60(), 2) + " s" });
             isFirst = false;
         }
 
         if (isFirst)
-            table.add (
-                { std::to_string (i + 1), fixed (tap.start, 2) + " s", fixed (tap.signalToNoise, 0) + " dB", "nothing to read" });
+            table.add ({ std::to_string (i + 1), fixed (tap.start, 2) + " s", overNoise (tap), "nothing to read" });
 
         for (const auto trouble : tap.troubles)
             remarks += "Tap " + std::to_string (i + 1) + ": " + listening::explained (trouble) + ".\n";
