@@ -164,13 +164,12 @@ HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration
 
 } // namespace
 
-DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<std::vector<Partial>>& strikes)
+DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int strikes)
 {
     checkSetup (setup);
     DrumFit fit;
-    fit.strikesUsed =
-        static_cast<int> (std::count_if (strikes.begin(), strikes.end(), [] (const auto& strike) { return ! strike.empty(); }));
-    const auto lines = linesOf (strikes);
+    fit.strikesUsed = strikes;
+    const auto lines = tellingLines (heard);
 
     if (lines.size() < fewestModes)
     {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "FitHead.h"
+#include "FitLines.h"
 
 /** From strikes of the finished drum to both heads' tensions. */
 namespace modal
@@ -11,7 +12,7 @@ struct DrumFitSetup
 {
     DrumSpec drum;
     double massTolerance = 0.03; ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
-    double modelError = 3.0;     ///< cents, by which the model may miss a mode, a pair's split by uneven lugs included; 0.1 to 50
+    double modelError = 1.5;     ///< cents, by which the model may miss a mode; 0.1 to 50
 };
 
 /** A partial that was heard and the mode that it is taken for. */
@@ -37,9 +38,10 @@ struct DrumFit
 /** Least squares on the solver's coupled modes, both heads ringing over the air between them, wires off. Where the drum was
    struck and where the microphone was need not be known: frequencies and decays do not depend on it.
 
-    @param strikes  the partials of each
+    @param lines    the notes that the strikes have in common, ascending in frequency
+    @param strikes  how many there were
     @throws InputError for a setup out of range, a drum without a resonant head or one with muffling on it
 */
-DrumFit fitDrum (const DrumFitSetup&, const std::vector<std::vector<Partial>>& strikes);
+DrumFit fitDrum (const DrumFitSetup&, const std::vector<Line>& lines, int strikes);
 
 } // namespace modal

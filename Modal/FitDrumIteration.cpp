@@ -4,6 +4,7 @@
 #include "FitMass.h"
 #include "InputError.h"
 #include "Note.h"
+#include "Units.h"
 
 #include <algorithm>
 #include <array>
@@ -19,6 +20,8 @@ constexpr double range = 5000.0;     // cents over which those are spread
 constexpr double decayRatio = 0.5;   // spread of ln (decay heard over decay predicted)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
+constexpr double roomTurn = 0.1;     // rad, by which a room's answer turns a mode's phase while it falls to 1/e
+constexpr double pairError = 3.0; // cents: where between two partners a line of m = 1 lies, which uneven lugs part most
 constexpr double rootTwoPi = 2.5066283;
 
 /** Probability density a cent of a line under one mode. */
@@ -31,6 +34,13 @@ double density (const Line& line, const ExpectedMode& mode, double width)
 
     const double slower = std::log (line.decay / mode.mode.decay.total()) / decayRatio;
     return mode.audibility * std::exp (-0.5 * (off * off + slower * slower)) / (rootTwoPi * width);
+}
+
+/** Cents, by which a line may miss the mode that it is. */
+double errorOf (const Line& line, const Mode& mode, double modelError)
+{
+    const double heard = centsPerShare * std::hypot (line.error, roomTurn * line.decay / units::twoPi) / line.frequency;
+    return std::hypot (heard, modelError, mode.m == 1 ? pairError : 0.0);
 }
 
 double highestOf (const std::vector<Line>& lines)
@@ -138,9 +148,8 @@ void FitDrumIteration::observe (double width)
         }
 
         if (likeliest != nullptr && most > 0.5 * all)
-            assigned.push_back (
-                { &line, *likeliest, most / all, centsBetween (likeliest->mode.frequency, line.frequency),
-                  std::hypot (centsPerShare * std::hypot (line.error, roomError) / line.frequency, setup->modelError) });
+            assigned.push_back ({ &line, *likeliest, most / all, centsBetween (likeliest->mode.frequency, line.frequency),
+                                  errorOf (line, likeliest->mode, setup->modelError) });
     }
 }
 

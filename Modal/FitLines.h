@@ -1,7 +1,5 @@
 #pragma once
 
-#include "FitPartial.h"
-
 #include <vector>
 
 namespace modal
@@ -14,16 +12,16 @@ struct Line
     double error = 0.0;      ///< Hz, one standard deviation by the recordings' noise
     double decay = 0.0;      ///< 1/s
     double decayError = 0.0; ///< 1/s
-    double loudness = 0.0;   ///< 0 to 1: amplitude 0.12 s after the blow over that of the strike's strongest partial
+    double loudness = 0.0;   ///< 0 to 1: amplitude 0.12 s after the blow over that of the strike's strongest note
     int strikes = 0;         ///< that heard it
 
     /** 0 to 1: how much it counts as a mode of the drum rather than the room's answer or noise. */
     double weight() const noexcept;
 };
 
-/** Partials of several strikes that lie within each other's errors become one line; ascending in frequency, up to four and a half
-   times the lowest loud one: above, modes lie so densely that a line near one says nothing. */
-std::vector<Line> linesOf (const std::vector<std::vector<Partial>>& strikes);
+/** Those up to four and a half times the lowest loud one: above, modes lie so densely that a line near one says nothing. They
+   ascend in frequency. */
+std::vector<Line> tellingLines (std::vector<Line>);
 
 /** Hz, of the lowest line that is clearly heard: one of the drum's lowest modes. There must be lines. */
 double lowestLoud (const std::vector<Line>&);

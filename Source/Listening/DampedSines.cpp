@@ -14,25 +14,57 @@ namespace
 using Complex = std::complex<double>;
 using Eigen::Index;
 
-/** What is fainter than this beside the strongest, in power, is as likely the room's answer as a mode. */
-constexpr double faintest = 3.0e-4;
-
-/** Poles a sample from the dominant subspace of the Hankel matrix. */
-std::vector<Complex> polesBySubspace (const Eigen::VectorXcd& y, double noiseVariance, int most)
+/** What is taken for the room's answer rather than a mode, in power. */
+struct RoomDoubt
 {
-    const Index rows = std::clamp<Index> (y.size() / 3, 8, 48);
-    const Index columns = y.size() - rows + 1;
-    Eigen::MatrixXcd hankel (rows, columns);
+    double faintest;  ///< beside the strongest sine
+    double ofChannel; ///< of all that a channel holds
+};
 
-    for (Index c = 0; c < columns; ++c)
-        hankel.col (c) = y.segment (c, rows);
+/** Several channels have modes in common and not what their rooms make of them: less of each needs to be explained. */
+constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3 }, severalChannels{ 1.0e-3, 3.0e-2 };
 
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXcd> solver (hankel * hankel.adjoint() / static_cast<double> (columns));
+// A sine has four unknowns. With few more samples than unknowns nothing is left over that could tell errors.
+constexpr Index fewestSamples = 16, samplesPerSine = 6;
+
+/** Samples; 0 without channels. */
+Index shortestOf (const std::vector<Channel>& channels)
+{
+    Index shortest = channels.empty() ? 0 : channels.front().samples.size();
+
+    for (const auto& channel : channels)
+        shortest = std::min (shortest, channel.samples.size());
+
+    return shortest;
+}
+
+/** Poles a sample from the dominant subspace of the Hankel matrices of all channels side by side. */
+std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int most)
+{
+    const auto& doubt = channels.size() == 1 ? oneChannel : severalChannels;
+    const Index rows = std::clamp<Index> (shortestOf (channels) / 3, 8, 48);
+    Index columns = 0;
+    Eigen::MatrixXcd covariance = Eigen::MatrixXcd::Zero (rows, rows);
+
+    for (const auto& [samples, noiseVariance] : channels)
+    {
+        Eigen::MatrixXcd hankel (rows, samples.size() - rows + 1);
+
+        for (Index c = 0; c < hankel.cols(); ++c)
+            hankel.col (c) = samples.segment (c, rows);
+
+        // Each by its own noise and what its room leaves in doubt, so that no channel drowns the others.
+        const double power = samples.squaredNorm() / static_cast<double> (samples.size());
+        covariance += hankel * hankel.adjoint() / (noiseVariance + doubt.ofChannel * power + 1.0e-300);
+        columns += hankel.cols();
+    }
+
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXcd> solver (covariance / static_cast<double> (columns));
     const auto& values = solver.eigenvalues();
 
     // The largest eigenvalue of pure noise (Marchenko & Pastur), with a margin because neighbouring columns share their samples.
     const double spread = 1.0 + std::sqrt (static_cast<double> (rows) / static_cast<double> (columns));
-    const double threshold = std::max (2.0 * noiseVariance * spread * spread, faintest * values[rows - 1]);
+    const double threshold = std::max (2.0 * spread * spread, doubt.faintest * values[rows - 1]);
     Index order = 0;
 
     while (order < most && values[rows - 1 - order] > threshold)
@@ -47,88 +79,176 @@ std::vector<Complex> polesBySubspace (const Eigen::VectorXcd& y, double noiseVar
     return { eigen.eigenvalues().begin(), eigen.eigenvalues().end() };
 }
 
-/** A column a pole: exp (pole·t). */
-Eigen::MatrixXcd exponentials (const Eigen::VectorXcd& poles, const Eigen::ArrayXd& times)
+/** Least squares of poles and amplitudes of one channel, the amplitudes taken out (variable projection, Kaufman 1975). */
+class Projection
 {
-    Eigen::MatrixXcd e (times.size(), poles.size());
+public:
+    Projection (const Eigen::VectorXcd& samples, const Eigen::VectorXcd& poles, double rate)
+        : times (Eigen::ArrayXd::LinSpaced (samples.size(), 0.0, static_cast<double> (samples.size() - 1) / rate)),
+          exponentials (samples.size(), poles.size())
+    {
+        for (Index k = 0; k < poles.size(); ++k)
+            exponentials.col (k) = (poles[k] * times.cast<Complex>()).exp().matrix();
 
-    for (Index k = 0; k < poles.size(); ++k)
-        e.col (k) = (poles[k] * times.cast<Complex>()).exp().matrix();
+        solver.compute (exponentials);
+        amplitudes = solver.solve (samples);
+        left = samples - exponentials * amplitudes;
+    }
 
-    return e;
-}
+    /** Of the signal by the poles, with the amplitudes following. */
+    Eigen::MatrixXcd jacobian() const
+    {
+        const auto byPoles = held();
+        return byPoles - exponentials * solver.solve (byPoles);
+    }
+
+    /** Of each amplitude, from the samples' variance and the poles' covariance. */
+    Eigen::VectorXd amplitudeVariances (double variance, const Eigen::MatrixXcd& polesCovariance) const
+    {
+        const Eigen::MatrixXcd normal = exponentials.adjoint() * exponentials;
+        const Eigen::MatrixXcd byPoles = solver.solve (held());
+        return variance * normal.completeOrthogonalDecomposition().pseudoInverse().diagonal().real() +
+               (byPoles * polesCovariance * byPoles.adjoint()).diagonal().real();
+    }
+
+    Eigen::VectorXcd amplitudes, left;
+
+private:
+    /** Of the signal by the poles, the amplitudes held. */
+    Eigen::MatrixXcd held() const
+    {
+        return times.matrix().cast<Complex>().asDiagonal() * exponentials * amplitudes.asDiagonal();
+    }
+
+    Eigen::ArrayXd times;
+    Eigen::MatrixXcd exponentials;
+    Eigen::ColPivHouseholderQR<Eigen::MatrixXcd> solver;
+};
+
+/** All channels under the same poles. */
+struct Projections
+{
+    Projections (const std::vector<Channel>& channels, const Eigen::VectorXcd& poles, double rate)
+    {
+        for (const auto& channel : channels)
+            all.emplace_back (channel.samples, poles, rate);
+    }
+
+    /** What is left, each channel over its variance. */
+    double residue (const Eigen::VectorXd& variances) const
+    {
+        double sum = 0.0;
+
+        for (std::size_t c = 0; c < all.size(); ++c)
+            sum += all[c].left.squaredNorm() / variances[static_cast<Index> (c)];
+
+        return sum;
+    }
+
+    /** Mean square of what is left in each channel. */
+    Eigen::VectorXd variances() const
+    {
+        Eigen::VectorXd found (static_cast<Index> (all.size()));
+
+        for (std::size_t c = 0; c < all.size(); ++c)
+        {
+            const auto& one = all[c];
+            const auto free = std::max<Index> (1, one.left.size() - 2 * one.amplitudes.size());
+            found[static_cast<Index> (c)] = std::max (1.0e-300, one.left.squaredNorm() / static_cast<double> (free));
+        }
+
+        return found;
+    }
+
+    std::vector<Projection> all;
+};
 
 } // namespace
 
-std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most)
+std::vector<CommonSine> commonSines (const std::vector<Channel>& channels, double rate, int most)
 {
-    // A sine has four unknowns. With few more samples than unknowns nothing is left over that could tell errors.
-    constexpr Index fewestSamples = 16, samplesPerSine = 6;
+    const auto shortest = shortestOf (channels);
 
-    if (samples.size() < fewestSamples)
+    if (shortest < fewestSamples)
         return {};
 
-    const auto told = std::min (most, static_cast<int> (samples.size() / samplesPerSine));
+    const auto told = std::min (most, static_cast<int> (shortest / samplesPerSine));
 
     std::vector<Complex> kept;
 
-    for (const auto pole : polesBySubspace (samples, noiseVariance, told))
-        if (const auto continuous = std::log (pole) * rate; std::abs (pole) > 0.3 && std::abs (pole) < 1.05)
-            kept.push_back (continuous);
+    for (const auto pole : polesBySubspace (channels, told))
+        if (std::abs (pole) > 0.3 && std::abs (pole) < 1.05)
+            kept.push_back (std::log (pole) * rate);
 
     if (kept.empty())
         return {};
 
-    const Eigen::ArrayXd times = Eigen::ArrayXd::LinSpaced (samples.size(), 0.0, static_cast<double> (samples.size() - 1) / rate);
     Eigen::VectorXcd poles = Eigen::Map<Eigen::VectorXcd> (kept.data(), static_cast<Index> (kept.size()));
     const auto count = poles.size();
-    Eigen::VectorXcd amplitudes = exponentials (poles, times).colPivHouseholderQr().solve (samples);
-    Eigen::MatrixXcd jacobian (samples.size(), 2 * count);
-    double residue = (samples - exponentials (poles, times) * amplitudes).squaredNorm();
+    Projections now (channels, poles, rate);
+    Eigen::VectorXd variances = now.variances();
+    Eigen::MatrixXcd normal (count, count);
+    Eigen::VectorXcd pull (count);
 
-    const auto fillJacobian = [&]
+    const auto fillNormal = [&]
     {
-        jacobian.leftCols (count) = exponentials (poles, times);
-        jacobian.rightCols (count) =
-            times.matrix().cast<Complex>().asDiagonal() * jacobian.leftCols (count) * amplitudes.asDiagonal();
+        normal.setZero();
+        pull.setZero();
+
+        for (std::size_t c = 0; c < channels.size(); ++c)
+        {
+            const auto jacobian = now.all[c].jacobian();
+            normal += jacobian.adjoint() * jacobian / variances[static_cast<Index> (c)];
+            pull += jacobian.adjoint() * now.all[c].left / variances[static_cast<Index> (c)];
+        }
     };
 
     for (int step = 0; step < 8; ++step)
     {
-        fillJacobian();
-        const Eigen::VectorXcd difference = samples - jacobian.leftCols (count) * amplitudes;
-        const Eigen::VectorXcd change = jacobian.colPivHouseholderQr().solve (difference);
-        const Eigen::VectorXcd nextPoles = poles + change.tail (count);
-        const auto basis = exponentials (nextPoles, times);
-        const Eigen::VectorXcd nextAmplitudes = basis.colPivHouseholderQr().solve (samples);
-        const double nextResidue = (samples - basis * nextAmplitudes).squaredNorm();
+        fillNormal();
+        const Eigen::VectorXcd next = poles + normal.completeOrthogonalDecomposition().solve (pull);
+        Projections then (channels, next, rate);
+        const double before = now.residue (variances), after = then.residue (variances);
 
-        if (! (nextResidue < residue))
+        if (! (after < before))
             break;
 
-        const bool isSettled = nextResidue > residue * (1.0 - 1.0e-9);
-        poles = nextPoles;
-        amplitudes = nextAmplitudes;
-        residue = nextResidue;
+        poles = next;
+        now = std::move (then);
+        variances = now.variances();
 
-        if (isSettled)
+        if (after > before * (1.0 - 1.0e-9))
             break;
     }
 
-    fillJacobian();
-    const double variance = residue / static_cast<double> (std::max<Index> (1, samples.size() - 2 * count));
-    const Eigen::MatrixXcd normal = jacobian.adjoint() * jacobian;
-    const Eigen::MatrixXcd inverse = normal.completeOrthogonalDecomposition().pseudoInverse();
+    fillNormal();
+    const Eigen::MatrixXcd covariance = normal.completeOrthogonalDecomposition().pseudoInverse();
+    std::vector<CommonSine> found;
+
+    for (Index k = 0; k < count; ++k) // half of a complex variance belongs to each part
+        found.push_back ({ poles[k], std::sqrt (std::max (0.0, 0.5 * covariance (k, k).real())), {}, {} });
+
+    for (std::size_t c = 0; c < channels.size(); ++c)
+    {
+        const auto spread = now.all[c].amplitudeVariances (variances[static_cast<Index> (c)], covariance);
+
+        for (Index k = 0; k < count; ++k)
+        {
+            auto& sine = found[static_cast<std::size_t> (k)];
+            sine.amplitude.push_back (now.all[c].amplitudes[k]);
+            sine.amplitudeError.push_back (std::sqrt (std::max (0.0, 0.5 * spread[k])));
+        }
+    }
+
+    return found;
+}
+
+std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most)
+{
     std::vector<DampedSine> found;
 
-    for (Index k = 0; k < count; ++k)
-    {
-        // Half of a complex variance belongs to each part.
-        const double poleVariance = 0.5 * variance * inverse (count + k, count + k).real();
-        const double amplitudeVariance = 0.5 * variance * inverse (k, k).real();
-        found.push_back (
-            { poles[k], amplitudes[k], std::sqrt (std::max (0.0, poleVariance)), std::sqrt (std::max (0.0, amplitudeVariance)) });
-    }
+    for (const auto& sine : commonSines ({ { samples, noiseVariance } }, rate, most))
+        found.push_back ({ sine.pole, sine.amplitude.front(), sine.poleError, sine.amplitudeError.front() });
 
     return found;
 }

@@ -25,4 +25,24 @@ struct DampedSine
 */
 std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most);
 
+/** One signal of several in which the same poles ring. */
+struct Channel
+{
+    Eigen::VectorXcd samples;
+    double noiseVariance = 0.0; ///< as above
+};
+
+/** A pole that several signals have in common. */
+struct CommonSine
+{
+    std::complex<double> pole;
+    double poleError = 0.0;                      ///< as in DampedSine
+    std::vector<std::complex<double>> amplitude; ///< one a channel, at its first sample
+    std::vector<double> amplitudeError;
+};
+
+/** The same for several signals at once: what only one of them has fades among them, and a mode that one hardly has is known from
+    the others. Empty if a channel has fewer than 16 samples. */
+std::vector<CommonSine> commonSines (const std::vector<Channel>&, double rate, int most);
+
 } // namespace listening

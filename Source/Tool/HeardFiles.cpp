@@ -3,7 +3,6 @@
 #include "AudioFile.h"
 #include "BenchOptions.h"
 
-#include "Listening/Partials.h"
 #include "Modal/InputError.h"
 
 namespace tool
@@ -23,30 +22,31 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
 
     for (const auto& path : splitAt (paths, ','))
     {
-        const auto recording = loadRecording (path, field);
-        const auto quiet = listening::quietestMoment (recording);
+        const auto recording = std::make_shared<const listening::Recording> (loadRecording (path, field));
+        const auto quiet = listening::quietestMoment (*recording);
 
-        for (const auto& tap : listening::findTaps (recording))
+        for (const auto& tap : listening::findTaps (*recording))
         {
             ++count;
             withWires += tap.has (listening::Trouble::wiresOn) ? 1 : 0;
 
             if (tap.canBeStrike())
-                heard.strikes.push_back (listening::partialsOf (recording, tap, quiet));
+                heard.strikes.push_back ({ recording, tap, quiet });
             else
                 heard.remarks += listening::remarksOn (tap, "Strike " + std::to_string (count), false);
         }
     }
 
-    if (! heard.strikes.empty())
-        return heard;
-
-    if (withWires > 0)
+    // Wires that are on are on for all strikes, heard or not.
+    if (3 * withWires > count)
         throw InputError (field, "a drum with its wires on",
                           "strikes with the strainer thrown off: wires that rattle on the resonant head change its notes");
 
-    throw InputError (field, std::to_string (count) + " strikes, none of which can be used",
-                      "strikes that ring for half a second each\n" + heard.remarks);
+    if (heard.strikes.empty())
+        throw InputError (field, std::to_string (count) + " strikes, none of which can be used",
+                          "strikes that ring for half a second each\n" + heard.remarks);
+
+    return heard;
 }
 
 } // namespace tool

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "Listening/Strikes.h"
 #include "Listening/Walk.h"
 #include "Modal/FitDrum.h"
 
@@ -12,10 +13,10 @@ namespace tool
 /** Throws modal::InputError on `field` if the file cannot be read or has no tap, or more taps than the drum has lugs. */
 listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
 
-/** The partials of every strike that can be used in one or several recordings. */
+/** Every strike that can be used in one or several recordings. */
 struct HeardStrikes
 {
-    std::vector<std::vector<modal::Partial>> strikes;
+    std::vector<listening::Strike> strikes;
     std::string remarks;
 };
 

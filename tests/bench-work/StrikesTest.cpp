@@ -2,8 +2,7 @@
 
 #include "Trial.h"
 
-#include "Listening/Partials.h"
-#include "Listening/Taps.h"
+#include "Listening/Strikes.h"
 #include "Modal/FitDrum.h"
 #include "Modal/FitDrumModel.h"
 #include "Modal/InputError.h"
@@ -17,23 +16,10 @@ using namespace modal;
 
 namespace
 {
-std::vector<std::vector<Partial>> partialsOf (const synthetic::Strike& strike, unsigned seed)
+/** What is heard of a drum of 14 x 5.5 in struck in three places, two of them heard from below. */
+std::vector<Line> threeStrikes (const Tensions& tensions)
 {
-    const auto recording = synthetic::record (strike, { .signalToNoise = 30.0, .seed = seed });
-    const auto quiet = listening::quietestMoment (recording);
-    std::vector<std::vector<Partial>> found;
-
-    for (const auto& tap : listening::findTaps (recording))
-        if (tap.canBeStrike())
-            found.push_back (listening::partialsOf (recording, tap, quiet));
-
-    return found;
-}
-
-/** A drum of 14 x 5.5 in struck in three places, two of them heard from below. */
-std::vector<std::vector<Partial>> threeStrikes (const Tensions& tensions)
-{
-    std::vector<std::vector<Partial>> all;
+    std::vector<listening::Strike> all;
 
     for (const double position : { 0.1, 0.45, 0.75 })
     {
@@ -43,12 +29,17 @@ std::vector<std::vector<Partial>> threeStrikes (const Tensions& tensions)
         strike.position = position;
         strike.speed = 1.0;
         strike.isHeardFromBelow = position > 0.3;
+        const auto recording =
+            std::make_shared<const listening::Recording> (synthetic::record (strike, { .signalToNoise = 30.0, .seed = 5 }));
+        const auto quiet = listening::quietestMoment (*recording);
 
-        for (auto& partials : partialsOf (strike, 5))
-            all.push_back (std::move (partials));
+        for (const auto& tap : listening::findTaps (*recording))
+            if (tap.canBeStrike())
+                all.push_back ({ recording, tap, quiet });
     }
 
-    return all;
+    REQUIRE (all.size() == 3);
+    return listening::linesOf (all);
 }
 } // namespace
 
@@ -104,11 +95,9 @@ TEST_CASE ("Random drums struck at 20 dB: both tensions to 2 % in nine of ten th
 TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
 {
     const Tensions tensions{ 3000.0, 2000.0 };
-    const auto strikes = threeStrikes (tensions);
-    REQUIRE (strikes.size() >= 2);
-
+    const auto lines = threeStrikes (tensions);
     DrumFitSetup setup;
-    const auto right = fitDrum (setup, strikes);
+    const auto right = fitDrum (setup, lines, 3);
     REQUIRE (right.isPossible);
     CHECK (right.batter.tension.value == Approx (tensions.batter).epsilon (0.02));
     CHECK (right.resonant.tension.value == Approx (tensions.resonant).epsilon (0.03));
@@ -117,29 +106,29 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
 
     // The same notes on a drum six inches smaller.
     setup.drum.diameter = 8.0 * units::inch;
-    const auto wrong = fitDrum (setup, strikes);
+    const auto wrong = fitDrum (setup, lines, 3);
     CHECK_FALSE (wrong.isPossible);
     CHECK_FALSE (wrong.doubts.empty());
 
-    // One strike of which two notes are left.
-    auto poor = strikes.front();
-    std::sort (poor.begin(), poor.end(),
-               [] (const Partial& a, const Partial& b) { return std::abs (a.amplitude) > std::abs (b.amplitude); });
+    // Two notes are left.
+    auto poor = lines;
+    std::sort (poor.begin(), poor.end(), [] (const Line& x, const Line& y) { return x.loudness > y.loudness; });
     poor.resize (2);
-    const auto little = fitDrum ({}, { poor });
+    std::sort (poor.begin(), poor.end(), [] (const Line& x, const Line& y) { return x.frequency < y.frequency; });
+    const auto little = fitDrum ({}, poor, 1);
     CHECK_FALSE (little.isPossible);
     CHECK_FALSE (little.doubts.empty());
-    CHECK_FALSE (fitDrum ({}, {}).isPossible);
+    CHECK_FALSE (fitDrum ({}, {}, 0).isPossible);
 
     setup.drum = {};
     setup.drum.bottom = Bottom::closed;
-    CHECK_THROWS_AS (fitDrum (setup, strikes), InputError);
+    CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
     setup.drum = {};
     setup.drum.muffling.emplace_back();
-    CHECK_THROWS_AS (fitDrum (setup, strikes), InputError);
+    CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
     setup.drum = {};
     setup.massTolerance = 0.5;
-    CHECK_THROWS_AS (fitDrum (setup, strikes), InputError);
+    CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
 }
 
 TEST_CASE ("Wires that are on are recognised from below at 30 dB; thrown off they are not")

@@ -112,7 +112,7 @@ listening::Recording record (const Walk& walk, const Surroundings& surroundings)
     return placed (dryRecord (walk, surroundings.seed), surroundings);
 }
 
-listening::Recording record (const Strike& strike, const Surroundings& surroundings)
+listening::Recording dryRecord (const Strike& strike)
 {
     modal::Fittings fittings;
     fittings.wires = strike.wires;
@@ -131,7 +131,12 @@ listening::Recording record (const Strike& strike, const Surroundings& surroundi
         play (model, stroke, 0, strike.seconds, leadIn + strike.between * i, dry);
     }
 
-    return placed (dry, surroundings);
+    return dry;
+}
+
+listening::Recording record (const Strike& strike, const Surroundings& surroundings)
+{
+    return placed (dryRecord (strike), surroundings);
 }
 
 listening::Recording placed (listening::Recording dry, const Surroundings& surroundings)

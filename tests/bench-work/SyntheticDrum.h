@@ -62,6 +62,10 @@ struct Strike
     double between = 1.2; ///< s
 };
 
+/** All strokes, neither room nor noise, for placed(). */
+listening::Recording dryRecord (const Strike&);
+
+/** The same in its surroundings. */
 listening::Recording record (const Strike&, const Surroundings&);
 
 /** Room and noise on top of a dry recording. */

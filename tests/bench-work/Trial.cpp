@@ -1,6 +1,7 @@
 #include "Trial.h"
 
 #include "Listening/Partials.h"
+#include "Listening/Strikes.h"
 #include "Listening/Taps.h"
 #include "Listening/Walk.h"
 
@@ -143,7 +144,7 @@ StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn)
     tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off);
     strike.wires.on = hasWiresOn;
 
-    std::vector<std::vector<modal::Partial>> strikes;
+    std::vector<listening::Strike> strikes;
 
     for (unsigned k = 0; k < 6; ++k)
     {
@@ -151,15 +152,16 @@ StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn)
         strike.angle = chance.between (0.0, modal::units::twoPi);
         strike.speed = chance.between (1.0, 2.0);
         strike.isHeardFromBelow = k % 2 == 1;
-        const auto recording = record (strike, { .signalToNoise = signalToNoise, .seed = 6 * seed + k });
-        const auto quiet = listening::quietestMoment (recording);
+        const auto recording = std::make_shared<const listening::Recording> (
+            record (strike, { .signalToNoise = signalToNoise, .seed = 6 * seed + k }));
+        const auto quiet = listening::quietestMoment (*recording);
 
-        for (const auto& tap : listening::findTaps (recording))
+        for (const auto& tap : listening::findTaps (*recording))
             if (tap.canBeStrike())
-                strikes.push_back (listening::partialsOf (recording, tap, quiet));
+                strikes.push_back ({ recording, tap, quiet });
     }
 
-    const auto fit = modal::fitDrum ({ .drum = believed }, strikes);
+    const auto fit = modal::fitDrum ({ .drum = believed }, listening::linesOf (strikes), static_cast<int> (strikes.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
