@@ -115,10 +115,7 @@ public:
 
 private:
     /** Of the signal by the poles, the amplitudes held. */
-    Eigen::MatrixXcd held() const
-    {
-        return times.matrix().cast<Complex>().asDiagonal() * exponentials * amplitudes.asDiagonal();
-    }
+    Eigen::MatrixXcd held() const { return times.matrix().cast<Complex>().asDiagonal() * exponentials * amplitudes.asDiagonal(); }
 
     Eigen::ArrayXd times;
     Eigen::MatrixXcd exponentials;

@@ -18,7 +18,7 @@ using modal::units::twoPi;
 constexpr int mostInBand = 10;
 constexpr double fewestDeviations = 4.0;
 constexpr double slowestDecay = 0.3, fastestDecay = 150.0; // 1/s
-constexpr double faintest = 0.01; // of a strike's strongest: as likely the room's answer as a mode
+constexpr double faintest = 0.01;                          // of a strike's strongest: as likely the room's answer as a mode
 
 /** One note while loudness is still absolute. */
 struct Heard
@@ -40,8 +40,9 @@ Heard heardOf (const CommonSine& sine, const SubbandFilter& filter, double centr
     {
         const double amplitude = std::abs (sine.amplitude[s]);
         const double atSettled = std::exp (-line.decay * (modal::Partial::settled - sinceBlow[s]));
-        heard.levels.push_back (
-            amplitude > fewestDeviations * sine.amplitudeError[s] ? amplitude / std::abs (filter.gain (sine.pole)) * atSettled : 0.0);
+        heard.levels.push_back (amplitude > fewestDeviations * sine.amplitudeError[s]
+                                    ? amplitude / std::abs (filter.gain (sine.pole)) * atSettled
+                                    : 0.0);
     }
 
     return heard;
@@ -72,10 +73,9 @@ std::vector<modal::Line> linesOf (const std::vector<Strike>& strikes, const Part
             const auto noise = filter.cut (*recording, quiet, quiet + quietSpan, centre);
             rate = band.rate;
             sinceBlow.push_back (band.firstTime - tap.start);
-            channels.push_back ({ std::move (band.samples),
-                                  noise.samples.size() > 0
-                                      ? noise.samples.squaredNorm() / static_cast<double> (noise.samples.size())
-                                      : 0.0 });
+            channels.push_back (
+                { std::move (band.samples),
+                  noise.samples.size() > 0 ? noise.samples.squaredNorm() / static_cast<double> (noise.samples.size()) : 0.0 });
         }
 
         for (const auto& sine : commonSines (channels, rate, mostInBand))

@@ -88,8 +88,8 @@ void run (const std::vector<std::string>& words, const Command& command)
             throw InputError ("--head", "together with --strikes", "--walk or --tap-notes: strikes tell of both heads");
 
         const auto heard = hearStrikes (*files, "--strikes");
-        const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance }, listening::linesOf (heard.strikes),
-                                   static_cast<int> (heard.strikes.size()));
+        const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
+                                  listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
         writeJsonOrText (arguments, sheets::fitJson (fit, date), textOf (fit) + heard.remarks);
         return;
     }

@@ -1,5 +1,6 @@
 #include "Trial.h"
 
+#include <algorithm>
 #include <atomic>
 #include <cmath>
 #include <cstdio>
@@ -115,10 +116,11 @@ void tryStrikes (const Options& options)
     const auto all = tryAll<synthetic::StrikesOutcome> (options,
                                                         [&] (unsigned seed)
                                                         {
+                                                            const synthetic::StrikesTrial trial (seed);
                                                             std::vector<synthetic::StrikesOutcome> outcomes;
 
                                                             for (const double ratio : options.ratios)
-                                                                outcomes.push_back (synthetic::tryStrikes (seed, ratio));
+                                                                outcomes.push_back (trial.at (ratio));
 
                                                             return outcomes;
                                                         });
@@ -137,6 +139,13 @@ void tryStrikes (const Options& options)
             std::printf (" %8.1f%%", percent (all[r], [h] (const auto& o) { return std::abs (o.pull[h]) < 2.0; }));
 
         std::printf ("\n");
+
+        for (int i = 0; options.listsMisses && i < options.drums; ++i)
+            if (const auto& o = all[r][static_cast<std::size_t> (i)]; ! o.isPossible)
+                std::printf ("    drum %d: %s\n", options.first + i, o.refusal.c_str());
+            else if (std::max (std::abs (o.tensionShare[0]), std::abs (o.tensionShare[1])) > 0.02)
+                std::printf ("    drum %d: tensions off by %.1f %%, %.1f %%\n", options.first + i, 100.0 * o.tensionShare[0],
+                             100.0 * o.tensionShare[1]);
     }
 }
 
@@ -144,7 +153,7 @@ void tryStrikes (const Options& options)
 
 /** How well random drums are fitted, percent of all drums.
       fit-accuracy [drums = 500] [walk | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
-    The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that a walk misses. */
+    The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that are missed. */
 int main (int argc, char** argv)
 {
     Options options;

@@ -75,7 +75,7 @@ TEST_CASE ("Random drums struck at 20 dB: both tensions to 2 % in nine of ten th
 
     for (unsigned seed = 1; seed <= drums; ++seed)
     {
-        const auto outcome = synthetic::tryStrikes (seed, 20.0);
+        const auto outcome = synthetic::StrikesTrial (seed).at (20.0);
 
         if (! outcome.isPossible)
             continue;

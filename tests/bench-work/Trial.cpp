@@ -1,6 +1,5 @@
 #include "Trial.h"
 
-#include "Listening/Partials.h"
 #include "Listening/Strikes.h"
 #include "Listening/Taps.h"
 #include "Listening/Walk.h"
@@ -121,30 +120,27 @@ Outcome WalkTrial::at (double signalToNoise) const
     return outcome;
 }
 
-StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn)
+StrikesTrial::StrikesTrial (unsigned seed, bool hasWiresOn)
 {
     using modal::HeadSide;
     Chance chance (seed);
-    auto believed = chance.drum();
+    believed = chance.drum();
     believed.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
     auto built = believed;
     built.batter.plyThickness *= chance.between (0.97, 1.03);
     built.resonant.plyThickness *= chance.between (0.97, 1.03);
 
-    Strike strike;
-    strike.drum = built;
-    auto& tensions = strike.tensions;
     tensions.batter = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
-    const double batterNote = modal::tapNote (built, HeadSide::batter, tensions.batter);
+    notes[0] = modal::tapNote (built, HeadSide::batter, tensions.batter);
     const double highest = modal::tapNote (built, HeadSide::resonant, 0.9 * modal::yieldTension (built.resonant));
-    const double notes[] = { batterNote, std::min (highest, batterNote * std::exp2 (chance.between (-2.0, 9.0) / 12.0)) };
+    notes[1] = std::min (highest, notes[0] * std::exp2 (chance.between (-2.0, 9.0) / 12.0));
     tensions.resonant = modal::tensionForTapNote (built, HeadSide::resonant, notes[1]);
     int off = 0;
     tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off);
     tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off);
-    strike.wires.on = hasWiresOn;
 
-    std::vector<listening::Strike> strikes;
+    Strike strike{ .drum = built, .tensions = tensions };
+    strike.wires.on = hasWiresOn;
 
     for (unsigned k = 0; k < 6; ++k)
     {
@@ -152,20 +148,33 @@ StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn)
         strike.angle = chance.between (0.0, modal::units::twoPi);
         strike.speed = chance.between (1.0, 2.0);
         strike.isHeardFromBelow = k % 2 == 1;
-        const auto recording = std::make_shared<const listening::Recording> (
-            record (strike, { .signalToNoise = signalToNoise, .seed = 6 * seed + k }));
+        strikes.push_back ({ dryRecord (strike), 6 * seed + k });
+    }
+}
+
+StrikesOutcome StrikesTrial::at (double signalToNoise) const
+{
+    std::vector<listening::Strike> heard;
+
+    for (const auto& [dry, seed] : strikes)
+    {
+        const auto recording =
+            std::make_shared<const listening::Recording> (placed (dry, { .signalToNoise = signalToNoise, .seed = seed }));
         const auto quiet = listening::quietestMoment (*recording);
 
         for (const auto& tap : listening::findTaps (*recording))
             if (tap.canBeStrike())
-                strikes.push_back ({ recording, tap, quiet });
+                heard.push_back ({ recording, tap, quiet });
     }
 
-    const auto fit = modal::fitDrum ({ .drum = believed }, listening::linesOf (strikes), static_cast<int> (strikes.size()));
+    const auto fit = modal::fitDrum ({ .drum = believed }, listening::linesOf (heard), static_cast<int> (heard.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
+    {
+        outcome.refusal = fit.doubts.front();
         return outcome;
+    }
 
     const modal::HeadFit* const heads[] = { &fit.batter, &fit.resonant };
     const double truth[] = { tensions.batter, tensions.resonant };

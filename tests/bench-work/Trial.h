@@ -50,14 +50,35 @@ private:
 struct StrikesOutcome
 {
     bool isPossible = false;
+    std::string refusal{};    ///< why, if it is not possible
     double noteCents[2]{};    ///< found over true, batter and resonant
     double tensionShare[2]{}; ///< found over true, minus 1
     double pull[2]{};         ///< the same over the fit's own standard deviation
 };
 
-/** The drum depends on `seed` alone: as in WalkTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above the
-    batter, both heads' masses within ±3 % and one lug of each 20 cents off. Struck six times anywhere within 0.85 of the radius
-    at 1 to 2 m/s, heard from above and from below in turn. */
-StrikesOutcome tryStrikes (unsigned seed, double signalToNoise, bool hasWiresOn = false);
+/** A random finished drum, struck six times, to be heard at any ratio of signal to noise. */
+class StrikesTrial
+{
+public:
+    /** The drum depends on `seed` alone: as in WalkTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above
+       the batter, both heads' masses within ±3 % and one lug of each 20 cents off. Struck six times anywhere within 0.85 of the
+       radius at 1 to 2 m/s, heard from above and from below in turn. */
+    explicit StrikesTrial (unsigned seed, bool hasWiresOn = false);
+
+    /** What listening and fitting make of the strikes in a room with noise. */
+    StrikesOutcome at (double signalToNoise) const;
+
+private:
+    struct Recorded
+    {
+        listening::Recording dry;
+        unsigned seed = 0;
+    };
+
+    modal::DrumSpec believed;
+    modal::Tensions tensions;
+    double notes[2]{}; ///< Hz, both tap notes
+    std::vector<Recorded> strikes;
+};
 
 } // namespace synthetic
