@@ -51,6 +51,23 @@ double bestOfThree (const Work& work)
     return best;
 }
 
+#if defined(__x86_64__) && defined(__GNUC__)
+/** GHz that this core runs at: additions that wait for one another take a cycle each. Says more than a name does on a machine
+   that is shared. */
+double coreClock()
+{
+    constexpr long turns = 20'000'000;
+    const double time = bestOfThree (
+        []
+        {
+            unsigned long x = 0;
+            for (long i = 0; i < turns; ++i)
+                asm volatile("add $1, %0\n\tadd $1, %0\n\tadd $1, %0\n\tadd $1, %0" : "+r"(x));
+        });
+    return 4.0 * static_cast<double> (turns) / time * 1.0e-9;
+}
+#endif
+
 engine::DrumSetup snare (double highest)
 {
     const modal::DrumSpec spec;
@@ -285,6 +302,10 @@ int main (int argc, char** argv)
 
     std::printf ("%-34s %5s %6s %9s %10s %9s\n", "", "heads", "modes", "contacts", "ns/sample", "x real");
     const auto full = snare (2000.0);
+#if defined(__x86_64__) && defined(__GNUC__)
+    const double clock = coreClock();
+    std::printf ("core at %.2f GHz: the full drum takes %.0f cycles a sample\n", clock, clock * play (full, seconds).nanoseconds);
+#endif
     compareLoops (full, seconds);
     compareWires (full, seconds);
     compareBank (full, seconds);
