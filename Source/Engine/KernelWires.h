@@ -3,6 +3,8 @@
 #include "KernelView.h"
 #include "Pack.h"
 
+#include <utility>
+
 namespace engine
 {
 namespace
@@ -30,6 +32,7 @@ public:
        of its force. */
     void begin() noexcept
     {
+        // Moves are no responses, but stand where prepare() unfolds them as it does those.
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
@@ -368,40 +371,21 @@ private:
         int k = 0;
         for (; columns - k >= 8 * lanes; k += 8 * lanes)
             multiplyTile<8> (rows, columns, in, out, count, k, factor);
-        switch ((columns - k) / lanes)
-        {
-        case 7:
-            multiplyTile<7> (rows, columns, in, out, count, k, factor);
-            break;
-        case 6:
-            multiplyTile<6> (rows, columns, in, out, count, k, factor);
-            break;
-        case 5:
-            multiplyTile<5> (rows, columns, in, out, count, k, factor);
-            break;
-        case 4:
-            multiplyTile<4> (rows, columns, in, out, count, k, factor);
-            break;
-        case 3:
-            multiplyTile<3> (rows, columns, in, out, count, k, factor);
-            break;
-        case 2:
-            multiplyTile<2> (rows, columns, in, out, count, k, factor);
-            break;
-        case 1:
+        if (columns - k >= 4 * lanes)
+            multiplyTile<4> (rows, columns, in, out, count, std::exchange (k, k + 4 * lanes), factor);
+        if (columns - k >= 2 * lanes)
+            multiplyTile<2> (rows, columns, in, out, count, std::exchange (k, k + 2 * lanes), factor);
+        if (columns > k)
             multiplyTile<1> (rows, columns, in, out, count, k, factor);
-            break;
-        default:
-            break;
-        }
     }
 
-    /** A few packs of columns at once, each with sums enough that no addition waits for the one before it. `count` is even. */
+    /** A few packs of columns at once, each with sums enough that no addition waits for the one before it. `count` is a
+        multiple of four. */
     template <int packs>
     static SNAREWRIGHT_INLINE void multiplyTile (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count, int k,
                                                  Scalar factor) noexcept
     {
-        constexpr int chains = packs > 4 ? 1 : 2;
+        constexpr int chains = packs == 8 ? 1 : packs == 4 ? 2 : 4;
         P sums[chains][packs];
         SNAREWRIGHT_UNROLL
         for (int c = 0; c < chains; ++c)
@@ -420,7 +404,10 @@ private:
         SNAREWRIGHT_UNROLL
         for (int p = 0; p < packs; ++p)
         {
-            const P sum = chains == 2 ? sums[0][p] + sums[chains - 1][p] : sums[0][p];
+            P sum = sums[0][p];
+            SNAREWRIGHT_UNROLL
+            for (int c = 1; c < chains; ++c)
+                sum = sum + sums[c][p];
             (P::all (factor) * sum).store (out + k + p * lanes);
         }
     }
