@@ -241,11 +241,12 @@ void compareBank (const engine::DrumSetup& full, double seconds)
     // Nothing may fade, or the drum would fall asleep and cost nothing.
     for (auto& mode : bare.modes.modes)
         mode.decay = {};
-    const auto bank = play (bare, seconds, { nullptr, false });
-    line ("bank alone, nobody listening", bank);
+    line ("bank alone, nobody listening", play (bare, seconds, { nullptr, false }));
 #if defined(HAS_HAND_WRITTEN_LOOP)
     if (__builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
     {
+        const auto bank = play (bare, seconds, { engine::kernelNamed ("avx2").run, false });
+        line ("bank alone, avx2", bank);
         const double hand = handWrittenBank (bank.modes, static_cast<int> (seconds * 48000.0));
         std::printf ("hand-written bank of %d modes: %.0f ns/sample; ours takes %.2f times as long\n", bank.modes, hand,
                      bank.nanoseconds / hand);
