@@ -1,5 +1,6 @@
 #include "Bank.h"
 
+#include "KernelView.h"
 #include "Rings.h"
 
 #include <array>
@@ -105,9 +106,9 @@ std::vector<Candidate> strandCandidates (const DrumSetup& setup, const Bed& bed)
     return candidates;
 }
 
-void padTo (std::vector<BankEntry>& entries, int packWidth)
+void pad (std::vector<BankEntry>& entries)
 {
-    while (entries.size() % static_cast<std::size_t> (packWidth) != 0)
+    while (entries.size() % tileModes != 0)
         entries.emplace_back();
 }
 
@@ -118,7 +119,7 @@ int roundUp (int count, int step)
 
 } // namespace
 
-Bank buildBank (const DrumSetup& setup, int packWidth)
+Bank buildBank (const DrumSetup& setup)
 {
     Bank bank;
     const bool wired = setup.wires.on && setup.modes.bottom == modal::Bottom::head;
@@ -129,7 +130,7 @@ Bank buildBank (const DrumSetup& setup, int packWidth)
         bank.strands.emplace (setup.wires, 2.0 * setup.modes.radius, detail.strands, detail.points, detail.modes);
         bed.emplace (Bed{ *bank.strands, setup.modes.isUniform });
         bank.contactsInQuadrant = bed->contacts();
-        bank.combinations = roundUp (bank.contactsInQuadrant, std::max (8, packWidth));
+        bank.combinations = roundUp (bank.contactsInQuadrant, tileModes);
     }
 
     auto candidates = headCandidates (setup, bed ? &*bed : nullptr);
@@ -149,7 +150,7 @@ Bank buildBank (const DrumSetup& setup, int packWidth)
                 bank.entries.push_back (c.entry);
                 shapes.push_back (&c.shape);
             }
-        padTo (bank.entries, packWidth);
+        pad (bank.entries);
         members.count = bank.size() - members.first;
         members.shapes = Eigen::MatrixXd::Zero (bank.combinations, members.count);
         for (std::size_t k = 0; k < shapes.size(); ++k)
@@ -170,7 +171,7 @@ Bank buildBank (const DrumSetup& setup, int packWidth)
         entry.recursion = ModalRecursion::from (entry.frequency, bank.rings[i].decay, 1.0 / setup.sampleRate);
         bank.entries.push_back (entry);
     }
-    padTo (bank.entries, packWidth);
+    pad (bank.entries);
     return bank;
 }
 

@@ -53,7 +53,8 @@ struct BankClass
     Eigen::MatrixXd shapes; ///< combinations × modes, 1/√kg
 };
 
-/** All oscillators in the order in which the inner loop wants them: class by class those that touch wires, then the rest. */
+/** All oscillators in the order in which the inner loop wants them: class by class those that touch wires, then the rest. Every
+    class is padded to whole tiles, see KernelView.h. */
 struct Bank
 {
     std::vector<BankEntry> entries;
@@ -61,12 +62,11 @@ struct Bank
     std::vector<BankClass> classes;        ///< none without wires, four with the bed's symmetry, one without
     std::optional<StrandGeometry> strands; ///< none without wires
     int contactsInQuadrant = 0;            ///< without padding; of all contacts where there is no symmetry
-    int combinations = 0;                  ///< the same, padded to a multiple of eight
+    int combinations = 0;                  ///< the same, padded to whole tiles both ways
 
     int size() const noexcept { return static_cast<int> (entries.size()); }
 };
 
-/** @param packWidth   every class is padded to a multiple of this */
-Bank buildBank (const DrumSetup&, int packWidth);
+Bank buildBank (const DrumSetup&);
 
 } // namespace engine

@@ -356,7 +356,7 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
             for (int k = 0; k < group.modes; ++k)
             {
                 const auto at = static_cast<std::size_t> (group.firstMode + k);
-                sum += static_cast<double> (group.shapes[i * group.modes + k]) * static_cast<double> (view.drive[at]) *
+                sum += static_cast<double> (group.shape (i, k)) * static_cast<double> (view.drive[at]) *
                        static_cast<double> (shape[at]);
             }
             scratch[static_cast<std::size_t> (c * view.combinations + i)] = static_cast<Scalar> (sum);

@@ -50,6 +50,18 @@ AlignedArray<Scalar> packedRows (const Eigen::MatrixXd& matrix)
     return out;
 }
 
+/** Shapes, combinations × modes, in the order of CouplingClass::shapeIndex(). */
+template <typename Scalar>
+AlignedArray<Scalar> packedTiles (const Eigen::MatrixXd& matrix)
+{
+    AlignedArray<Scalar> out (static_cast<std::size_t> (matrix.size()));
+    for (int i = 0; i < matrix.rows(); ++i)
+        for (int k = 0; k < matrix.cols(); ++k)
+            out[static_cast<std::size_t> (CouplingClass<Scalar>::shapeIndex (i, k, static_cast<int> (matrix.cols())))] =
+                static_cast<Scalar> (matrix (i, k));
+    return out;
+}
+
 /** Basis functions at the tables' steps, one more before the middle and two after the rim for the cubic, mirrored into the head.
  */
 const std::vector<double>& radialSteps (const modal::BasisFunction& function)
@@ -93,7 +105,7 @@ template <typename Scalar>
 BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
 {
     check (made);
-    const Bank bank = buildBank (made, kernelFor<Scalar>().packWidth);
+    const Bank bank = buildBank (made);
     modal::requireInRange (bank.size(), { 1.0, static_cast<double> (maxModes), "" }, "modes of the drum and its wires");
     modal::requireInRange (basisSize(), { 1.0, static_cast<double> (maxModes), "" }, "basis functions of a head");
 
@@ -130,7 +142,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         restCompression = packed<Scalar> (contactsOf.restCompression);
         for (std::size_t c = 0; c < bank.classes.size(); ++c)
         {
-            shapes[c] = packedRows<Scalar> (bank.classes[c].shapes);
+            shapes[c] = packedTiles<Scalar> (bank.classes[c].shapes);
             mobility[c] = packedRows<Scalar> (contactsOf.mobility[c]);
             coupling[c] = { bank.classes[c].first, bank.classes[c].count, shapes[c].data(), mobility[c].data() };
         }
@@ -318,7 +330,7 @@ void BasicDrumModel<Scalar>::buildStretch()
         stretchGradient[1][static_cast<std::size_t> (k)] = static_cast<Scalar> (resonant);
     }
 
-    const int pack = kernelFor<Scalar>().packWidth;
+    constexpr int pack = tileModes;
     for (int k = 0; k < modes(); k += pack)
     {
         const auto isZero = [] (Scalar x) { return x == Scalar (0); };
@@ -359,7 +371,7 @@ void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to)
             const auto& group = coupling[static_cast<std::size_t> (c)];
             for (int k = 0; k < group.modes; ++k)
                 sums[static_cast<std::size_t> (c)] +=
-                    static_cast<double> (group.shapes[i * group.modes + k]) * static_cast<double> (position[group.firstMode + k]);
+                    static_cast<double> (group.shape (i, k)) * static_cast<double> (position[group.firstMode + k]);
         }
         if (classes == 4)
             sums = { 0.5 * (sums[0] + sums[1] + sums[2] + sums[3]), 0.5 * (sums[0] - sums[1] + sums[2] - sums[3]),

@@ -66,14 +66,27 @@ struct StrikerState
     }
 };
 
+/** Modes and contacts are padded to whole tiles, which are whole packs of every processor. */
+inline constexpr int tileModes = 16, tileRows = 8;
+
 /** What one parity class of modes and contacts has in common with no other. */
 template <typename Scalar>
 struct CouplingClass
 {
     int firstMode = 0;                ///< in the bank
-    int modes = 0;                    ///< a multiple of the pack width
-    const Scalar* shapes = nullptr;   ///< [combination][mode], 1/√kg: compression per modal coordinate
+    int modes = 0;                    ///< whole tiles
+    const Scalar* shapes = nullptr;   ///< 1/√kg, compression per modal coordinate, tile by tile: see shapeIndex()
     const Scalar* mobility = nullptr; ///< [combination][combination], m/N a step
+
+    Scalar shape (int combination, int mode) const noexcept { return shapes[shapeIndex (combination, mode, modes)]; }
+
+    /** Shapes lie in the order in which the inner loop reads them, which a processor fetches ahead by itself: for eight
+       combinations after one another, for each sixteen modes, a row a combination. */
+    static int shapeIndex (int combination, int mode, int modes) noexcept
+    {
+        return combination / tileRows * tileRows * modes + mode / tileModes * tileRows * tileModes +
+               combination % tileRows * tileModes + mode % tileModes;
+    }
 };
 
 /** How far the heads are stretched, batter first, and what that does: see KernelTension.h. */

@@ -3,8 +3,6 @@
 #include "KernelView.h"
 #include "Pack.h"
 
-#include <utility>
-
 namespace engine
 {
 namespace
@@ -36,7 +34,7 @@ public:
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
-            for (int i = 0; i < n; i += 8)
+            for (int i = 0; i < n; i += tileRows)
                 gatherRows (group.shapes + i * group.modes, s.trial + group.firstMode, group.modes, classResponse() + c * n + i);
         }
         s.classes == 4 ? prepare<4>() : prepare<1>();
@@ -101,7 +99,8 @@ public:
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
-            multiplyRows (group.shapes, group.modes, classForce() + c * n, s.push + group.firstMode, n, Scalar (-1));
+            for (int i = 0; i < n; i += tileRows)
+                scatterRows (group.shapes + i * group.modes, classForce() + c * n + i, group.modes, s.push + group.firstMode);
         }
     }
 
@@ -155,21 +154,46 @@ private:
             x[q].store (to + q * n + i);
     }
 
-    /** Sums of products of eight rows with the trial positions; eight, so that the sums stay in registers. */
+    /** Sums of products of a tile's rows with the trial positions; eight, so that the sums stay in registers. */
     static SNAREWRIGHT_INLINE void gatherRows (const Scalar* shapes, const Scalar* values, int modes, Scalar* to) noexcept
     {
-        P sums[8];
+        P sums[tileRows];
         SNAREWRIGHT_UNROLL
-        for (int r = 0; r < 8; ++r)
+        for (int r = 0; r < tileRows; ++r)
             sums[r] = P::zero();
-        for (int k = 0; k < modes; k += lanes)
-        {
-            const P value = P::load (values + k);
+        for (int k = 0; k < modes; k += tileModes, shapes += tileRows * tileModes)
             SNAREWRIGHT_UNROLL
-            for (int r = 0; r < 8; ++r)
-                sums[r] = sums[r] + value * P::load (shapes + r * modes + k);
+        for (int part = 0; part < tileModes; part += lanes)
+        {
+            const P value = P::load (values + k + part);
+            SNAREWRIGHT_UNROLL
+            for (int r = 0; r < tileRows; ++r)
+                sums[r] = sums[r] + value * P::load (shapes + r * tileModes + part);
         }
         storeSums (sums, to);
+    }
+
+    /** The same rows the other way: what eight combinations push the modes with, their forces kept in registers. */
+    static SNAREWRIGHT_INLINE void scatterRows (const Scalar* shapes, const Scalar* forces, int modes, Scalar* pushes) noexcept
+    {
+        P force[tileRows];
+        SNAREWRIGHT_UNROLL
+        for (int r = 0; r < tileRows; ++r)
+            force[r] = P::all (forces[r]);
+        for (int k = 0; k < modes; k += tileModes, shapes += tileRows * tileModes)
+            SNAREWRIGHT_UNROLL
+        for (int part = 0; part < tileModes; part += lanes)
+        {
+            // Two sums, so that additions do not wait for one another.
+            P even = P::load (pushes + k + part), odd = P::zero();
+            SNAREWRIGHT_UNROLL
+            for (int r = 0; r < tileRows; r += 2)
+            {
+                even = even - force[r] * P::load (shapes + r * tileModes + part);
+                odd = odd + force[r + 1] * P::load (shapes + (r + 1) * tileModes + part);
+            }
+            (even - odd).store (pushes + k + part);
+        }
     }
 
     template <int quadrants>
@@ -361,54 +385,6 @@ private:
             s.flows->contactLoss += 0.5 * static_cast<double> (loss()[at + i]) * move * move;
             if (s.compression[at + i] <= 0 && next[i] > 0)
                 ++s.wireContacts;
-        }
-    }
-
-    /** out[k] = factor · Σ_i in[i]·rows[i][k] for a whole number of packs of columns. */
-    static SNAREWRIGHT_INLINE void multiplyRows (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count,
-                                                 Scalar factor) noexcept
-    {
-        int k = 0;
-        for (; columns - k >= 8 * lanes; k += 8 * lanes)
-            multiplyTile<8> (rows, columns, in, out, count, k, factor);
-        if (columns - k >= 4 * lanes)
-            multiplyTile<4> (rows, columns, in, out, count, std::exchange (k, k + 4 * lanes), factor);
-        if (columns - k >= 2 * lanes)
-            multiplyTile<2> (rows, columns, in, out, count, std::exchange (k, k + 2 * lanes), factor);
-        if (columns > k)
-            multiplyTile<1> (rows, columns, in, out, count, k, factor);
-    }
-
-    /** A few packs of columns at once, each with sums enough that no addition waits for the one before it. `count` is a
-        multiple of four. */
-    template <int packs>
-    static SNAREWRIGHT_INLINE void multiplyTile (const Scalar* rows, int columns, const Scalar* in, Scalar* out, int count, int k,
-                                                 Scalar factor) noexcept
-    {
-        constexpr int chains = packs == 8 ? 1 : packs == 4 ? 2 : 4;
-        P sums[chains][packs];
-        SNAREWRIGHT_UNROLL
-        for (int c = 0; c < chains; ++c)
-            SNAREWRIGHT_UNROLL
-        for (int p = 0; p < packs; ++p)
-            sums[c][p] = P::zero();
-        for (int i = 0; i < count; i += chains)
-            SNAREWRIGHT_UNROLL
-        for (int c = 0; c < chains; ++c)
-        {
-            const P value = P::all (in[i + c]);
-            SNAREWRIGHT_UNROLL
-            for (int p = 0; p < packs; ++p)
-                sums[c][p] = sums[c][p] + value * P::load (rows + (i + c) * columns + k + p * lanes);
-        }
-        SNAREWRIGHT_UNROLL
-        for (int p = 0; p < packs; ++p)
-        {
-            P sum = sums[0][p];
-            SNAREWRIGHT_UNROLL
-            for (int c = 1; c < chains; ++c)
-                sum = sum + sums[c][p];
-            (P::all (factor) * sum).store (out + k + p * lanes);
         }
     }
 };

@@ -18,13 +18,13 @@ KernelChoice<float> kernelNamed (const char* name) noexcept
 {
 #if defined(SNAREWRIGHT_X86_KERNELS)
     if (std::strcmp (name, "avx512") == 0 && __builtin_cpu_supports ("avx512f") && __builtin_cpu_supports ("avx512vl"))
-        return { runAvx512, 16, "avx512" };
+        return { runAvx512, "avx512" };
     if (std::strcmp (name, "avx2") == 0 && __builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
-        return { runAvx2, 8, "avx2" };
+        return { runAvx2, "avx2" };
 #else
     (void)name;
 #endif
-    return { runBaseline, 4, "baseline" };
+    return { runBaseline, "baseline" };
 }
 
 KernelChoice<float> bestKernel() noexcept
@@ -42,7 +42,7 @@ KernelChoice<float> bestKernel() noexcept
 
 KernelChoice<double> exactKernel() noexcept
 {
-    return { runExact, 2, "exact" };
+    return { runExact, "exact" };
 }
 
 template <>

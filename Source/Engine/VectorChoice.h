@@ -5,12 +5,11 @@
 namespace engine
 {
 
-/** An inner loop and the pack width its data must be padded to. */
+/** An inner loop. */
 template <typename Scalar>
 struct KernelChoice
 {
     KernelFunction<Scalar> run;
-    int packWidth;
     const char* name; ///< "sse2", "avx2", "avx512", "portable"
 };
 
