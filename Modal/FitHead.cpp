@@ -1,5 +1,6 @@
 #include "FitHead.h"
 
+#include "FitErrors.h"
 #include "FitHeadIteration.h"
 #include "FitMass.h"
 #include "FitStart.h"
@@ -300,19 +301,21 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     fit.tension = { state.tension, state.tension * std::sqrt (covariance (0, 0)) };
     fit.massRatio = { state.massRatio, state.massRatio * std::sqrt (covariance (1, 1)) };
 
-    // The tap note goes with tension and mass along the same gradient as an observation of (1,1) does, its offset included.
+    // The tap note goes with tension and mass along the same gradient as an observation of (1,1) does, the model's part of its
+    // offset included; the rest of the offset is the room's.
     const auto drum = withHeadMass (setup.drum, setup.side, state.massRatio);
     const double predicted = tapNote (drum, setup.side, state.tension);
-    const auto parameters = state.parameters();
-    const double offset = fitted.posterior.mean[parameters + 1];
-    fit.tapNote.value = predicted * std::exp2 (offset / 1200.0);
+    const auto offset = state.parameters() + 1;
+    const double modelShare = std::pow (setup.modelError / fitted.prior[offset], 2);
+    fit.tapNote.value = predicted * std::exp2 (modelShare * fitted.posterior.mean[offset] / 1200.0);
     const double semitone = semitoneTension (drum, setup.side, state.tension);
     const double exponent = std::log (2.0) / 12.0 / std::log1p (semitone);
     Eigen::VectorXd gradient = Eigen::VectorXd::Zero (fitted.prior.size());
     gradient[0] = exponent;
     gradient[1] = -exponent;
-    gradient[parameters + 1] = std::log (2.0) / 1200.0;
-    fit.tapNote.error = fit.tapNote.value * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient)));
+    gradient[offset] = modelShare / centsPerShare;
+    const double apart = std::pow (setup.modelError / centsPerShare, 2) * (1.0 - modelShare);
+    fit.tapNote.error = fit.tapNote.value * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient)) + apart);
 
     if (state.lugs.size() > 0)
     {

@@ -3,8 +3,10 @@
 #include "FitErrors.h"
 #include "InputError.h"
 #include "Tuning.h"
+#include "Units.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace modal
@@ -19,9 +21,23 @@ constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 /** A small weight mixes modes from far up. */
 constexpr double bandOverNote = 3.6, patchedBandOverNote = 5.5;
 
-double roomErrorInCents (double frequency)
+/** Cents by which the room may have bent what a tap gave. A room that turns a mode's phase while it dies away changes its level
+   as much, so that its pole moves as far along one axis as along the other: what fades otherwise than it should is as far off in
+   frequency. What noise does to the decay is in the recording's own error already.
+
+    @param losses  ratio of the head's losses to those predicted */
+double roomErrorInCents (const Comparison& c, double losses)
 {
-    return centsPerShare * roomError / frequency;
+    const double noise = c.decay.error, astray = c.decay.rate - c.decay.rateWith (losses);
+    const double pole = std::sqrt (std::max (0.0, astray * astray - noise * noise));
+    return centsPerShare * std::hypot (roomError, pole / units::twoPi) / c.frequency;
+}
+
+double median (std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t> (values.size() / 2);
+    std::nth_element (values.begin(), middle, values.end());
+    return *middle;
 }
 
 /** The patch's grip on the film is not modelled. */
@@ -121,17 +137,30 @@ void FitHeadIteration::solveStep()
     Eigen::MatrixXd jacobian = Eigen::MatrixXd::Zero (rows + 1, prior.size());
     Eigen::VectorXd observed = Eigen::VectorXd::Zero (rows + 1), full = Eigen::VectorXd::Ones (rows + 1);
 
+    std::vector<HeardDecay> decays;
+    std::array<std::vector<double>, offsets> roomOfKind;
+
+    for (const auto& c : compared)
+        decays.push_back (c.decay);
+
+    const double losses = lossRatioOf (decays).value;
+
     for (Eigen::Index i = 0; i < rows; ++i)
     {
         const auto& c = compared[static_cast<std::size_t> (i)];
         jacobian.row (i).head (parameters) = c.gradient.transpose();
-        const auto offset = parameters + (c.n - 1) * orders + c.m;
-        jacobian (i, offset) = 1.0;
+        const auto kind = (c.n - 1) * orders + c.m;
+        jacobian (i, parameters + kind) = 1.0;
         observed[i] = c.cents + c.gradient.dot (travelled.head (parameters));
-        const double room = roomErrorInCents (c.frequency);
+        const double room = roomErrorInCents (c, losses);
+        roomOfKind[static_cast<std::size_t> (kind)].push_back (room);
         full[i] = 1.0 / std::hypot (c.error, isPatched ? std::max (patchedTapError, setup.tapError) : setup.tapError, room);
-        prior[offset] = std::hypot (c.n == 1 ? setup.modelError : secondKindError, room);
     }
+
+    // All taps of a kind are heard in the same room.
+    for (int kind = 0; kind < offsets; ++kind)
+        if (const auto& room = roomOfKind[static_cast<std::size_t> (kind)]; ! room.empty())
+            prior[parameters + kind] = std::hypot (kind < orders ? setup.modelError : secondKindError, median (room));
 
     // Lugs are counted from their mean.
     if (lugs == Lugs::free)

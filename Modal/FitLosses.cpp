@@ -1,5 +1,6 @@
 #include "FitLosses.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace modal
@@ -7,19 +8,28 @@ namespace modal
 
 Estimate lossRatioOf (const std::vector<HeardDecay>& heard)
 {
-    double weightSum = 0.0, sum = 0.0;
+    constexpr double outlier = 2.5; // standard deviations
+    constexpr int passes = 6;
+    Estimate ratio{ 1.0, 0.0 };
 
-    for (const auto& one : heard)
+    for (int pass = 0; pass < passes; ++pass)
     {
-        const double scaled = one.predicted.film + one.predicted.ply + one.predicted.edge;
-        const double rest = one.predicted.total() - scaled;
-        const double error = std::hypot (one.error, 0.1 * one.predicted.total()); // radiation is known to a tenth or so
-        const double weight = scaled * scaled / (error * error);
-        weightSum += weight;
-        sum += weight * (one.rate - rest) / scaled;
+        double weightSum = 0.0, sum = 0.0;
+
+        for (const auto& one : heard)
+        {
+            const double error = std::hypot (one.error, 0.1 * one.predicted.total()); // radiation is known to a tenth or so
+            const double left = std::abs (one.rate - one.rateWith (ratio.value)) / error;
+            const double weight = std::pow (one.scaled() / error, 2) * outlier / std::max (left, outlier);
+            weightSum += weight;
+            sum += weight * (one.rate - one.rateWith (0.0)) / one.scaled();
+        }
+
+        if (weightSum > 0.0)
+            ratio = { sum / weightSum, 1.0 / std::sqrt (weightSum) };
     }
 
-    return weightSum > 0.0 ? Estimate{ sum / weightSum, 1.0 / std::sqrt (weightSum) } : Estimate{ 1.0, 0.0 };
+    return ratio;
 }
 
 } // namespace modal
