@@ -17,6 +17,7 @@ namespace
 {
 
 constexpr double poorMatch = 0.1;        // of the first guess
+constexpr double enough = 0.4;           // of the modes expected
 constexpr double goodMisfit = 3.0;       // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
@@ -48,7 +49,7 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 /** How much of what ought to be heard was heard, and how well it fits. */
 double qualityOf (const FitHeadIteration& fitted)
 {
-    return static_cast<double> (fitted.compared.size()) / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
+    return fitted.likely / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
 }
 
 /** The bare walk fitted from each start that matches at all; the best of them. */
@@ -72,6 +73,9 @@ std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::v
         if (trial.run() && (! best || qualityOf (trial) > qualityOf (*best)))
             best.emplace (std::move (trial));
     }
+
+    if (best && ! best->compared.empty())
+        best->weighByScatter();
 
     return best;
 }
@@ -265,7 +269,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 
     const auto& fitted = *best;
     const auto& c = fitted.compared;
-    const bool heardEnough = 2 * static_cast<int> (c.size()) >= fitted.expected && ! c.empty();
+    const bool heardEnough = fitted.likely >= enough * fitted.expected && ! c.empty();
     std::vector<int> kinds;
 
     for (const auto& comparison : c)

@@ -19,6 +19,7 @@ struct Candidate
 {
     const FitHeadModel::Group* group;
     FitHeadModel::Heard heard;
+    double left; ///< of its strength when the blow has settled
 };
 
 /** Cents from the band of a group to a frequency; 0 within. */
@@ -30,44 +31,45 @@ double distance (const FitHeadModel::Heard& heard, double frequency)
     return frequency > heard.highest ? centsBetween (heard.highest, frequency) : 0.0;
 }
 
-/** True if a neighbour's resonance, as wide as it fades fast, reaches the group: (0,1) often drowns (1,1). */
-bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index, double strongest)
+/** True if a neighbour that has not yet died away reaches the group with its resonance, as wide as it fades fast. */
+bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index)
 {
-    const auto& own = candidates[index].heard;
+    const auto& own = candidates[index];
 
     for (std::size_t i = 0; i < candidates.size(); ++i)
     {
-        const auto& other = candidates[i].heard;
-        const double gap = std::max (other.lowest - own.highest, own.lowest - other.highest);
+        const auto& other = candidates[i];
+        const double gap = std::max (other.heard.lowest - own.heard.highest, own.heard.lowest - other.heard.highest);
 
-        if (i != index && other.strength > faint * strongest && gap < other.decay.total() / units::pi)
+        if (i != index && other.left > faint * own.left && gap < other.heard.decay.total() / units::pi)
             return true;
     }
 
     return false;
 }
 
-/** Damped sines that belong to one group as the one that they make together at the blow: the mean of their poles, each by its
-    complex amplitude. Close neighbours may come out of the recording with large opposite amplitudes; their mean stays put. */
+/** Damped sines that belong to one group as one: the mean of their poles, each by its level once the blow has settled. Phases are
+   left out: a pair of modes beats, but what a room splits off a mode comes out with a phase of its own, and either would move a
+   mean that goes by them. */
 Partial together (const std::vector<Partial>& parts)
 {
     Partial whole;
-    std::complex<double> poles = 0.0;
-    double frequencyVariance = 0.0, decayVariance = 0.0;
+    double sum = 0.0, frequencyVariance = 0.0, decayVariance = 0.0;
 
     for (const auto& part : parts)
     {
-        whole.amplitude += part.amplitude;
-        poles += part.amplitude * std::complex<double> (-part.decay, units::twoPi * part.frequency);
-        frequencyVariance += std::norm (part.amplitude) * part.frequencyError * part.frequencyError;
-        decayVariance += std::norm (part.amplitude) * part.decayError * part.decayError;
+        const double level = part.level();
+        sum += level;
+        whole.frequency += level * part.frequency;
+        whole.decay += level * part.decay;
+        frequencyVariance += std::pow (level * part.frequencyError, 2);
+        decayVariance += std::pow (level * part.decayError, 2);
     }
 
-    poles /= whole.amplitude;
-    whole.frequency = poles.imag() / units::twoPi;
-    whole.decay = -poles.real();
-    whole.frequencyError = std::sqrt (frequencyVariance) / std::abs (whole.amplitude);
-    whole.decayError = std::sqrt (decayVariance) / std::abs (whole.amplitude);
+    whole.frequency /= sum;
+    whole.decay /= sum;
+    whole.frequencyError = std::sqrt (frequencyVariance) / sum;
+    whole.decayError = std::sqrt (decayVariance) / sum;
     return whole;
 }
 
@@ -76,15 +78,18 @@ Partial together (const std::vector<Partial>& parts)
 std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& tap, double window, int& expected)
 {
     std::vector<Candidate> candidates;
-    double strongest = 0.0;
+    double strongest = 0.0, mostLeft = 0.0;
 
     for (const auto& group : model.groups())
     {
-        candidates.push_back ({ &group, model.heardAt (group, tap) });
-        strongest = std::max (strongest, candidates.back().heard.strength);
+        auto heard = model.heardAt (group, tap);
+        const double left = heard.strength * std::exp (-2.0 * Partial::settled * heard.decay.total());
+        strongest = std::max (strongest, heard.strength);
+        mostLeft = std::max (mostLeft, left);
+        candidates.push_back ({ &group, std::move (heard), left });
     }
 
-    // Each partial goes to the group that it lies nearest to.
+    // Each partial goes to the group that it lies nearest to, of those that can still be heard.
     std::vector<std::vector<Partial>> shares (candidates.size());
 
     for (const auto& partial : tap.partials)
@@ -94,7 +99,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
 
         for (std::size_t i = 0; i < candidates.size(); ++i)
             if (const double off = distance (candidates[i].heard, partial.frequency);
-                off < least && candidates[i].heard.strength > 0.1 * faint * strongest)
+                off < least && candidates[i].left > 0.01 * faint * mostLeft)
             {
                 least = off;
                 nearest = i;
@@ -108,17 +113,17 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
 
     for (std::size_t i = 0; i < candidates.size(); ++i)
     {
-        const auto& [group, heard] = candidates[i];
+        const auto& [group, heard, left] = candidates[i];
 
         // (0,n) modes radiate so strongly that they fade before they can be read.
         const bool counts = group->n <= (tap.hasPatch ? 1 : 2) && group->m >= 1 &&
                             group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
                             heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
 
-        if (! counts || isCrowded (candidates, i, strongest))
+        if (! counts || isCrowded (candidates, i))
             continue;
 
-        if (group->n == 1)
+        if (group->n == 1 && left > faint * mostLeft)
             ++expected;
 
         // What fades much faster than the mode can is the room's answer, or noise.
@@ -136,6 +141,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
                               heard.frequency,
                               centsBetween (heard.frequency, whole.frequency),
                               centsPerShare * whole.frequencyError / whole.frequency,
+                              0.0,
                               { whole.decay, whole.decayError, heard.decay },
                               centsPerShare * heard.gradient });
     }

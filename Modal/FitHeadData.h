@@ -14,6 +14,8 @@ struct Comparison
     double frequency = 0.0; ///< predicted, Hz
     double cents = 0.0;     ///< heard over predicted
     double error = 0.0;     ///< cents, by the recording's noise
+    double astray =
+        0.0; ///< cents, by which it is probably off because it fades otherwise than the mode does; see FitHeadIteration
     HeardDecay decay;
     Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
 };

@@ -21,16 +21,16 @@ constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 /** A small weight mixes modes from far up. */
 constexpr double bandOverNote = 3.6, patchedBandOverNote = 5.5;
 
-/** Cents by which the room may have bent what a tap gave. A room that turns a mode's phase while it dies away changes its level
-   as much, so that its pole moves as far along one axis as along the other: what fades otherwise than it should is as far off in
-   frequency. What noise does to the decay is in the recording's own error already.
+/** Cents by which the room has probably bent what a tap gave, over what it always may. A room that turns a mode's phase while it
+   dies away changes its level as much, so that its pole moves as far along one axis as along the other: what fades otherwise than
+   it should is as far off in frequency. What noise does to the decay is in the recording's own error already.
 
     @param losses  ratio of the head's losses to those predicted */
-double roomErrorInCents (const Comparison& c, double losses)
+double astrayInCents (const Comparison& c, double losses)
 {
     const double noise = c.decay.error, astray = c.decay.rate - c.decay.rateWith (losses);
     const double pole = std::sqrt (std::max (0.0, astray * astray - noise * noise));
-    return centsPerShare * std::hypot (roomError, pole / units::twoPi) / c.frequency;
+    return centsPerShare * pole / units::twoPi / c.frequency;
 }
 
 double median (std::vector<double> values)
@@ -39,6 +39,9 @@ double median (std::vector<double> values)
     std::nth_element (values.begin(), middle, values.end());
     return *middle;
 }
+
+/** What is this far off for the way it fades is as likely something else. */
+constexpr double farAstray = 6.0; // cents
 
 /** The patch's grip on the film is not modelled. */
 constexpr double patchedTapError = 1.5; // cents
@@ -75,6 +78,29 @@ bool FitHeadIteration::run()
     }
 }
 
+void FitHeadIteration::weighByScatter()
+{
+    constexpr int passes = 4;
+    constexpr double least = 0.25;
+    const double asStated = misfit;
+
+    for (int pass = 0; pass < passes; ++pass)
+    {
+        const double told = (posterior.information * posterior.covariance).trace(); // unknowns that the taps decide
+        const double freedom = std::max (1.0, static_cast<double> (compared.size()) - told);
+        scatter = std::clamp (scatter * std::sqrt (squares / freedom), least, 1.0);
+        solveStep();
+        takeStep (1.0);
+        observe (laterWindow);
+
+        if (compared.empty())
+            return;
+    }
+
+    solveStep();
+    misfit = asStated;
+}
+
 void FitHeadIteration::refineLugs()
 {
     usesSecondKind = true;
@@ -96,14 +122,8 @@ void FitHeadIteration::iterate()
             return;
 
         solveStep();
-        const auto parameters = state.parameters();
-        Eigen::VectorXd move = (posterior.mean - travelled).head (parameters);
-        const double largest = move.cwiseAbs().maxCoeff();
-        move *= std::min (1.0, longestStep / std::max (largest, 1.0e-12));
-        state = state.moved (move);
-        travelled.head (parameters) += move;
 
-        if (largest < settled)
+        if (takeStep (longestStep) < settled)
             break;
     }
 
@@ -111,6 +131,17 @@ void FitHeadIteration::iterate()
 
     if (! compared.empty())
         solveStep();
+}
+
+double FitHeadIteration::takeStep (double longest)
+{
+    const auto parameters = state.parameters();
+    Eigen::VectorXd move = (posterior.mean - travelled).head (parameters);
+    const double largest = move.cwiseAbs().maxCoeff();
+    move *= std::min (1.0, longest / std::max (largest, 1.0e-12));
+    state = state.moved (move);
+    travelled.head (parameters) += move;
+    return largest;
 }
 
 void FitHeadIteration::observe (double window)
@@ -144,17 +175,21 @@ void FitHeadIteration::solveStep()
         decays.push_back (c.decay);
 
     const double losses = lossRatioOf (decays).value;
+    likely = 0.0;
 
     for (Eigen::Index i = 0; i < rows; ++i)
     {
-        const auto& c = compared[static_cast<std::size_t> (i)];
+        auto& c = compared[static_cast<std::size_t> (i)];
         jacobian.row (i).head (parameters) = c.gradient.transpose();
         const auto kind = (c.n - 1) * orders + c.m;
         jacobian (i, parameters + kind) = 1.0;
         observed[i] = c.cents + c.gradient.dot (travelled.head (parameters));
-        const double room = roomErrorInCents (c, losses);
-        roomOfKind[static_cast<std::size_t> (kind)].push_back (room);
-        full[i] = 1.0 / std::hypot (c.error, isPatched ? std::max (patchedTapError, setup.tapError) : setup.tapError, room);
+        const double always = centsPerShare * roomError / c.frequency;
+        c.astray = astrayInCents (c, losses);
+        likely += 1.0 / (1.0 + std::pow (c.astray / farAstray, 2));
+        roomOfKind[static_cast<std::size_t> (kind)].push_back (std::hypot (always, c.astray));
+        const double tapError = isPatched ? std::max (patchedTapError, setup.tapError) : setup.tapError;
+        full[i] = 1.0 / std::hypot (c.error, c.astray, scatter * std::hypot (tapError, always));
     }
 
     // All taps of a kind are heard in the same room.
@@ -168,8 +203,9 @@ void FitHeadIteration::solveStep()
 
     const auto found = RobustPosterior::of (jacobian, observed, full, prior, rows);
     posterior = found.posterior;
-    cost = found.squares + posterior.mean.cwiseQuotient (prior).squaredNorm();
-    misfit = std::sqrt ((found.squares + posterior.mean.tail (offsets).cwiseQuotient (prior.tail (offsets)).squaredNorm()) /
+    squares = found.squares;
+    cost = squares + posterior.mean.cwiseQuotient (prior).squaredNorm();
+    misfit = std::sqrt ((squares + posterior.mean.tail (offsets).cwiseQuotient (prior.tail (offsets)).squaredNorm()) /
                         static_cast<double> (std::max<Eigen::Index> (rows, 1)));
 }
 

@@ -30,6 +30,10 @@ public:
     /** False if it strays to a head or a tension that cannot be: the start was wrong. Goes by the modes (m,1). */
     bool run();
 
+    /** After run(): taps that agree better among one another than was stated are weighed by how they do, so that the sharp ones
+       count more; once more from where run() ended. */
+    void weighByScatter();
+
     /** After run(): lugs by the modes (m,2) too, which tell how uneven the head is but, being easily mistaken, nothing about its
        mean; tension and mass stay. */
     void refineLugs();
@@ -39,6 +43,7 @@ public:
     Eigen::VectorXd prior;            ///< standard deviations
     std::vector<Comparison> compared; ///< at the last state
     int expected = 0;                 ///< how many there should have been
+    double likely = 0.0;              ///< how many there are, those that fade otherwise counting less
     double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
     double cost = 0.0;                ///< sum of squares of data and priors, outliers tamed; −2 ln of the probability
 
@@ -46,11 +51,14 @@ private:
     void iterate();
     void observe (double window);
     void solveStep();
+    double takeStep (double longest); ///< moves the state; returns how far it wanted to go at most
 
     const HeadFitSetup& setup;
     std::vector<const HeardTap*> taps;
     bool isPatched, usesSecondKind = false;
     Lugs lugs;
+    double scatter = 1.0; ///< of the taps, over what was stated
+    double squares = 0.0; ///< of what is left of the observations, in standard deviations, outliers tamed
     Eigen::VectorXd travelled;
 };
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace modal
 {
@@ -85,6 +86,8 @@ FitHeadModel::FitHeadModel (const HeadFitSetup& setup, const HeadState& headStat
 
 void FitHeadModel::makeGroups()
 {
+    std::optional<std::size_t> last;
+
     for (Eigen::Index i = 0; i < modes.size(); ++i)
     {
         const auto& mode = modes.modes[static_cast<std::size_t> (i)];
@@ -92,13 +95,22 @@ void FitHeadModel::makeGroups()
         if (mode.isAirMode)
             continue;
 
-        const bool joins = ! found.empty() &&
-                           mode.frequency - modes.modes[static_cast<std::size_t> (found.back().modes.back())].frequency < apart;
+        // (0,n) modes have died away before the others can be read: they are in no group with them.
+        if (mode.m == 0)
+        {
+            found.push_back ({ mode.m, mode.n, false, { i } });
+            continue;
+        }
 
-        if (! joins)
+        const auto frequencyOfLast = [&] { return modes.modes[static_cast<std::size_t> (found[*last].modes.back())].frequency; };
+
+        if (! last || mode.frequency - frequencyOfLast() >= apart)
+        {
+            last = found.size();
             found.push_back ({ mode.m, mode.n, false, {} });
+        }
 
-        auto& group = found.back();
+        auto& group = found[*last];
         group.isMixed = group.isMixed || mode.m != group.m || mode.n != group.n;
         group.modes.push_back (i);
     }
