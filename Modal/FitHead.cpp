@@ -46,10 +46,10 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     }
 }
 
-/** How much of what ought to be heard was heard, and how well it fits. */
+/** How much of what ought to be heard was heard, how well it fits, and how much else was heard. */
 double qualityOf (const FitHeadIteration& fitted)
 {
-    return fitted.likely / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
+    return fitted.explained * fitted.likely / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
 }
 
 /** The bare walk fitted from each start that matches at all; the best of them. */

@@ -75,7 +75,7 @@ Partial together (const std::vector<Partial>& parts)
 
 } // namespace
 
-std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& tap, double window, int& expected)
+ComparedTap compareTap (const FitHeadModel& model, const HeardTap& tap, double window)
 {
     std::vector<Candidate> candidates;
     double strongest = 0.0, mostLeft = 0.0;
@@ -91,6 +91,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
 
     // Each partial goes to the group that it lies nearest to, of those that can still be heard.
     std::vector<std::vector<Partial>> shares (candidates.size());
+    double near = 0.0, all = 0.0;
 
     for (const auto& partial : tap.partials)
     {
@@ -105,11 +106,19 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
                 nearest = i;
             }
 
+        // Above the model's last mode nothing is expected.
+        if (nearest < candidates.size() || partial.frequency < candidates.back().heard.highest)
+            all += partial.level();
+
         if (nearest < candidates.size())
+        {
             shares[nearest].push_back (partial);
+            near += partial.level();
+        }
     }
 
-    std::vector<Comparison> compared;
+    ComparedTap compared;
+    compared.explained = all > 0.0 ? near / all : 0.0;
 
     for (std::size_t i = 0; i < candidates.size(); ++i)
     {
@@ -124,7 +133,7 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
             continue;
 
         if (group->n == 1 && left > faint * mostLeft)
-            ++expected;
+            ++compared.expected;
 
         // What fades much faster than the mode can is the room's answer, or noise.
         const double quickest = 2.2 * heard.decay.total() + 4.0;
@@ -135,15 +144,15 @@ std::vector<Comparison> compareTap (const FitHeadModel& model, const HeardTap& t
 
         const auto whole = together (shares[i]);
 
-        compared.push_back ({ group->m,
-                              group->n,
-                              tap.hasPatch,
-                              heard.frequency,
-                              centsBetween (heard.frequency, whole.frequency),
-                              centsPerShare * whole.frequencyError / whole.frequency,
-                              0.0,
-                              { whole.decay, whole.decayError, heard.decay },
-                              centsPerShare * heard.gradient });
+        compared.comparisons.push_back ({ group->m,
+                                          group->n,
+                                          tap.hasPatch,
+                                          heard.frequency,
+                                          centsBetween (heard.frequency, whole.frequency),
+                                          centsPerShare * whole.frequencyError / whole.frequency,
+                                          0.0,
+                                          { whole.decay, whole.decayError, heard.decay },
+                                          centsPerShare * heard.gradient });
     }
 
     return compared;

@@ -20,12 +20,18 @@ struct Comparison
     Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
 };
 
+/** What one tap gave beside a model. */
+struct ComparedTap
+{
+    std::vector<Comparison> comparisons;
+    int expected = 0;       ///< groups (m,1) that ought to have been heard; (m,2) may be or not
+    double explained = 0.0; ///< share of the partials' level that lies near modes of the model, 0 to 1
+};
+
 /** Pairs what was heard at a tap with the groups of a model. Groups that the tap hardly moves, that mix kinds of modes on a bare
    head, or near which nothing was heard are left out.
 
-    @param window  how far a partial may lie from its group, cents
-    @param expected  grows by the number of groups (m,1) that ought to have been heard; (m,2) may be or not
-*/
-std::vector<Comparison> compareTap (const FitHeadModel&, const HeardTap&, double window, int& expected);
+    @param window  how far a partial may lie from its group, cents */
+ComparedTap compareTap (const FitHeadModel&, const HeardTap&, double window);
 
 } // namespace modal

@@ -148,13 +148,18 @@ void FitHeadIteration::observe (double window)
 {
     compared.clear();
     expected = 0;
+    explained = 0.0;
     const double note = tapNote (setup.drum, setup.side, state.tension);
     const double band = (isPatched ? patchedBandOverNote : bandOverNote) * note;
     const FitHeadModel model (setup, state, isPatched, lugs == Lugs::free, std::clamp (band, 300.0, 4000.0));
 
     for (const auto* tap : taps)
     {
-        for (auto& comparison : compareTap (model, *tap, window, expected))
+        auto one = compareTap (model, *tap, window);
+        expected += one.expected;
+        explained += one.explained / static_cast<double> (taps.size());
+
+        for (auto& comparison : one.comparisons)
             if (comparison.n == 1 || usesSecondKind)
                 compared.push_back (std::move (comparison));
     }

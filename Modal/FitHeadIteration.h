@@ -44,6 +44,7 @@ public:
     std::vector<Comparison> compared; ///< at the last state
     int expected = 0;                 ///< how many there should have been
     double likely = 0.0;              ///< how many there are, those that fade otherwise counting less
+    double explained = 0.0;           ///< share of what the taps hold that lies near modes, mean of the taps
     double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
     double cost = 0.0;                ///< sum of squares of data and priors, outliers tamed; −2 ln of the probability
 
