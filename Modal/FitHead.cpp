@@ -205,6 +205,41 @@ Estimate lossesOf (const std::vector<Comparison>& compared)
     return lossRatioOf (heard);
 }
 
+/** What to do if the lug that is off cannot be told from others.
+
+    An uneven field's even harmonics split pairs of modes to first order, its odd ones to second only. To turn either of two
+   opposite lugs back, or both by half, takes the same even harmonics away; what is left, an odd field, is least at worst if both
+   turn by half: half of the fault, and never more. */
+void sayWhatToTurn (HeadFit& fit)
+{
+    constexpr double worthSaying = 0.05; // probability
+    const auto& first = fit.suspects.front();
+    const int lugs = static_cast<int> (fit.suspects.size());
+    std::string others;
+    bool isOppositeAlone = lugs % 2 == 0;
+
+    for (std::size_t k = 1; k < fit.suspects.size(); ++k)
+        if (const auto& other = fit.suspects[k]; other.probability > worthSaying)
+        {
+            others += (others.empty() ? "" : ", ") + std::to_string (other.lug + 1);
+            isOppositeAlone = isOppositeAlone && std::abs (other.lug - first.lug) == lugs / 2;
+        }
+
+    if (others.empty())
+        return;
+
+    const std::string name = std::to_string (first.lug + 1);
+
+    if (isOppositeAlone)
+        fit.doubts.push_back ("If one lug alone is off, lug " + name + " cannot be told from " + others +
+                              ", opposite: a head's notes are the same for both. Turn both, each by half of it: that takes the "
+                              "beating away whichever it was, and leaves neither further off than half. A known weight on one "
+                              "side of the head, between two lugs, and another walk may decide.");
+    else
+        fit.doubts.push_back ("If one lug alone is off, lug " + name + " cannot be told from " + others +
+                              ". Go by the cents of all lugs, or tap round once more, closer to the microphone.");
+}
+
 /** Sentences about what the taps leave open. */
 void sayDoubts (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration& fitted)
 {
@@ -227,19 +262,7 @@ void sayDoubts (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration&
     }
 
     if (fit.suspects.size() > 1 && fit.unevenness > clearlyUneven)
-    {
-        std::string others;
-
-        for (std::size_t k = 1; k < fit.suspects.size(); ++k)
-            if (fit.suspects[k].probability > 0.05)
-                others += (others.empty() ? "" : ", ") + std::to_string (fit.suspects[k].lug + 1);
-
-        if (! others.empty())
-            fit.doubts.push_back ("If one lug alone is off, lug " + std::to_string (fit.suspects.front().lug + 1) +
-                                  " cannot be told from " + others +
-                                  ": a head's notes are the same for a lug and the one opposite. A known weight on one side "
-                                  "of the head, between two lugs, and another walk may decide.");
-    }
+        sayWhatToTurn (fit);
 }
 
 } // namespace
