@@ -6,6 +6,7 @@
 #include "FitMass.h"
 #include "InputError.h"
 #include "Tuning.h"
+#include "Units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -41,7 +42,7 @@ void checkSetup (const DrumFitSetup& setup)
 /** ln of the probability of a fit, the heads' masses included. */
 double plausibility (const FitDrumIteration& fitted)
 {
-    return fitted.evidence - 0.5 * fitted.state.tail<2>().cwiseQuotient (fitted.prior.tail<2>()).squaredNorm();
+    return fitted.closeness - 0.5 * fitted.state.tail<2>().cwiseQuotient (fitted.prior.tail<2>()).squaredNorm();
 }
 
 bool isSameTuning (const DrumState& a, const DrumState& b)
@@ -63,6 +64,34 @@ std::vector<FitDrumIteration> fitsOf (const DrumFitSetup& setup, const std::vect
     return fits;
 }
 
+/** The most plausible drum of another diameter, of those that are usual, and how plausible it is. In vacuo a drum of any size has
+    the notes of another; it is the air that tells them apart. */
+std::pair<double, double> bestOtherSize (const std::vector<FitDrumIteration>& fits, const DrumFitSetup& setup,
+                                         const std::vector<Line>& lines)
+{
+    constexpr std::size_t followed = 4; // tunings
+    std::pair<double, double> best{ 0.0, -1.0e9 };
+
+    for (const int inches : { -2, -1, 1, 2 })
+    {
+        auto other = setup;
+        other.drum.diameter += inches * units::inch;
+
+        if (other.drum.diameter < 0.7 * setup.drum.diameter)
+            continue;
+
+        const double sameNotes = std::pow (other.drum.diameter / setup.drum.diameter, 2);
+
+        for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
+            if (FitDrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]),
+                                        sameNotes * std::exp (fits[i].state[1]));
+                trial.run() && plausibility (trial) > best.second)
+                best = { other.drum.diameter, plausibility (trial) };
+    }
+
+    return best;
+}
+
 std::size_t modesIn (const FitDrumIteration& fitted)
 {
     std::vector<double> frequencies;
@@ -75,7 +104,7 @@ std::size_t modesIn (const FitDrumIteration& fitted)
 }
 
 /** Why the best fit is not to be trusted; empty if it is. */
-std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFitSetup& setup, double weight)
+std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
     const std::string advice =
         " Check diameter, depth and both heads, that nothing lies on the drum, and that the wires are off.";
@@ -91,7 +120,11 @@ std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFi
                "near "
                "the edge.";
 
-    if (best.evidence < goodEvidence * weight)
+    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > plausibility (best) + clearlyBetter)
+        return "A drum of " + asText (diameter / units::inch, 3) + " in explains the notes better than one of " +
+               asText (setup.drum.diameter / units::inch, 3) + " in." + advice;
+
+    if (best.evidence < goodEvidence * weightOf (lines))
         return "Too many of the notes heard belong to no mode of a drum of this size." + advice;
 
     if (best.misfit > goodMisfit)
@@ -182,7 +215,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
 
     const auto fits = fitsOf (setup, lines);
 
-    if (const auto objection = objectionTo (fits, setup, weightOf (lines)); ! objection.empty())
+    if (const auto objection = objectionTo (fits, setup, lines); ! objection.empty())
     {
         fit.misfit = fits.empty() ? 0.0 : fits.front().misfit;
         fit.doubts.push_back (objection);

@@ -43,6 +43,25 @@ double errorOf (const Line& line, const Mode& mode, double modelError)
     return std::hypot (heard, modelError, mode.m == 1 ? pairError : 0.0);
 }
 
+/** Evidence with a width for each line and mode. */
+template <typename Width>
+double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, Width width)
+{
+    double sum = 0.0;
+
+    for (const auto& line : lines)
+    {
+        double all = 0.0;
+
+        for (const auto& mode : modes)
+            all += density (line, mode, width (line, mode.mode));
+
+        sum += line.weight() * std::log (fromNowhere + (1.0 - fromNowhere) * all * range);
+    }
+
+    return sum;
+}
+
 double highestOf (const std::vector<Line>& lines)
 {
     constexpr double above = 1.08;
@@ -53,19 +72,7 @@ double highestOf (const std::vector<Line>& lines)
 
 double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double width)
 {
-    double sum = 0.0;
-
-    for (const auto& line : lines)
-    {
-        double all = 0.0;
-
-        for (const auto& mode : modes)
-            all += density (line, mode, width);
-
-        sum += line.weight() * std::log (fromNowhere + (1.0 - fromNowhere) * all * range);
-    }
-
-    return sum;
+    return evidenceWith (lines, modes, [width] (const Line&, const Mode&) { return width; });
 }
 
 double weightOf (const std::vector<Line>& lines)
@@ -128,6 +135,8 @@ void FitDrumIteration::observe (double width)
     FitDrumModel model (drum, highestOf (*lines), orders);
     const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
     evidence = modal::evidence (*lines, modes, width);
+    closeness = evidenceWith (*lines, modes,
+                              [this] (const Line& line, const Mode& mode) { return errorOf (line, mode, setup->modelError); });
     assigned.clear();
 
     for (const auto& line : *lines)

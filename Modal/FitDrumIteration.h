@@ -42,6 +42,7 @@ public:
     FitPosterior posterior;
     std::vector<Assignment> assigned; ///< at the last state
     double evidence = 0.0;            ///< at the last state
+    double closeness = 0.0;           ///< the same, each line within its own error
     double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
 
     DrumSpec drumOfState() const;
