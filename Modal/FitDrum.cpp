@@ -1,7 +1,9 @@
 #include "FitDrum.h"
 
 #include "FitDrumIteration.h"
+#include "FitDrumPairs.h"
 #include "FitDrumStart.h"
+#include "FitErrors.h"
 #include "FitLosses.h"
 #include "FitMass.h"
 #include "InputError.h"
@@ -20,6 +22,7 @@ constexpr std::size_t fewestModes = 4;   // as many as unknowns
 constexpr double goodMisfit = 1.8;       // standard deviations
 constexpr double goodEvidence = 1.2;     // a line of full weight, ln
 constexpr double clearlyBetter = 1.5;    // ln of the ratio of probabilities
+constexpr double surelyBetter = 3.0;     // the same, for a drum of another size
 constexpr double sameTension = 0.05;     // relative
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
@@ -120,7 +123,7 @@ std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFi
                "near "
                "the edge.";
 
-    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > plausibility (best) + clearlyBetter)
+    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > plausibility (best) + surelyBetter)
         return "A drum of " + asText (diameter / units::inch, 3) + " in explains the notes better than one of " +
                asText (setup.drum.diameter / units::inch, 3) + " in." + advice;
 
@@ -188,6 +191,13 @@ HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration
     const auto isOwn = [side] (const Assignment& one)
     { return (side == HeadSide::batter ? one.mode.mode.shares.batter : one.mode.mode.shares.resonant) > ownShare; };
 
+    constexpr double vague = 3.0; // cents
+
+    if (side == HeadSide::resonant && centsPerShare * fit.tapNote.error > vague * fit.tapNote.value)
+        fit.doubts.push_back (
+            "Its tap note is vague, because its own modes are hardly heard through the batter. With some of the "
+            "strikes on this head, near its edge, they would be.");
+
     if (std::none_of (fitted.assigned.begin(), fitted.assigned.end(), isOwn))
         fit.doubts.push_back ("None of the head's own modes was heard: its tension follows from how it holds the other head back "
                               "through the air, and hangs on the drum's depth and vent as stated.");
@@ -237,6 +247,10 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         decays.push_back ({ one.line->decay, one.line->decayError, one.mode.mode.decay });
     }
 
+    const Tensions tensions{ std::exp (best.state[0]), std::exp (best.state[1]) };
+    const auto pairs = pairsHeard (best.drumOfState(), tensions, lines);
+    fit.batter.lugWaves = lugWavesOf (setup.drum, HeadSide::batter, tensions.batter, pairs);
+    fit.resonant.lugWaves = lugWavesOf (setup.drum, HeadSide::resonant, tensions.resonant, pairs);
     fit.batter.lossRatio = fit.resonant.lossRatio = lossRatioOf (decays);
     fit.batter.tapsUsed = fit.resonant.tapsUsed = fit.strikesUsed;
 
@@ -245,7 +259,15 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         fit.doubts.push_back ("The heads' tensions cannot be told apart well: their errors go " +
                               std::string (correlation > 0.0 ? "together." : "against each other."));
 
-    fit.doubts.push_back ("How even the heads are cannot be told from strikes: tap beside every lug for that.");
+    fit.doubts.push_back (
+        "Of uneven lugs strikes tell how much, not where, and nothing of a lug that is up while the one opposite is "
+        "down by as much. Tap beside every lug for that.");
+
+    for (const auto* head : { &fit.batter, &fit.resonant })
+        if (head->lugWaves.empty())
+            fit.doubts.push_back (std::string ("How even the ") + (head == &fit.batter ? "batter" : "resonant") +
+                                  " head is cannot be told: no pair of modes that is mostly its own was heard.");
+
     return fit;
 }
 

@@ -24,7 +24,8 @@ struct NamedPartial
 };
 
 /** What strikes of the whole drum say. In each HeadFit tap note, tension, mass and losses count; losses are those of both heads
-    together. Lugs cannot be had from strikes. */
+    together. Of the lugs there is what goes up and down an even number of times round a head, without its direction (lugWaves).
+ */
 struct DrumFit
 {
     bool isPossible = false; ///< if not, `doubts` says why and nothing else counts

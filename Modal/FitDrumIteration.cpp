@@ -20,7 +20,6 @@ constexpr double range = 5000.0;     // cents over which those are spread
 constexpr double decayRatio = 0.5;   // spread of ln (decay heard over decay predicted)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
-constexpr double roomTurn = 0.1;  // rad, by which a room's answer turns a mode's phase while it falls to 1/e
 constexpr double pairError = 3.0; // cents: where between two partners a line of m = 1 lies, which uneven lugs part most
 constexpr double rootTwoPi = 2.5066283;
 

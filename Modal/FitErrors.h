@@ -10,4 +10,8 @@ inline constexpr double centsPerShare = 1731.234;
    much frequency, in every tap alike and again from tap to tap. */
 inline constexpr double roomError = 0.15;
 
+/** rad, by which the same room turns a mode's phase on average while the mode falls to 1/e: strikes, whose modes fade at very
+   different rates, go by that. */
+inline constexpr double roomTurn = 0.1;
+
 } // namespace modal

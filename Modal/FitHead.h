@@ -48,6 +48,14 @@ struct LugSuspicion
     double probability = 0.0; ///< among the lugs, given that one alone is off
 };
 
+/** The part of an uneven head's tension that goes up and down a number of times round the rim. */
+struct LugWave
+{
+    int waves = 2;    ///< ups, and as many downs; even
+    Estimate cents{}; ///< how far a tap beside a lug at its top sounds above the head's tap note; 0 and an error if no more can
+                      ///< be said than that it is small
+};
+
 /** What the taps say. */
 struct HeadFit
 {
@@ -58,6 +66,7 @@ struct HeadFit
     Estimate lossRatio{ 1.0, 0.0 };       ///< losses in film, plies and edge over those predicted; error 0 if not heard
     std::vector<Estimate> lugCents{};     ///< each lug over the head's tap note, as LugCents; empty without a walk
     std::vector<LugSuspicion> suspects{}; ///< most probable first; empty without a walk
+    std::vector<LugWave> lugWaves{};      ///< from strikes, which tell no angles; empty from taps
     double unevenness = 0.0;              ///< by how many standard deviations the taps differ from those of an even head
     double misfit = 0.0; ///< root mean square of what is left over, in standard deviations; near 1 or below is good
     int tapsUsed = 0;

@@ -121,6 +121,14 @@ MeasuredHead readHead (const Json& json, const std::string& source)
             { cents.number ("value", { -1200.0, 1200.0, "cents" }), cents.number ("error", { 0.0, 1.0e4, "cents" }) });
     }
 
+    if (json.find ("lug_waves") != nullptr)
+        for (const auto& wave : reader.list ("lug_waves"))
+        {
+            const Reader one (wave, source + ": lug_waves");
+            fit.lugWaves.push_back ({ static_cast<int> (one.number ("times_round", { 2.0, 16.0, "" })),
+                                      one.estimate ("cents", { 0.0, 1200.0, "cents" }) });
+        }
+
     return head;
 }
 
@@ -145,6 +153,13 @@ Json fitJson (const MeasuredHead& head)
         object.emplace_back ("mass_ratio", estimateJson (fit.massRatio));
         object.emplace_back ("loss_ratio", estimateJson (fit.lossRatio));
         object.emplace_back ("lugs_cents", lugs);
+
+        Json::Array waves;
+
+        for (const auto& wave : fit.lugWaves)
+            waves.push_back (Json::Object{ { "times_round", wave.waves }, { "cents", estimateJson (wave.cents) } });
+
+        object.emplace_back ("lug_waves", waves);
     }
 
     Json::Array suspects;

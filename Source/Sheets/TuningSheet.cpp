@@ -3,6 +3,7 @@
 #include "LugMap.h"
 
 #include "Files/HeadText.h"
+#include "Modal/FitDrumPairs.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -179,6 +180,9 @@ double drawMeasured (Canvas& canvas, double y, const TuningSheet& sheet)
                          (measured.date.empty() ? "" : "; " + measured.date),
                      body);
         y += 14.0;
+
+        for (const auto& wave : fit.lugWaves)
+            y = canvas.paragraph (margin, y, canvas.width() - 2.0 * margin, "Its lugs go " + inWords (wave), body);
     }
 
     return y + 6.0;

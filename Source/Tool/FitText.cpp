@@ -2,6 +2,7 @@
 
 #include "TextTable.h"
 
+#include "Modal/FitDrumPairs.h"
 #include "Modal/Note.h"
 
 namespace tool
@@ -45,6 +46,9 @@ std::string textOf (const HeadFit& fit, HeadSide side)
                     withError ({ 100.0 * fit.lossRatio.value, 100.0 * fit.lossRatio.error }, 0,
                                "% of those predicted for film and edge") +
                     "\n";
+
+        for (const auto& wave : fit.lugWaves)
+            text += "  lugs      " + inWords (wave) + "\n";
 
         TextTable table ({ Align::right, Align::right });
         table.add ({ "LUG", "CENTS OVER THE HEAD" });

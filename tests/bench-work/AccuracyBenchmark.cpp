@@ -138,7 +138,23 @@ void tryStrikes (const Options& options)
         for (int h = 0; h < 2; ++h)
             std::printf (" %8.1f%%", percent (all[r], [h] (const auto& o) { return std::abs (o.pull[h]) < 2.0; }));
 
-        std::printf ("\n");
+        int waves = 0, seen = 0, within = 0;
+
+        for (const auto& outcome : all[r])
+            for (const auto& wave : outcome.waves)
+            {
+                ++waves;
+                seen += wave.found.value > 2.0 * wave.found.error ? 1 : 0;
+                within += wave.isWithin() ? 1 : 0;
+            }
+
+        const auto boundAbove = [&] (double synthetic::StrikesOutcome::Bound::*which)
+        { return percent (all[r], [which] (const auto& o) { return o.bound.*which > 3.0; }); };
+        std::printf ("\n%8s %d lug waves told, %d seen, %d within two errors\n", "", waves, seen, within);
+        std::printf ("%8s resonant note's bound above 3 c: noise %.1f%%, room %.1f%%, own modes heard %.1f%%\n", "",
+                     boundAbove (&synthetic::StrikesOutcome::Bound::byNoise),
+                     boundAbove (&synthetic::StrikesOutcome::Bound::inRoom),
+                     boundAbove (&synthetic::StrikesOutcome::Bound::ifHeard));
 
         for (int i = 0; options.listsMisses && i < options.drums; ++i)
             if (const auto& o = all[r][static_cast<std::size_t> (i)]; ! o.isPossible)

@@ -146,3 +146,25 @@ TEST_CASE ("Wires that are on are recognised from below at 30 dB; thrown off the
             CHECK (taps.front().has (listening::Trouble::wiresOn) == isOn);
         }
 }
+
+TEST_CASE ("Strikes tell how uneven a head's lugs are, or how uneven at most")
+{
+    int waves = 0, within = 0, seen = 0;
+
+    for (unsigned seed = 501; seed <= 506; ++seed)
+        for (const auto& wave : synthetic::StrikesTrial (seed, 40.0).at (30.0).waves)
+        {
+            ++waves;
+            within += wave.isWithin() ? 1 : 0;
+            seen += wave.found.value > 2.0 * wave.found.error ? 1 : 0;
+        }
+
+    CHECK (waves >= 6);
+    CHECK (within * 10 >= waves * 9);
+    CHECK (seen >= 1);
+
+    // Even heads: nothing is seen.
+    for (unsigned seed = 501; seed <= 503; ++seed)
+        for (const auto& wave : synthetic::StrikesTrial (seed, 0.0).at (30.0).waves)
+            CHECK (wave.isWithin());
+}

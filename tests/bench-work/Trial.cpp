@@ -5,8 +5,13 @@
 #include "Listening/Walk.h"
 
 #include "Modal/FitDrum.h"
+#include "Modal/FitDrumModel.h"
+#include "Modal/FitErrors.h"
+#include "Modal/FitMass.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+
+#include <Eigen/Cholesky>
 
 #include <algorithm>
 #include <cmath>
@@ -36,11 +41,12 @@ public:
         return drawn;
     }
 
-    /** One lug 20 cents up or down, as Tensions has it; `off` becomes which. */
-    std::vector<double> oneLugOff (const modal::DrumSpec& built, modal::HeadSide side, double tension, int& off)
+    /** One lug some cents up or down, as Tensions has it; `off` becomes which. */
+    std::vector<double> oneLugOff (const modal::DrumSpec& built, modal::HeadSide side, double tension, int& off,
+                                   double size = 20.0)
     {
         off = oneOf (0, built.lugs - 1);
-        const double cents = oneOf (0, 1) == 0 ? 20.0 : -20.0;
+        const double cents = oneOf (0, 1) == 0 ? size : -size;
         const double share = std::pow (1.0 + modal::semitoneTension (built, side, tension), cents / 100.0) - 1.0;
         std::vector<double> lugs (static_cast<std::size_t> (built.lugs), -share / built.lugs);
         lugs[static_cast<std::size_t> (off)] += share;
@@ -120,13 +126,13 @@ Outcome WalkTrial::at (double signalToNoise) const
     return outcome;
 }
 
-StrikesTrial::StrikesTrial (unsigned seed, bool hasWiresOn)
+StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn) : lugCents (cents)
 {
     using modal::HeadSide;
     Chance chance (seed);
     believed = chance.drum();
     believed.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
-    auto built = believed;
+    built = believed;
     built.batter.plyThickness *= chance.between (0.97, 1.03);
     built.resonant.plyThickness *= chance.between (0.97, 1.03);
 
@@ -136,8 +142,8 @@ StrikesTrial::StrikesTrial (unsigned seed, bool hasWiresOn)
     notes[1] = std::min (highest, notes[0] * std::exp2 (chance.between (-2.0, 9.0) / 12.0));
     tensions.resonant = modal::tensionForTapNote (built, HeadSide::resonant, notes[1]);
     int off = 0;
-    tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off);
-    tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off);
+    tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off, cents);
+    tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off, cents);
 
     Strike strike{ .drum = built, .tensions = tensions };
     strike.wires.on = hasWiresOn;
@@ -167,7 +173,8 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
                 heard.push_back ({ recording, tap, quiet });
     }
 
-    const auto fit = modal::fitDrum ({ .drum = believed }, listening::linesOf (heard), static_cast<int> (heard.size()));
+    const auto lines = listening::linesOf (heard);
+    const auto fit = modal::fitDrum ({ .drum = believed }, lines, static_cast<int> (heard.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
@@ -186,7 +193,67 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
         outcome.pull[h] = (heads[h]->tension.value - truth[h]) / heads[h]->tension.error;
     }
 
+    for (const auto* head : heads)
+        for (const auto& wave : head->lugWaves)
+        {
+            // One lug of L lifts every wave alike; at half their number the lugs hold but one of its two directions.
+            const double both = 2 * wave.waves == believed.lugs ? 1.0 : 2.0;
+            outcome.waves.push_back ({ wave.cents, both * lugCents / believed.lugs });
+        }
+
+    outcome.bound = boundOf (fit, lines);
     return outcome;
+}
+
+StrikesOutcome::Bound StrikesTrial::boundOf (const modal::DrumFit& fit, const std::vector<modal::Line>& lines) const
+{
+    using modal::HeadSide;
+    constexpr double highest = 1500.0, step = 0.01;
+    constexpr int orders = 9;
+    const auto modes = modal::FitDrumModel (built, highest, orders).modesAt (tensions.batter, tensions.resonant);
+
+    const auto noteAt = [&] (double tension, double mass)
+    {
+        return modal::tapNote (modal::withHeadMass (built, HeadSide::resonant, mass), HeadSide::resonant,
+                               tension * tensions.resonant);
+    };
+    modal::DrumState gradient = modal::DrumState::Zero();
+    gradient[1] = std::log (noteAt (1.0 + step, 1.0) / notes[1]) / step;
+    gradient[3] = std::log (noteAt (1.0, 1.0 + step) / notes[1]) / step;
+
+    const double mass = modal::DrumFitSetup{}.massTolerance;
+    const Eigen::Vector4d before (1.0, 1.0, mass, mass);
+    Eigen::Matrix4d byNoise = before.cwiseAbs2().cwiseInverse().asDiagonal(), inRoom = byNoise;
+    const auto add = [] (Eigen::Matrix4d& information, const modal::ExpectedMode& mode, double cents)
+    { information += mode.gradient * mode.gradient.transpose() * std::pow (modal::centsPerShare / cents, 2); };
+    const auto bound = [&] (const Eigen::Matrix4d& information)
+    { return modal::centsPerShare * std::sqrt (gradient.dot (information.ldlt().solve (gradient))); };
+
+    for (const auto& named : fit.partials)
+    {
+        const auto line =
+            std::find_if (lines.begin(), lines.end(), [&] (const auto& l) { return l.frequency == named.frequency; });
+        const auto mode = std::min_element (
+            modes.begin(), modes.end(),
+            [&] (const auto& a, const auto& b)
+            { return std::abs (a.mode.frequency - named.frequency) < std::abs (b.mode.frequency - named.frequency); });
+        const double room = modal::roomTurn * line->decay / modal::units::twoPi; // Hz
+        add (byNoise, *mode, modal::centsPerShare * line->error / line->frequency);
+        add (inRoom, *mode, modal::centsPerShare * std::hypot (line->error, room) / line->frequency);
+    }
+
+    auto heard = inRoom;
+
+    for (int m = 1; m <= 2; ++m)
+    {
+        const auto share = [m] (const modal::ExpectedMode& mode)
+        { return mode.mode.m == m && mode.mode.n == 1 ? mode.mode.shares.resonant : 0.0; };
+        add (heard,
+             *std::max_element (modes.begin(), modes.end(), [&] (const auto& a, const auto& b) { return share (a) < share (b); }),
+             1.0);
+    }
+
+    return { bound (byNoise), bound (inRoom), bound (heard) };
 }
 
 } // namespace synthetic

@@ -2,8 +2,10 @@
 
 #include "SyntheticDrum.h"
 
+#include "Modal/FitDrum.h"
 #include "Modal/FitHead.h"
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -54,6 +56,28 @@ struct StrikesOutcome
     double noteCents[2]{};    ///< found over true, batter and resonant
     double tensionShare[2]{}; ///< found over true, minus 1
     double pull[2]{};         ///< the same over the fit's own standard deviation
+
+    /** Cents, Cramér–Rao bounds of the resonant head's tap note from the lines that were named, the model without error and the
+        masses known beforehand as well as the fit has it. */
+    struct Bound
+    {
+        double byNoise = 0.0; ///< the recordings' noise alone
+        double inRoom = 0.0;  ///< and what a room does to a mode
+        double ifHeard = 0.0; ///< in the room, if the head's own (1,1) and (2,1) were heard to a cent besides
+    };
+
+    Bound bound{};
+
+    /** What was said of the lugs' even waves. */
+    struct Wave
+    {
+        modal::Estimate found; ///< cents
+        double cents = 0.0;    ///< true
+
+        bool isWithin() const noexcept { return std::abs (found.value - cents) <= 2.0 * found.error; }
+    };
+
+    std::vector<Wave> waves{};
 };
 
 /** A random finished drum, struck six times, to be heard at any ratio of signal to noise. */
@@ -61,9 +85,9 @@ class StrikesTrial
 {
 public:
     /** The drum depends on `seed` alone: as in WalkTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above
-       the batter, both heads' masses within ±3 % and one lug of each 20 cents off. Struck six times anywhere within 0.85 of the
+       the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85 of the
        radius at 1 to 2 m/s, heard from above and from below in turn. */
-    explicit StrikesTrial (unsigned seed, bool hasWiresOn = false);
+    explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false);
 
     /** What listening and fitting make of the strikes in a room with noise. */
     StrikesOutcome at (double signalToNoise) const;
@@ -75,8 +99,11 @@ private:
         unsigned seed = 0;
     };
 
-    modal::DrumSpec believed;
+    StrikesOutcome::Bound boundOf (const modal::DrumFit&, const std::vector<modal::Line>&) const;
+
+    modal::DrumSpec believed, built;
     modal::Tensions tensions;
+    double lugCents;
     double notes[2]{}; ///< Hz, both tap notes
     std::vector<Recorded> strikes;
 };
