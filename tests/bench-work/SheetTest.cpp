@@ -87,6 +87,8 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
     for (const double cents : { 3.0, -8.0, 0.0, 5.0 })
         head.fit.lugCents.push_back ({ cents, 2.0 });
 
+    head.fit.lugWaves.push_back ({ 4, { 7.5, 1.5 } });
+
     const auto read = sheets::readFit (sheets::fitJson (head).written(), "walk.json");
     REQUIRE (read.size() == 1);
     CHECK (read[0].side == HeadSide::batter);
@@ -96,6 +98,10 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
     CHECK (read[0].fit.massRatio.value == head.fit.massRatio.value);
     REQUIRE (read[0].fit.lugCents.size() == 4);
     CHECK (read[0].fit.lugCents[1].value == -8.0);
+    REQUIRE (read[0].fit.lugWaves.size() == 1);
+    CHECK (read[0].fit.lugWaves[0].waves == 4);
+    CHECK (read[0].fit.lugWaves[0].cents.value == 7.5);
+    CHECK (read[0].fit.lugWaves[0].cents.error == 1.5);
 
     DrumFit both{ .isPossible = true, .batter = head.fit, .resonant = head.fit };
     both.resonant.tapNote.value = 271.0;

@@ -104,11 +104,14 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
     CHECK (right.batter.lugCents.empty());
     CHECK_FALSE (right.doubts.empty());
 
-    // The same notes on a drum six inches smaller.
-    setup.drum.diameter = 8.0 * units::inch;
-    const auto wrong = fitDrum (setup, lines, 3);
-    CHECK_FALSE (wrong.isPossible);
-    CHECK_FALSE (wrong.doubts.empty());
+    // The same notes on a drum two inches smaller, and six.
+    for (const double inches : { 12.0, 8.0 })
+    {
+        setup.drum.diameter = inches * units::inch;
+        const auto wrong = fitDrum (setup, lines, 3);
+        CHECK_FALSE (wrong.isPossible);
+        CHECK_FALSE (wrong.doubts.empty());
+    }
 
     // Two notes are left.
     auto poor = lines;
