@@ -17,7 +17,7 @@ namespace
 {
 
 constexpr double poorMatch = 0.1;        // of the first guess
-constexpr double enough = 0.4;           // of the modes expected
+constexpr double enough = 0.33;          // recognised
 constexpr double goodMisfit = 3.0;       // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
@@ -46,10 +46,16 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     }
 }
 
-/** How much of what ought to be heard was heard, how well it fits, and how much else was heard. */
+/** 0 to 1: how much of what ought to be heard was heard, and how much of what was heard belongs to it. */
+double recognised (const FitHeadIteration& fitted)
+{
+    const auto all = std::max ({ 1, fitted.expected, static_cast<int> (fitted.compared.size()) });
+    return fitted.explained * fitted.likely / all;
+}
+
 double qualityOf (const FitHeadIteration& fitted)
 {
-    return fitted.explained * fitted.likely / (std::max (1, fitted.expected) * (1.0 + fitted.misfit));
+    return recognised (fitted) / (1.0 + fitted.misfit);
 }
 
 /** The bare walk fitted from each start that matches at all; the best of them. */
@@ -292,7 +298,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 
     const auto& fitted = *best;
     const auto& c = fitted.compared;
-    const bool heardEnough = fitted.likely >= enough * fitted.expected && ! c.empty();
+    const bool heardEnough = recognised (fitted) > enough && ! c.empty();
     std::vector<int> kinds;
 
     for (const auto& comparison : c)
