@@ -67,21 +67,22 @@ TEST_CASE ("The eigenproblem's own derivatives agree with differences")
     }
 }
 
-TEST_CASE ("Random drums at 20 dB: tap note to 3 cents in nine of ten, tension to 2 % in 95 of 100")
+TEST_CASE ("Random drums at 20 dB: tap note to 3 cents and tension to 2 % in 95 of 100, lug or opposite in nine of ten")
 {
     constexpr int drums = 40;
-    int note = 0, tension = 0;
+    int note = 0, tension = 0, axis = 0;
 
     for (unsigned seed = 1; seed <= drums; ++seed)
     {
         const auto outcome = synthetic::WalkTrial (seed, false).at (20.0);
         note += outcome.isPossible && std::abs (outcome.noteCents) < 3.0 ? 1 : 0;
         tension += outcome.isPossible && std::abs (outcome.tensionShare) < 0.02 ? 1 : 0;
+        axis += outcome.isPossible && outcome.isAxisNamed ? 1 : 0;
     }
 
-    // 95 % are aimed at and were found here once; one drum more or less hangs on the last digits.
-    CHECK (note >= 36);
+    CHECK (note >= 38);
     CHECK (tension >= 38);
+    CHECK (axis >= 36);
 }
 
 TEST_CASE ("A lug that is off: turning it, the one opposite or each by half takes the split of (1,1) away")
