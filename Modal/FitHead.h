@@ -34,7 +34,8 @@ struct HeadFitSetup
     HeadSide side = HeadSide::batter;
     double massTolerance = 0.03;          ///< standard deviation of the head's mass about its construction's, relative; 0 to 0.2
     double modelError = 2.0;              ///< cents, by which the model may miss each kind of mode, all taps alike; 0.1 to 50
-    double tapError = 1.0;                ///< cents, by which a tap misses for want of care; 0.05 to 20
+    double tapError = 1.0;                ///< cents, by which a tap misses for want of care at most: taps that agree better
+                                          ///< among one another are weighed as they do; 0.05 to 20
     std::optional<MufflingItem> patch{};  ///< a known weight that is laid on the head for some of the taps
     std::optional<double> startTension{}; ///< N/m, near which the head is known to be (within half a semitone); without it all
                                           ///< tensions are searched, which takes longer

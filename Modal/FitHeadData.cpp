@@ -107,7 +107,7 @@ ComparedTap compareTap (const FitHeadModel& model, const HeardTap& tap, double w
             }
 
         // Above the model's last mode nothing is expected.
-        if (nearest < candidates.size() || partial.frequency < candidates.back().heard.highest)
+        if (nearest < candidates.size() || (! candidates.empty() && partial.frequency < candidates.back().heard.highest))
             all += partial.level();
 
         if (nearest < candidates.size())
