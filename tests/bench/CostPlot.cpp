@@ -1,6 +1,7 @@
 #include "CostPlot.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <fstream>
 
@@ -38,25 +39,42 @@ std::string lineFrom (double x1, double y1, double x2, double y2, const char* co
            coordinate (y2) + "\" stroke=\"" + colour + "\"/>\n";
 }
 
+/** At least so much: 1, 2 or 5 times a power of ten. */
+double roundStep (double least)
+{
+    const double power = std::pow (10.0, std::floor (std::log10 (least)));
+    for (const double times : { 1.0, 2.0, 5.0 })
+        if (times * power >= least)
+            return times * power;
+    return 10.0 * power;
+}
+
 std::string panel (const CostCurve& curve, double offset)
 {
-    double widest = 1.0, highest = 1.0;
+    double narrowest = curve.points.front().size, widest = narrowest, highest = 1.0;
     for (const auto& point : curve.points)
     {
+        narrowest = std::min (narrowest, point.size);
         widest = std::max (widest, point.size);
         highest = std::max (highest, point.nanoseconds);
     }
-    widest *= 1.05;
-    highest *= 1.1;
-    const auto x = [&] (double size) { return offset + left + size / widest * (panelWidth - left - right); };
+    // Sizes by ratio, so that small ones have room; costs from nought, in steps that are easily read.
+    const double step = roundStep (highest / 4.0);
+    highest = 1.05 * highest;
+    constexpr double margin = 14.0, end = panelWidth - right;
+    const auto x = [&] (double size)
+    {
+        const double share = std::log (size / narrowest) / std::log (widest / narrowest);
+        return offset + left + margin + share * (panelWidth - left - right - 2.0 * margin);
+    };
     const auto y = [&] (double cost) { return panelHeight - bottom - cost / highest * (panelHeight - top - bottom); };
 
-    std::string out = lineFrom (x (0), y (0), x (widest), y (0), "#444") + lineFrom (x (0), y (0), x (0), y (highest), "#444");
-    for (const double share : { 0.25, 0.5, 0.75, 1.0 })
+    std::string out = lineFrom (offset + left, y (0), offset + end, y (0), "#444") +
+                      lineFrom (offset + left, y (0), offset + left, y (highest), "#444");
+    for (double cost = step; cost < highest; cost += step)
     {
-        const double cost = share * highest / 1.1;
-        out += lineFrom (x (0), y (cost), x (widest), y (cost), "#ddd");
-        out += textAt (x (0) - 6.0, y (cost) + 4.0, "end", number (cost));
+        out += lineFrom (offset + left, y (cost), offset + end, y (cost), "#ddd");
+        out += textAt (offset + left - 6.0, y (cost) + 4.0, "end", number (cost));
     }
     std::string path;
     for (const auto& point : curve.points)
