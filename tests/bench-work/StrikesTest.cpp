@@ -17,7 +17,8 @@ using namespace modal;
 namespace
 {
 /** What is heard of a drum of 14 x 5.5 in struck in three places, two of them heard from below. */
-std::vector<Line> threeStrikes (const Tensions& tensions)
+std::vector<Line> threeStrikes (const Tensions& tensions, double speed = 1.0,
+                                const synthetic::Surroundings& surroundings = { .signalToNoise = 30.0, .seed = 5 })
 {
     std::vector<listening::Strike> all;
 
@@ -27,10 +28,9 @@ std::vector<Line> threeStrikes (const Tensions& tensions)
         strike.tensions = tensions;
         strike.wires.on = false;
         strike.position = position;
-        strike.speed = 1.0;
+        strike.speed = speed;
         strike.isHeardFromBelow = position > 0.3;
-        const auto recording =
-            std::make_shared<const listening::Recording> (synthetic::record (strike, { .signalToNoise = 30.0, .seed = 5 }));
+        const auto recording = std::make_shared<const listening::Recording> (synthetic::record (strike, surroundings));
         const auto quiet = listening::quietestMoment (*recording);
 
         for (const auto& tap : listening::findTaps (*recording))
@@ -90,6 +90,30 @@ TEST_CASE ("Random drums struck at 20 dB: both tensions to 2 % in nine of ten th
     CHECK (batter * 10 >= fitted * 9);
     CHECK (resonant * 10 >= fitted * 8);
     CHECK (within * 10 >= fitted * 9);
+}
+
+TEST_CASE ("A strong strike is heard where its glide is over")
+{
+    // The rise of tension itself is checked against Duffing's oscillator in the engine's tests.
+    const Tensions tensions{ 3000.0, 2000.0 };
+    const synthetic::Surroundings quiet{ .signalToNoise = 40.0, .roomShare = 1.0e-4 };
+    const auto soft = threeStrikes (tensions, 0.5, quiet), strong = threeStrikes (tensions, 6.0, quiet);
+    const double modelError = DrumFitSetup{}.modelError;
+    int compared = 0;
+
+    for (const auto& line : soft)
+        if (line.loudness > 0.3)
+        {
+            const auto same =
+                std::min_element (strong.begin(), strong.end(),
+                                  [&] (const Line& a, const Line& b)
+                                  { return std::abs (a.frequency - line.frequency) < std::abs (b.frequency - line.frequency); });
+            REQUIRE (same != strong.end());
+            CHECK (std::abs (centsBetween (line.frequency, same->frequency)) < modelError);
+            ++compared;
+        }
+
+    CHECK (compared >= 2);
 }
 
 TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
