@@ -195,8 +195,8 @@ HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration
 
     if (side == HeadSide::resonant && centsPerShare * fit.tapNote.error > vague * fit.tapNote.value)
         fit.doubts.push_back (
-            "Its tap note is vague, because its own modes are hardly heard through the batter. With some of the "
-            "strikes on this head, near its edge, they would be.");
+            "Its tap note is vague: too little of its own is heard through the batter. Some strikes on this head "
+            "itself, near its edge, would tell it.");
 
     if (std::none_of (fitted.assigned.begin(), fitted.assigned.end(), isOwn))
         fit.doubts.push_back ("None of the head's own modes was heard: its tension follows from how it holds the other head back "
