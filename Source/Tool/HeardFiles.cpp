@@ -37,8 +37,8 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
         }
     }
 
-    // Wires that are on are on for all strikes, heard or not.
-    if (3 * withWires > count)
+    // Wires that are on are on for all strikes, and load the head whether they are heard or not.
+    if (withWires > 0)
         throw InputError (field, "a drum with its wires on",
                           "strikes with the strainer thrown off: wires that rattle on the resonant head change its notes");
 
