@@ -1,7 +1,7 @@
 #include "Partials.h"
 
 #include "DampedSines.h"
-#include "Subband.h"
+#include "TapBand.h"
 
 #include "Modal/Units.h"
 
@@ -16,8 +16,6 @@ namespace
 using modal::units::twoPi;
 
 constexpr int mostInBand = 8;
-constexpr double fewestDeviations = 4.0;
-constexpr double slowestDecay = 0.3, fastestDecay = 150.0; // 1/s
 
 /** Amplitude and phase at the blow, as a partial of the recording. */
 modal::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, double centre, double sinceBlow)
@@ -40,25 +38,20 @@ modal::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, d
 std::vector<modal::Partial> partialsOf (const Recording& recording, const Tap& tap, double quiet, const PartialSearch& search)
 {
     const SubbandFilter filter (recording.sampleRate);
-    const double from = tap.lastBlow + search.settle;
-    const double to = std::min ({ tap.end - 2.0e-3, from + search.longest, recording.seconds() });
     const double highest = std::min (search.highest, 0.4 * recording.sampleRate);
     std::vector<modal::Partial> found;
 
     for (double low = search.lowest; low < highest; low += SubbandFilter::width)
     {
         const double centre = low + 0.5 * SubbandFilter::width;
-        const auto band = filter.cut (recording, from, to, centre);
-        const auto noise = filter.cut (recording, quiet, quiet + quietSpan, centre);
-        const double variance =
-            noise.samples.size() > 0 ? noise.samples.squaredNorm() / static_cast<double> (noise.samples.size()) : 0.0;
+        const auto [band, variance] = bandOf (filter, recording, tap, quiet, search, centre);
 
         for (const auto& sine : dampedSines (band.samples, band.rate, variance, mostInBand))
         {
             const auto partial = asPartial (sine, filter, centre, band.firstTime - tap.start);
 
             if (partial.frequency >= low && partial.frequency < std::min (low + SubbandFilter::width, highest) &&
-                partial.decay > slowestDecay && partial.decay < fastestDecay && partial.signalToNoise > fewestDeviations)
+                fadesLikeMode (partial.decay) && partial.signalToNoise > fewestDeviations)
                 found.push_back (partial);
         }
     }

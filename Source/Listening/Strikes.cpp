@@ -1,8 +1,9 @@
 #include "Strikes.h"
 
 #include "DampedSines.h"
-#include "Subband.h"
+#include "TapBand.h"
 
+#include "Modal/InputError.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -16,9 +17,7 @@ namespace
 using modal::units::twoPi;
 
 constexpr int mostInBand = 10;
-constexpr double fewestDeviations = 4.0;
-constexpr double slowestDecay = 0.3, fastestDecay = 150.0; // 1/s
-constexpr double faintest = 0.01;                          // of a strike's strongest: as likely the room's answer as a mode
+constexpr double faintest = 0.01; // of a strike's strongest: as likely the room's answer as a mode
 
 /** One note while loudness is still absolute. */
 struct Heard
@@ -27,7 +26,8 @@ struct Heard
     std::vector<double> levels; ///< of each strike at Partial::settled; 0 where it is not clear of the noise
 };
 
-Heard heardOf (const CommonSine& sine, const SubbandFilter& filter, double centre, const std::vector<double>& sinceBlow)
+Heard heardOf (const CommonSine& sine, const std::vector<SubbandFilter>& filters, double centre,
+               const std::vector<double>& sinceBlow)
 {
     Heard heard;
     auto& line = heard.line;
@@ -41,11 +41,30 @@ Heard heardOf (const CommonSine& sine, const SubbandFilter& filter, double centr
         const double amplitude = std::abs (sine.amplitude[s]);
         const double atSettled = std::exp (-line.decay * (modal::Partial::settled - sinceBlow[s]));
         heard.levels.push_back (amplitude > fewestDeviations * sine.amplitudeError[s]
-                                    ? amplitude / std::abs (filter.gain (sine.pole)) * atSettled
+                                    ? amplitude / std::abs (filters[s].gain (sine.pole)) * atSettled
                                     : 0.0);
     }
 
     return heard;
+}
+
+/** One a strike. Poles are a sample's, so that bands have them in common only if they are equally fast. */
+std::vector<SubbandFilter> filtersFor (const std::vector<Strike>& strikes)
+{
+    std::vector<SubbandFilter> filters;
+
+    for (const auto& strike : strikes)
+    {
+        filters.emplace_back (strike.recording->sampleRate);
+
+        if (std::abs (filters.back().rate() - filters.front().rate()) > 1.0e-6)
+            throw modal::InputError ("sample rate of the strikes",
+                                     std::to_string (std::lround (strikes.front().recording->sampleRate)) + " and " +
+                                         std::to_string (std::lround (strike.recording->sampleRate)) + " Hz",
+                                     "one for all of them, or multiples of 300 Hz");
+    }
+
+    return filters;
 }
 
 } // namespace
@@ -55,6 +74,7 @@ std::vector<modal::Line> linesOf (const std::vector<Strike>& strikes, const Part
     if (strikes.empty())
         return {};
 
+    const auto filters = filtersFor (strikes);
     std::vector<Heard> all;
 
     for (double low = search.lowest; low < search.highest; low += SubbandFilter::width)
@@ -62,29 +82,22 @@ std::vector<modal::Line> linesOf (const std::vector<Strike>& strikes, const Part
         const double centre = low + 0.5 * SubbandFilter::width;
         std::vector<Channel> channels;
         std::vector<double> sinceBlow;
-        double rate = 0.0;
 
-        for (const auto& [recording, tap, quiet] : strikes)
+        for (std::size_t s = 0; s < strikes.size(); ++s)
         {
-            const SubbandFilter filter (recording->sampleRate);
-            const double from = tap.lastBlow + search.settle;
-            const double to = std::min ({ tap.end - 2.0e-3, from + search.longest, recording->seconds() });
-            auto band = filter.cut (*recording, from, to, centre);
-            const auto noise = filter.cut (*recording, quiet, quiet + quietSpan, centre);
-            rate = band.rate;
+            const auto& [recording, tap, quiet] = strikes[s];
+            auto [band, variance] = bandOf (filters[s], *recording, tap, quiet, search, centre);
             sinceBlow.push_back (band.firstTime - tap.start);
-            channels.push_back (
-                { std::move (band.samples),
-                  noise.samples.size() > 0 ? noise.samples.squaredNorm() / static_cast<double> (noise.samples.size()) : 0.0 });
+            channels.push_back ({ std::move (band.samples), variance });
         }
 
-        for (const auto& sine : commonSines (channels, rate, mostInBand))
+        for (const auto& sine : commonSines (channels, filters.front().rate(), mostInBand))
         {
-            auto heard = heardOf (sine, SubbandFilter (strikes.front().recording->sampleRate), centre, sinceBlow);
+            auto heard = heardOf (sine, filters, centre, sinceBlow);
             const auto& line = heard.line;
 
             if (line.frequency >= low && line.frequency < std::min (low + SubbandFilter::width, search.highest) &&
-                line.decay > slowestDecay && line.decay < fastestDecay)
+                fadesLikeMode (line.decay))
                 all.push_back (std::move (heard));
         }
     }

@@ -33,11 +33,12 @@ constexpr double lengthTimesTransition = 3.62;
 
 } // namespace
 
-SubbandFilter::SubbandFilter (double rate) : sampleRate (rate), step (static_cast<std::size_t> (rate / (3.0 * width)))
+SubbandFilter::SubbandFilter (double ofRecording)
+    : sampleRate (ofRecording), step (static_cast<std::size_t> (ofRecording / (3.0 * width)))
 {
     constexpr double pass = 0.5 * width, stop = 1.5 * width;
-    const auto half = static_cast<int> (std::ceil (0.5 * lengthTimesTransition / (stop - pass) * rate));
-    const double cut = 0.5 * (pass + stop) / rate;
+    const auto half = static_cast<int> (std::ceil (0.5 * lengthTimesTransition / (stop - pass) * sampleRate));
+    const double cut = 0.5 * (pass + stop) / sampleRate;
     double sum = 0.0;
 
     for (int i = -half; i <= half; ++i)
@@ -57,7 +58,7 @@ Subband SubbandFilter::cut (const Recording& recording, double from, double to, 
     const auto first = static_cast<std::size_t> (std::max (0.0, std::ceil (from * sampleRate)));
     const auto last = std::min (recording.samples.size(), static_cast<std::size_t> (std::max (0.0, to * sampleRate)));
     Subband band;
-    band.rate = sampleRate / static_cast<double> (step);
+    band.rate = rate();
 
     if (last < first + taps.size() + step)
         return band;

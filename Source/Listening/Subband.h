@@ -32,6 +32,9 @@ public:
     /** How the filter scales exp (pole·t), pole in 1/s relative to the band's centre. */
     std::complex<double> gain (std::complex<double> pole) const;
 
+    /** Of a band, samples a second: 300 if the sample rate is a multiple of that. */
+    double rate() const noexcept { return sampleRate / static_cast<double> (step); }
+
     double length() const noexcept { return static_cast<double> (taps.size()) / sampleRate; } ///< s
 
 private:

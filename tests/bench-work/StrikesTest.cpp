@@ -158,6 +158,32 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
     CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
 }
 
+TEST_CASE ("Strikes recorded at different sample rates are refused by name")
+{
+    std::vector<listening::Strike> strikes;
+
+    for (const double rate : { 48000.0, 22050.0 })
+    {
+        listening::Recording silence{ rate, std::vector<double> (static_cast<std::size_t> (rate)) };
+        strikes.push_back ({ std::make_shared<const listening::Recording> (std::move (silence)), { .end = 1.0 }, 0.0 });
+    }
+
+    std::string message;
+
+    try
+    {
+        listening::linesOf (strikes);
+    }
+    catch (const InputError& error)
+    {
+        message = error.what();
+    }
+
+    INFO (message);
+    CHECK (message.find ("sample rate") != std::string::npos);
+    CHECK (message.find ("48000 and 22050 Hz") != std::string::npos);
+}
+
 TEST_CASE ("Wires that are on are recognised from below at 30 dB; thrown off they are not")
 {
     for (const bool isOn : { true, false })
