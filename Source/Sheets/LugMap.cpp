@@ -11,8 +11,15 @@ void draw (Canvas& canvas, const LugMap& map, double x, double y, double radius)
 {
     constexpr double mark = 10.0, textSize = 9.0, smallSize = 7.5;
     canvas.circle (x, y, radius, 1.2);
-    canvas.text (x, y + 3.0, map.title, smallSize, Align::middle);
-    canvas.text (x, y + 14.0, map.subtitle, smallSize, Align::middle);
+
+    constexpr double line = 11.0, belowMiddle = 3.0;
+    double lineY = y + belowMiddle - 0.5 * line * (static_cast<double> (map.words.size()) - 1.0);
+
+    for (const auto& words : map.words)
+    {
+        canvas.text (x, lineY, words, smallSize, Align::middle);
+        lineY += line;
+    }
 
     std::vector<std::size_t> place (static_cast<std::size_t> (map.lugs));
 

@@ -12,7 +12,7 @@ struct LugMap
     int lugs = 8;
     std::vector<int> order{};          ///< lugs from 0 in the order of the cross
     std::vector<std::string> labels{}; ///< by lug; empty: none
-    std::string title{}, subtitle{};
+    std::vector<std::string> words{};  ///< lines in the middle
 };
 
 /** Draws it about a middle; labels stand up to 32 points outside the radius. */

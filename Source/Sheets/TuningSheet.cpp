@@ -126,12 +126,13 @@ double drawLugs (Canvas& canvas, double y, const TuningSheet& sheet)
     {
         const auto& cents = side == HeadSide::batter ? p.tuning.lugs.batter : p.tuning.lugs.resonant;
         LugMap drawnMap{ .lugs = p.drum.lugs, .order = crossOrder (p.drum.lugs) };
-        drawnMap.title = side == HeadSide::batter ? "Batter, from above" : "Resonant, from below";
+        drawnMap.words = side == HeadSide::batter ? std::vector<std::string>{ "Batter,", "from above" }
+                                                  : std::vector<std::string>{ "Resonant,", "from below" };
 
         for (const auto& measured : sheet.measured)
             if (measured.side == side && ! measured.fit.lugCents.empty())
             {
-                drawnMap.subtitle = "as measured";
+                drawnMap.words.push_back ("as measured");
 
                 for (const auto& lug : measured.fit.lugCents)
                     drawnMap.labels.push_back (centsText (lug.value) + ", " +
