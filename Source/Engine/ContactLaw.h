@@ -49,14 +49,25 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
     const double before = storedEnergy (stiffness, exponent, compression);
     const double scale = std::abs (compression) + std::abs (wish);
 
+    // So small a move hardly changes the force; differences of it would be lost in rounding, which a stiff tip on a soft film
+    // feels.
+    const auto isSmall = [&] (double move) { return std::abs (move) < 1.0e-3 * compression; };
     const auto gradient = [&] (double move)
     {
-        // The same as below without the cancellation, which a stiff tip on a soft film would feel.
-        if (move != 0.0 && std::abs (move) < 1.0e-3 * compression)
+        if (move != 0.0 && isSmall (move))
             return before * std::expm1 ((exponent + 1.0) * std::log1p (move / compression)) / move;
         if (std::abs (move) < 1.0e-7 * scale)
             return springForce (stiffness, exponent, compression + 0.5 * move);
         return (storedEnergy (stiffness, exponent, compression + move) - before) / move;
+    };
+    // Of that: (force at the end - mean force) / move, never below zero, and half the spring's own slope for a small move.
+    const auto slope = [&] (double move, double mean)
+    {
+        if (isSmall (move))
+            return 0.5 * exponent * springForce (stiffness, exponent, compression) / compression;
+        if (std::abs (move) < 1.0e-7 * scale)
+            return 0.0;
+        return std::max (0.0, (springForce (stiffness, exponent, compression + move) - mean) / move);
     };
 
     // The spring's force is between 0 and that of the largest compression in play, which brackets the root.
@@ -75,10 +86,7 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
             high = move;
         else
             low = move;
-        // The gradient's slope is (end force - mean force) / move, never below zero.
-        const double end = springForce (stiffness, exponent, compression + move);
-        const double slope = std::abs (move) < 1.0e-7 * scale ? 0.0 : (end - spring) / move;
-        const double steepness = 1.0 + mobility * loss + mobility * std::max (slope, 0.0);
+        const double steepness = 1.0 + mobility * (loss + slope (move, spring));
         double next = move - miss / steepness;
         if (! (next > low && next < high))
             next = 0.5 * (low + high);

@@ -1,7 +1,10 @@
 #include "TestDrum.h"
 
+#include "Engine/ContactLaw.h"
+
 #include "tests/Catch.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace
@@ -106,4 +109,33 @@ TEST_CASE ("a stick stays on the head as long, whatever band the head is followe
         CHECK (times[i] == Approx (times.back()).epsilon (0.03));
         CHECK (forces[i] == Approx (forces.back()).epsilon (0.05));
     }
+}
+
+// The equation is set up backwards, from a move that is chosen: the mean force over it is what the spring stores on the way over
+// the way. A stick held against a head stands nearly still while without force it would go a thousand times as far as it is
+// pressed in.
+TEST_CASE ("a stiff contact that hardly moves is solved as well as one that closes")
+{
+    const double stiffness = 1.064e8, exponent = 1.189, mobility = 1.185e-4, compression = 3.265e-6;
+    const double still = stiffness * std::pow (compression, exponent), loss = 1.82e5 * still;
+    double farthest = 0.0, largestMiss = 0.0;
+
+    for (int i = -2000; i <= 2000; ++i)
+    {
+        const double move = 1.0e-6 * i * compression;
+        const double stored = engine::storedEnergy (stiffness, exponent, compression + move) -
+                              engine::storedEnergy (stiffness, exponent, compression);
+        const double wish = move + mobility * ((i == 0 ? still : stored / move) + loss * move);
+
+        for (const double guess : { 0.0, 0.99 * still })
+        {
+            const auto solved = engine::solveContact (compression, wish, mobility, stiffness, exponent, loss, guess);
+            farthest = std::max (farthest, std::abs (solved.move - move) / compression);
+            largestMiss = std::max (largestMiss, std::abs (solved.move + mobility * solved.force - wish) / wish);
+        }
+    }
+
+    INFO ("off by " << farthest << " of the compression, misses the equation by " << largestMiss);
+    CHECK (farthest < 1.0e-7);
+    CHECK (largestMiss < 1.0e-11);
 }
