@@ -177,10 +177,8 @@ private:
             }
             else if (strikersTouching == 1)
                 break;
-            // While playing, changes are taken to shrink as a geometric series, whose rest follows from the last two; not where
-            // the balance of energy is asked for to the last digits.
-            const bool isForPlaying = s.relativeTolerance > 0;
-            const double rest = isForPlaying && sweep > 0 && change < former ? change * change / (former - change) : change;
+            // Changes shrink as a geometric series, whose rest follows from the last two.
+            const double rest = sweep > 0 && change < former ? change * change / (former - change) : change;
             if (std::min (change, rest) <= allowed)
                 break;
             former = change;
