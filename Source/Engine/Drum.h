@@ -67,7 +67,7 @@ public:
     void setTolerance (double newtons, double share, int mostSweeps) noexcept;
     /** For tests: the share of a head's tension below which its rise is left out; 0: never left out. */
     void setLeastTensionRise (double share) noexcept { view.tension.least = share; }
-    /** For benchmarks: another inner loop. The model must be padded to its width. */
+    /** For benchmarks: another inner loop; any fits any model of its precision. */
     void setKernel (KernelFunction<Scalar> loop) noexcept { run = loop; }
 
 private:

@@ -19,6 +19,7 @@ class EchoNetwork
 {
 public:
     static constexpr int lines = 8;
+    static constexpr Scalar share = Scalar (0.35355339059327); ///< 1/√8 to each line: a push of 1 is an energy of 1
     using Signs = std::array<Scalar, lines>;
 
     /** Room for delays at up to `sampleRate` Hz; allocates. */
@@ -83,7 +84,7 @@ public:
         const Signs passed = pass.next (push, entrance), mixed = transformed (out);
         auto& to = memory[position & mask];
         for (std::size_t i = 0; i < lines; ++i)
-            to[i] = Scalar (0.35355339059327) * mixed[i] + passed[i];
+            to[i] = share * mixed[i] + passed[i];
         ++position;
         return out;
     }

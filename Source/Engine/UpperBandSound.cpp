@@ -129,16 +129,17 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
 {
     using Signs = typename EchoNetwork<Scalar>::Signs;
     constexpr auto lines = static_cast<std::size_t> (EchoNetwork<Scalar>::lines);
+    constexpr auto share = EchoNetwork<Scalar>::share;
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        // Each point has a row of signs, by which it pushes into the lines; 1/√8 to each, so that a push of 1 is an energy of 1.
+        // Each point has a row of signs, by which it pushes into the lines.
         std::array<Signs, 2> rows{};
         for (int j = 0; j < maxStrikers; ++j)
             if (isOnHead[static_cast<std::size_t> (j)])
-                rows[0][static_cast<std::size_t> (j)] = Scalar (0.35355339) * told (j)[from + frame];
+                rows[0][static_cast<std::size_t> (j)] = share * told (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            rows[1][static_cast<std::size_t> (p) % lines] += Scalar (0.35355339) * told (maxStrikers + p)[from + frame];
+            rows[1][static_cast<std::size_t> (p) % lines] += share * told (maxStrikers + p)[from + frame];
         for (std::size_t head = 0; head < 2; ++head)
             answers[head][static_cast<std::size_t> (frame)] = echoes[head].next (EchoNetwork<Scalar>::transformed (rows[head]));
     }
