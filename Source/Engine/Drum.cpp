@@ -14,8 +14,9 @@ namespace engine
 namespace
 {
 
-/** Energy below which a drum counts as silent: a millionth of a millionth of a whisper-soft stroke (5 µJ). */
-constexpr double silence = 5.0e-18;
+/** J, energy below which a drum counts as silent: 90 dB under a whisper-soft stroke (5 µJ), and some ten times what rounding of
+   single precision leaves in the tightest wires. */
+constexpr double silence = 5.0e-15;
 
 /** Time in which the step that a new model makes in an output fades, s. */
 constexpr double jumpTime = 4.0e-3;
@@ -35,8 +36,8 @@ constexpr double longestStay = 3.0;
 /** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
 constexpr double smallestTensionRise = 3.0e-4;
 
-/** While playing, contacts count as settled within this share of the largest force. Then a stroke's level is within 0.01 dB of
-   what it is at a hundredth of this, and the balance of energy within 2e-5. */
+/** While playing, contacts count as settled within this share of the largest force beyond that at rest. Then a stroke's level is
+   within 0.01 dB of what it is at a hundredth of this, and the balance of energy within 2e-5. */
 constexpr double playingTolerance = 2.0e-2;
 
 /** Of its motion, in its compression and in the dent under it, J. */
@@ -532,7 +533,15 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
             continue;
         shapeStriker (slot);
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
+        const double stiffnessBefore = striker.dentStiffness();
         dentUnder (slot);
+        // A stiffer film is dented less by the same energy.
+        if (striker.dentStiffness() > stiffnessBefore)
+        {
+            const double share = std::sqrt (stiffnessBefore / striker.dentStiffness());
+            striker.dent *= share;
+            striker.dentBefore *= share;
+        }
         striker.height = surfaceUnder (slot) - striker.dent - striker.compression;
     }
     for (int slot = 0; slot < maxStrikers; ++slot)

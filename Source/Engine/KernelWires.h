@@ -324,9 +324,10 @@ private:
                 const int at = q * n + i;
                 const P next = spring[q] + P::load (loss() + at) * move[q];
                 change = larger (change, magnitude (next - P::load (s.force + at)));
-                largest = larger (largest, magnitude (next));
                 next.store (s.force + at);
                 deviation[q] = next - P::load (s.restForce + at);
+                // Beside the strainer's pull what moves is small, and must settle all the same.
+                largest = larger (largest, magnitude (deviation[q]));
             }
             fold (deviation);
             store (deviation, classForce(), i);

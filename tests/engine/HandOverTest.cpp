@@ -127,12 +127,10 @@ TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
         spec.diameter = between (0.25, 0.38);
         spec.depth = between (0.08, 0.25);
         spec.bottom = i % 5 == 4 ? modal::Bottom::open : modal::Bottom::head;
-        engine::DrumSetup setup;
-        setup.tensions = { between (800.0, 4000.0), between (500.0, 3000.0) };
+        const modal::Tensions tensions{ between (800.0, 6000.0), between (500.0, 3000.0) };
         modal::SolveOptions options;
         options.highestFrequency = 1500.0;
-        setup.modes = modal::solve (spec, setup.tensions, options);
-        setup.sampleRate = 48000.0;
+        auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, options), {});
         setup.wires.on = i % 3 != 0;
         setup.wires.strandTension = between (0.5, 10.0);
         models.push_back (std::make_shared<engine::DrumModel> (heard (setup)));
