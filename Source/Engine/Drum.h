@@ -63,7 +63,7 @@ public:
 
     const KernelView<Scalar>& state() const noexcept { return view; }
 
-    /** For tests: how finely contacts settle. N, a share of the largest force on top, and sweeps a sample. */
+    /** For tests: how finely contacts settle. N, a share of the largest force beyond rest on top, and sweeps a sample. */
     void setTolerance (double newtons, double share, int mostSweeps) noexcept;
     /** For tests: the share of a head's tension below which its rise is left out; 0: never left out. */
     void setLeastTensionRise (double share) noexcept { view.tension.least = share; }

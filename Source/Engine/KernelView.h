@@ -144,7 +144,7 @@ struct KernelView
     Scalar *compression = nullptr, *compressionBefore = nullptr;
     Scalar* scratch = nullptr;    ///< 8 × classes × combinations
     Scalar tolerance = 0;         ///< N, the change of force at which the contacts count as settled,
-    Scalar relativeTolerance = 0; ///< and what may be added for each newton of the largest force
+    Scalar relativeTolerance = 0; ///< and what may be added for each newton of the largest force beyond rest
     int maxSweeps = 0;
 
     StrikerState* strikers = nullptr;

@@ -49,7 +49,7 @@ public:
 
     /** One sweep over all contacts at once: each solves its own equation in closed form against a mobility that bounds the
         coupling from above, which makes every sweep a step of a convergent proximal method. Returns the largest change of force
-        and the largest force. */
+        and the largest force beyond that at rest. */
     Sweep sweep() noexcept
     {
         const auto swept = s.classes == 4 ? sweepAll<4>() : sweepAll<1>();

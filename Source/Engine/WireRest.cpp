@@ -1,5 +1,7 @@
 #include "WireRest.h"
 
+#include "Modal/SnareBed.h"
+
 #include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
@@ -22,6 +24,24 @@ Eigen::VectorXd overClass (const Bank& bank, const BankClass& group, double (*va
     for (int k = 0; k < group.count; ++k)
         values[k] = value (bank.entries[static_cast<std::size_t> (group.first + k)]);
     return values;
+}
+
+/** How far straight strands without weight would lie in the unpushed film at each contact, m. */
+Eigen::VectorXd drawnIntoTheHead (const DrumSetup& setup, const StrandGeometry& strands, int contacts)
+{
+    const auto& wires = setup.wires;
+    const double radius = setup.modes.radius;
+    const modal::SnareBed bed (radius, wires.bedDepth, wires.bedSpan);
+    const double atThePlates = bed.height (wires.lengthShare * radius, 0.0);
+    Eigen::VectorXd depth (contacts);
+    for (int contact = 0; contact < contacts; ++contact)
+    {
+        // All quadrants are alike.
+        const int inQuadrant = contact % (strands.halfPoints() * strands.pairs());
+        const double x = strands.pointX (inQuadrant / strands.pairs()), y = strands.strandY (inQuadrant % strands.pairs());
+        depth[contact] = wires.pressDepth + bed.height (x, y) - atThePlates;
+    }
+    return depth;
 }
 
 struct Rest
@@ -48,8 +68,7 @@ Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
         if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
             weight[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
     }
-    const Eigen::VectorXd pressed =
-        Eigen::VectorXd::Constant (n, setup.wires.pressDepth) + shapes * weight / contactsPerCombination;
+    const Eigen::VectorXd pressed = drawnIntoTheHead (setup, *bank.strands, n) + shapes * weight / contactsPerCombination;
 
     Rest rest{ Eigen::VectorXd::Zero (n), pressed };
     for (int sweep = 0; sweep < 20000; ++sweep)
