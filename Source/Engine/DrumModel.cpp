@@ -360,6 +360,14 @@ void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) cons
 }
 
 template <typename Scalar>
+void BasicDrumModel<Scalar>::fold (std::array<double, maxCouplingClasses>& values) const noexcept
+{
+    if (classes == 4)
+        values = { 0.5 * (values[0] + values[1] + values[2] + values[3]), 0.5 * (values[0] - values[1] + values[2] - values[3]),
+                   0.5 * (values[0] + values[1] - values[2] - values[3]), 0.5 * (values[0] - values[1] - values[2] + values[3]) };
+}
+
+template <typename Scalar>
 void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to) const noexcept
 {
     const int n = combinations;
@@ -373,9 +381,7 @@ void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to)
                 sums[static_cast<std::size_t> (c)] +=
                     static_cast<double> (group.shape (i, k)) * static_cast<double> (position[group.firstMode + k]);
         }
-        if (classes == 4)
-            sums = { 0.5 * (sums[0] + sums[1] + sums[2] + sums[3]), 0.5 * (sums[0] - sums[1] + sums[2] - sums[3]),
-                     0.5 * (sums[0] + sums[1] - sums[2] - sums[3]), 0.5 * (sums[0] - sums[1] - sums[2] + sums[3]) };
+        fold (sums);
         for (int c = 0; c < classes; ++c)
         {
             const auto at = static_cast<std::size_t> (c * n + i);

@@ -74,7 +74,8 @@ public:
 
     /** Carries the motion of another model's modes over to this one, each to the mode of the same order and angle whose shape is
         most alike, with its energy and phase; strands, rings and air one by one where both models have the same. What has no
-        counterpart is lost. No energy is gained. `work` has room for this model's field. Realtime safe. */
+        counterpart is lost. Strands then go where the head is under them, which is all that may add energy. `work` has room for
+       this model's field. Realtime safe. */
     void takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;
 
     /** Compression of every wire contact for these positions, m. Realtime safe. */
@@ -105,6 +106,12 @@ private:
     void sortFieldModes();
     void buildStretch();
     double radial (int basis, double r) const noexcept;
+    /** From the contacts of four quadrants to their combinations, which the coupling classes move, and back: its own inverse.
+        Without symmetry both are the same. */
+    void fold (std::array<double, maxCouplingClasses>& values) const noexcept;
+    /** Moves the strands alone until their contacts are as far from rest as the former model's, as nearly as their strings can.
+     */
+    void leanStrands (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept;
     double energyOf (std::size_t bankMode, const Scalar* position, const Scalar* step) const noexcept;
 
     DrumSetup made;

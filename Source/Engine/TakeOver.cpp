@@ -127,6 +127,46 @@ void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const 
 }
 
 template <typename Scalar>
+void BasicDrumModel<Scalar>::leanStrands (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
+{
+    std::array<Scalar, maxContacts> wanted, found;
+    former.compressionsAt (theirs, wanted.data());
+    compressionsAt (ours, found.data());
+    const auto missing = [&] (int contact)
+    {
+        const auto i = static_cast<std::size_t> (contact);
+        return static_cast<double> (wanted[i] - former.restCompression[i]) - static_cast<double> (found[i] - restCompression[i]);
+    };
+    for (int i = 0; i < combinations; ++i)
+    {
+        std::array<double, maxCouplingClasses> combined{};
+        for (int c = 0; c < classes; ++c)
+            combined[static_cast<std::size_t> (c)] = missing (c * combinations + i);
+        fold (combined);
+        for (int c = 0; c < classes; ++c)
+            wanted[static_cast<std::size_t> (c * combinations + i)] =
+                static_cast<Scalar> (combined[static_cast<std::size_t> (c)]);
+    }
+    for (const int mode : bankOfStrands)
+        for (int c = 0; c < classes; ++c)
+        {
+            const auto& group = coupling[static_cast<std::size_t> (c)];
+            const int k = mode - group.firstMode;
+            if (k < 0 || k >= group.modes)
+                continue;
+            // The strings of one strand are at right angles to each other at its contacts, so that each finds its own part.
+            double product = 0.0, square = 0.0;
+            for (int i = 0; i < combinations; ++i)
+            {
+                const auto shape = static_cast<double> (group.shape (i, k));
+                product += shape * static_cast<double> (wanted[static_cast<std::size_t> (c * combinations + i)]);
+                square += shape * shape;
+            }
+            ours[mode] += static_cast<Scalar> (product / square);
+        }
+}
+
+template <typename Scalar>
 void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to,
                                        double* work) const noexcept
 {
@@ -143,6 +183,22 @@ void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motio
     oneByOne (former.bankOfAir, bankOfAir);
     oneByOne (former.bankOfStrands, bankOfStrands);
     oneByOne (former.bankOfRings, bankOfRings);
+    if (bankOfStrands.empty() || former.bankOfStrands.size() != bankOfStrands.size() || former.contacts() != contacts())
+        return;
+
+    // The head has moved a little under the wires: they go with it, or they would fall on it from there and be heard.
+    std::array<Scalar, maxModes> theirs, ours;
+    const auto goBack = [] (const Motion& motion, int count, auto& aSampleAgo)
+    {
+        for (int k = 0; k < count; ++k)
+            aSampleAgo[static_cast<std::size_t> (k)] = motion.position[k] - motion.step[k];
+    };
+    goBack (from, former.modes(), theirs);
+    goBack (to, modes(), ours);
+    leanStrands (former, theirs.data(), ours.data());
+    leanStrands (former, from.position, to.position);
+    for (const int mode : bankOfStrands)
+        to.step[mode] = to.position[mode] - ours[static_cast<std::size_t> (mode)];
 }
 
 template void BasicDrumModel<float>::sortFieldModes();
