@@ -20,6 +20,8 @@ const NumberFields<WireSpec>& wireFields()
         { "bed_width", &Quantity::length, { 5.0e-3, 0.12 }, &WireSpec::bedWidth },
         { "strand_tension", &Quantity::force, { 0.05, 30.0 }, &WireSpec::strandTension },
         { "press_depth", &Quantity::length, { -2.0e-3, 2.0e-3 }, &WireSpec::pressDepth },
+        { "bed_depth", &Quantity::length, { 0.0, 5.0e-3 }, &WireSpec::bedDepth },
+        { "bed_span", &Quantity::length, { 0.02, 0.2 }, &WireSpec::bedSpan },
         { "unevenness", &Quantity::share, { 0.0, 0.5 }, &WireSpec::unevenness },
     };
     return fields;

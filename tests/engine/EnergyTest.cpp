@@ -141,15 +141,17 @@ TEST_CASE ("whatever a user sets, energy never rises beyond the work put in, and
 
 TEST_CASE ("however tight the wires, a soft stroke dies away in playing precision too, and the drum sleeps")
 {
-    // Beside the strainer's pull the forces of a soft stroke are small: what contacts leave unsettled must not keep the wires going.
+    // Beside the strainer's pull the forces of a soft stroke are small: what contacts leave unsettled must not keep the wires
+    // going.
     struct Wires
     {
         double sampleRate, tension, press, strandMass, contactSize;
         int strands;
     };
-    const auto set = GENERATE (Wires{ 22050.0, 30.0, 2.0e-3, 1.1e-3, 1.0e-3, 20 }, Wires{ 22050.0, 30.0, 2.0e-3, 1.1e-3, 0.3e-3, 20 },
-                               Wires{ 22050.0, 12.0, 1.0e-3, 1.1e-3, 1.0e-3, 20 }, Wires{ 22050.0, 6.0, 2.0e-3, 1.1e-3, 1.0e-3, 20 },
-                               Wires{ 48000.0, 1.9, 1.35e-3, 0.1e-3, 1.0e-3, 2 }, Wires{ 48000.0, 30.0, 2.0e-3, 1.1e-3, 0.3e-3, 20 });
+    const auto set =
+        GENERATE (Wires{ 22050.0, 30.0, 2.0e-3, 1.1e-3, 1.0e-3, 20 }, Wires{ 22050.0, 30.0, 2.0e-3, 1.1e-3, 0.3e-3, 20 },
+                  Wires{ 22050.0, 12.0, 1.0e-3, 1.1e-3, 1.0e-3, 20 }, Wires{ 22050.0, 6.0, 2.0e-3, 1.1e-3, 1.0e-3, 20 },
+                  Wires{ 48000.0, 1.9, 1.35e-3, 0.1e-3, 1.0e-3, 2 }, Wires{ 48000.0, 30.0, 2.0e-3, 1.1e-3, 0.3e-3, 20 });
     CAPTURE (set.sampleRate, set.tension, set.press, set.strandMass, set.contactSize, set.strands);
     auto setup = testdrum::snare (1500.0, set.sampleRate);
     setup.wires.strandTension = set.tension;

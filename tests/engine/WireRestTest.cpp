@@ -1,0 +1,59 @@
+#include "TestDrum.h"
+
+#include "tests/Catch.h"
+
+#include "Modal/SnareBed.h"
+
+namespace
+{
+
+engine::DrumSetup evenWires (double tension, double bedDepth)
+{
+    auto setup = testdrum::snare (2000.0);
+    setup.wires.strandTension = tension;
+    setup.wires.bedDepth = bedDepth;
+    setup.wires.unevenness = 0.0;
+    return setup;
+}
+
+/** What each contact of a quadrant presses with at rest, N. */
+std::vector<double> restForces (const engine::DrumSetup& setup)
+{
+    engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
+    const auto& state = drum.state();
+    return { state.restForce, state.restForce + state.combinations };
+}
+
+} // namespace
+
+TEST_CASE ("light wires press on the head by their tension and the bend that the snare beds give them")
+{
+    // A string under tension T that is led over a curve presses on it in all by T times the change of its slope (the belt on a
+    // pulley; any handbook of mechanics). Light, so that the film does not give.
+    auto setup = evenWires (0.1, 2.0e-3);
+    setup.wires.gravity = 0.0;
+    setup.wires.pressDepth = 0.0;
+    setup.wires.bedWidth = 5.0e-3;
+    setup.wireDetail = { .strands = 2, .points = 32, .modes = 32 };
+    const double radius = setup.modes.radius, end = setup.wires.lengthShare * radius, step = 1.0e-3 * radius;
+    const modal::SnareBed bed (radius, setup.wires.bedDepth, setup.wires.bedSpan);
+    const double slope = (bed.height (end - step, 0.0) - bed.height (end + step, 0.0)) / (2.0 * step);
+
+    double halfOfHalfTheWires = 0.0;
+    for (const double force : restForces (setup))
+        halfOfHalfTheWires += force;
+    CHECK (halfOfHalfTheWires == Approx (0.5 * setup.wires.strands * setup.wires.strandTension * slope).epsilon (0.02));
+}
+
+TEST_CASE ("without snare beds slack wires hang clear of the head, and with them they lie on it")
+{
+    const auto bearing = [] (const engine::DrumSetup& setup)
+    {
+        int count = 0;
+        for (const double force : restForces (setup))
+            count += force > 0.0 ? 1 : 0;
+        return count;
+    };
+    CHECK (bearing (evenWires (4.0, 0.0)) == 4); // where the four strands of a quadrant end
+    CHECK (bearing (evenWires (4.0, 1.5e-3)) >= 12);
+}
