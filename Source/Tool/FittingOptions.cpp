@@ -49,8 +49,9 @@ const OptionGroup& fittingOptions()
     static const OptionGroup group{
         "Wires, hoops and stick, for playing the drum:",
         { { "wires", "off|on|20|NAME", "thrown off, on, how many strands, 2 to 60, or wires that \"presets\" lists" },
-          { "strainer", "2N", "pull on each strand, 0.05 to 30 N" },
+          { "strainer", "4N", "pull on each strand, 0.05 to 30 N" },
           { "press", "0.2mm", "wires drawn into the head, -2 (a gap) to 2 mm" },
+          { "bed", "1.5mm", "depth of the snare beds in the bearing edge, 0 to 5 mm" },
           { "strand-mass", "1.1g", "0.1 to 5 g" },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
           { "tip-mass", "14g", "what counts of the stick at its tip, 1 to 200 g" },
@@ -64,6 +65,7 @@ void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
     overrideWires (arguments, fittings.wires);
     overrideField (arguments, "strainer", wireFields(), "strand_tension", fittings.wires);
     overrideField (arguments, "press", wireFields(), "press_depth", fittings.wires);
+    overrideField (arguments, "bed", wireFields(), "bed_depth", fittings.wires);
     overrideField (arguments, "strand-mass", wireFields(), "strand_mass", fittings.wires);
     overrideChoice (arguments, "hoop", hoopWords, fittings.hoop.kind);
     overrideField (arguments, "tip-mass", stickFields(), "tip_mass", fittings.stick);
