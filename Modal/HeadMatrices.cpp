@@ -198,15 +198,22 @@ double coveredArea (const MufflingItem& item, double radius) noexcept
                                                     : units::pi * item.size * (2.0 * radius - item.size);
 }
 
+bool isRound (const MufflingItem& item) noexcept
+{
+    return item.shape == MufflingItem::Shape::ring || item.distance == 0.0;
+}
+
 Eigen::MatrixXd meanOver (const std::vector<BasisFunction>& basis, const MufflingItem& item, double radius)
 {
     const auto factors = factorsOf (basis);
     const auto size = static_cast<Eigen::Index> (basis.size());
     const double area = coveredArea (item, radius);
 
-    if (item.shape == MufflingItem::Shape::ring)
+    if (isRound (item))
     {
-        const auto rule = radialRule (factors, 1.0 - item.size / radius, 1.0);
+        const bool isRing = item.shape == MufflingItem::Shape::ring;
+        const auto rule = isRing ? radialRule (factors, 1.0 - item.size / radius, 1.0)
+                                 : radialRule (factors, 0.0, std::min (1.0, 0.5 * item.size / radius));
         const auto points = static_cast<Eigen::Index> (rule.points.size());
         const Eigen::Map<const Eigen::ArrayXd> rho (rule.points.data(), points), weight (rule.weights.data(), points);
         const auto radial = sampleRadials (factors, rule);

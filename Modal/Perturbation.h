@@ -14,11 +14,15 @@ struct Perturbation
     Eigen::MatrixXd batterMass, resonantMass;             ///< kg/m²
     Eigen::MatrixXd batterResistance, resonantResistance; ///< N·s/m³
 
+    /** Nothing of it depends on the angle: the matrices couple no functions of different order or parity, and are the same for
+        both partners. */
+    bool isRound = false;
+
     bool isEmpty() const noexcept;
 };
 
-/** The drum's modes with the addition, by Rayleigh–Ritz on the modes given: shapes, frequencies and losses mix, and pairs split.
- */
+/** The drum's modes with the addition, by Rayleigh–Ritz on the modes given: shapes, frequencies and losses mix, and pairs split;
+    a round addition to a uniform drum mixes within each order alone, and pairs stay. */
 DrumModes perturbed (const DrumModes&, const Perturbation&);
 
 } // namespace modal

@@ -38,10 +38,10 @@ struct Prediction
     double drumNotePerBatterSemitone = 0.0;   ///< cents the drum note moves when the batter's tap note rises a semitone
     double drumNotePerResonantSemitone = 0.0; ///< cents
     std::vector<Mode> modes;                  ///< by frequency; one entry for the pair of an even drum, two where it is split
-    bool isUniform = true;                    ///< even lugs, no muffling: every mode with m > 0 stands for an equal pair
-    ModePair breathing;                       ///< the lowest two (0,n) modes that move the heads
-    ModePair rocking;                         ///< the lowest two (1,n) modes
-    double highestFrequency = 0.0;            ///< Hz, up to where modes are listed
+    bool isUniform = true;         ///< even lugs, muffling the same all round: every mode with m > 0 stands for an equal pair
+    ModePair breathing;            ///< the lowest two (0,n) modes that move the heads
+    ModePair rocking;              ///< the lowest two (1,n) modes
+    double highestFrequency = 0.0; ///< Hz, up to where modes are listed
 };
 
 /** Solves a tuning on a drum and says what comes of it. */

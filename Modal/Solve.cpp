@@ -155,11 +155,14 @@ DrumModes solveEven (const DrumSpec& drum, const Tensions& tensions, const Solve
 Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensions& tensions)
 {
     Perturbation added;
+    added.isRound = true;
 
     const auto addLugs = [&] (Eigen::MatrixXd& stiffness, double tension, std::vector<double> lugs)
     {
-        if (lugs.empty())
+        if (std::all_of (lugs.begin(), lugs.end(), [&] (double lug) { return lug == lugs.front(); }))
             return;
+
+        added.isRound = false;
 
         for (auto& lug : lugs)
             lug *= tension;
@@ -182,6 +185,7 @@ Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensi
         if (! isBatter && ! drum.hasResonantHead())
             continue;
 
+        added.isRound = added.isRound && isRound (item);
         const auto mean = meanOver (even.basis, item, even.radius);
         accumulate (isBatter ? added.batterMass : added.resonantMass, item.mass * mean);
         accumulate (isBatter ? added.batterResistance : added.resonantResistance,

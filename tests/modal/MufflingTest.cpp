@@ -1,0 +1,116 @@
+#include "Drums.h"
+#include "tests/Catch.h"
+
+#include "reference/CompositeMembrane.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace modal;
+
+namespace
+{
+
+MufflingItem ring()
+{
+    return { .shape = MufflingItem::Shape::ring, .size = 0.025, .mass = 0.008 };
+}
+
+DrumSpec muffled (const MufflingItem& item)
+{
+    auto drum = drums::snare();
+    drum.muffling = { item };
+    return drum;
+}
+
+/** Every mode is made of functions of its own order and parity alone, and partners are alike to the last bit. */
+void requireOrdersApart (const DrumModes& drum)
+{
+    REQUIRE (drum.isUniform);
+
+    for (int k = 0; k < drum.size(); ++k)
+    {
+        const auto& mode = drum.modes[static_cast<std::size_t> (k)];
+        double others = 0.0;
+
+        for (std::size_t b = 0; b < drum.basis.size(); ++b)
+            if (drum.basis[b].m != mode.m || drum.basis[b].parity != mode.parity)
+                others += std::abs (drum.batter (static_cast<Eigen::Index> (b), k)) +
+                          std::abs (drum.resonant (static_cast<Eigen::Index> (b), k));
+
+        CAPTURE (k, mode.m, mode.frequency);
+        CHECK (others == 0.0);
+
+        if (mode.m > 0)
+            CHECK (std::count_if (drum.modes.begin(), drum.modes.end(),
+                                  [&] (const Mode& other) {
+                                      return other.m == mode.m && other.parity != mode.parity &&
+                                             other.frequency == mode.frequency;
+                                  }) == 1);
+    }
+}
+
+} // namespace
+
+TEST_CASE ("A ring of muffling agrees with the exact two-region membrane", "[muffling]")
+{
+    auto drum = muffled (ring());
+    drum.bottom = Bottom::open;
+    drum.air = Air::vacuum();
+    const double base = drum.batter.baseDensity(), width = drum.muffling[0].size;
+    const double area = units::pi * width * (2.0 * drum.radius() - width);
+    const reference::CompositeMembrane exact{ drum.radius(), drum.radius() - width, base, base + drum.muffling[0].mass / area,
+                                              3000.0 };
+    // Modes of the bare head are what it is put together from, so that it converges with the band.
+    const auto modes = solve (drum, { .batter = 3000.0 }, { .highestFrequency = 6000.0 });
+
+    for (int m = 0; m <= 3; ++m)
+    {
+        const auto expected = exact.frequencies (m, 3);
+        const auto found = drums::ofOrder (modes, m);
+        REQUIRE (found.size() >= 3);
+
+        for (std::size_t i = 0; i < 3; ++i)
+        {
+            CAPTURE (m, i);
+            CHECK (found[i].frequency == Approx (expected[i]).epsilon (3.0e-4));
+        }
+    }
+}
+
+TEST_CASE ("Muffling that is the same all round leaves every order on its own", "[muffling]")
+{
+    auto middle = MufflingItem{};
+    middle.distance = 0.0;
+
+    for (const auto& item : { ring(), middle })
+    {
+        auto drum = muffled (item);
+        requireOrdersApart (solve (drum, { 2000.0, 1900.0 }, { .highestFrequency = 1500.0 }));
+        drum.muffling[0].head = HeadSide::resonant;
+        requireOrdersApart (solve (drum, { 2000.0, 1900.0 }, { .highestFrequency = 1500.0 }));
+    }
+
+    // Lugs that are all off by the same are even; one that is not, or a patch aside, parts the partners.
+    CHECK (solve (drums::snare(), { 2000.0, 1900.0, std::vector<double> (10, 0.1) }, {}).isUniform);
+    auto lugs = std::vector<double> (10, 0.0);
+    lugs[3] = 0.05;
+    CHECK_FALSE (solve (muffled (ring()), { 2000.0, 1900.0, lugs }, {}).isUniform);
+    CHECK_FALSE (solve (muffled (MufflingItem{}), { 2000.0, 1900.0 }, {}).isUniform);
+}
+
+TEST_CASE ("A patch in the middle is the limit of one that is moved there", "[muffling]")
+{
+    auto item = MufflingItem{};
+    item.distance = 1.0e-7;
+    const auto beside = solve (muffled (item), { 2000.0, 1900.0 }, { .highestFrequency = 1000.0 });
+    item.distance = 0.0;
+    const auto middle = solve (muffled (item), { 2000.0, 1900.0 }, { .highestFrequency = 1000.0 });
+    REQUIRE (beside.size() == middle.size());
+
+    for (std::size_t k = 0; k < middle.modes.size(); ++k)
+    {
+        CHECK (middle.modes[k].frequency == Approx (beside.modes[k].frequency).epsilon (1.0e-8));
+        CHECK (middle.modes[k].decay.muffling == Approx (beside.modes[k].decay.muffling).epsilon (1.0e-5).margin (1.0e-9));
+    }
+}
