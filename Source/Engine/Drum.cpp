@@ -331,52 +331,26 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
 {
     const auto index = static_cast<std::size_t> (slot);
     auto& striker = strikers[index];
-    const auto count = static_cast<std::size_t> (view.modes);
-    const auto& shape = strikerShape[index];
+    using Values = Eigen::Map<const Eigen::Array<Scalar, Eigen::Dynamic, 1>>;
+    const Values shape (strikerShape[index].data(), view.modes);
+    // How far one newton moves each mode in a step.
+    Eigen::Map<Eigen::Array<Scalar, Eigen::Dynamic, 1>> moved (scratch.data(), view.modes);
+    moved = Values (view.drive, view.modes) * shape;
     for (int other = 0; other < maxStrikers; ++other)
     {
         const auto otherIndex = static_cast<std::size_t> (other);
         if (! strikers[otherIndex].active)
             continue;
-        double mobility = other == slot ? striker.drive / (1.0 + striker.grip) + striker.dentYield : 0.0;
-        for (std::size_t k = 0; k < count; ++k)
-            mobility += static_cast<double> (view.drive[k]) * static_cast<double> (shape[k]) *
-                        static_cast<double> (strikerShape[otherIndex][k]);
+        const double own = other == slot ? striker.drive / (1.0 + striker.grip) + striker.dentYield : 0.0;
+        const Values otherShape (strikerShape[otherIndex].data(), view.modes);
+        const double mobility = own + (moved * otherShape).template cast<double>().sum();
         if (other == slot)
             striker.mobility = mobility;
         else
             striker.crossMobility[other] = strikers[otherIndex].crossMobility[slot] = mobility;
     }
 
-    for (int c = 0; c < view.classes; ++c)
-    {
-        const auto& group = view.coupling[c];
-        for (int i = 0; i < view.combinations; ++i)
-        {
-            double sum = 0.0;
-            for (int k = 0; k < group.modes; ++k)
-            {
-                const auto at = static_cast<std::size_t> (group.firstMode + k);
-                sum += static_cast<double> (group.shape (i, k)) * static_cast<double> (view.drive[at]) *
-                       static_cast<double> (shape[at]);
-            }
-            scratch[static_cast<std::size_t> (c * view.combinations + i)] = static_cast<Scalar> (sum);
-        }
-    }
-    auto& cross = strikerToWire[index];
-    const auto n = static_cast<std::size_t> (view.combinations);
-    if (view.classes == 4)
-        for (std::size_t i = 0; i < n; ++i)
-        {
-            const Scalar a = scratch[i], b = scratch[n + i], c = scratch[2 * n + i], d = scratch[3 * n + i];
-            const Scalar half = Scalar (0.5);
-            cross[i] = half * (a + b + c + d);
-            cross[n + i] = half * (a - b + c - d);
-            cross[2 * n + i] = half * (a + b - c - d);
-            cross[3 * n + i] = half * (a - b - c + d);
-        }
-    else
-        std::copy_n (scratch.begin(), current->contacts(), cross.begin());
+    current->contactsMovedBy (moved.data(), strikerToWire[index].data());
 }
 
 /** What a striker takes along, it takes out of the balance. */

@@ -22,6 +22,9 @@ namespace
 
 constexpr int steps = 128; ///< of a basis function's table, from the middle to the rim
 
+/** What a mode has less of a basis function than this share of its largest is rounding. */
+constexpr double leastShare = 1.0e-6;
+
 /** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
    shell. Common practice, no source. */
 constexpr double hoopBlowShare = 0.5;
@@ -175,31 +178,13 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     for (int k = 0; k < bank.size(); ++k)
     {
         const auto& entry = bank.entries[static_cast<std::size_t> (k)];
-        firstTerm.push_back (static_cast<int> (terms.size()));
-        if (entry.kind == BankEntry::Kind::ring)
-        {
-            bankOfRings.push_back (k);
-            const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
-            if (! ring.belongsToShell)
-                hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
-        }
-        if (entry.kind != BankEntry::Kind::head)
+        if (entry.kind != BankEntry::Kind::ring)
             continue;
-        ++headModeCount;
-        bankOfHeads.push_back (k);
-        const auto& mode = made.modes.modes[static_cast<std::size_t> (entry.drumMode)];
-        if (mode.isAirMode)
-            bankOfAir.push_back (k);
-        else
-            fieldModes.push_back ({ k, 2 * mode.m + (mode.parity == modal::Parity::sine ? 1 : 0), mode.frequency, 0.0 });
-        for (int b = 0; b < basisSize(); ++b)
-        {
-            const Term term{ b, made.modes.batter (b, entry.drumMode), made.modes.resonant (b, entry.drumMode) };
-            if (term.batter != 0.0 || term.resonant != 0.0)
-                terms.push_back (term);
-        }
+        bankOfRings.push_back (k);
+        const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
+        if (! ring.belongsToShell)
+            hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
     }
-    firstTerm.push_back (static_cast<int> (terms.size()));
 
     for (int k = 0; k < bank.size(); ++k)
         if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
@@ -214,8 +199,8 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
                    };
                    return key (a) < key (b);
                });
-    strandModeCount = static_cast<int> (bankOfStrands.size());
 
+    gatherHeadShapes (bank);
     buildTables();
     sortFieldModes();
     buildStretch();
@@ -240,6 +225,29 @@ void BasicDrumModel<Scalar>::gatherForcePoints (const Bank& bank)
 }
 
 template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherHeadShapes (const Bank& bank)
+{
+    for (int k = 0; k < bank.size(); ++k)
+    {
+        const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+        if (entry.kind != BankEntry::Kind::head)
+            continue;
+        const auto batter = made.modes.batter.col (entry.drumMode), resonant = made.modes.resonant.col (entry.drumMode);
+        const double least = leastShare * std::max (batter.cwiseAbs().maxCoeff(), resonant.cwiseAbs().maxCoeff());
+        const auto matters = [&] (int b) { return std::max (std::abs (batter[b]), std::abs (resonant[b])) > least; };
+        int first = 0, end = basisSize();
+        while (first < end && ! matters (first))
+            ++first;
+        while (end > first && ! matters (end - 1))
+            --end;
+        const bool isOfAir = made.modes.modes[static_cast<std::size_t> (entry.drumMode)].isAirMode;
+        modesOfHeads.push_back ({ k, entry.drumMode, first, end - first, isOfAir });
+        for (int b = first; b < end; ++b)
+            batterShapes.push_back (static_cast<Scalar> (batter[b]));
+    }
+}
+
+template <typename Scalar>
 void BasicDrumModel<Scalar>::buildTables()
 {
     radialTable.reserve (static_cast<std::size_t> (basisSize() * (steps + 3)));
@@ -255,16 +263,30 @@ void BasicDrumModel<Scalar>::buildTables()
     }
 }
 
-/** Cubic through four points of the table. */
+/** All basis functions at a point, 1/m. */
 template <typename Scalar>
-double BasicDrumModel<Scalar>::radial (int basis, double r) const noexcept
+void BasicDrumModel<Scalar>::basisAt (double r, double theta, Scalar* values) const noexcept
 {
     const double place = std::clamp (r / made.modes.radius, 0.0, 1.0) * steps;
     const int cell = std::min (static_cast<int> (place), steps - 1);
     const double t = place - cell;
-    const float* p = radialTable.data() + basis * (steps + 3) + cell;
-    const double a = p[0], b = p[1], c = p[2], d = p[3];
-    return b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
+    int order = 0;
+    double cosine = 1.0, sine = 0.0;
+    for (int i = 0; i < basisSize(); ++i)
+    {
+        const auto& function = made.modes.basis[static_cast<std::size_t> (i)];
+        if (function.m != order)
+        {
+            order = function.m;
+            cosine = std::cos (order * theta);
+            sine = std::sin (order * theta);
+        }
+        // Cubic through four points of the table.
+        const float* p = radialTable.data() + i * (steps + 3) + cell;
+        const double a = p[0], b = p[1], c = p[2], d = p[3];
+        const double radial = b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
+        values[i] = static_cast<Scalar> (radial * (function.parity == modal::Parity::sine ? sine : cosine));
+    }
 }
 
 template <typename Scalar>
@@ -284,19 +306,15 @@ auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
 template <typename Scalar>
 void BasicDrumModel<Scalar>::headShape (double r, double theta, Scalar* to) const noexcept
 {
+    std::array<Scalar, maxModes> values;
+    basisAt (r, theta, values.data());
     std::fill_n (to, keep.size(), Scalar (0));
-    for (const int k : bankOfHeads)
+    using Run = Eigen::Map<const Eigen::Matrix<Scalar, Eigen::Dynamic, 1>>;
+    const Scalar* shape = batterShapes.data();
+    for (const auto& mode : modesOfHeads)
     {
-        double sum = 0.0;
-        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
-        {
-            const auto& term = terms[static_cast<std::size_t> (t)];
-            const auto& function = made.modes.basis[static_cast<std::size_t> (term.basis)];
-            const double phase = function.m * theta;
-            sum += term.batter * radial (term.basis, r) *
-                   (function.parity == modal::Parity::sine ? std::sin (phase) : std::cos (phase));
-        }
-        to[k] = static_cast<Scalar> (sum);
+        to[mode.bankMode] = Run (shape, mode.functions).dot (Run (values.data() + mode.firstFunction, mode.functions));
+        shape += mode.functions;
     }
 }
 
@@ -316,18 +334,17 @@ void BasicDrumModel<Scalar>::buildStretch()
 {
     for (auto& gradient : stretchGradient)
         gradient.assign (keep.size(), Scalar (0));
-    for (const int k : bankOfHeads)
+    for (const auto& mode : modesOfHeads)
     {
         double batter = 0.0, resonant = 0.0;
-        for (int t = firstTerm[static_cast<std::size_t> (k)]; t < firstTerm[static_cast<std::size_t> (k) + 1]; ++t)
+        for (int b = mode.firstFunction; b < mode.firstFunction + mode.functions; ++b)
         {
-            const auto& term = terms[static_cast<std::size_t> (t)];
-            const double waveNumber = made.modes.basis[static_cast<std::size_t> (term.basis)].zero / made.modes.radius;
-            batter += std::pow (waveNumber * term.batter, 2);
-            resonant += std::pow (waveNumber * term.resonant, 2);
+            const double waveNumber = made.modes.basis[static_cast<std::size_t> (b)].zero / made.modes.radius;
+            batter += std::pow (waveNumber * made.modes.batter (b, mode.drumMode), 2);
+            resonant += std::pow (waveNumber * made.modes.resonant (b, mode.drumMode), 2);
         }
-        stretchGradient[0][static_cast<std::size_t> (k)] = static_cast<Scalar> (batter);
-        stretchGradient[1][static_cast<std::size_t> (k)] = static_cast<Scalar> (resonant);
+        stretchGradient[0][static_cast<std::size_t> (mode.bankMode)] = static_cast<Scalar> (batter);
+        stretchGradient[1][static_cast<std::size_t> (mode.bankMode)] = static_cast<Scalar> (resonant);
     }
 
     constexpr int pack = tileModes;
@@ -350,13 +367,18 @@ void BasicDrumModel<Scalar>::buildStretch()
 template <typename Scalar>
 void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) const noexcept
 {
-    std::fill_n (field, fieldSize(), 0.0);
-    for (const auto& mode : fieldModes)
-        for (const auto& term : termsOf (mode.bankMode))
-        {
-            field[term.basis] += term.batter * static_cast<double> (modesIn[mode.bankMode]);
-            field[basisSize() + term.basis] += term.resonant * static_cast<double> (modesIn[mode.bankMode]);
-        }
+    Eigen::Map<Eigen::VectorXd> batter (field, basisSize()), resonant (field + basisSize(), basisSize());
+    batter.setZero();
+    resonant.setZero();
+    for (const auto& mode : modesOfHeads)
+    {
+        if (mode.isOfAir)
+            continue;
+        const auto amplitude = static_cast<double> (modesIn[mode.bankMode]);
+        const auto run = [&] (auto&& vector) { return vector.segment (mode.firstFunction, mode.functions); };
+        run (batter) += amplitude * run (made.modes.batter.col (mode.drumMode));
+        run (resonant) += amplitude * run (made.modes.resonant.col (mode.drumMode));
+    }
 }
 
 template <typename Scalar>
@@ -368,8 +390,9 @@ void BasicDrumModel<Scalar>::fold (std::array<double, maxCouplingClasses>& value
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to) const noexcept
+void BasicDrumModel<Scalar>::contactsMovedBy (const Scalar* position, Scalar* to) const noexcept
 {
+    using Tile = Eigen::Array<Scalar, tileModes, 1>;
     const int n = combinations;
     for (int i = 0; i < n; ++i)
     {
@@ -377,17 +400,24 @@ void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to)
         for (int c = 0; c < classes; ++c)
         {
             const auto& group = coupling[static_cast<std::size_t> (c)];
-            for (int k = 0; k < group.modes; ++k)
-                sums[static_cast<std::size_t> (c)] +=
-                    static_cast<double> (group.shape (i, k)) * static_cast<double> (position[group.firstMode + k]);
+            Tile sum = Tile::Zero();
+            for (int k = 0; k < group.modes; k += tileModes)
+                sum += Eigen::Map<const Tile> (group.shapes + group.shapeIndex (i, k, group.modes)) *
+                       Eigen::Map<const Tile> (position + group.firstMode + k);
+            sums[static_cast<std::size_t> (c)] = static_cast<double> (sum.sum());
         }
         fold (sums);
         for (int c = 0; c < classes; ++c)
-        {
-            const auto at = static_cast<std::size_t> (c * n + i);
-            to[at] = static_cast<Scalar> (static_cast<double> (restCompression[at]) + sums[static_cast<std::size_t> (c)]);
-        }
+            to[c * n + i] = static_cast<Scalar> (sums[static_cast<std::size_t> (c)]);
     }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::compressionsAt (const Scalar* position, Scalar* to) const noexcept
+{
+    contactsMovedBy (position, to);
+    for (std::size_t i = 0; i < restCompression.size(); ++i)
+        to[i] += restCompression[i];
 }
 
 template <typename Scalar>

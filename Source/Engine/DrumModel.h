@@ -32,11 +32,10 @@ public:
 
     const DrumSetup& setup() const noexcept { return made; }
     int modes() const noexcept { return static_cast<int> (keep.size()); }
-    int headModes() const noexcept { return headModeCount; }                      ///< modes of the drum among them
-    int strandModes() const noexcept { return strandModeCount; }                  ///< modal strings among them
-    int contacts() const noexcept { return static_cast<int> (stiffness.size()); } ///< padding included
-    int wireContacts() const noexcept { return realContacts; }                    ///< without padding
-    double interval() const noexcept { return 1.0 / made.sampleRate; }            ///< s
+    int headModes() const noexcept { return static_cast<int> (modesOfHeads.size()); } ///< modes of the drum among them
+    int contacts() const noexcept { return static_cast<int> (stiffness.size()); }     ///< padding included
+    int wireContacts() const noexcept { return realContacts; }                        ///< without padding
+    double interval() const noexcept { return 1.0 / made.sampleRate; }                ///< s
 
     /** Points the constants of an inner loop at this model. */
     void connect (KernelView<Scalar>&) const noexcept;
@@ -72,11 +71,14 @@ public:
         Scalar* step;
     };
 
-    /** Carries the motion of another model's modes over to this one, each to the mode of the same order and angle whose shape is
-        most alike, with its energy and phase; strands, rings and air one by one where both models have the same. What has no
+    /** Carries the motion of another model's modes over to this one, each to the mode of the same order whose shape is most
+        alike, with its energy and phase; strands, rings and air one by one where both models have the same. What has no
         counterpart is lost. Strands then go where the head is under them, which is all that may add energy. `work` has room for
        this model's field. Realtime safe. */
     void takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;
+
+    /** How far modes at these positions move the head and the strands together at every wire contact, m. Realtime safe. */
+    void contactsMovedBy (const Scalar* position, Scalar* to) const noexcept;
 
     /** Compression of every wire contact for these positions, m. Realtime safe. */
     void compressionsAt (const Scalar* position, Scalar* to) const noexcept;
@@ -102,10 +104,11 @@ public:
 
 private:
     void gatherForcePoints (const Bank&);
+    void gatherHeadShapes (const Bank&);
     void buildTables();
     void sortFieldModes();
     void buildStretch();
-    double radial (int basis, double r) const noexcept;
+    void basisAt (double r, double theta, Scalar* values) const noexcept;
     /** From the contacts of four quadrants to their combinations, which the coupling classes move, and back: its own inverse.
         Without symmetry both are the same. */
     void fold (std::array<double, maxCouplingClasses>& values) const noexcept;
@@ -115,7 +118,7 @@ private:
     double energyOf (std::size_t bankMode, const Scalar* position, const Scalar* step) const noexcept;
 
     DrumSetup made;
-    int headModeCount = 0, strandModeCount = 0, realContacts = 0, classes = 0, combinations = 0;
+    int realContacts = 0, classes = 0, combinations = 0;
 
     AlignedArray<Scalar> keep, spring, drive, lossOfStep;
     AlignedArray<double> exactKeep, exactSpring, exactDrive;
@@ -131,39 +134,49 @@ private:
     std::vector<ForcePoint> wirePoints; ///< at most maxForcePoints
     UpperBand upper;
 
-    // Sparse columns: for each bank mode, which basis functions it moves on the batter and the resonant head, and how much.
-    struct Term
+    /** A mode of the drum in the bank, and the run of basis functions that it is made of: one order's on an even drum, nearly all
+        on an uneven one. */
+    struct HeadMode
     {
-        int basis;
-        double batter, resonant;
+        int bankMode, drumMode;
+        int firstFunction, functions;
+        bool isOfAir; ///< of the cavity or its vent
     };
-    std::vector<int> firstTerm;
-    std::vector<Term> terms;
+    std::vector<HeadMode> modesOfHeads;
+    AlignedArray<Scalar> batterShapes; ///< 1/√kg·m, the runs of all modes after one another
     std::vector<float> radialTable;
-    std::vector<int> bankOfHeads;   ///< bank modes that are modes of the drum;
-    std::vector<int> bankOfAir;     ///< of these the ones of the cavity and its vent
+    std::vector<int> bankOfAir;     ///< bank modes of the cavity and its vent
     std::vector<int> bankOfStrands; ///< modal strings, in an order that depends on the wires' detail alone
     std::vector<int> bankOfRings;
 
-    /** A mode that moves the heads. */
+    /** A mode that moves the heads, as another model's modes are compared with it. */
     struct FieldMode
     {
-        int bankMode;
-        int kind; ///< order and angle as one number
+        int bankMode, drumMode;
+        int order; ///< nodal diameters of its strongest part
         double frequency;
-        double size; ///< of its shape, 1/√kg
+        int firstTerm = 0, terms = 0; ///< of `leadingTerms`
+        double size = 0.0;            ///< of its shape as far as these go, 1/√kg
     };
-    std::vector<FieldMode> fieldModes; ///< by kind, and by frequency within each
-    std::vector<short> basisIndex;     ///< by order, circle and parity; -1 where there is none
+    std::vector<FieldMode> fieldModes; ///< by order, and by frequency within each
 
-    std::span<const Term> termsOf (int bankMode) const noexcept
+    /** How much a mode moves a basis function on the batter and the resonant head. */
+    struct Term
     {
-        const auto* first = firstTerm.data() + bankMode;
-        return { terms.data() + first[0], terms.data() + first[1] };
+        int basis;
+        float batter, resonant;
+    };
+    std::vector<Term> leadingTerms; ///< the strongest of each mode
+    std::vector<short> basisIndex;  ///< by order, circle and parity; -1 where there is none
+
+    void gatherLeadingTerms (FieldMode&);
+    std::span<const Term> termsOf (const FieldMode& mode) const noexcept
+    {
+        return { leadingTerms.data() + mode.firstTerm, static_cast<std::size_t> (mode.terms) };
     }
     ModalRecursion recursion (int bankMode) const noexcept;
     double alike (const FieldMode&, const double* field) const noexcept;
-    void layOut (const BasicDrumModel& former, int bankMode, double share, double* field) const noexcept;
+    void layOut (const BasicDrumModel& former, const FieldMode&, double share, double* field) const noexcept;
     void carryOver (const BasicDrumModel& former, int theirs, int ours, double sign, const Motion& from,
                     const Motion& to) const noexcept;
     void takeOverHeads (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;

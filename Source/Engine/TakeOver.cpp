@@ -28,21 +28,56 @@ bool hasPlace (const modal::BasisFunction& function) noexcept
 /** Cosine between two shapes below which one does not go on as the other. */
 constexpr double leastLikeness = 0.5;
 
+/** Shapes are compared by the terms that make up this share of their square: a few on an even drum, some tens on an uneven one,
+   where nearly all are not zero. */
+constexpr double leadingShare = 0.9;
+
 } // namespace
+
+/** The strongest terms of a mode's shape, up to `leadingShare` of its square. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherLeadingTerms (FieldMode& mode)
+{
+    std::vector<Term> all;
+    for (int b = 0; b < basisSize(); ++b)
+        all.push_back ({ b, static_cast<float> (made.modes.batter (b, mode.drumMode)),
+                         static_cast<float> (made.modes.resonant (b, mode.drumMode)) });
+    const auto square = [] (const Term& term)
+    { return static_cast<double> (term.batter) * term.batter + static_cast<double> (term.resonant) * term.resonant; };
+    std::stable_sort (all.begin(), all.end(), [&] (const Term& a, const Term& b) { return square (a) > square (b); });
+    double whole = 0.0;
+    for (const auto& term : all)
+        whole += square (term);
+
+    mode.firstTerm = static_cast<int> (leadingTerms.size());
+    double sum = 0.0;
+    for (const auto& term : all)
+    {
+        if (sum >= leadingShare * whole)
+            break;
+        sum += square (term);
+        leadingTerms.push_back (term);
+        ++mode.terms;
+    }
+    mode.size = std::sqrt (sum);
+}
 
 template <typename Scalar>
 void BasicDrumModel<Scalar>::sortFieldModes()
 {
-    for (auto& mode : fieldModes)
+    for (const auto& mode : modesOfHeads)
     {
-        double square = 0.0;
-        for (const auto& term : termsOf (mode.bankMode))
-            square += term.batter * term.batter + term.resonant * term.resonant;
-        mode.size = std::sqrt (square);
+        const auto& named = made.modes.modes[static_cast<std::size_t> (mode.drumMode)];
+        if (mode.isOfAir)
+            bankOfAir.push_back (mode.bankMode);
+        else
+            fieldModes.push_back ({ mode.bankMode, mode.drumMode, named.m, named.frequency });
     }
     std::stable_sort (fieldModes.begin(), fieldModes.end(),
                       [] (const FieldMode& a, const FieldMode& b)
-                      { return std::tuple (a.kind, a.frequency) < std::tuple (b.kind, b.frequency); });
+                      { return std::tuple (a.order, a.frequency) < std::tuple (b.order, b.frequency); });
+    for (auto& mode : fieldModes)
+        gatherLeadingTerms (mode);
 
     basisIndex.assign (tableSide * tableSide * 2, -1);
     for (int b = 0; b < basisSize(); ++b)
@@ -62,23 +97,25 @@ template <typename Scalar>
 double BasicDrumModel<Scalar>::alike (const FieldMode& mode, const double* field) const noexcept
 {
     double product = 0.0;
-    for (const auto& term : termsOf (mode.bankMode))
-        product += term.batter * field[term.basis] + term.resonant * field[basisSize() + term.basis];
+    for (const auto& term : termsOf (mode))
+        product += static_cast<double> (term.batter) * field[term.basis] +
+                   static_cast<double> (term.resonant) * field[basisSize() + term.basis];
     return mode.size > 0.0 ? product / mode.size : 0.0;
 }
 
 /** Writes the shape of a mode of another model, times `share`, over this model's basis; the rest of `field` stays. */
 template <typename Scalar>
-void BasicDrumModel<Scalar>::layOut (const BasicDrumModel& former, int bankMode, double share, double* field) const noexcept
+void BasicDrumModel<Scalar>::layOut (const BasicDrumModel& former, const FieldMode& mode, double share,
+                                     double* field) const noexcept
 {
-    for (const auto& term : former.termsOf (bankMode))
+    for (const auto& term : former.termsOf (mode))
     {
         const auto& function = former.made.modes.basis[static_cast<std::size_t> (term.basis)];
         const int here = hasPlace (function) ? basisIndex[tablePlace (function)] : -1;
         if (here < 0)
             continue;
-        field[here] = share * term.batter;
-        field[basisSize() + here] = share * term.resonant;
+        field[here] = share * static_cast<double> (term.batter);
+        field[basisSize() + here] = share * static_cast<double> (term.resonant);
     }
 }
 
@@ -102,12 +139,12 @@ void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const 
     std::size_t group = 0;
     for (const auto& old : former.fieldModes)
     {
-        while (group < fieldModes.size() && fieldModes[group].kind < old.kind)
+        while (group < fieldModes.size() && fieldModes[group].order < old.order)
             ++group;
-        layOut (former, old.bankMode, 1.0, work);
+        layOut (former, old, 1.0, work);
         double most = leastLikeness * old.size, sign = 0.0;
         std::size_t best = 0;
-        for (std::size_t i = group; i < fieldModes.size() && fieldModes[i].kind == old.kind; ++i)
+        for (std::size_t i = group; i < fieldModes.size() && fieldModes[i].order == old.order; ++i)
         {
             if (isTaken[i])
                 continue;
@@ -118,7 +155,7 @@ void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const 
             sign = likeness > 0.0 ? 1.0 : -1.0;
             best = i;
         }
-        layOut (former, old.bankMode, 0.0, work);
+        layOut (former, old, 0.0, work);
         if (sign == 0.0)
             continue;
         isTaken.set (best);
@@ -130,12 +167,12 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::leanStrands (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
 {
     std::array<Scalar, maxContacts> wanted, found;
-    former.compressionsAt (theirs, wanted.data());
-    compressionsAt (ours, found.data());
+    former.contactsMovedBy (theirs, wanted.data());
+    contactsMovedBy (ours, found.data());
     const auto missing = [&] (int contact)
     {
         const auto i = static_cast<std::size_t> (contact);
-        return static_cast<double> (wanted[i] - former.restCompression[i]) - static_cast<double> (found[i] - restCompression[i]);
+        return static_cast<double> (wanted[i]) - static_cast<double> (found[i]);
     };
     for (int i = 0; i < combinations; ++i)
     {

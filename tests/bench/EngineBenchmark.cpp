@@ -1,6 +1,7 @@
 // How much faster than real time a drum plays on one core, where the time goes, and against what.
 //
 //     engine-benchmark [seconds of sound a measurement, 2 by default] [--plot FILE.svg]
+//     engine-benchmark --moments     strokes and hand-overs alone
 //
 // Processor time, the best of three. Strokes fall every 64 ms, so that the wires are never at rest. Baselines in the same run:
 //   - the modal bank alone against the shortest hand-written loop over the same recursion (no strikers, no wires, no
@@ -8,9 +9,11 @@
 //   - the wires against the scheme as it is written down (PlainDense.h), compiled with the same flags as the fast loop,
 //   - and against a dense coupling of all contacts to all modes in the fast loop itself (told that the drum has no symmetry);
 //   - the slowest second of a long decay against its first, as single precision must not slow down where modes fade to nothing;
-//   - every inner loop that this processor can run.
+//   - every inner loop that this processor can run,
+//   - and a stroke's landing and a hand-over on uneven and muffled drums against those on an even one (MomentCost.h).
 
 #include "CostPlot.h"
+#include "MomentCost.h"
 #include "PlainDense.h"
 
 #include "Engine/Drum.h"
@@ -298,6 +301,11 @@ int main (int argc, char** argv)
     for (int i = 1; i < argc; ++i)
         if (std::strcmp (argv[i], "--plot") == 0 && i + 1 < argc)
             plot = argv[++i];
+        else if (std::strcmp (argv[i], "--moments") == 0)
+        {
+            bench::printMomentCosts();
+            return 0;
+        }
         else
             seconds = std::max (0.01, std::atof (argv[i]));
 
@@ -314,6 +322,7 @@ int main (int argc, char** argv)
     const double decay = std::min (60.0, 30.0 * seconds);
     std::printf ("decay of %.0f s: its slowest second takes %.2f times as long as its first\n", decay,
                  slowestOverFirst (endless (full), decay));
+    bench::printMomentCosts();
 
     const auto curves = measureCurves (seconds);
     if (! plot.empty() && ! bench::writeCostPlot (plot, curves))
