@@ -1,4 +1,5 @@
 #include "InputError.h"
+#include "NoteSearch.h"
 #include "OneHead.h"
 #include "OrderModes.h"
 #include "Tuning.h"
@@ -17,9 +18,40 @@ constexpr int functions = 9;
 // Cavity waves to keep, in units of c / 2πa: the (1,1) mode lies near 1, the next waves of the order above 1.84.
 constexpr double waveCutoff = 8.0;
 
-double yieldTapNote (const DrumSpec& drum, HeadSide side)
+/** Below this share of the note at which a film yields it is too slack to have one. */
+constexpr double lowestShare = 0.02;
+
+double yieldTension (const DrumSpec& drum, HeadSide side)
 {
-    return tapNote (drum, side, yieldTension (side == HeadSide::batter ? drum.batter : drum.resonant));
+    return yieldTension (side == HeadSide::batter ? drum.batter : drum.resonant);
+}
+
+std::string nameOf (HeadSide side)
+{
+    return side == HeadSide::batter ? "batter tap note" : "resonant tap note";
+}
+
+void requireInRange (double hertz, const DrumSpec& drum, HeadSide side)
+{
+    const auto range = tapNoteRange (drum, side);
+
+    if (! (hertz >= range.lowest && hertz <= range.highest))
+        throw InputError (nameOf (side), asText (hertz, 5) + " Hz",
+                          asText (range.lowest, 4) + " to " + asText (range.highest, 4) +
+                              " Hz on this head; above, its film would yield (" + asText (yieldTension (drum, side), 4) +
+                              " N/m)");
+}
+
+/** The tap note rises nearly with the square root of tension. */
+NoteSearch searchFor (const DrumSpec& drum, HeadSide side, double hertz)
+{
+    const double yield = yieldTension (drum, side);
+    return { .noteAt = [&drum, side] (double tension) { return tapNote (drum, side, tension); },
+             .lowest = 1.0e-2 * lowestShare * lowestShare * yield,
+             .highest = yield,
+             .first = yield * std::pow (hertz / tapNoteRange (drum, side).highest, 2),
+             .slope = 0.5,
+             .tolerance = 1.0e-11 };
 }
 
 } // namespace
@@ -39,37 +71,23 @@ double tapNote (const DrumSpec& drum, HeadSide side, double tension)
     return 0.0;
 }
 
+NoteRange tapNoteRange (const DrumSpec& drum, HeadSide side)
+{
+    const double highest = tapNote (drum, side, yieldTension (drum, side));
+    return { lowestShare * highest, highest };
+}
+
 double tensionForTapNote (const DrumSpec& drum, HeadSide side, double hertz)
 {
-    const char* const head = side == HeadSide::batter ? "batter" : "resonant";
-    const auto& construction = side == HeadSide::batter ? drum.batter : drum.resonant;
-    const double highest = yieldTapNote (drum, side);
-    const double lowest = 0.02 * highest;
+    requireInRange (hertz, drum, side);
+    return settingFor (hertz, searchFor (drum, side, hertz), nameOf (side), "below, its film is slack", "above, it would yield",
+                       "between them, the lowest (1,1) mode is the air's");
+}
 
-    if (! (hertz >= lowest && hertz <= highest))
-        throw InputError (std::string (head) + " tap note", asText (hertz, 5) + " Hz",
-                          asText (lowest, 4) + " to " + asText (highest, 4) + " Hz on this head; above, its film would yield (" +
-                              asText (yieldTension (construction), 4) + " N/m)");
-
-    // The tap note rises nearly with the square root of tension, so that each step of this fixed point wins a digit or two; the
-    // secant on the logarithms then doubles them.
-    double previousTension = yieldTension (construction), previousError = std::log (highest / hertz);
-    double tension = previousTension * std::exp (-2.0 * previousError);
-
-    for (int step = 0; step < 30; ++step)
-    {
-        const double error = std::log (tapNote (drum, side, tension) / hertz);
-
-        if (std::abs (error) < 1.0e-11)
-            break;
-
-        const double slope = (error - previousError) / std::log (tension / previousTension);
-        previousTension = tension;
-        previousError = error;
-        tension *= std::exp (-error / (slope > 0.1 && slope < 2.0 ? slope : 0.5));
-    }
-
-    return tension;
+double tensionNearTapNote (const DrumSpec& drum, HeadSide side, double hertz)
+{
+    requireInRange (hertz, drum, side);
+    return findNote (hertz, searchFor (drum, side, hertz)).setting;
 }
 
 double semitoneTension (const DrumSpec& drum, HeadSide side, double tension)

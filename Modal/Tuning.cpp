@@ -1,8 +1,11 @@
 #include "Tuning.h"
 
 #include "InputError.h"
+#include "NoteSearch.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace modal
 {
@@ -35,27 +38,41 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
 {
     requireInRange (wanted.drumNote, { 20.0, 1000.0, "Hz" }, "drum note");
 
-    const auto notesFor = [&] (double batterNote) { return ByTapNotes{ batterNote, batterNote * wanted.interval.ratio() }; };
+    const double ratio = wanted.interval.ratio();
+    auto batterNotes = tapNoteRange (drum, HeadSide::batter);
 
-    // The drum note moves nearly in step with the heads' notes: a secant on the logarithms.
-    double batterNote = 1.5 * wanted.drumNote, previousNote = 0.0, previousError = 0.0;
-    Tensions tensions = tensionsForNotes (drum, notesFor (batterNote));
-
-    for (int step = 0; step < 30; ++step)
+    if (drum.hasResonantHead())
     {
-        const double error = std::log (drumNote (solve (drum, tensions)) / wanted.drumNote);
+        const auto resonantNotes = tapNoteRange (drum, HeadSide::resonant);
+        batterNotes = { std::max (batterNotes.lowest, resonantNotes.lowest / ratio),
+                        std::min (batterNotes.highest, resonantNotes.highest / ratio) };
 
-        if (std::abs (error) < 1.0e-9)
-            break;
-
-        const double slope = previousNote > 0.0 ? (error - previousError) / std::log (batterNote / previousNote) : 1.0;
-        previousNote = batterNote;
-        previousError = error;
-        batterNote *= std::exp (-error / (slope > 0.2 && slope < 3.0 ? slope : 1.0));
-        tensions = tensionsForNotes (drum, notesFor (batterNote));
+        if (batterNotes.lowest > batterNotes.highest)
+            throw InputError ("interval", asText (wanted.interval.semitones) + " semitones",
+                              "one that both heads can have before a film yields");
     }
 
-    return tensions;
+    const auto noteAt = [&] (double batterNote)
+    {
+        Tensions tensions{ tensionNearTapNote (drum, HeadSide::batter, batterNote) };
+
+        if (drum.hasResonantHead())
+            tensions.resonant = tensionNearTapNote (drum, HeadSide::resonant, ratio * batterNote);
+
+        const double note = drumNote (solve (drum, tensions));
+        return note > 0.0 ? note : std::numeric_limits<double>::infinity();
+    };
+
+    // The drum note moves nearly in step with the heads' notes. At the very ends rounding must not lead beyond them.
+    const NoteSearch search{ .noteAt = noteAt,
+                             .lowest = batterNotes.lowest * (1.0 + 1.0e-9),
+                             .highest = batterNotes.highest * (1.0 - 1.0e-9),
+                             .first = 1.5 * wanted.drumNote,
+                             .slope = 1.0,
+                             .tolerance = 1.0e-9 };
+    const double batterNote = settingFor (wanted.drumNote, search, "drum note", "below, a film is slack",
+                                          "above, a film would yield", "between them, the drum's lowest mode is the air's");
+    return tensionsForNotes (drum, { batterNote, ratio * batterNote });
 }
 
 Tensions meanTensionsFor (const DrumSpec& drum, const Tuning& tuning)

@@ -47,9 +47,20 @@ struct Tuning
 /** Tap note in Hz of one head at a tension: its (1,1) frequency with air, cavity closed, the other head held still. */
 double tapNote (const DrumSpec&, HeadSide, double tension);
 
+/** Tap notes that a head can have, Hz: from a film that is all but slack to one that yields. */
+struct NoteRange
+{
+    double lowest, highest;
+};
+NoteRange tapNoteRange (const DrumSpec&, HeadSide);
+
 /** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the film's
-    yield does; the message gives the note at which the film yields. */
+    yield does, or none comes within a cent; the message gives the notes that can be had. */
 double tensionForTapNote (const DrumSpec&, HeadSide, double hertz);
+
+/** The same, but for a note in a gap, where the tap note jumps as the lowest (1,1) mode becomes the air's, the tension at which
+    it does: without gaps and rising with the note, for searches. */
+double tensionNearTapNote (const DrumSpec&, HeadSide, double hertz);
 
 /** Relative rise of tension that raises a head's tap note by a semitone: 0.122 in vacuo, more where the cavity holds the note
  * back. */
@@ -58,7 +69,8 @@ double semitoneTension (const DrumSpec&, HeadSide, double tension);
 /** Tension at which the load-bearing film reaches its yield stress, N/m. */
 double yieldTension (const HeadConstruction&);
 
-/** The tensions that a tuning asks for on a drum. Throws InputError naming the head and the limit. */
+/** The tensions that a tuning asks for on a drum. Throws InputError naming the head and the limit, or the drum notes that can be
+    had: on an open shell they jump where the lowest mode becomes the air's, and none in between can be had. */
 Tensions tensionsFor (const DrumSpec&, const Tuning&);
 
 /** Frequency in Hz of the drum note: the lowest coupled mode in which the heads move. */

@@ -5,6 +5,8 @@
 #include "reference/FullSolve.h"
 #include "tests/Catch.h"
 
+#include <cstdio>
+
 namespace
 {
 struct Named
@@ -126,6 +128,67 @@ TEST_CASE ("All three ways to tune arrive at what was asked for", "[tuning]")
         CHECK (byDrum.drumNote == Approx (byTension.drumNote).epsilon (1.0e-6));
         CHECK (byDrum.interval.semitones == Approx (byTension.interval.semitones).margin (1.0e-5));
     }
+}
+
+TEST_CASE ("A drum note is reached within a cent or refused, on open shells too", "[tuning]")
+{
+    // On a deep open shell the drum note jumps where the air's own mode becomes the lowest.
+    int reached = 0, refused = 0;
+    for (const double diameter : { 0.25, 0.38 })
+        for (const double depth : { 0.12, 0.32 })
+            for (const double wanted : { 90.0, 130.0, 176.8, 244.0, 330.0 })
+            {
+                auto drum = drums::snare();
+                drum.diameter = diameter;
+                drum.depth = depth;
+                drum.bottom = modal::Bottom::open;
+                CAPTURE (diameter, depth, wanted);
+                try
+                {
+                    const auto tensions = modal::tensionsFor (drum, drums::tunedTo (modal::ByDrumNote{ wanted, {} }));
+                    CHECK (std::abs (modal::centsBetween (wanted, modal::drumNote (modal::solve (drum, tensions)))) < 1.0);
+                    ++reached;
+                }
+                catch (const modal::InputError& error)
+                {
+                    CHECK (error.field() == "drum note");
+                    // The notes on both sides of the gap can be had, and lie on both sides of what was asked for.
+                    double below = 0.0, above = 0.0;
+                    if (std::sscanf (error.allowed().c_str(), "up to %lf Hz or from %lf Hz", &below, &above) == 2)
+                    {
+                        CHECK (below < wanted);
+                        CHECK (above > wanted);
+                        for (const double note : { 0.998 * below, 1.002 * above })
+                            CHECK_NOTHROW (modal::tensionsFor (drum, drums::tunedTo (modal::ByDrumNote{ note, {} })));
+                        ++refused;
+                    }
+                }
+            }
+    CHECK (reached >= 10);
+    CHECK (refused >= 2);
+}
+
+TEST_CASE ("A tap note is reached within a cent or refused, in a deep shell too", "[tuning]")
+{
+    // The closed cavity's own rocking mode takes over as a head's note passes it.
+    auto drum = drums::snare();
+    drum.diameter = 0.41;
+    drum.depth = 0.34;
+    int refused = 0;
+    const auto range = modal::tapNoteRange (drum, modal::HeadSide::batter);
+    for (double note = 1.1 * range.lowest; note < range.highest; note *= 1.03)
+        try
+        {
+            const double tension = modal::tensionForTapNote (drum, modal::HeadSide::batter, note);
+            CAPTURE (note, tension);
+            CHECK (std::abs (modal::centsBetween (note, modal::tapNote (drum, modal::HeadSide::batter, tension))) < 1.0);
+        }
+        catch (const modal::InputError& error)
+        {
+            CHECK (error.field() == "batter tap note");
+            ++refused;
+        }
+    CHECK (refused >= 1);
 }
 
 TEST_CASE ("A note that would make the film yield is refused with the note at which it yields", "[tuning]")
