@@ -38,6 +38,8 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     wires.bedWidth = uniform (5.0e-3, 0.12);
     wires.strandTension = spread (0.05, 30.0);
     wires.pressDepth = uniform (-2.0e-3, 2.0e-3);
+    wires.bedDepth = uniform (0.0, 5.0e-3);
+    wires.bedSpan = uniform (0.02, 0.2);
     wires.unevenness = uniform (0.0, 0.5);
     wires.contactLoss = uniform (0.0, 10.0);
     wires.contactSize = spread (0.1e-3, 5.0e-3);
