@@ -101,7 +101,7 @@ public:
     }
 
 private:
-    static constexpr double longestDelay = 0.012; ///< s: long enough that the network's own tones lie closer than they are wide
+    static constexpr double longestDelay = 0.04; ///< s: long enough that the network's own tones lie no further apart than they are wide
 
     std::vector<Signs> memory;
     std::size_t mask, position = 0;
