@@ -24,7 +24,7 @@ constexpr double jumpTime = 4.0e-3;
 constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
 
 /** A striker that rises higher than this above the head and is not pulled back has done its work, m. */
-constexpr double reach = 0.02;
+constexpr double strikerReach = 0.02;
 
 /** How often strikers that have left are put away, samples. Counted through all calls, so that the sound does not depend on how
    it is cut into blocks. */
@@ -145,12 +145,12 @@ void BasicDrum<Scalar>::restWires() noexcept
 }
 
 template <typename Scalar>
-bool BasicDrum<Scalar>::strike (const Blow& blow, int sampleOffset) noexcept
+bool BasicDrum<Scalar>::strike (const Blow& asked, int sampleOffset) noexcept
 {
     if (waitingCount == static_cast<int> (waiting.size()))
         return false;
-    const int delay =
-        std::max (0, sampleOffset) + static_cast<int> (std::lround (std::max (0.0, blow.delay) / current->interval()));
+    const Blow blow = broughtIntoRange (asked);
+    const int delay = std::max (0, sampleOffset) + static_cast<int> (std::lround (blow.delay / current->interval()));
     // In order of time, first come first served.
     int at = waitingCount++;
     for (; at > 0 && waiting[static_cast<std::size_t> (at - 1)].samples > delay; --at)
@@ -163,10 +163,12 @@ template <typename Scalar>
 bool BasicDrum<Scalar>::strike (const Stroke& stroke, int sampleOffset) noexcept
 {
     const auto blows = blowsOf (stroke, current->setup().stick, current->setup().modes.radius);
-    bool taken = true;
+    // All of a stroke or nothing.
+    if (waitingCount + blows.count > static_cast<int> (waiting.size()))
+        return false;
     for (int i = 0; i < blows.count; ++i)
-        taken = strike (blows.blow[static_cast<std::size_t> (i)], sampleOffset) && taken;
-    return taken;
+        strike (blows.blow[static_cast<std::size_t> (i)], sampleOffset);
+    return true;
 }
 
 template <typename Scalar>
@@ -277,8 +279,6 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     striker.lift = blow.lift;
     striker.liftAfter = static_cast<int> (blow.holdTime / T);
     striker.handWithin = static_cast<int> (blow.handTime / T);
-    striker.longest = static_cast<int> (longestStay / T);
-    striker.reach = reach;
     striker.step = -blow.speed * T;
     striker.height = surface;
     striker.compressionBefore = std::min (0.0, surfaceBefore - (surface - striker.step));
@@ -443,9 +443,9 @@ void BasicDrum<Scalar>::retireStrikers() noexcept
             continue;
         const bool leaves =
             striker.step > 0.0 && striker.compression < 0.0 && (striker.age >= striker.liftAfter || striker.hand <= 0.0);
-        const bool isAway = leaves && (-striker.compression > striker.reach ||
+        const bool isAway = leaves && (-striker.compression > strikerReach ||
                                        (striker.contactSamples > 0 && striker.hand <= 0.0 && striker.compression < -1.0e-3));
-        if (! isAway && striker.age < striker.longest)
+        if (! isAway && striker.age < longestStay / current->interval())
             continue;
         report.contactTime = striker.contactSamples * current->interval();
         report.peakForce = striker.peakForce;
@@ -474,6 +474,8 @@ void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
 template <typename Scalar>
 std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::shared_ptr<const Model> next) noexcept
 {
+    if (next == nullptr || next->setup().sampleRate != current->setup().sampleRate)
+        return next;
     if (silent)
     {
         std::swap (current, next);

@@ -38,13 +38,13 @@ public:
     /** Writes `frames` samples of each microphone, full scale 1 (see fullScalePressure). */
     void process (Scalar* const* outputs, int frames) noexcept;
 
-    /** A stroke that lands `sampleOffset` samples from now; false if too many strokes wait already (the stroke is then dropped).
-     */
+    /** A stroke that lands `sampleOffset` samples from now; false if too many wait already for all of it (it is then dropped as a
+        whole). Values out of range are brought into range. */
     bool strike (const Stroke&, int sampleOffset = 0) noexcept;
     bool strike (const Blow&, int sampleOffset = 0) noexcept;
 
     /** Goes on with another model of the same sample rate; what rings, rings on. Returns the former model, so that its memory
-        can be given back on another thread. */
+        can be given back on another thread. No model, or one of another rate, is not taken and comes back itself. */
     std::shared_ptr<const Model> setModel (std::shared_ptr<const Model>) noexcept;
 
     /** Silence, wires at rest, no strokes waiting. */

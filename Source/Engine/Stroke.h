@@ -41,19 +41,19 @@ struct Blow
     };
 
     Target target = Target::head;
-    double delay = 0.0;     ///< s after the stroke, not negative
-    double radius = 0.0;    ///< m, on the head
-    double angle = 0.0;     ///< rad
-    double speed = 0.0;     ///< m/s, downwards
-    double mass = 0.0;      ///< kg
-    double stiffness = 0.0; ///< N/m^exponent
-    double exponent = 1.5;
-    double loss = 0.0;     ///< s/m
-    double grip = 0.0;     ///< N s/m, by which the hand's flesh resists all the stick's motion
-    double hand = 0.0;     ///< N, downwards, until `holdTime`
-    double holdTime = 0.0; ///< s
-    double handTime = 0.0; ///< s in which the hand comes, and again goes over to
-    double lift = 0.0;     ///< N, upwards
+    double delay = 0.0;       ///< s after the stroke, 0 to 10
+    double radius = 0.0;      ///< m, on the head, 0 to 10; beyond the rim is the rim
+    double angle = 0.0;       ///< rad
+    double speed = 1.0;       ///< m/s, downwards, 1e-4 to 100
+    double mass = 0.02;       ///< kg, 1e-4 to 100
+    double stiffness = 1.0e6; ///< N/m^exponent, 1 to 1e12
+    double exponent = 1.5;    ///< 1 to 4
+    double loss = 0.0;        ///< s/m, 0 to 100
+    double grip = 0.0;        ///< N s/m, by which the hand's flesh resists all the stick's motion, 0 to 1000
+    double hand = 0.0;        ///< N, downwards, until `holdTime`, 0 to 1000
+    double holdTime = 0.0;    ///< s, 0 to 10
+    double handTime = 0.0;    ///< s in which the hand comes, and in which it later goes over from pressing to lifting, 0 to 10
+    double lift = 0.0;        ///< N, upwards, 0 to 1000
 };
 
 /** The blows of a stroke in order of time. */
@@ -63,8 +63,11 @@ struct Blows
     int count = 0;
 };
 
-/** Values out of range are brought into range; realtime safe. `headRadius` in m. */
+/** Values out of range are brought into range, what is no number to the lowest; realtime safe. `headRadius` in m. */
 Blows blowsOf (const Stroke&, const modal::StickSpec&, double headRadius) noexcept;
+
+/** The same for a blow. */
+Blow broughtIntoRange (Blow) noexcept;
 
 /** Speed of the tip in m/s for a MIDI velocity 1 to 127:  0.25·40^((v-1)/126), from 0.25 m/s (a ghost note) to 10 m/s (as hard as
    arms allow). Equal steps of velocity are equal steps in level, about 0.25 dB each. Common practice, no source. */

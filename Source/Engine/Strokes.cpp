@@ -19,12 +19,23 @@ constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2;
  */
 constexpr double restingGrip = 6.0;
 
+/** Not a number becomes the lowest. */
+double inRange (double value, double low, double high) noexcept
+{
+    return value >= low ? std::min (value, high) : low;
+}
+
+double finite (double angle) noexcept
+{
+    return std::isfinite (angle) ? angle : 0.0;
+}
+
 Blow tipBlow (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
 {
     Blow blow;
-    blow.radius = std::clamp (stroke.position, 0.0, 0.98) * headRadius;
-    blow.angle = stroke.angle;
-    blow.speed = std::clamp (stroke.speed, 0.01, 12.0);
+    blow.radius = inRange (stroke.position, 0.0, 0.98) * headRadius;
+    blow.angle = finite (stroke.angle);
+    blow.speed = inRange (stroke.speed, 0.01, 12.0);
     blow.mass = stick.mass;
     blow.stiffness = stick.stiffness;
     blow.exponent = stick.exponent;
@@ -38,8 +49,8 @@ Blow shaftBlow (const Stroke& stroke, const modal::StickSpec& stick) noexcept
 {
     Blow blow;
     blow.target = Blow::Target::hoop;
-    blow.angle = stroke.angle;
-    blow.speed = std::clamp (stroke.speed, 0.01, 12.0);
+    blow.angle = finite (stroke.angle);
+    blow.speed = inRange (stroke.speed, 0.01, 12.0);
     blow.mass = stick.shaftMass;
     blow.stiffness = stick.shaftStiffness;
     blow.exponent = 1.5;
@@ -64,7 +75,7 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
     case StrokeKind::rimshot:
     {
         Blow shaft = shaftBlow (stroke, stick);
-        const double lag = std::clamp (stroke.rimLag, -1.0e-3, 1.0e-3);
+        const double lag = inRange (stroke.rimLag, -1.0e-3, 1.0e-3);
         tip.delay = std::max (-lag, 0.0);
         shaft.delay = std::max (lag, 0.0);
         add (lag < 0.0 ? shaft : tip);
@@ -87,8 +98,8 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
     }
 
     case StrokeKind::buzz:
-        tip.hand = std::clamp (stroke.pressForce, 0.5, 40.0);
-        tip.holdTime = std::clamp (stroke.pressTime, 0.02, 2.0);
+        tip.hand = inRange (stroke.pressForce, 0.5, 40.0);
+        tip.holdTime = inRange (stroke.pressTime, 0.02, 2.0);
         tip.lift = liftForce;
         add (tip);
         break;
@@ -96,13 +107,32 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
     case StrokeKind::doubleStroke:
     {
         add (tip);
-        tip.delay = std::clamp (stroke.secondDelay, 0.02, 0.5);
-        tip.speed *= std::clamp (stroke.secondShare, 0.1, 1.2);
+        tip.delay = inRange (stroke.secondDelay, 0.02, 0.5);
+        tip.speed *= inRange (stroke.secondShare, 0.1, 1.2);
         add (tip);
         break;
     }
     }
     return blows;
+}
+
+Blow broughtIntoRange (Blow blow) noexcept
+{
+    const auto bring = [] (double& value, double low, double high) { value = inRange (value, low, high); };
+    bring (blow.delay, 0.0, 10.0);
+    bring (blow.radius, 0.0, 10.0);
+    blow.angle = finite (blow.angle);
+    bring (blow.speed, 1.0e-4, 100.0);
+    bring (blow.mass, 1.0e-4, 100.0);
+    bring (blow.stiffness, 1.0, 1.0e12);
+    bring (blow.exponent, 1.0, 4.0);
+    bring (blow.loss, 0.0, 100.0);
+    bring (blow.grip, 0.0, 1.0e3);
+    bring (blow.hand, 0.0, 1.0e3);
+    bring (blow.holdTime, 0.0, 10.0);
+    bring (blow.handTime, 0.0, 10.0);
+    bring (blow.lift, 0.0, 1.0e3);
+    return blow;
 }
 
 double speedOfVelocity (int midiVelocity) noexcept

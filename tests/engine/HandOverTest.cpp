@@ -127,6 +127,8 @@ TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
         spec.diameter = between (0.25, 0.38);
         spec.depth = between (0.08, 0.25);
         spec.bottom = i % 5 == 4 ? modal::Bottom::open : modal::Bottom::head;
+        if (i % 4 == 1)
+            spec.muffling.emplace_back();
         const modal::Tensions tensions{ between (800.0, 6000.0), between (500.0, 3000.0) };
         modal::SolveOptions options;
         options.highestFrequency = 1500.0;
@@ -149,6 +151,22 @@ TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
         const double before = drum.energy();
         drum.setModel (models[random() % models.size()]);
         CHECK (drum.energy() <= before * (1.0 + 1.0e-5));
+    }
+}
+
+TEST_CASE ("no model, or one of another rate, is not taken")
+{
+    const auto model = std::make_shared<engine::DrumModel> (testdrum::snare (700.0));
+    const auto other = std::make_shared<engine::DrumModel> (testdrum::snare (700.0, 44100.0));
+    engine::Drum drum (model);
+    for (const bool rings : { false, true })
+    {
+        if (rings)
+            drum.strike (engine::Stroke{});
+        testdrum::run (drum, 100);
+        CHECK (drum.setModel (nullptr) == nullptr);
+        CHECK (drum.setModel (other) == other);
+        CHECK (&drum.model() == model.get());
     }
 }
 
