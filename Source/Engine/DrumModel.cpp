@@ -356,7 +356,8 @@ void BasicDrumModel<Scalar>::buildStretch()
         if (isEmpty)
             continue;
         // Modes of one class lie together; should there ever be more stretches than room for them, the last takes in the rest.
-        const bool continues = ! stretchSpans.empty() && (stretchSpans.back().second == k || stretchSpans.size() == 8);
+        const bool continues =
+            ! stretchSpans.empty() && (stretchSpans.back().second == k || stretchSpans.size() == maxStretchSpans);
         if (continues)
             stretchSpans.back().second = k + pack;
         else

@@ -157,9 +157,9 @@ private:
         if (! wires.arePresent() && ! struck)
             return;
 
-        int strikersTouching = 0;
+        int activeStrikers = 0;
         for (int j = 0; j < maxStrikers; ++j)
-            strikersTouching += s.strikers[j].active ? 1 : 0;
+            activeStrikers += s.strikers[j].active ? 1 : 0;
 
         double former = 0.0;
         for (int sweep = 0; sweep < s.maxSweeps; ++sweep)
@@ -175,9 +175,10 @@ private:
                 allowed += static_cast<double> (s.relativeTolerance) * static_cast<double> (swept.largest);
                 ++s.sweeps;
             }
-            else if (strikersTouching == 1)
+            else if (activeStrikers == 1)
                 break;
-            // Changes shrink as a geometric series, whose rest follows from the last two.
+            // Enough when this sweep changed next to nothing, or when the changes shrink so fast, as a geometric series, that
+            // what is still to come would.
             const double rest = sweep > 0 && change < former ? change * change / (former - change) : change;
             if (std::min (change, rest) <= allowed)
                 break;

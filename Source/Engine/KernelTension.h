@@ -62,7 +62,6 @@ public:
             for (int k = 0; k < s.modes; k += lanes)
                 P::zero().store (s.push + k);
             t.force[0] = t.force[1] = 0.0;
-            ++t.samplesWithout;
             return false;
         }
         t.store = store;

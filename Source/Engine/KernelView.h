@@ -1,11 +1,14 @@
 #pragma once
 
+#include "AlwaysInline.h"
+
 namespace engine
 {
 
 inline constexpr int maxStrikers = 4;
 inline constexpr int maxMicrophones = 3;
 inline constexpr int maxCouplingClasses = 4;
+inline constexpr int maxStretchSpans = 8;
 inline constexpr int maxForcePoints = 16; ///< places where wires are taken to push the resonant head, for what UpperBand hears
 
 /** Everything a striker (stick tip or shaft) needs in flight and in contact. Heights in m, positive upwards from the head at
@@ -20,8 +23,7 @@ struct StrikerState
     double grip = 0.0;                                 ///< of the hand's flesh: its resistance × interval / (2 × mass)
     double hand = 0.0;                                 ///< N, downwards
     double lift = 0.0;                                 ///< N, upwards once the hand has let go
-    double reach = 0.0;                                ///< m above the head beyond which a rising striker is put away
-    int age = 0, longest = 0;                          ///< samples
+    int age = 0;                                       ///< samples since it came
     int liftAfter = 0;                                 ///< samples until the hand begins to let go
     int handWithin = 0;                                ///< samples that it takes the hand to come, and again to go
     double compression = 0.0, compressionBefore = 0.0; ///< m, positive in contact
@@ -37,32 +39,43 @@ struct StrikerState
 
     /** The dent is a spring and a resistance side by side: over two samples it goes from `dentBefore` to this, with the force
         stiffness × mean of both + resistance × speed. m. */
-    double nextDent (double pushedWith) const noexcept { return dentBefore * (1.0 - dentRelease) + dentYield * pushedWith; }
+    SNAREWRIGHT_INLINE double nextDent (double pushedWith) const noexcept
+    {
+        return dentBefore * (1.0 - dentRelease) + dentYield * pushedWith;
+    }
 
-    double dentStiffness() const noexcept { return dentYield > 0.0 ? dentRelease / dentYield : 0.0; } ///< N/m
+    SNAREWRIGHT_INLINE double dentStiffness() const noexcept { return dentYield > 0.0 ? dentRelease / dentYield : 0.0; } ///< N/m
     /** N for each metre in two samples. */
-    double dentResistance() const noexcept { return dentYield > 0.0 ? (1.0 - 0.5 * dentRelease) / dentYield : 0.0; }
+    SNAREWRIGHT_INLINE double dentResistance() const noexcept
+    {
+        return dentYield > 0.0 ? (1.0 - 0.5 * dentRelease) / dentYield : 0.0;
+    }
 
     /** The compression that would come without any force, if the modes lifted the surface to `surface`. m. */
-    double freeCompression (double surface) const noexcept { return surface - nextDent (0.0) - (height + nextStep (0.0)); }
+    SNAREWRIGHT_INLINE double freeCompression (double surface) const noexcept
+    {
+        return surface - nextDent (0.0) - (height + nextStep (0.0));
+    }
 
     /** How far it moves in the next sample. m. */
-    double nextStep (double pushedWith) const noexcept
+    SNAREWRIGHT_INLINE double nextStep (double pushedWith) const noexcept
     {
         return (step * (1.0 - grip) + drive * (pushedWith - handNow())) / (1.0 + grip);
     }
 
     /** What the hand does in this sample, N, downwards. */
-    double handNow() const noexcept
+    SNAREWRIGHT_INLINE double handNow() const noexcept
     {
-        const auto gone = [this] (int since)
-        {
-            if (since >= handWithin)
-                return 1.0;
-            const double share = static_cast<double> (since) / handWithin;
-            return share * share * (3.0 - 2.0 * share);
-        };
-        return age < liftAfter ? hand * gone (age) : hand - (hand + lift) * gone (age - liftAfter);
+        return age < liftAfter ? hand * doneAfter (age) : hand - (hand + lift) * doneAfter (age - liftAfter);
+    }
+
+    /** Share of its coming or going that the hand has done after so many samples. */
+    SNAREWRIGHT_INLINE double doneAfter (int samples) const noexcept
+    {
+        if (samples >= handWithin)
+            return 1.0;
+        const double share = static_cast<double> (samples) / handWithin;
+        return share * share * (3.0 - 2.0 * share);
     }
 };
 
@@ -78,11 +91,14 @@ struct CouplingClass
     const Scalar* shapes = nullptr;   ///< 1/√kg, compression per modal coordinate, tile by tile: see shapeIndex()
     const Scalar* mobility = nullptr; ///< [combination][combination], m/N a step
 
-    Scalar shape (int combination, int mode) const noexcept { return shapes[shapeIndex (combination, mode, modes)]; }
+    SNAREWRIGHT_INLINE Scalar shape (int combination, int mode) const noexcept
+    {
+        return shapes[shapeIndex (combination, mode, modes)];
+    }
 
     /** Shapes lie in the order in which the inner loop reads them, which a processor fetches ahead by itself: for eight
        combinations after one another, for each sixteen modes, a row a combination. */
-    static int shapeIndex (int combination, int mode, int modes) noexcept
+    static SNAREWRIGHT_INLINE int shapeIndex (int combination, int mode, int modes) noexcept
     {
         return combination / tileRows * tileRows * modes + mode / tileModes * tileRows * tileModes +
                combination % tileRows * tileModes + mode % tileModes;
@@ -97,7 +113,7 @@ struct TensionState
     struct Span
     {
         int from, to;
-    } spans[8] = {}; ///< of the bank: no other mode stretches a head; whole packs
+    } spans[maxStretchSpans] = {}; ///< of the bank: no other mode stretches a head; whole packs
     int spanCount = 0;
     double rise[2] = {}; ///< N/m of tension for each m² of ∫|∇w|² dA
     double base[2] = {}; ///< N/m, tension at rest
@@ -107,7 +123,6 @@ struct TensionState
     double ahead[2] = {};                       ///< m², what it would become without contacts and without what it does itself
     double force[2] = {};                       ///< N/m, the rise of tension in this sample
     double store = 0.0;                         ///< J, what the stretch has taken and may give back
-    long long samplesWithout = 0;               ///< counted for tests
 };
 
 /** Sums over time that the energy balance needs, J. */

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "AlwaysInline.h"
+
 #include <cmath>
 
 #if defined(__SSE2__)
@@ -17,10 +19,8 @@ namespace
 {
 
 #if defined(__GNUC__)
-#define SNAREWRIGHT_INLINE __attribute__ ((always_inline)) inline
 #define SNAREWRIGHT_UNROLL _Pragma ("GCC unroll 16")
 #else
-#define SNAREWRIGHT_INLINE inline
 #define SNAREWRIGHT_UNROLL
 #endif
 

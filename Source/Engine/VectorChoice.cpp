@@ -17,7 +17,9 @@ void runAvx512 (KernelView<float>&, float* const*, int);
 KernelChoice<float> kernelNamed (const char* name) noexcept
 {
 #if defined(SNAREWRIGHT_X86_KERNELS)
-    if (std::strcmp (name, "avx512") == 0 && __builtin_cpu_supports ("avx512f") && __builtin_cpu_supports ("avx512vl"))
+    // All that KernelAvx512.cpp is compiled for.
+    if (std::strcmp (name, "avx512") == 0 && __builtin_cpu_supports ("avx512f") && __builtin_cpu_supports ("avx512vl") &&
+        __builtin_cpu_supports ("avx512dq") && __builtin_cpu_supports ("fma"))
         return { runAvx512, "avx512" };
     if (std::strcmp (name, "avx2") == 0 && __builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
         return { runAvx2, "avx2" };
@@ -27,34 +29,19 @@ KernelChoice<float> kernelNamed (const char* name) noexcept
     return { runBaseline, "baseline" };
 }
 
-KernelChoice<float> bestKernel() noexcept
-{
-#if defined(SNAREWRIGHT_X86_KERNELS)
-    for (const char* name : { "avx512", "avx2" })
-    {
-        const auto choice = kernelNamed (name);
-        if (std::strcmp (choice.name, name) == 0)
-            return choice;
-    }
-#endif
-    return kernelNamed ("baseline");
-}
-
-KernelChoice<double> exactKernel() noexcept
-{
-    return { runExact, "exact" };
-}
-
 template <>
 KernelChoice<float> kernelFor<float>() noexcept
 {
-    return bestKernel();
+    for (const char* name : { "avx512", "avx2" })
+        if (const auto choice = kernelNamed (name); std::strcmp (choice.name, name) == 0)
+            return choice;
+    return kernelNamed ("baseline");
 }
 
 template <>
 KernelChoice<double> kernelFor<double>() noexcept
 {
-    return exactKernel();
+    return { runExact, "exact" };
 }
 
 } // namespace engine

@@ -10,18 +10,13 @@ template <typename Scalar>
 struct KernelChoice
 {
     KernelFunction<Scalar> run;
-    const char* name; ///< "sse2", "avx2", "avx512", "portable"
+    const char* name; ///< "baseline", "avx2", "avx512"; "exact" in double precision
 };
-
-/** The fastest loop that this processor can run. */
-KernelChoice<float> bestKernel() noexcept;
-
-/** The loop in double precision, for the energy balance. */
-KernelChoice<double> exactKernel() noexcept;
 
 /** One loop by name, for benchmarks and tests; falls back to the baseline where the processor or the build has no such loop. */
 KernelChoice<float> kernelNamed (const char* name) noexcept;
 
+/** The fastest loop of a precision that this processor can run. */
 template <typename Scalar>
 KernelChoice<Scalar> kernelFor() noexcept;
 

@@ -11,9 +11,8 @@
 namespace
 {
 
-engine::DrumSetup heardSnare()
+engine::DrumSetup heard (engine::DrumSetup setup)
 {
-    auto setup = testdrum::snare();
     setup.microphones = engine::defaultMicrophones (setup.modes.depth);
     return setup;
 }
@@ -25,34 +24,44 @@ double cpuSeconds()
 
 } // namespace
 
-TEST_CASE ("every inner loop plays the same drum")
+TEST_CASE ("every inner loop plays the same drum, even or uneven")
 {
-    const auto model = std::make_shared<engine::DrumModel> (heardSnare());
-    std::vector<float> reference;
-    for (const std::string name : { "baseline", "avx2", "avx512" })
+    for (const auto& setup : { heard (testdrum::snare()), heard (testdrum::uneven()) })
     {
-        engine::Drum drum (model);
-        drum.setKernel (engine::kernelNamed (name.c_str()).run);
-        drum.setTolerance (1.0e-7, 0.0, 60);
-        drum.strike (engine::Stroke{});
-        const auto sound = testdrum::listen (drum, 960);
-        if (reference.empty())
-            reference = sound;
-        double power = 0.0, difference = 0.0;
-        for (std::size_t i = 0; i < sound.size(); ++i)
+        const auto model = std::make_shared<engine::DrumModel> (setup);
+        std::vector<float> reference;
+        for (const std::string name : { "baseline", "avx2", "avx512" })
         {
-            power += static_cast<double> (reference[i] * reference[i]);
-            difference += std::pow (static_cast<double> (sound[i] - reference[i]), 2);
+            const auto kernel = engine::kernelNamed (name.c_str());
+            if (kernel.name != name)
+            {
+                REQUIRE (name != "baseline");
+                WARN ("this processor or this build has no loop for " + name);
+                continue;
+            }
+            engine::Drum drum (model);
+            drum.setKernel (kernel.run);
+            drum.setTolerance (1.0e-7, 0.0, 60);
+            drum.strike (engine::Stroke{});
+            const auto sound = testdrum::listen (drum, 960);
+            if (reference.empty())
+                reference = sound;
+            double power = 0.0, difference = 0.0;
+            for (std::size_t i = 0; i < sound.size(); ++i)
+            {
+                power += static_cast<double> (reference[i] * reference[i]);
+                difference += std::pow (static_cast<double> (sound[i] - reference[i]), 2);
+            }
+            INFO (name << ", classes " << drum.state().classes);
+            CHECK (power > 0.0);
+            CHECK (difference < 1.0e-4 * power);
         }
-        INFO (name);
-        CHECK (power > 0.0);
-        CHECK (difference < 1.0e-4 * power);
     }
 }
 
 TEST_CASE ("single precision follows double for the first milliseconds, before chattering wires part them")
 {
-    const auto setup = heardSnare();
+    const auto setup = heard (testdrum::snare());
     engine::Drum fast (std::make_shared<engine::DrumModel> (setup));
     engine::ExactDrum exact (std::make_shared<engine::ExactDrumModel> (setup));
     fast.strike (engine::Stroke{});
@@ -70,7 +79,7 @@ TEST_CASE ("single precision follows double for the first milliseconds, before c
 
 TEST_CASE ("a drum that dies away costs no more than one that rings, and falls asleep")
 {
-    auto setup = heardSnare();
+    auto setup = heard (testdrum::snare());
     for (auto& mode : setup.modes.modes)
         mode.decay = { .film = 4.0 };
     engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
@@ -92,7 +101,7 @@ TEST_CASE ("a drum that dies away costs no more than one that rings, and falls a
 
 TEST_CASE ("silence is exactly zero and the first sound comes with the stroke")
 {
-    engine::Drum drum (std::make_shared<engine::DrumModel> (heardSnare()));
+    engine::Drum drum (std::make_shared<engine::DrumModel> (heard (testdrum::snare())));
     auto sound = testdrum::listen (drum, 300);
     for (const float x : sound)
         REQUIRE (x == 0.0f);

@@ -25,7 +25,22 @@ inline engine::DrumSetup snare (double highest = 1500.0, double sampleRate = 480
     return setup;
 }
 
-/** The same with nothing that takes energy: no loss in modes, wires, stick or contacts. */
+/** The same with lugs that are off and something laid on its batter head: no symmetry is left to the wires. */
+inline engine::DrumSetup uneven (double highest = 1500.0)
+{
+    modal::DrumSpec spec;
+    spec.muffling.emplace_back();
+    auto setup = snare (highest);
+    setup.tensions.batterLugs.assign (static_cast<std::size_t> (spec.lugs), 0.0);
+    setup.tensions.batterLugs[1] = 0.1;
+    setup.tensions.resonantLugs = setup.tensions.batterLugs;
+    modal::SolveOptions options;
+    options.highestFrequency = highest;
+    setup.modes = modal::solve (spec, setup.tensions, options);
+    return setup;
+}
+
+/** A drum with nothing that takes energy: no loss in modes, wires, stick or contacts. */
 inline engine::DrumSetup lossless (engine::DrumSetup setup)
 {
     for (auto& mode : setup.modes.modes)
