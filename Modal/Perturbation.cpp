@@ -1,5 +1,6 @@
 #include "Perturbation.h"
 
+#include "InputError.h"
 #include "Units.h"
 
 #include <Eigen/Eigenvalues>
@@ -131,13 +132,17 @@ std::vector<Mixture> mix (const DrumModes& even, const Perturbation& added, cons
     const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (stiffness, mass);
     std::vector<Mixture> mixtures;
 
+    if (solver.eigenvalues()[0] <= 0.0)
+        throw InputError ("uneven lugs", "a film that is slack in places",
+                          "lugs so near to each other that it is taut everywhere");
+
     for (Eigen::Index i = 0; i < size; ++i)
     {
         const auto& shares = solver.eigenvectors().col (i);
         auto& mixture =
             mixtures.emplace_back (Mixture{ mixed (even.modes, group, shares), &group, batter * shares, resonant * shares });
         auto& mode = mixture.mode;
-        mode.frequency = std::sqrt (std::max (0.0, solver.eigenvalues()[i])) / units::twoPi;
+        mode.frequency = std::sqrt (solver.eigenvalues()[i]) / units::twoPi;
         mode.decay.muffling += 0.5 * shares.dot (resistance * shares);
         mode.togetherness =
             2.0 * mixture.batter.dot (mixture.resonant) / (mixture.batter.squaredNorm() + mixture.resonant.squaredNorm());

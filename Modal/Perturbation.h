@@ -22,7 +22,9 @@ struct Perturbation
 };
 
 /** The drum's modes with the addition, by Rayleigh–Ritz on the modes given: shapes, frequencies and losses mix, and pairs split;
-    a round addition to a uniform drum mixes within each order alone, and pairs stay. */
+    a round addition to a uniform drum mixes within each order alone, and pairs stay.
+
+    @throws InputError where the film is so slack in places that it would not swing but fold */
 DrumModes perturbed (const DrumModes&, const Perturbation&);
 
 } // namespace modal

@@ -3,6 +3,7 @@
 
 #include "Modal/Bessel.h"
 #include "Modal/HeadMatrices.h"
+#include "Modal/InputError.h"
 #include "Modal/Perturbation.h"
 #include "Modal/TensionField.h"
 #include "reference/AnisotropicMembrane.h"
@@ -196,4 +197,22 @@ TEST_CASE ("Five to twelve lugs and any one of them loose", "[uneven]")
         CHECK (pair.second == Approx (first.second).epsilon (1e-6));
         CHECK (pair.second - pair.first > 1.0);
     }
+}
+
+TEST_CASE ("Lugs between which the film would be slack are refused", "[uneven]")
+{
+    auto drum = drums::snare();
+    drum.lugs = 8;
+    Tensions tensions{ 2000.0, 1900.0 };
+
+    for (int lug = 0; lug < drum.lugs; ++lug)
+        tensions.batterLugs.push_back (lug % 2 == 0 ? -0.9 : 2.0);
+
+    CHECK_THROWS_AS (solve (drum, tensions, { .highestFrequency = 1500.0 }), InputError);
+
+    // A tenth of that is a badly tuned drum, and a drum.
+    for (auto& lug : tensions.batterLugs)
+        lug *= 0.1;
+
+    CHECK_NOTHROW (solve (drum, tensions, { .highestFrequency = 1500.0 }));
 }
