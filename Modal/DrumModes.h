@@ -87,7 +87,7 @@ struct DrumModes
     std::vector<Mode> modes;       ///< both partners of a degenerate pair are listed
     Eigen::MatrixXd batter;        ///< basis × modes, 1/√kg·m
     Eigen::MatrixXd resonant;      ///< basis × modes; zero rows where there is no resonant head
-    double highestFrequency = 0.0; ///< Hz; every mode below is here
+    double highestFrequency = 0.0; ///< Hz; every mode of the even, bare drum below is here; unevenness mixes these alone
     bool isUniform = true;         ///< every order on its own: partners differ by nothing but their angle
 
     int size() const noexcept { return static_cast<int> (modes.size()); }

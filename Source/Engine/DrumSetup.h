@@ -41,7 +41,7 @@ struct DrumSetup
     modal::StickSpec stick;
     modal::HoopSpec hoop;
     modal::Shell shell;
-    std::vector<Microphone> microphones; ///< one to three
+    std::vector<Microphone> microphones; ///< none to three
     WireDetail wireDetail;
     double sampleRate = 48000.0; ///< Hz, 22 050 to 192 000
 };

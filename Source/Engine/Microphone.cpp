@@ -145,7 +145,6 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
 
     const Eigen::MatrixXd radial = radialParts (modes);
     const double strength = modes.air.density / (baffled ? modal::units::twoPi : 2.0 * modal::units::twoPi);
-    const double polarity = microphone.invertsPolarity ? -microphone.gain : microphone.gain;
     const double cell = modes.radius / rings * modal::units::twoPi / spokes;
 
     // How far sound travels from each cell beyond the nearest. In single precision, whose sines and cosines come several at once;
@@ -194,8 +193,8 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
         }
         lastWaveNumber = waveNumber;
         // p = ρ/(2π or 4π)·q''·(A + iB): i·q'' = -ω·q' for a mode that rings as exp(iωt).
-        heard.acceleration[mode] = polarity * strength * sum.real();
-        heard.velocity[mode] = -polarity * strength * omega * sum.imag();
+        heard.acceleration[mode] = microphone.signedGain() * strength * sum.real();
+        heard.velocity[mode] = -microphone.signedGain() * strength * omega * sum.imag();
     }
     return heard;
 }

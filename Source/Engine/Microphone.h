@@ -16,6 +16,8 @@ struct Microphone
     double x = 0.12, y = 0.0, z = 0.10; ///< m; outside the drum, at most 20 m away
     double gain = 1.0;                  ///< output per Pa; 1 by default
     bool invertsPolarity = false;
+
+    double signedGain() const noexcept { return invertsPolarity ? -gain : gain; }
 };
 
 /** Above the batter head, below the resonant head, and at a distance. */

@@ -10,7 +10,7 @@ namespace engine
 
 namespace
 {
-constexpr double mostModes = 1200.0;
+constexpr double fewestModes = 100.0, mostModes = 1200.0;
 constexpr double lowestBand = 1500.0, highestBand = 5000.0; // Hz
 } // namespace
 
@@ -24,7 +24,9 @@ double playedBand (const modal::DrumSpec& drum, const modal::Tensions& tensions,
     if (drum.hasResonantHead())
         total += modesPerSquaredHertz (drum.resonant, tensions.resonant);
 
-    const auto wanted = std::clamp (std::sqrt (wantedModes / total), lowestBand, highestBand);
+    // What is no number counts as few.
+    const auto modes = wantedModes >= fewestModes ? std::min (wantedModes, mostModes) : fewestModes;
+    const auto wanted = std::clamp (std::sqrt (modes / total), lowestBand, highestBand);
     return std::min (wanted, std::sqrt (mostModes / total));
 }
 

@@ -141,7 +141,7 @@ void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& respo
     // For a sine the mean square difference of neighbours is 4 sin²(πf/fs) of the mean square.
     const double halfStep = attack > 0.0 ? std::min (1.0, 0.5 * std::sqrt (attackSlope / attack)) : 0.0;
     response.brightness = std::asin (halfStep) * sampleRate / std::numbers::pi;
-    response.earlyToLate = 10.0 * std::log10 (early / std::max (late, 1.0e-300));
+    response.earlyToLate = early > 0.0 ? 10.0 * std::log10 (early / std::max (late, 1.0e-300)) : 0.0;
     response.contactTime = player.lastBlow().contactTime;
     response.peakForce = player.lastBlow().peakForce;
     response.rebound = player.lastBlow().reboundShare;

@@ -17,7 +17,7 @@ struct WireResponsePoint
 /** What playing a drum tells that its modes alone do not. All from single strokes of a tip. */
 struct PlayedResponse
 {
-    // One stroke at 3 m/s, a quarter of the radius from the middle.
+    // One stroke at 3 m/s, a quarter of the radius from the middle. What is heard is 0 where there is no microphone.
     double contactTime = 0.0; ///< s that the tip is on the head, bounces of the same stroke together
     double peakForce = 0.0;   ///< N
     double rebound = 0.0;     ///< stick feel: speed away over speed of arrival, 0 to 1

@@ -18,8 +18,7 @@ double ringPressure (const modal::DrumModes& modes, const RingMode& ring, const 
     const double waveNumber = modal::units::twoPi * ring.frequency / modes.air.soundSpeed;
     const double angle = std::atan2 (microphone.y, microphone.x);
     const double around = ring.isSine ? std::sin (ring.n * angle) : std::cos (ring.n * angle);
-    const double polarity = microphone.invertsPolarity ? -microphone.gain : microphone.gain;
-    return polarity * 0.5 * modes.air.density * ring.height * modes.radius * ring.amplitude * around / distance *
+    return microphone.signedGain() * 0.5 * modes.air.density * ring.height * modes.radius * ring.amplitude * around / distance *
            modal::besselJ (ring.n, waveNumber * modes.radius * across / std::hypot (across, z));
 }
 

@@ -8,9 +8,10 @@ namespace engine
 {
 
 StrandGeometry::StrandGeometry (const modal::WireSpec& wires, double headDiameter, int strands, int points, int modes)
-    : spec (wires), length (wires.lengthShare * headDiameter), realWires (static_cast<double> (wires.strands) / strands),
-      strandMass (wires.strandMass * realWires), modeLimit (modes)
+    : spec (wires), length (wires.lengthShare * headDiameter), strandMass (wires.strandMass * wires.strands / strands),
+      modeLimit (modes)
 {
+    const double realWires = static_cast<double> (wires.strands) / strands;
     for (int i = 0; i < points / 2; ++i)
         x.push_back ((i + 0.5) * length / points);
     for (int pair = 0; pair < strands / 2; ++pair)

@@ -13,15 +13,14 @@ namespace engine
 class StrandGeometry
 {
 public:
-    /** @param strands   model strands, even, 2 to 32
-        @param points    contact points a strand, even, 2 to 64
+    /** @param strands   model strands, even, 2 to 20
+        @param points    contact points a strand, even, 4 to 32
         @param modes     modal strings a strand, 1 to points */
     StrandGeometry (const modal::WireSpec&, double headDiameter, int strands, int points, int modes);
 
     int pairs() const noexcept { return static_cast<int> (y.size()); }
     int halfPoints() const noexcept { return static_cast<int> (x.size()); }
     int modeCount() const noexcept { return modeLimit; }
-    double realPerStrand() const noexcept { return realWires; }
 
     double pointX (int i) const { return x[static_cast<std::size_t> (i)]; }        ///< m, positive
     double strandY (int pair) const { return y[static_cast<std::size_t> (pair)]; } ///< m, positive
@@ -30,12 +29,12 @@ public:
     double shape (int n, int point) const;
     double frequency (int n, int pair) const; ///< Hz
     double decay (int n, int pair) const;     ///< 1/s
-    /** Weight of gravity on mode n, N/√kg·… : modal force, negative (downwards); 0 for even n. */
+    /** Weight of gravity on mode n, N/√kg: modal force, negative (downwards); 0 for even n. */
     double weight (int n) const;
 
 private:
     modal::WireSpec spec;
-    double length, realWires, strandMass;
+    double length, strandMass;
     int modeLimit;
     std::vector<double> x, y, tension;
 };

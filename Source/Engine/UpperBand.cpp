@@ -78,9 +78,9 @@ DirectPath UpperBand::directPath (int head, double x, double y, const modal::Air
     if (film.density <= 0.0 || cosine (film, x, y, microphone) <= 0.0)
         return {};
     const double distance = std::max (0.01, std::hypot (microphone.x - x, microphone.y - y, microphone.z - film.height));
-    const double gain = microphone.invertsPolarity ? -microphone.gain : microphone.gain;
     // Sticks and wires push inwards, which is heard as a pull on the air outside.
-    return { -gain * air.density / (modal::units::twoPi * film.density * distance), distance / air.soundSpeed };
+    return { -microphone.signedGain() * air.density / (modal::units::twoPi * film.density * distance),
+             distance / air.soundSpeed };
 }
 
 UpperBand upperBandOf (const DrumSetup& setup, const std::vector<ModalPressure>& pressures)
