@@ -112,6 +112,20 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     modal::requireInRange (bank.size(), { 1.0, static_cast<double> (maxModes), "" }, "modes of the drum and its wires");
     modal::requireInRange (basisSize(), { 1.0, static_cast<double> (maxModes), "" }, "basis functions of a head");
 
+    gatherRecursions (bank);
+    gatherWires (bank);
+    gatherStrands (bank);
+    gatherRings (bank);
+    gatherSound (bank);
+    gatherHeadShapes (bank);
+    buildTables();
+    sortFieldModes();
+    buildStretch();
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherRecursions (const Bank& bank)
+{
     const auto values = [&] (auto member)
     {
         Eigen::VectorXd v (bank.size());
@@ -129,29 +143,69 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
     exactSpring = packed<double> (springOf);
     exactDrive = packed<double> (driveOf);
     lossOfStep = packed<Scalar> (values ([] (const ModalRecursion& r) { return r.lossOfStep(); }));
+}
 
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherWires (const Bank& bank)
+{
     classes = static_cast<int> (bank.classes.size());
     combinations = bank.combinations;
-    if (classes > 0)
+    if (classes == 0)
+        return;
+    const auto contactsOf = buildWireContacts (made, bank);
+    modal::requireInRange (contactsOf.size(), { 1.0, static_cast<double> (maxContacts), "" }, "wire contacts");
+    realContacts = bank.contactsInQuadrant * classes;
+    stiffness = packed<Scalar> (contactsOf.stiffness);
+    lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * made.wires.contactLoss * 0.5 * made.sampleRate));
+    contactResistance = static_cast<Scalar> (contactsOf.resistance * 0.5 * made.sampleRate);
+    metric = packed<Scalar> (contactsOf.metric);
+    restForce = packed<Scalar> (contactsOf.restForce);
+    restCompression = packed<Scalar> (contactsOf.restCompression);
+    for (std::size_t c = 0; c < bank.classes.size(); ++c)
     {
-        const auto contactsOf = buildWireContacts (made, bank);
-        modal::requireInRange (contactsOf.size(), { 1.0, static_cast<double> (maxContacts), "" }, "wire contacts");
-        realContacts = bank.contactsInQuadrant * classes;
-        stiffness = packed<Scalar> (contactsOf.stiffness);
-        lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * made.wires.contactLoss * 0.5 * made.sampleRate));
-        contactResistance = static_cast<Scalar> (contactsOf.resistance * 0.5 * made.sampleRate);
-        metric = packed<Scalar> (contactsOf.metric);
-        restForce = packed<Scalar> (contactsOf.restForce);
-        restCompression = packed<Scalar> (contactsOf.restCompression);
-        for (std::size_t c = 0; c < bank.classes.size(); ++c)
-        {
-            shapes[c] = packedTiles<Scalar> (bank.classes[c].shapes);
-            mobility[c] = packedRows<Scalar> (contactsOf.mobility[c]);
-            coupling[c] = { bank.classes[c].first, bank.classes[c].count, shapes[c].data(), mobility[c].data() };
-        }
-        gatherForcePoints (bank);
+        shapes[c] = packedTiles<Scalar> (bank.classes[c].shapes);
+        mobility[c] = packedRows<Scalar> (contactsOf.mobility[c]);
+        coupling[c] = { bank.classes[c].first, bank.classes[c].count, shapes[c].data(), mobility[c].data() };
     }
+    gatherForcePoints (bank);
+}
 
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherStrands (const Bank& bank)
+{
+    for (int k = 0; k < bank.size(); ++k)
+        if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
+            bankOfStrands.push_back (k);
+    std::sort (bankOfStrands.begin(), bankOfStrands.end(),
+               [&] (int a, int b)
+               {
+                   const auto key = [&] (int k)
+                   {
+                       const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+                       return std::tuple (entry.pair, entry.stringMode, entry.isOpposed);
+                   };
+                   return key (a) < key (b);
+               });
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherRings (const Bank& bank)
+{
+    for (int k = 0; k < bank.size(); ++k)
+    {
+        const auto& entry = bank.entries[static_cast<std::size_t> (k)];
+        if (entry.kind != BankEntry::Kind::ring)
+            continue;
+        bankOfRings.push_back (k);
+        const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
+        if (! ring.belongsToShell)
+            hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
+    }
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::gatherSound (const Bank& bank)
+{
     std::vector<ModalPressure> pressures;
     for (std::size_t m = 0; m < made.microphones.size(); ++m)
     {
@@ -174,36 +228,6 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
         pressureOfVelocity[m] = packed<Scalar> (Eigen::VectorXd (velocity * 0.5 * made.sampleRate));
     }
     upper = upperBandOf (made, pressures);
-
-    for (int k = 0; k < bank.size(); ++k)
-    {
-        const auto& entry = bank.entries[static_cast<std::size_t> (k)];
-        if (entry.kind != BankEntry::Kind::ring)
-            continue;
-        bankOfRings.push_back (k);
-        const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
-        if (! ring.belongsToShell)
-            hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
-    }
-
-    for (int k = 0; k < bank.size(); ++k)
-        if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
-            bankOfStrands.push_back (k);
-    std::sort (bankOfStrands.begin(), bankOfStrands.end(),
-               [&] (int a, int b)
-               {
-                   const auto key = [&] (int k)
-                   {
-                       const auto& entry = bank.entries[static_cast<std::size_t> (k)];
-                       return std::tuple (entry.pair, entry.stringMode, entry.isOpposed);
-                   };
-                   return key (a) < key (b);
-               });
-
-    gatherHeadShapes (bank);
-    buildTables();
-    sortFieldModes();
-    buildStretch();
 }
 
 template <typename Scalar>

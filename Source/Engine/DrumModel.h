@@ -103,7 +103,12 @@ public:
     int microphones() const noexcept { return static_cast<int> (made.microphones.size()); }
 
 private:
+    void gatherRecursions (const Bank&); ///< how each mode moves on
+    void gatherWires (const Bank&);      ///< contacts, and what couples them
     void gatherForcePoints (const Bank&);
+    void gatherStrands (const Bank&);
+    void gatherRings (const Bank&);
+    void gatherSound (const Bank&); ///< what microphones hear of each mode, and above the modes
     void gatherHeadShapes (const Bank&);
     void buildTables();
     void sortFieldModes();
