@@ -1,0 +1,120 @@
+// How a drum that is played goes over to another model: TakeOver.cpp carries the modes, here wires, sticks and stretch follow.
+
+#include "Drum.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace engine
+{
+
+template <typename Scalar>
+std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::shared_ptr<const Model> next) noexcept
+{
+    if (next == nullptr || next->setup().sampleRate != current->setup().sampleRate)
+        return next;
+    if (silent)
+    {
+        std::swap (current, next);
+        connect();
+        restWires();
+        return next;
+    }
+
+    const double energyBefore = ringingEnergy(), stretchBefore = view.tension.store;
+    next->takeOver (*current, { position.data(), step.data() }, { takenPosition.data(), takenStep.data() }, field.data());
+    std::swap (current, next);
+    position.swap (takenPosition);
+    step.swap (takenStep);
+    connect();
+    std::fill (push.begin(), push.end(), Scalar (0));
+
+    // Where the wires are now follows from where the modes are now; what they will press with is found in the next sample.
+    restWires();
+    current->compressionsAt (position.data(), compression.data());
+    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
+        trial[k] = position[k] - step[k];
+    current->compressionsAt (trial.data(), compressionBefore.data());
+    limitRinging (energyBefore);
+    meetTension();
+    view.tension.store = std::min (view.tension.store, stretchBefore);
+
+    for (int slot = 0; slot < maxStrikers; ++slot)
+    {
+        auto& striker = strikers[static_cast<std::size_t> (slot)];
+        if (! striker.active)
+            continue;
+        shapeStriker (slot);
+        upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
+        const double stiffnessBefore = striker.dentStiffness();
+        dentUnder (slot);
+        // A stiffer film is dented less by the same energy.
+        if (striker.dentStiffness() > stiffnessBefore)
+        {
+            const double share = std::sqrt (stiffnessBefore / striker.dentStiffness());
+            striker.dent *= share;
+            striker.dentBefore *= share;
+        }
+        striker.height = surfaceUnder (slot) - striker.dent - striker.compression;
+    }
+    for (int slot = 0; slot < maxStrikers; ++slot)
+        if (strikers[static_cast<std::size_t> (slot)].active)
+            measureStriker (slot);
+    measuresJump = true;
+    return next;
+}
+
+/** Of modes and wires, without strikers and stretch. */
+template <typename Scalar>
+double BasicDrum<Scalar>::ringingEnergy() const noexcept
+{
+    return current->modalEnergy (position.data(), step.data()) +
+           current->contactEnergy (compression.data(), compressionBefore.data());
+}
+
+/** Draws everything towards rest, if need be, until modes and wires have no more than `most` J: where a new model's wires lie
+   otherwise, they would start pressed into the head. */
+template <typename Scalar>
+void BasicDrum<Scalar>::limitRinging (double most) noexcept
+{
+    if (ringingEnergy() <= most)
+        return;
+    const double modes = current->modalEnergy (position.data(), step.data());
+    const auto count = static_cast<std::size_t> (current->contacts());
+    Scalar* const now = scratch.data();
+    Scalar* const before = now + maxContacts;
+    const auto contactsAt = [&] (double share)
+    {
+        for (std::size_t i = 0; i < count; ++i)
+        {
+            const auto rest = view.restCompression[i], part = static_cast<Scalar> (share);
+            now[i] = rest + part * (compression[i] - rest);
+            before[i] = rest + part * (compressionBefore[i] - rest);
+        }
+        return current->contactEnergy (now, before);
+    };
+    // Energy grows with the share, and is none for none.
+    double low = 0.0, high = 1.0;
+    for (int i = 0; i < 20; ++i)
+    {
+        const double share = 0.5 * (low + high);
+        (share * share * modes + contactsAt (share) <= most ? low : high) = share;
+    }
+    contactsAt (low);
+    std::copy_n (now, count, compression.begin());
+    std::copy_n (before, count, compressionBefore.begin());
+    for (auto* array : { &position, &step })
+        for (auto& value : *array)
+            value *= static_cast<Scalar> (low);
+}
+
+template std::shared_ptr<const BasicDrumModel<float>>
+    BasicDrum<float>::setModel (std::shared_ptr<const BasicDrumModel<float>>) noexcept;
+template std::shared_ptr<const BasicDrumModel<double>>
+    BasicDrum<double>::setModel (std::shared_ptr<const BasicDrumModel<double>>) noexcept;
+template double BasicDrum<float>::ringingEnergy() const noexcept;
+template double BasicDrum<double>::ringingEnergy() const noexcept;
+template void BasicDrum<float>::limitRinging (double) noexcept;
+template void BasicDrum<double>::limitRinging (double) noexcept;
+
+} // namespace engine
