@@ -13,7 +13,7 @@ struct Tensions
     double batter = 0.0;   ///< mean tension, N/m
     double resonant = 0.0; ///< mean tension, N/m; ignored without a resonant head
 
-    /** For each lug, the radial tension at the edge beside it over the mean, minus 1. Empty: an even head. -0.9 to 2 if no film folds. */
+    /** For each lug, the radial tension at the edge beside it over the mean, minus 1. Empty: even. -0.9 to 2 if no film folds. */
     std::vector<double> batterLugs{}, resonantLugs{};
 };
 
