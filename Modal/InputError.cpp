@@ -6,10 +6,31 @@
 namespace modal
 {
 
-InputError::InputError (std::string fieldName, std::string givenValue, std::string allowedValues)
-    : std::runtime_error (fieldName + ": " + givenValue + " cannot be used; allowed: " + allowedValues),
-      fieldText (std::move (fieldName)), valueText (std::move (givenValue)), allowedText (std::move (allowedValues))
+InputError::InputError (Kind k, std::string fieldName, std::string givenValue, std::string allowedValues)
+    : std::runtime_error (k == Kind::value ? fieldName + ": " + givenValue + " cannot be used; allowed: " + allowedValues
+                                           : fieldName + " " + givenValue + "; needed: " + allowedValues),
+      kind (k), fieldText (std::move (fieldName)), valueText (std::move (givenValue)), allowedText (std::move (allowedValues))
 {
+}
+
+InputError::InputError (std::string fieldName, std::string givenValue, std::string allowedValues)
+    : InputError (Kind::value, std::move (fieldName), std::move (givenValue), std::move (allowedValues))
+{
+}
+
+InputError InputError::fault (std::string fieldName, std::string whatIsTheMatter, std::string needed)
+{
+    return { Kind::fault, std::move (fieldName), std::move (whatIsTheMatter), std::move (needed) };
+}
+
+InputError InputError::of (std::string fieldName) const
+{
+    return { kind, std::move (fieldName), valueText, allowedText };
+}
+
+InputError InputError::orAllowed (const std::string& more) const
+{
+    return { kind, fieldText, valueText, allowedText + more };
 }
 
 std::string asText (double value, int digits)

@@ -8,18 +8,36 @@ namespace modal
 
 /** A value that a person gave and that cannot be used.
 
-    `what()` reads as one sentence: the field, the value, and what is allowed.
+    `what()` reads as one sentence: the field, the value, and what is allowed; or the field, what is the matter with it, and what
+    it needs.
 */
 class InputError : public std::runtime_error
 {
 public:
     InputError (std::string fieldName, std::string givenValue, std::string allowedValues);
 
+    /** Where it is no value that is wrong: "--output" "is missing" "a file to write". The fault goes on from the field's name. */
+    static InputError fault (std::string fieldName, std::string whatIsTheMatter, std::string needed);
+
+    /** The same about a field that its owner knows by another name. */
+    InputError of (std::string fieldName) const;
+
+    /** The same with more that would be allowed. */
+    InputError orAllowed (const std::string& more) const;
+
     const std::string& field() const noexcept { return fieldText; }
-    const std::string& value() const noexcept { return valueText; }
-    const std::string& allowed() const noexcept { return allowedText; }
+    const std::string& value() const noexcept { return valueText; }     ///< or what is the matter
+    const std::string& allowed() const noexcept { return allowedText; } ///< or what is needed
 
 private:
+    enum class Kind
+    {
+        value,
+        fault
+    };
+    InputError (Kind, std::string fieldName, std::string givenValue, std::string allowedValues);
+
+    Kind kind;
     std::string fieldText, valueText, allowedText;
 };
 
