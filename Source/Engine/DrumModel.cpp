@@ -99,7 +99,7 @@ void check (const DrumSetup& setup)
     modal::requireInRange (setup.wireDetail.modes, { 1.0, static_cast<double> (setup.wireDetail.points), "" },
                            "wire detail modes");
     for (const auto& microphone : setup.microphones)
-        modal::requireInRange (std::hypot (microphone.x, microphone.y, microphone.z), { 0.0, 20.0, "m" }, "microphone distance");
+        check (microphone, setup.modes.radius, setup.modes.depth, "microphone " + microphone.name);
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "RadialMemo.h"
 
+#include "Modal/InputError.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -104,6 +105,26 @@ struct Side
 };
 
 } // namespace
+
+void check (const Microphone& microphone, double radius, double depth, const std::string& field)
+{
+    const double fromAxis = std::hypot (microphone.x, microphone.y);
+    modal::requireInRange (std::hypot (fromAxis, microphone.z), { 0.0, furthestMicrophone, "m" },
+                           field + ", distance from the batter head's middle");
+
+    // From the drum as a solid cylinder, to the micrometre: the least distance stays allowed however it was rounded.
+    const double outwards = std::max (0.0, fromAxis - radius), along = std::max ({ 0.0, microphone.z, -depth - microphone.z });
+    const double distance = std::round (1.0e6 * std::hypot (outwards, along)) * 1.0e-6;
+
+    if (distance >= closestMicrophone)
+        return;
+
+    const bool isInside = fromAxis < radius && microphone.z < 0.0 && microphone.z > -depth;
+    throw modal::InputError (
+        field, isInside ? "a place inside the drum" : "a place " + modal::asText (1.0e3 * distance, 3) + " mm from the drum",
+        modal::asText (1.0e3 * closestMicrophone) + " mm or more from heads and shell, outside, up to " +
+            modal::asText (furthestMicrophone) + " m away");
+}
 
 std::vector<Microphone> defaultMicrophones (double depth)
 {

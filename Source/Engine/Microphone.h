@@ -13,12 +13,22 @@ namespace engine
 struct Microphone
 {
     std::string name = "above";
-    double x = 0.12, y = 0.0, z = 0.10; ///< m; outside the drum, at most 20 m away
+    double x = 0.12, y = 0.0, z = 0.10; ///< m; see check()
     double gain = 1.0;                  ///< output per Pa; 1 by default
     bool invertsPolarity = false;
 
     double signedGain() const noexcept { return invertsPolarity ? -gain : gain; }
 };
+
+/** Nearest to heads and shell, m: nearer, the cells that a head is cut into stand for it no more. */
+inline constexpr double closestMicrophone = 0.02;
+
+/** Furthest from the batter head's middle, m. */
+inline constexpr double furthestMicrophone = 20.0;
+
+/** Throws modal::InputError on `field` for a microphone inside a drum of this radius and depth (m), or too near to or too far
+   from it. */
+void check (const Microphone&, double radius, double depth, const std::string& field);
 
 /** Above the batter head, below the resonant head, and at a distance. */
 std::vector<Microphone> defaultMicrophones (double depth);
