@@ -34,9 +34,10 @@ struct DrumFile
     modal::StickSpec stick; ///< what it is played with
 };
 
-/** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. */
-DrumFile readDrum (const std::string& text, const std::string& source);
-DrumFile loadDrum (const std::filesystem::path&);
+/** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. A concert
+   pitch that is given here goes before the document's own: a note such as "G#3" follows it. */
+DrumFile readDrum (const std::string& text, const std::string& source, std::optional<modal::ConcertPitch> = std::nullopt);
+DrumFile loadDrum (const std::filesystem::path&, std::optional<modal::ConcertPitch> = std::nullopt);
 
 /** The document that reads back as the same drum and tunings. */
 std::string writeDrum (const DrumFile&);
@@ -46,7 +47,8 @@ modal::HeadConstruction readHead (const Json&, const std::string& path);
 modal::WireSpec readWires (const Json&, const std::string& path);
 modal::WireSpec namedWires (const std::string& name, const std::string& path); ///< one of wirePresets()
 modal::StickSpec readStick (const Json&, const std::string& path);
-modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path);
+modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path,
+                          std::optional<modal::ConcertPitch> = std::nullopt);
 Json headAsJson (const modal::HeadConstruction&);
 Json wiresAsJson (const modal::WireSpec&);
 Json stickAsJson (const modal::StickSpec&);

@@ -62,24 +62,34 @@ Muffling readMuffling (const Json& value, const std::string& path)
     return muffling;
 }
 
+std::string readMaterial (const std::string& name, const std::string& path)
+{
+    try
+    {
+        findMaterial (name);
+        return name;
+    }
+    catch (const InputError& e)
+    {
+        throw e.of (path);
+    }
+}
+
+/** An object, or the material alone. */
 Shell readShell (const Json& value, const std::string& path)
 {
     Shell shell;
+
+    if (const auto* material = value.text())
+    {
+        shell.material = readMaterial (*material, path);
+        return shell;
+    }
+
     ObjectReader reader (value, path);
 
     if (const auto material = reader.text ("material"))
-    {
-        shell.material = *material;
-
-        try
-        {
-            findMaterial (shell.material);
-        }
-        catch (const InputError& e)
-        {
-            throw InputError (reader.pathOf ("material"), e.value(), e.allowed());
-        }
-    }
+        shell.material = readMaterial (*material, reader.pathOf ("material"));
 
     readNumbers (reader, shellFields(), shell);
     reader.finish();
@@ -124,7 +134,7 @@ struct HeadTarget
 };
 
 /** A tap note or a tension of one head. */
-HeadTarget readHeadTarget (const Json& value, ConcertPitch pitch, const std::string& path)
+HeadTarget readHeadTarget (const Json& value, const HeadConstruction& head, ConcertPitch pitch, const std::string& path)
 {
     HeadTarget target;
     ObjectReader reader (value, path);
@@ -140,7 +150,7 @@ HeadTarget readHeadTarget (const Json& value, ConcertPitch pitch, const std::str
         target.note = hertz;
     }
 
-    target.tension = reader.number ("tension", Quantity::tension, tensionLimits);
+    target.tension = reader.number ("tension", Quantity::tension, tensionLimits (head));
     reader.finish();
 
     if (target.note.has_value() == target.tension.has_value())
@@ -150,7 +160,8 @@ HeadTarget readHeadTarget (const Json& value, ConcertPitch pitch, const std::str
     return target;
 }
 
-std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const std::string& path)
+std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const std::string& path,
+                                 std::optional<ConcertPitch> pitch)
 {
     const auto* items = value.array();
 
@@ -160,7 +171,7 @@ std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const 
     std::vector<Tuning> tunings;
 
     for (const auto& item : *items)
-        tunings.push_back (readTuning (item, drum, path + "[" + std::to_string (tunings.size()) + "]"));
+        tunings.push_back (readTuning (item, drum, path + "[" + std::to_string (tunings.size()) + "]", pitch));
 
     return tunings;
 }
@@ -208,7 +219,7 @@ void checkAsAWhole (const DrumSpec& drum, const ObjectReader& reader)
     }
     catch (const InputError& e)
     {
-        throw InputError (reader.pathOf (e.field()), e.value(), e.allowed());
+        throw e.of (reader.pathOf (e.field()));
     }
 }
 } // namespace
@@ -237,26 +248,27 @@ HeadConstruction readHead (const Json& value, const std::string& path)
     return head;
 }
 
-Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& path)
+Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& path, std::optional<ConcertPitch> wantedPitch)
 {
     ObjectReader reader (value, path);
     const auto name = reader.text ("name").value_or ("");
-    const ConcertPitch pitch{
+    const ConcertPitch filesPitch{
         reader.number ("concert_pitch", Quantity::frequency, concertPitchLimits).value_or (ConcertPitch{}.a4)
     };
+    const auto pitch = wantedPitch.value_or (filesPitch);
 
     TuningRequest request;
 
     if (const auto* batter = reader.member ("batter"))
     {
-        const auto target = readHeadTarget (*batter, pitch, reader.pathOf ("batter"));
+        const auto target = readHeadTarget (*batter, drum.batter, pitch, reader.pathOf ("batter"));
         request.batterNote = target.note;
         request.batterTension = target.tension;
     }
 
     if (const auto* resonant = reader.member ("resonant"))
     {
-        const auto target = readHeadTarget (*resonant, pitch, reader.pathOf ("resonant"));
+        const auto target = readHeadTarget (*resonant, drum.resonant, pitch, reader.pathOf ("resonant"));
         request.resonantNote = target.note;
         request.resonantTension = target.tension;
     }
@@ -283,7 +295,7 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
     return tuning;
 }
 
-DrumFile readDrum (const std::string& text, const std::string& source)
+DrumFile readDrum (const std::string& text, const std::string& source, std::optional<ConcertPitch> pitch)
 {
     const auto document = Json::parse (text, source);
     ObjectReader reader (document, source);
@@ -325,16 +337,16 @@ DrumFile readDrum (const std::string& text, const std::string& source)
         drum.surround = static_cast<Surround> (*surround);
 
     if (const auto* tunings = reader.member ("tunings"))
-        file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"));
+        file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"), pitch);
 
     reader.finish();
     checkAsAWhole (drum, reader);
     return file;
 }
 
-DrumFile loadDrum (const std::filesystem::path& path)
+DrumFile loadDrum (const std::filesystem::path& path, std::optional<ConcertPitch> pitch)
 {
-    return readDrum (loadText (path), path.filename().string());
+    return readDrum (loadText (path), path.filename().string(), pitch);
 }
 
 } // namespace files

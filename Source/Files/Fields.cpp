@@ -1,5 +1,7 @@
 #include "Fields.h"
 
+#include "Modal/Tuning.h"
+
 namespace files
 {
 
@@ -67,6 +69,11 @@ const NumberFields<MufflingItem>& mufflingFields()
         { "resistance", &Quantity::resistance, { 0.0, 1.0e5 }, &MufflingItem::resistance },
     };
     return fields;
+}
+
+Limits tensionLimits (const HeadConstruction& head)
+{
+    return { 1.0, yieldTension (head) };
 }
 
 void writeNumber (Json::Object& object, const char* name, const Quantity& quantity, double si)

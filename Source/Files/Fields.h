@@ -39,12 +39,14 @@ const NumberFields<modal::StickSpec>& stickFields();
 inline constexpr int fewestLugs = 4, mostLugs = 16;
 inline constexpr int mostPlies = 2;
 inline constexpr int fewestStrands = 2, mostStrands = 60;
-inline constexpr Limits tensionLimits{ 100.0, 50000.0 };    ///< N/m; the film's own limit is checked against the head
 inline constexpr Limits noteLimits{ 10.0, 5000.0 };         ///< Hz
 inline constexpr Limits intervalLimits{ -24.0, 24.0 };      ///< semitones
 inline constexpr Limits lugLimits{ -300.0, 300.0 };         ///< cents
 inline constexpr Limits concertPitchLimits{ 400.0, 480.0 }; ///< Hz
 inline constexpr Limits arealDensityLimits{ 0.02, 1.5 };    ///< kg/m²
+
+/** N/m: from a hanging film to where it yields. */
+Limits tensionLimits (const modal::HeadConstruction&);
 
 /** The field of that name; it must exist. */
 template <class Owner>

@@ -6,8 +6,10 @@
 #include "PartPresets.h"
 
 #include "Modal/InputError.h"
+#include "Modal/Units.h"
 
 #include <cctype>
+#include <cmath>
 
 namespace files
 {
@@ -113,6 +115,20 @@ std::optional<double> readFilm (std::string film, modal::HeadConstruction& head,
 
     return density;
 }
+
+/** A ply's thickness, or the areal density of the whole head where no unit says the thickness in a few digits. */
+std::string filmText (const modal::HeadConstruction& head)
+{
+    // Heads are sold by the mil, in whatever unit one was given.
+    const auto mils = head.plyThickness / modal::units::mil, wholeMils = std::round (mils);
+
+    if (std::abs (mils - wholeMils) < 1.0e-6)
+        return modal::asText (wholeMils) + "mil";
+
+    const auto isOdd = spell (head.plyThickness, Quantity::thickness).unit == &Quantity::thickness.si();
+    return isOdd ? modal::asText (head.baseDensity()) + Quantity::arealDensity.si().symbol
+                 : spelled ("thickness", head.plyThickness);
+}
 } // namespace
 
 modal::HeadConstruction readHeadText (std::string_view text, const std::string& field)
@@ -157,11 +173,7 @@ modal::HeadConstruction readHeadText (std::string_view text, const std::string& 
 
 std::string headText (const modal::HeadConstruction& head)
 {
-    // A thickness that no trade unit says in a few digits came from an areal density.
-    const auto isOdd = spell (head.plyThickness, Quantity::thickness).unit == &Quantity::thickness.si();
-    auto text = (head.plies == 1 ? "" : std::to_string (head.plies) + "x") +
-                (isOdd ? modal::asText (head.baseDensity()) + Quantity::arealDensity.si().symbol
-                       : spelled ("thickness", head.plyThickness));
+    auto text = (head.plies == 1 ? "" : std::to_string (head.plies) + "x") + filmText (head);
 
     if (head.coatingDensity == usualCoating)
         text += " coated";

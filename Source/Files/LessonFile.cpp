@@ -26,7 +26,7 @@ std::string required (ObjectReader& reader, const char* key, const char* what)
     const auto text = reader.text (key);
 
     if (! text)
-        throw modal::InputError (reader.pathOf (key), "a missing value", what);
+        throw modal::InputError::fault (reader.pathOf (key), "is missing", what);
 
     return *text;
 }
@@ -41,7 +41,7 @@ LessonStep readStep (const Json& value, const modal::DrumSpec& drum, const std::
     const auto* tuning = reader.member ("tuning");
 
     if (tuning == nullptr)
-        throw modal::InputError (reader.pathOf ("tuning"), "a missing value", "a tuning, as in a drum file");
+        throw modal::InputError::fault (reader.pathOf ("tuning"), "is missing", "a tuning, as in a drum file");
 
     step.tuning = readTuning (*tuning, drum, reader.pathOf ("tuning"));
     step.tuning.name = step.name;
@@ -58,10 +58,10 @@ LessonFile readLesson (const std::string& text, const std::string& source)
     ObjectReader reader (document, source);
 
     if (! reader.choice ("format", { lessonFormat }))
-        throw modal::InputError (reader.pathOf ("format"), "a missing value", std::string ("\"") + lessonFormat + "\"");
+        throw modal::InputError::fault (reader.pathOf ("format"), "is missing", std::string ("\"") + lessonFormat + "\"");
 
     if (! reader.count ("version", lessonVersion, lessonVersion))
-        throw modal::InputError (reader.pathOf ("version"), "a missing value", std::to_string (lessonVersion));
+        throw modal::InputError::fault (reader.pathOf ("version"), "is missing", std::to_string (lessonVersion));
 
     LessonFile lesson;
     lesson.name = required (reader, "name", "a name");

@@ -106,7 +106,8 @@ std::optional<int> ObjectReader::count (const char* name, int low, int high)
 
     if (given == nullptr || *given != std::floor (*given) || *given < low || *given > high)
         throw modal::InputError (pathOf (name), value->described(),
-                                 "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
+                                 low == high ? "only " + std::to_string (low)
+                                             : "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
 
     return static_cast<int> (*given);
 }
@@ -156,12 +157,12 @@ void ObjectReader::finish() const
             continue;
 
         const auto nearest = nearestWord (key, knownKeys);
-        throw modal::InputError (pathOf (key), "an unknown key (" + value.described() + ")",
-                                 nearest.empty() ? listed (knownKeys) : "a known key, perhaps " + nearest);
+        throw modal::InputError::fault (pathOf (key), "is an unknown key (" + value.described() + ")",
+                                        nearest.empty() ? listed (knownKeys) : "a known key, perhaps " + nearest);
     }
 
     if (! missingKey.empty())
-        throw modal::InputError (pathOf (missingKey), "a missing value", allowedForMissing);
+        throw modal::InputError::fault (pathOf (missingKey), "is missing", allowedForMissing);
 }
 
 } // namespace files

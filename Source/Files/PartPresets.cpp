@@ -38,6 +38,7 @@ std::vector<PartPreset<Part>> readAll (const char* const* resources, const char*
 
         PartPreset<Part> preset = read (reader);
         reader.finish();
+        preset.text = { bytes, static_cast<std::size_t> (size) };
         preset.name = fileName.substr (0, fileName.rfind ('.'));
         presets.push_back (std::move (preset));
     }
@@ -66,7 +67,7 @@ const std::vector<PartPreset<modal::HeadConstruction>>& headPresets()
                                           [] (ObjectReader& reader)
                                           {
                                               const auto head = readHead (required (reader, "head"), reader.pathOf ("head"));
-                                              return PartPreset<modal::HeadConstruction>{ {}, head.name, head };
+                                              return PartPreset<modal::HeadConstruction>{ {}, head.name, head, {} };
                                           });
 
     return presets;
@@ -80,7 +81,7 @@ const std::vector<PartPreset<modal::WireSpec>>& wirePresets()
         [] (ObjectReader& reader)
         {
             const auto name = reader.text ("name").value_or ("");
-            return PartPreset<modal::WireSpec>{ {}, name, readWires (required (reader, "wires"), reader.pathOf ("wires")) };
+            return PartPreset<modal::WireSpec>{ {}, name, readWires (required (reader, "wires"), reader.pathOf ("wires")), {} };
         });
 
     return presets;

@@ -17,6 +17,7 @@ struct PartPreset
     std::string name;        ///< of its file without ".json": what a person types
     std::string description; ///< in plain trade words
     Part part;
+    std::string_view text; ///< the document
 };
 
 /** All of them, by name. */

@@ -39,15 +39,15 @@ const Preset* findDrumPreset (std::string_view name)
     return found == presets.end() ? nullptr : &*found;
 }
 
-DrumFile openDrum (const std::string& presetOrPath)
+DrumFile openDrum (const std::string& presetOrPath, std::optional<modal::ConcertPitch> pitch)
 {
     if (const auto* preset = findDrumPreset (presetOrPath))
-        return readDrum (std::string (preset->text), presetOrPath);
+        return readDrum (std::string (preset->text), presetOrPath, pitch);
 
     std::error_code error;
 
     if (std::filesystem::exists (presetOrPath, error))
-        return loadDrum (presetOrPath);
+        return loadDrum (presetOrPath, pitch);
 
     std::vector<std::string> names;
 

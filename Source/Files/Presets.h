@@ -22,7 +22,8 @@ const std::vector<Preset>& drumPresets();
 /** The preset of that name, or nullptr. */
 const Preset* findDrumPreset (std::string_view name);
 
-/** A drum by the name of a preset, or else from a file of that path. Throws modal::InputError. */
-DrumFile openDrum (const std::string& presetOrPath);
+/** A drum by the name of a preset, or else from a file of that path. The pitch is as in readDrum(). Throws
+   modal::InputError. */
+DrumFile openDrum (const std::string& presetOrPath, std::optional<modal::ConcertPitch> = std::nullopt);
 
 } // namespace files

@@ -79,7 +79,7 @@ const Quantity Quantity::force{ "force", { { "n", "N", 1.0 } }, true };
 const Quantity Quantity::arealDensity{
     "areal density", { { "g_per_m2", "g/m2", 1.0e-3, 0.0, { "g/m²" } }, { "kg_per_m2", "kg/m2", 1.0, 0.0, { "kg/m²" } } }
 };
-const Quantity Quantity::frequency{ "frequency", { { "khz", "kHz", 1000.0 }, { "hz", "Hz", 1.0, 0.0, { "hz" } } } };
+const Quantity Quantity::frequency{ "frequency", { { "hz", "Hz", 1.0, 0.0, { "hz" } }, { "khz", "kHz", 1000.0 } } };
 const Quantity Quantity::temperature{
     "temperature",
     { { "c", "C", 1.0, zeroCelsius, { "°C" } }, { "f", "F", fahrenheit, zeroFahrenheit, { "°F" } }, { "k", "K", 1.0 } }
@@ -100,6 +100,11 @@ const Quantity Quantity::soundPressure{ "sound pressure", { { "pa", "Pa", 1.0 } 
 bool Unit::isCalled (std::string_view text) const
 {
     return text == symbol || std::find (otherSymbols.begin(), otherSymbols.end(), text) != otherSymbols.end();
+}
+
+const Unit& Quantity::si() const
+{
+    return *std::find_if (units.begin(), units.end(), [] (const Unit& unit) { return unit.factor == 1.0 && unit.offset == 0.0; });
 }
 
 std::string Quantity::unitsListed() const

@@ -22,20 +22,21 @@ struct Unit
     bool isCalled (std::string_view text) const;
 };
 
-/** A kind of physical quantity with the units it may be given in: the trade's first, SI last. */
+/** A kind of physical quantity with the units it may be given in: those that messages and files prefer first. */
 struct Quantity
 {
     const char* name; ///< "length"
     std::vector<Unit> units;
     bool mayBeBare = false; ///< text without a unit means the SI unit
 
-    const Unit& si() const { return units.back(); }
+    /** The one unit whose values are SI. */
+    const Unit& si() const;
 
     /** The symbols of all units, as "in, mm or m". */
     std::string unitsListed() const;
 
-    static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time, mass,
-        angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure;
+    static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
+        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure;
 };
 
 /** What is allowed, in SI. */

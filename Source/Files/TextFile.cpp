@@ -10,21 +10,21 @@ namespace files
 std::string loadText (const std::filesystem::path& path)
 {
     const auto fail = [&] (const std::string& found, const std::string& allowed)
-    { throw modal::InputError ("file " + path.string(), found, allowed); };
+    { throw modal::InputError::fault ("file " + path.string(), found, allowed); };
 
     std::error_code error;
     const auto status = std::filesystem::status (path, error);
 
     if (! std::filesystem::exists (status))
-        fail ("a missing file", "a file that exists");
+        fail ("does not exist", "a file that exists");
 
     if (std::filesystem::is_directory (status))
-        fail ("a directory", "a file");
+        fail ("is a folder", "a file");
 
     std::ifstream stream (path, std::ios::binary);
 
     if (! stream)
-        fail ("a file that cannot be opened", "a file that may be read");
+        fail ("cannot be opened", "a file that may be read");
 
     // Reads one byte more than allowed instead of asking for the size: a pipe has none.
     std::string text (largestTextFile + 1, '\0');
@@ -32,13 +32,13 @@ std::string loadText (const std::filesystem::path& path)
     text.resize (static_cast<std::size_t> (stream.gcount()));
 
     if (stream.bad())
-        fail ("a file that cannot be read", "a file that may be read");
+        fail ("cannot be read", "a file that may be read");
 
     if (text.size() > largestTextFile)
-        fail ("more than 1 MB", "at most 1 MB");
+        fail ("has more than 1 MB", "at most 1 MB");
 
     if (text.empty())
-        fail ("an empty file", "a drum as JSON");
+        fail ("is empty", "a file that holds something");
 
     return text;
 }

@@ -27,7 +27,7 @@ std::string partsOf (const TuningRequest& request)
     add (request.resonantTension.has_value(), "resonant tension");
     add (request.drumNote.has_value(), "drum note");
     add (request.interval.has_value(), "interval");
-    return parts.empty() ? "no tuning" : parts;
+    return parts;
 }
 
 /** Which parts are given, one bit each, so that a combination is one number to compare. */
@@ -140,6 +140,9 @@ modal::Tuning assemble (const TuningRequest& request, const modal::DrumSpec& dru
         }
     }
 
+    if (request.isEmpty())
+        throw modal::InputError::fault (field, "is missing", drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
+
     throw modal::InputError (field, partsOf (request), drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
 }
 
@@ -155,7 +158,7 @@ double readNote (const std::string& text, modal::ConcertPitch pitch, const std::
     catch (const modal::InputError& e)
     {
         // Note::parse() cannot know that a frequency would do as well.
-        throw modal::InputError (field, e.value(), e.allowed() + (hertz ? "" : "; or a frequency such as 207.65Hz"));
+        throw hertz ? e : e.orAllowed ("; or a frequency such as 207.65Hz");
     }
 }
 

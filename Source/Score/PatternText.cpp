@@ -108,7 +108,7 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
     }
 
     if (strokes.empty())
-        throw modal::InputError (field, "no stroke in it", allowedLetters);
+        throw modal::InputError::fault (field, "has no stroke", allowedLetters);
 
     return strokes;
 }

@@ -7,6 +7,8 @@
 #include <cairo-svg.h>
 #include <cairo.h>
 
+#include <algorithm>
+#include <cctype>
 #include <sstream>
 #include <stdexcept>
 
@@ -40,9 +42,16 @@ struct Canvas::Cairo
     Cairo& operator= (const Cairo&) = delete;
 };
 
+bool endsIn (const std::string& fileName, const std::string& ending)
+{
+    const auto isSame = [] (char a, char b) { return std::tolower (static_cast<unsigned char> (a)) == b; };
+    return fileName.size() >= ending.size() && std::equal (ending.rbegin(), ending.rend(), fileName.rbegin(),
+                                                           [&] (char wanted, char given) { return isSame (given, wanted); });
+}
+
 Format formatOf (const std::string& fileName, const std::string& field)
 {
-    const auto ends = [&] (const char* ending) { return fileName.ends_with (ending); };
+    const auto ends = [&] (const char* ending) { return endsIn (fileName, ending); };
 
     if (ends (".pdf"))
         return Format::pdf;

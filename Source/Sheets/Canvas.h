@@ -19,6 +19,9 @@ enum class Format
 /** "pdf", "svg" or "png" by a file name's ending; throws modal::InputError on `field` for another. */
 Format formatOf (const std::string& fileName, const std::string& field);
 
+/** Whether a file's name ends in ".pdf", say, in small letters or capitals. */
+bool endsIn (const std::string& fileName, const std::string& ending);
+
 enum class Align
 {
     left,

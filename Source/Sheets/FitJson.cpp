@@ -29,7 +29,7 @@ public:
         if (const auto* member = object.find (key))
             return *member;
 
-        throw InputError (path + ": " + key, "missing", "what \"snarewright fit --json\" writes");
+        throw InputError::fault (path + ": " + key, "is missing", "what \"snarewright fit --json\" writes");
     }
 
     double number (const char* key, const Range& range) const

@@ -26,8 +26,8 @@ const Option& findOption (const std::string& name, const std::vector<OptionGroup
     }
 
     const auto nearest = files::nearestWord (name, known);
-    throw modal::InputError ("--" + name, "an unknown option",
-                             nearest.empty() ? "the options that --help lists" : "a known option, perhaps --" + nearest);
+    throw modal::InputError::fault ("--" + name, "is an unknown option",
+                                    nearest.empty() ? "the options that --help lists" : "a known option, perhaps --" + nearest);
 }
 
 bool isOption (const std::string& word)
@@ -43,7 +43,7 @@ Arguments::Arguments (const std::vector<std::string>& words, const std::vector<O
         if (! isOption (words[i]))
         {
             if (words[i].size() > 1 && words[i][0] == '-')
-                throw modal::InputError (words[i], "an unknown option", "options with two dashes, see --help");
+                throw modal::InputError::fault (words[i], "is an unknown option", "options with two dashes, see --help");
 
             free.push_back (words[i]);
             continue;
@@ -68,11 +68,11 @@ Arguments::Arguments (const std::vector<std::string>& words, const std::vector<O
             if (i + 1 < words.size() && ! isOption (words[i + 1]))
                 value = words[++i];
             else if (! option.valueIsOptional)
-                throw modal::InputError (name, "a missing value", option.value);
+                throw modal::InputError::fault (name, "is missing its value", option.value);
         }
 
         if (! values.emplace (option.name, value).second)
-            throw modal::InputError (name, "a second value \"" + value + '"', "the option once");
+            throw modal::InputError::fault (name, "is given twice, the second time with \"" + value + '"', "the option once");
     }
 }
 

@@ -12,27 +12,37 @@ namespace tool
 listening::Recording loadRecording (const std::string& path, const std::string& field)
 {
     constexpr double longest = 600.0; // s
+    constexpr auto soundFile = "a WAV, AIFF or FLAC file";
     const juce::File file (juce::String (std::filesystem::absolute (path).string()));
 
+    const auto refuse = [&] (const char* fault, const char* needed)
+    { return modal::InputError::fault (field + ", \"" + path + "\",", fault, needed); };
+
+    if (file.isDirectory())
+        throw refuse ("is a folder", soundFile);
+
     if (! file.existsAsFile())
-        throw modal::InputError (field, '"' + path + '"', "a WAV, AIFF or FLAC file that exists");
+        throw refuse ("does not exist", soundFile);
 
     juce::AudioFormatManager formats;
     formats.registerBasicFormats();
     const std::unique_ptr<juce::AudioFormatReader> reader (formats.createReaderFor (file));
 
-    if (reader == nullptr || reader->lengthInSamples <= 0 || reader->sampleRate <= 0.0)
-        throw modal::InputError (field, '"' + path + '"', "a WAV, AIFF or FLAC file");
+    if (reader == nullptr || reader->sampleRate <= 0.0)
+        throw refuse ("is no sound file", soundFile);
+
+    if (reader->lengthInSamples <= 0)
+        throw refuse ("holds no sound", "a recording");
 
     if (static_cast<double> (reader->lengthInSamples) > longest * reader->sampleRate)
-        throw modal::InputError (field, '"' + path + '"', "a recording of at most ten minutes");
+        throw refuse ("is longer than ten minutes", "a recording of at most ten minutes");
 
     const auto frames = static_cast<int> (reader->lengthInSamples);
     const auto channels = static_cast<int> (reader->numChannels);
     juce::AudioBuffer<float> buffer (channels, frames);
 
     if (! reader->read (&buffer, 0, frames, 0, true, true))
-        throw modal::InputError (field, '"' + path + '"', "a file that can be read to its end");
+        throw refuse ("is cut short", "a file that can be read to its end");
 
     listening::Recording recording{ reader->sampleRate, std::vector<double> (static_cast<std::size_t> (frames), 0.0) };
 

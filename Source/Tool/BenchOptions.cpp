@@ -169,7 +169,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         const auto found = std::find_if (measured.begin(), measured.end(), [side] (const auto& one) { return one.side == side; });
 
         if (! note && found == measured.end())
-            throw InputError ("--" + option, "a missing value", "the head's tap note now, such as F3");
+            throw InputError::fault ("--" + option, "is missing", "the head's tap note now, such as F3");
 
         if (found != measured.end())
         {

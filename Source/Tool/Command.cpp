@@ -7,8 +7,11 @@ namespace tool
 
 std::vector<OptionGroup> Command::allOptions() const
 {
-    auto groups = takesDrum ? drumOptions() : std::vector<OptionGroup>();
-    groups.insert (groups.end(), options.begin(), options.end());
+    auto groups = options;
+
+    if (takesDrum)
+        groups.insert (groups.end(), drumOptions().begin(), drumOptions().end());
+
     return groups;
 }
 

@@ -15,8 +15,8 @@ struct Command
     const char* summary;              ///< one line
     const char* usage;                ///< what follows the name
     const char* notes;                ///< paragraphs below the options
-    std::vector<OptionGroup> options; ///< its own; the last group
-    bool takesDrum = true;            ///< drumOptions() go before its own
+    std::vector<OptionGroup> options; ///< its own
+    bool takesDrum = true;            ///< drumOptions() follow its own
     void (*run) (const std::vector<std::string>& words, const Command&);
 
     std::vector<OptionGroup> allOptions() const;

@@ -1,6 +1,6 @@
+#include "Band.h"
 #include "Command.h"
 #include "Comparison.h"
-#include "DrumOptions.h"
 #include "NoteLadder.h"
 #include "OutputFile.h"
 #include "Playing.h"
@@ -71,11 +71,10 @@ void run (const Words& words, const Command& command)
         auto label = parts.size() > 1 && tuned.tuning.name.empty()
                          ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
                          : tuned.label();
-        compared.push_back ({ label, modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency)),
-                              playedIfAsked (arguments, tuned) });
+        compared.push_back ({ label, predictAsked (arguments, tuned, usualHighestFrequency), playedIfAsked (arguments, tuned) });
     }
 
-    if (const auto picture = outputTarget (arguments, "picture"))
+    if (const auto picture = outputTarget (arguments, "picture", { ".svg" }))
         writeText (*picture, noteLadder (compared));
 
     const auto json = outputTarget (arguments, "json");

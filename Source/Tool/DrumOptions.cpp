@@ -7,10 +7,13 @@
 #include "Files/Fields.h"
 #include "Files/HeadText.h"
 #include "Files/NearestWord.h"
+#include "Files/NumberText.h"
 #include "Files/Presets.h"
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
+#include "Modal/Units.h"
+#include "Sheets/Canvas.h"
 
 #include <algorithm>
 
@@ -34,6 +37,15 @@ bool isDrum (const std::string& presetOrPath)
 
     const auto size = std::filesystem::file_size (presetOrPath, error);
     return ! error && size > 0 && size <= largestTextFile && loadText (presetOrPath).find (drumFormat) != std::string::npos;
+}
+
+/** A pipe or a device is written to as it is, whatever it is called. */
+bool isDevice (const std::string& path)
+{
+    std::error_code error;
+    const auto status = std::filesystem::status (path, error);
+    return std::filesystem::exists (status) && ! std::filesystem::is_regular_file (status) &&
+           ! std::filesystem::is_directory (status);
 }
 
 std::vector<std::string> splitAtCommas (const std::string& text)
@@ -64,6 +76,13 @@ Air readAir (const std::string& text)
         const auto& fields = weatherFields();
         const auto field = std::find_if (fields.begin(), fields.end(),
                                          [&] (const auto& f) { return takeQuantity (part, *f.quantity).has_value(); });
+
+        std::string_view rest = part;
+        const auto number = takeNumber (rest);
+
+        // A bare share of 1 is a humidity; a bare 25 may be either.
+        if (number && rest.empty() && *number > 1.0)
+            throw InputError::fault ("--air", "says \"" + part + "\" without a unit", part + "C or " + part + "%");
 
         if (field == fields.end())
             throw InputError ("--air", '"' + part + '"',
@@ -132,6 +151,16 @@ void addPatch (const Arguments& arguments, Muffling& muffling)
     muffling.push_back (patch);
 }
 
+/** What says something about a resonant head says nothing about a drum that has none. */
+void refuseWithoutResonantHead (const Arguments& arguments)
+{
+    for (const auto* option : { "resonant", "resonant-coating", "resonant-dot", "resonant-ring", "resonant-note",
+                                "resonant-tension", "resonant-lugs", "interval" })
+        if (arguments.has (option))
+            throw InputError::fault (std::string ("--") + option, "cannot apply to a drum without a resonant head",
+                                     "--bottom head, or the option left out");
+}
+
 void overrideDrum (const Arguments& arguments, DrumSpec& drum)
 {
     // Another size is another drum: the file's name would be wrong for it.
@@ -164,18 +193,13 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
     if (const auto air = arguments.value ("air"))
         drum.air = readAir (*air);
 
+    if (! drum.hasResonantHead())
+        refuseWithoutResonantHead (arguments);
+
     check (drum);
 }
 
-ConcertPitch readConcertPitch (const Arguments& arguments, ConcertPitch usual)
-{
-    // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
-    static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
-    const auto text = arguments.value ("concert-pitch");
-    return text ? ConcertPitch{ readQuantity (*text, pitch, concertPitchLimits, "--concert-pitch") } : usual;
-}
-
-TuningRequest readTuningOptions (const Arguments& arguments, ConcertPitch pitch)
+TuningRequest readTuningOptions (const Arguments& arguments, const DrumSpec& drum, ConcertPitch pitch)
 {
     TuningRequest request;
 
@@ -184,17 +208,17 @@ TuningRequest readTuningOptions (const Arguments& arguments, ConcertPitch pitch)
         if (const auto text = arguments.value (option))
             target = readNote (*text, pitch, std::string ("--") + option);
     };
-    const auto tension = [&] (const char* option, std::optional<double>& target)
+    const auto tension = [&] (const char* option, const HeadConstruction& head, std::optional<double>& target)
     {
         if (const auto text = arguments.value (option))
-            target = readQuantity (*text, Quantity::tension, tensionLimits, std::string ("--") + option);
+            target = readQuantity (*text, Quantity::tension, tensionLimits (head), std::string ("--") + option);
     };
 
     note ("batter-note", request.batterNote);
     note ("resonant-note", request.resonantNote);
     note ("drum-note", request.drumNote);
-    tension ("batter-tension", request.batterTension);
-    tension ("resonant-tension", request.resonantTension);
+    tension ("batter-tension", drum.batter, request.batterTension);
+    tension ("resonant-tension", drum.resonant, request.resonantTension);
 
     if (const auto text = arguments.value ("interval"))
         request.interval = Interval::parse (*text, "--interval");
@@ -237,18 +261,25 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 {
     overrideDrum (arguments, tuned.drum);
     overrideFittings (arguments, tuned.fittings);
-    tuned.tuning.concertPitch = readConcertPitch (arguments, tuned.tuning.concertPitch);
+    tuned.tuning.concertPitch = concertPitchAsked (arguments).value_or (tuned.tuning.concertPitch);
 
     overrideLugs (arguments, "batter-lugs", tuned.tuning.lugs.batter);
     overrideLugs (arguments, "resonant-lugs", tuned.tuning.lugs.resonant);
 
-    const auto over = readTuningOptions (arguments, tuned.tuning.concertPitch);
+    const auto over = readTuningOptions (arguments, tuned.drum, tuned.tuning.concertPitch);
 
     if (hasTuning && over.isEmpty())
         return tuned;
 
     auto request = hasTuning ? TuningRequest::from (tuned.tuning) : TuningRequest();
     request.overrideWith (over);
+
+    if (request.isEmpty())
+        throw InputError::fault ("tuning", "is missing",
+                                 tuned.drum.hasResonantHead()
+                                     ? "--batter-note with --interval or --resonant-note; --drum-note with --interval; "
+                                       "--batter-tension with --resonant-tension; or a drum that has tunings"
+                                     : "--batter-note, --drum-note or --batter-tension; or a drum that has tunings");
 
     auto tuning = assemble (request, tuned.drum, "tuning");
     tuning.concertPitch = tuned.tuning.concertPitch;
@@ -307,13 +338,13 @@ const std::vector<OptionGroup>& drumOptions()
             { "resonant-note", "C#4", "" },
             { "interval", "P4",
               "resonant over batter: P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8,\nspelled out (\"perfect fourth\"), or \"+5.5 st\"" },
-            { "drum-note", "F3", "of the finished drum, its lowest mode" },
+            { "drum-note", "F3", "of the finished drum: its lowest mode in which the heads sound" },
             { "batter-tension", "4500", "N/m" },
             { "resonant-tension", "3600", "N/m" },
             { "batter-lugs", "0,0,-30,0,...",
               "cents by which a tap beside each lug sounds above the tap note;\none number a lug, -300 to 300" },
             { "resonant-lugs", "0,0,...", "" },
-            { "concert-pitch", "440", "A4 in Hz, 400 to 480" } } },
+            { "concert-pitch", "440", "A4 in Hz, 400 to 480; a note such as G#3 follows it, in a file too" } } },
         fittingOptions(),
         { "The model:",
           { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz; when played, without it about 400 modes" } } },
@@ -322,10 +353,24 @@ const std::vector<OptionGroup>& drumOptions()
     return groups;
 }
 
+std::string sizeText (const DrumSpec& drum)
+{
+    const auto inches = [] (double metres) { return asText (metres / units::inch, 4); };
+    return inches (drum.diameter) + " x " + inches (drum.depth) + " in";
+}
+
+std::optional<ConcertPitch> concertPitchAsked (const Arguments& arguments)
+{
+    // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
+    static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
+    const auto text = arguments.value ("concert-pitch");
+    return text ? std::optional (ConcertPitch{ readQuantity (*text, pitch, concertPitchLimits, "--concert-pitch") })
+                : std::nullopt;
+}
+
 std::string TunedDrum::label() const
 {
-    const auto size = asText (drum.diameter / 0.0254, 3) + " x " + asText (drum.depth / 0.0254, 3) + " in";
-    return (drum.name.empty() ? size : drum.name) + (tuning.name.empty() ? "" : ", " + tuning.name);
+    return (drum.name.empty() ? sizeText (drum) : drum.name) + (tuning.name.empty() ? "" : ", " + tuning.name);
 }
 
 std::vector<TunedDrum> chooseAll (const Arguments& arguments)
@@ -346,7 +391,7 @@ std::vector<TunedDrum> chooseAll (const Arguments& arguments)
     std::vector<TunedDrum> chosen;
 
     for (const auto& source : sources)
-        for (auto& tuned : chooseFrom (openDrum (source), arguments))
+        for (auto& tuned : chooseFrom (openDrum (source, concertPitchAsked (arguments)), arguments))
             chosen.push_back (std::move (tuned));
 
     return chosen;
@@ -371,7 +416,8 @@ DrumSpec chooseDrum (const Arguments& arguments)
     return drum;
 }
 
-std::optional<std::string> outputTarget (const Arguments& arguments, const std::string& option)
+std::optional<std::string> outputTarget (const Arguments& arguments, const std::string& option,
+                                         const std::vector<std::string>& endings)
 {
     const auto given = arguments.value (option);
 
@@ -381,21 +427,19 @@ std::optional<std::string> outputTarget (const Arguments& arguments, const std::
     if (isDrum (*given))
         throw InputError ("--" + option, '"' + *given + "\" (a drum)", "a file to write; put the drum before the options");
 
+    const auto ends = [&] (const std::string& ending) { return sheets::endsIn (*given, ending); };
+
+    if (! endings.empty() && *given != "-" && ! isDevice (*given) && std::none_of (endings.begin(), endings.end(), ends))
+        throw InputError ("--" + option, '"' + *given + '"', "a file name that ends in " + listed (endings));
+
     return given;
 }
 
 std::optional<double> highestAsked (const Arguments& arguments)
 {
-    constexpr Limits limits{ 50.0, 20.0e3 };
+    constexpr Limits limits{ lowestHighest, highestHighest };
     const auto text = arguments.value ("highest");
     return text ? std::optional (readQuantity (*text, Quantity::frequency, limits, "--highest")) : std::nullopt;
-}
-
-SolveOptions solveOptions (const Arguments& arguments, double usualHighestFrequency)
-{
-    SolveOptions options;
-    options.highestFrequency = highestAsked (arguments).value_or (usualHighestFrequency);
-    return options;
 }
 
 } // namespace tool

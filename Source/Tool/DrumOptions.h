@@ -32,14 +32,20 @@ modal::DrumSpec chooseDrum (const Arguments&);
 /** The same as chooseOne(), but each tuning of each file where nothing picks one. */
 std::vector<TunedDrum> chooseAll (const Arguments&);
 
-/** `--highest`, Hz. */
-std::optional<double> highestAsked (const Arguments&);
+/** "14 x 5.5 in". */
+std::string sizeText (const modal::DrumSpec&);
 
-/** How far to solve: `--highest`, or what the command thinks right. */
-modal::SolveOptions solveOptions (const Arguments&, double usualHighestFrequency);
+/** `--concert-pitch`. */
+std::optional<modal::ConcertPitch> concertPitchAsked (const Arguments&);
+
+/** `--highest`, Hz, and what it may be. */
+std::optional<double> highestAsked (const Arguments&);
+inline constexpr double lowestHighest = 50.0, highestHighest = 20.0e3;
 
 /** Where an option of output points: nullopt without it, "-" for standard output. Throws modal::InputError where that would
-   overwrite a drum file, as `--json drum.json` does when the drum's name was meant. */
-std::optional<std::string> outputTarget (const Arguments&, const std::string& option);
+   overwrite a drum file, as `--json drum.json` does when the drum's name was meant, and where a file's name does not end in one
+   of `endings`, if there are any. */
+std::optional<std::string> outputTarget (const Arguments&, const std::string& option,
+                                         const std::vector<std::string>& endings = {});
 
 } // namespace tool

@@ -77,7 +77,7 @@ void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto setup = readSetup (arguments);
-    const auto date = arguments.value ("date").value_or ("");
+    const auto date = readDate (arguments);
 
     if (arguments.has ("walk") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
         throw InputError ("--walk, --strikes, --tap-notes", "none or several of them", "one: what was heard");

@@ -61,7 +61,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto folder = arguments.value ("output");
 
     if (! folder || folder->empty() || *folder == "-")
-        throw modal::InputError ("--output", "a missing value", "a folder to write");
+        throw modal::InputError::fault ("--output", "is missing", "a folder to write");
 
     const auto lesson = files::openLesson (arguments.freeWords().front());
     Progress progress (false);

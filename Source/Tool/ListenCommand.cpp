@@ -121,7 +121,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const Arguments arguments (words, command.allOptions());
 
     if (arguments.freeWords().empty())
-        throw modal::InputError ("recording", "a missing value", "a WAV, AIFF or FLAC file");
+        throw modal::InputError::fault ("recording", "is missing", "a WAV, AIFF or FLAC file");
 
     Json::Array all;
     std::string text;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Score/Score.h"
+#include "StrokeOptions.h"
 
 #include <string>
 
@@ -8,10 +8,11 @@ namespace tool
 {
 
 /** Reads a Standard MIDI File (RP-001): the note-ons whose note plays a stroke (engine::strokeNotes()), on all channels and
-   tracks together, at the times that its tempo map gives. Other events are passed over.
+   tracks together, at the times that its tempo map gives. Notes that play none are passed over with a
+   remark, other events without.
 
     @throws modal::InputError naming the file if it cannot be read, is larger than 16 MB, is no such file or plays nothing
 */
-score::Score readMidiFile (const std::string& path);
+StrokesRead readMidiFile (const std::string& path);
 
 } // namespace tool

@@ -1,5 +1,5 @@
+#include "Band.h"
 #include "Command.h"
-#include "DrumOptions.h"
 #include "OutputFile.h"
 #include "PredictionJson.h"
 #include "PredictionText.h"
@@ -48,10 +48,10 @@ void run (const std::vector<std::string>& words, const Command& command)
     const Arguments arguments (words, command.allOptions());
 
     if (arguments.has ("json") && arguments.has ("csv"))
-        throw modal::InputError ("--csv", "together with --json", "one of them");
+        throw modal::InputError::fault ("--csv", "is given beside --json", "one of them");
 
     const auto tuned = chooseOne (arguments);
-    const auto prediction = modal::predict (tuned.drum, tuned.tuning, solveOptions (arguments, usualHighestFrequency));
+    const auto prediction = predictAsked (arguments, tuned, usualHighestFrequency);
 
     if (const auto json = outputTarget (arguments, "json"))
         writeText (*json, modesJson (prediction).written());

@@ -5,6 +5,8 @@
 #include "Modal/InputError.h"
 
 #include <algorithm>
+#include <cctype>
+#include <chrono>
 #include <cmath>
 
 namespace tool
@@ -28,6 +30,31 @@ int readCount (const std::string& text, int low, int high, const std::string& fi
         throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
 
     return static_cast<int> (*number);
+}
+
+std::string readDate (const Arguments& arguments)
+{
+    const auto text = arguments.value ("date");
+
+    if (! text)
+        return {};
+
+    constexpr std::string_view form = "dddd-dd-dd";
+    const auto fits = [] (char given, char wanted)
+    { return wanted == 'd' ? std::isdigit (static_cast<unsigned char> (given)) != 0 : given == wanted; };
+    const auto number = [&] (std::size_t at, std::size_t digits) { return std::stoi (text->substr (at, digits)); };
+    const auto isDay = [&]
+    {
+        using namespace std::chrono;
+        return year_month_day{ year (number (0, 4)), month (static_cast<unsigned> (number (5, 2))),
+                               day (static_cast<unsigned> (number (8, 2))) }
+            .ok();
+    };
+
+    if (! std::equal (text->begin(), text->end(), form.begin(), form.end(), fits) || ! isDay())
+        throw InputError ("--date", '"' + *text + '"', "a day of the calendar as year, month and day: 2024-05-17");
+
+    return *text;
 }
 
 std::optional<std::size_t> readWord (const Arguments& arguments, const char* option, const std::vector<std::string>& words)

@@ -24,6 +24,9 @@ double readNumber (const Arguments&, const char* option, const files::Quantity&,
 /** A whole number. Throws modal::InputError on `field`. */
 int readCount (const std::string& text, int low, int high, const std::string& field);
 
+/** `--date`, as in ISO 8601: 2024-05-17; "" without it. Throws modal::InputError for a day that is in no calendar. */
+std::string readDate (const Arguments&);
+
 /** Which of the words an option says, if it is given. */
 std::optional<std::size_t> readWord (const Arguments&, const char* option, const std::vector<std::string>& words);
 

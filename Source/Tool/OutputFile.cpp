@@ -111,7 +111,7 @@ OutputFile::OutputFile (const std::string& targetName) : target (targetName), sl
     const auto status = fs::status (target, error);
 
     if (fs::is_directory (status))
-        fail (target, "it is a directory");
+        fail (target, "it is a folder");
 
     isStream = targetName == "-" || (fs::exists (status) && ! fs::is_regular_file (status));
 

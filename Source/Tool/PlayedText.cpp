@@ -2,6 +2,7 @@
 
 #include "TextTable.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tool
@@ -13,8 +14,8 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
         { "stick on the head for", "contact_ms", 1.0e3 * p.contactTime, 1, "ms" },
         { "pushing at most with", "peak_force_n", p.peakForce, 0, "N" },
         { "stick comes back at", "rebound_share", p.rebound, 2, "of its speed" },
-        { "attack brightness", "attack_brightness_hz", p.brightness, 0, "Hz" },
-        { "first 50 ms over the rest", "early_to_late_db", p.earlyToLate, 1, "dB" },
+        { "attack brightness, microphone above", "attack_brightness_hz", p.brightness, 0, "Hz" },
+        { "first 50 ms over the rest, above", "early_to_late_db", p.earlyToLate, 1, "dB" },
     };
 
     if (! p.wireResponse.empty())
@@ -49,9 +50,19 @@ std::string playedText (const engine::PlayedResponse& p)
         speeds.push_back (softestSpeedText (point));
     }
 
+    const auto isSilent = [] (const auto& point) { return ! std::isfinite (point.softestSpeed); };
+
+    if (std::all_of (p.wireResponse.begin(), p.wireResponse.end(), isSilent))
+        return text + "\n  WIRES ANSWER  choked: no stroke tried woke them\n";
+
     curve.add (places);
     curve.add (speeds);
-    return text + "\n  WIRES ANSWER, softest stroke that wakes them\n" + curve.written();
+    text += "\n  WIRES ANSWER, softest stroke that wakes them\n" + curve.written();
+
+    if (std::any_of (p.wireResponse.begin(), p.wireResponse.end(), isSilent))
+        text += "  none: no stroke tried woke them there\n";
+
+    return text;
 }
 
 files::Json playedJson (const engine::PlayedResponse& p)

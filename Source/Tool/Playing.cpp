@@ -1,5 +1,7 @@
 #include "Playing.h"
 
+#include "Band.h"
+
 #include "Engine/Bank.h"
 #include "Engine/PlayedBand.h"
 
@@ -19,7 +21,9 @@ engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Micro
     options.highestFrequency = std::min (
         highestFrequency.value_or (engine::playedBand (tuned.drum, tensions, detail == Detail::fine ? fineModes : liveModes)),
         engine::highestShareOfRate * sampleRate);
-    auto setup = engine::setUp (tuned.drum, tensions, modal::solve (tuned.drum, tensions, options), tuned.fittings);
+    auto modes = modal::solve (tuned.drum, tensions, options);
+    requireDrumNote (modes, options.highestFrequency, tuned.drum, tensions);
+    auto setup = engine::setUp (tuned.drum, tensions, std::move (modes), tuned.fittings);
 
     if (detail == Detail::fine)
         setup.wireDetail = { std::min (setup.wires.strands / 2 * 2, mostStrands), fineContacts, fineContacts };

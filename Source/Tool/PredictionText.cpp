@@ -1,5 +1,6 @@
 #include "PredictionText.h"
 
+#include "DrumOptions.h"
 #include "TextTable.h"
 
 #include "Files/HeadText.h"
@@ -42,22 +43,24 @@ std::string motionOf (const Mode& mode, bool hasResonantHead)
 
     // Below this the quieter head moves so little that it is one head's mode.
     constexpr double clear = 0.2;
-    return mode.togetherness > clear ? "together" : mode.togetherness < -clear ? "opposed" : "one head";
+    return mode.togetherness > clear                    ? "together"
+           : mode.togetherness < -clear                 ? "opposed"
+           : mode.shares.batter >= mode.shares.resonant ? "batter"
+                                                        : "resonant";
 }
 
 std::string titleOf (const Prediction& p, const std::string& label)
 {
     const auto& drum = p.drum;
-    const auto inches = [] (double metres) { return asText (metres / units::inch, 4); };
-    auto line = inches (drum.diameter) + " x " + inches (drum.depth) + " in, " + std::to_string (drum.lugs) + " lugs, batter " +
-                files::headText (drum.batter);
+    auto line = sizeText (drum) + ", " + std::to_string (drum.lugs) + " lugs, batter " + files::headText (drum.batter);
 
     if (drum.hasResonantHead())
         line += ", resonant " + files::headText (drum.resonant);
     else
         line += drum.bottom == Bottom::closed ? ", closed bottom" : ", open bottom";
 
-    return label + "\n" + line + "\n";
+    // A drum without a name is called after its size, which the line says anyway.
+    return (label == sizeText (drum) ? "" : label + "\n") + line + "\n";
 }
 
 std::string answerTable (const Prediction& p)

@@ -16,7 +16,7 @@ std::string tuningNames (const files::DrumFile& file)
     std::string names;
 
     for (const auto& tuning : file.tunings)
-        names += (names.empty() ? "" : ", ") + tuning.name;
+        names += (names.empty() ? "" : "; ") + tuning.name;
 
     return names;
 }
@@ -59,13 +59,26 @@ std::string wireTable()
     return table.written (0);
 }
 
+/** A preset's own document; a drum file that is no preset as it was read. */
+std::string textOf (const std::string& name)
+{
+    if (const auto* drum = files::findDrumPreset (name))
+        return std::string (drum->text);
+    if (const auto* head = files::findPart (files::headPresets(), name))
+        return std::string (head->text);
+    if (const auto* wires = files::findPart (files::wirePresets(), name))
+        return std::string (wires->text);
+
+    return files::writeDrum (files::openDrum (name));
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     arguments.requireAtMost (0, "");
 
     if (const auto name = arguments.value ("show"))
-        writeText ("-", files::writeDrum (files::openDrum (*name)));
+        writeText ("-", textOf (*name));
     else
         writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable());
 }
@@ -77,7 +90,8 @@ const Command& presetsCommand()
                                   "The drums, heads and wires that come with the program",
                                   "[--show NAME]",
                                   "",
-                                  { { "Output:", { { "show", "NAME", "one drum as a file, to start your own from" } } } },
+                                  { { "Output:",
+                                      { { "show", "NAME", "one of them as a file; a drum's to start your own from" } } } },
                                   false,
                                   run };
     return command;

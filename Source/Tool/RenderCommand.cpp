@@ -141,20 +141,35 @@ void report (const engine::DrumModel& model, const Take& take, std::size_t strok
             << "CAUTION  A drum this loud harms hearing: wear protection beside it, and turn down before you play the file.\n";
 }
 
+/** What was asked for and is not in the recording. */
+void reportLeftOut (const StrokesRead& read, double seconds)
+{
+    for (const auto& remark : read.remarks)
+        std::cerr << remark << "\n";
+
+    const auto late =
+        std::count_if (read.strokes.begin(), read.strokes.end(), [&] (const auto& stroke) { return stroke.time >= seconds; });
+
+    if (late > 0)
+        std::cerr << late << (late == 1 ? " stroke" : " strokes") << " after " << modal::asText (seconds, 4)
+                  << " s left out: the recording ends there\n";
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
-    const auto target = outputTarget (arguments, "output");
+    const auto target = outputTarget (arguments, "output", { ".wav" });
 
     if (! target)
-        throw modal::InputError ("--output", "a missing value", "a file to write, or - for standard output");
+        throw modal::InputError::fault ("--output", "is missing", "a file to write, or - for standard output");
 
     const auto settings = readRenderSettings (arguments);
-    const auto strokes = readStrokes (arguments);
+    const auto read = readStrokes (arguments);
+    const auto& strokes = read.strokes;
     const auto tuned = chooseOne (arguments);
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + usualRinging, longestTake));
 
-    auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum.depth), settings.sampleRate, highestAsked (arguments),
+    auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum), settings.sampleRate, highestAsked (arguments),
                               settings.detail);
     const auto model = std::make_shared<const engine::DrumModel> (setup);
     Take take (model, strokes, settings.pickup, std::llround (seconds * settings.sampleRate));
@@ -176,6 +191,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         track->output.commit();
 
     report (*model, take, strokes.size(), peak, scale);
+    reportLeftOut (read, seconds);
 }
 } // namespace
 

@@ -22,8 +22,17 @@ const std::vector<std::string> detailWords{ "live", "fine" };
 /** In the order of SampleFormat. */
 const std::vector<std::string> bitWords{ "16", "24", "32f" };
 
+/** Which side of the drum a microphone's name puts it on. */
+enum class Where
+{
+    above,
+    below,
+    anywhere
+};
+
 /** "120mm:0mm:80mm": from the middle of the batter head along the wires, across them, and up. */
-void readPlace (const Arguments& arguments, const char* option, engine::Microphone& microphone)
+void readPlace (const Arguments& arguments, const char* option, Where where, const modal::DrumSpec& drum,
+                engine::Microphone& microphone)
 {
     constexpr Limits limits{ -15.0, 15.0 };
     const auto text = arguments.value (option);
@@ -40,6 +49,16 @@ void readPlace (const Arguments& arguments, const char* option, engine::Micropho
     microphone.x = readQuantity (text->substr (0, first), Quantity::length, limits, field + ", along");
     microphone.y = readQuantity (text->substr (first + 1, second - first - 1), Quantity::length, limits, field + ", across");
     microphone.z = readQuantity (text->substr (second + 1), Quantity::length, limits, field + ", up");
+    engine::check (microphone, 0.5 * drum.diameter, drum.depth, field);
+
+    const auto millimetres = [] (double metres) { return modal::asText (1.0e3 * metres, 4) + " mm"; };
+
+    if (where == Where::above && microphone.z <= 0.0)
+        throw modal::InputError (field + ", up", millimetres (microphone.z), "above the batter head, that is more than 0 mm");
+
+    if (where == Where::below && microphone.z >= -drum.depth)
+        throw modal::InputError (field + ", up", millimetres (microphone.z),
+                                 "below the drum, that is less than " + millimetres (-drum.depth));
 }
 
 Pickup readPickup (const Arguments& arguments)
@@ -63,7 +82,9 @@ const OptionGroup& renderOptions()
         { { "output", "FILE.wav", "or - for standard output" },
           { "microphone", "above|below|distant", "one of the three alone; without it, a stereo mix of them" },
           { "each", "", "a file for each microphone: FILE-above.wav, FILE-below.wav, FILE-distant.wav" },
-          { "above-at", "100mm:60mm:80mm", "where it is: along the wires, across them and up from the batter head's middle" },
+          { "above-at", "100mm:60mm:80mm",
+            "where it is: along the wires, across them and up from the batter head's middle;\n20 mm or more from heads and "
+            "shell" },
           { "below-at", "-80mm:50mm:-240mm", "" },
           { "distant-at", "1.2m:0.9m:1.1m", "" },
           { "detail", "live|fine",
@@ -97,12 +118,12 @@ RenderSettings readRenderSettings (const Arguments& arguments)
     return s;
 }
 
-std::vector<engine::Microphone> readMicrophones (const Arguments& arguments, double depth)
+std::vector<engine::Microphone> readMicrophones (const Arguments& arguments, const modal::DrumSpec& drum)
 {
-    auto microphones = engine::defaultMicrophones (depth);
-    readPlace (arguments, "above-at", microphones[0]);
-    readPlace (arguments, "below-at", microphones[1]);
-    readPlace (arguments, "distant-at", microphones[2]);
+    auto microphones = engine::defaultMicrophones (drum.depth);
+    readPlace (arguments, "above-at", Where::above, drum, microphones[0]);
+    readPlace (arguments, "below-at", Where::below, drum, microphones[1]);
+    readPlace (arguments, "distant-at", Where::anywhere, drum, microphones[2]);
     return microphones;
 }
 

@@ -30,7 +30,8 @@ const OptionGroup& renderOptions();
 /** Throws modal::InputError. */
 RenderSettings readRenderSettings (const Arguments&);
 
-/** The three microphones above, below and distant, where the options put them around a drum of this depth, m. */
-std::vector<engine::Microphone> readMicrophones (const Arguments&, double depth);
+/** The three microphones above, below and distant, where the options put them around the drum. Throws modal::InputError for a
+   place inside the drum, too near to it, or on the side of it that the microphone is not called after. */
+std::vector<engine::Microphone> readMicrophones (const Arguments&, const modal::DrumSpec&);
 
 } // namespace tool

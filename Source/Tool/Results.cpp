@@ -17,19 +17,19 @@ void writeJsonOrText (const Arguments& arguments, const files::Json& json, const
 
 std::string pageTarget (const Arguments& arguments)
 {
-    const auto target = outputTarget (arguments, "output");
+    const auto target = outputTarget (arguments, "output", { ".pdf", ".svg", ".png", ".csv", ".json" });
 
     if (! target || *target == "-")
-        throw modal::InputError ("--output", "a missing value", "a file that ends in .pdf, .svg, .png, .csv or .json");
+        throw modal::InputError::fault ("--output", "is missing", "a file that ends in .pdf, .svg, .png, .csv or .json");
 
     return *target;
 }
 
 void writePage (const std::string& target, const Page& page)
 {
-    if (target.ends_with (".json"))
+    if (sheets::endsIn (target, ".json"))
         writeText (target, page.json().written());
-    else if (target.ends_with (".csv"))
+    else if (sheets::endsIn (target, ".csv"))
         writeText (target, page.csv());
     else
         writeText (target, sheets::drawn (sheets::formatOf (target, "--output"), page.width, page.height, page.draw));

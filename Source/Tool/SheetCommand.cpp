@@ -1,6 +1,7 @@
 #include "BenchOptions.h"
 #include "Command.h"
 #include "DrumOptions.h"
+#include "OptionText.h"
 #include "Results.h"
 
 #include "Sheets/TuningSheet.h"
@@ -16,7 +17,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto tuned = chooseOne (arguments);
     sheets::TuningSheet sheet;
     sheet.title = tuned.label();
-    sheet.date = arguments.value ("date").value_or ("");
+    sheet.date = readDate (arguments);
     sheet.notes = arguments.value ("notes").value_or ("");
     sheet.wanted = modal::predict (tuned.drum, tuned.tuning);
 

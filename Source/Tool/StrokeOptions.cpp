@@ -59,11 +59,11 @@ void refuseBeside (const Arguments& arguments, const char* score, std::initializ
 {
     for (const auto* option : options)
         if (arguments.has (option))
-            throw modal::InputError (std::string ("--") + option, "given beside --" + std::string (score),
-                                     "one of the two: what --" + std::string (score) + " plays has its own");
+            throw modal::InputError::fault (std::string ("--") + option, "is given beside --" + std::string (score),
+                                            "one of the two: what --" + std::string (score) + " plays has its own");
 }
 
-score::Score readSource (const Arguments& arguments)
+StrokesRead readSource (const Arguments& arguments)
 {
     if (const auto path = arguments.value ("midi"))
     {
@@ -81,14 +81,14 @@ score::Score readSource (const Arguments& arguments)
         if (const auto steps = arguments.value ("steps"))
             tempo.stepsPerBeat = readCount (*steps, 1, 16, "--steps");
 
-        return score::readPattern (*text, tempo, "--pattern");
+        return { score::readPattern (*text, tempo, "--pattern"), {} };
     }
 
     engine::Stroke stroke;
     overrideChoice (arguments, "stroke", strokeWords, stroke.kind);
     readPosition (arguments, stroke);
     readSpeed (arguments, stroke);
-    return { { 0.0, stroke } };
+    return { { { 0.0, stroke } }, {} };
 }
 } // namespace
 
@@ -115,14 +115,14 @@ const OptionGroup& strokeOptions()
     return group;
 }
 
-score::Score readStrokes (const Arguments& arguments)
+StrokesRead readStrokes (const Arguments& arguments)
 {
-    auto strokes = readSource (arguments);
+    auto read = readSource (arguments);
 
-    for (auto& timed : strokes)
+    for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);
 
-    return strokes;
+    return read;
 }
 
 } // namespace tool

@@ -4,6 +4,9 @@
 
 #include <juce_audio_formats/juce_audio_formats.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace tool
 {
 namespace
@@ -41,6 +44,10 @@ WavFile::~WavFile() = default;
 
 void WavFile::write (const float* const* samples, int count)
 {
+    for (int c = 0; c < channels; ++c)
+        if (! std::all_of (samples[c], samples[c] + count, [] (float sample) { return std::isfinite (sample); }))
+            throw OutputError ("the sound has a sample that is not a finite number; nothing was written");
+
     if (! writer->writeFromFloatArrays (samples, channels, count))
         fail (path);
 }

@@ -19,7 +19,8 @@ enum class SampleFormat
     float32
 };
 
-/** Writes a WAV file block by block. Integer samples beyond ±1 are clipped. Throws OutputError. */
+/** Writes a WAV file block by block. Integer samples beyond ±1 are clipped. Throws OutputError, also for a sample that is
+   not finite. */
 class WavFile
 {
 public:

@@ -202,6 +202,20 @@ TEST_CASE ("Notes of a file follow its concert pitch", "[drum-file]")
     CHECK (std::get<ByTapNotes> (at442.target).resonant == Approx (442.0));
 }
 
+TEST_CASE ("A concert pitch is written in hertz, and a shell may be its material alone", "[drum-file]")
+{
+    const auto file = files::readDrum (std::string (files::findDrumPreset ("maple-14x5")->text), "preset");
+    CHECK (files::writeDrum (file).find ("\"concert_pitch_hz\": 440") != std::string::npos);
+
+    auto text = files::writeDrum (file);
+    const auto begin = text.find ("\"shell\": {"), end = text.find ('}', begin);
+    REQUIRE (begin != std::string::npos);
+    text.replace (begin, end + 1 - begin, "\"shell\": \"maple\"");
+    CHECK (files::readDrum (text, "text").drum.shell.material == "maple");
+    CHECK_THROWS_AS (files::readDrum (text.replace (text.find ("\"shell\": \"maple\""), 16, "\"shell\": \"glass\""), "text"),
+                     InputError);
+}
+
 TEST_CASE ("Options of a tuning replace what they contradict", "[drum-file]")
 {
     files::TuningRequest file;

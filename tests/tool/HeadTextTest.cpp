@@ -1,5 +1,6 @@
 #include "Files/HeadText.h"
 
+#include "Modal/DrumSpec.h"
 #include "Modal/InputError.h"
 #include "tests/Catch.h"
 
@@ -37,6 +38,14 @@ TEST_CASE ("A head's line reads back as the head", "[head]")
         CHECK (files::headText (files::readHeadText (files::headText (head), "head")) == files::headText (head));
         CHECK (files::readHeadText (files::headText (head), "head").baseDensity() == Approx (head.baseDensity()).epsilon (1e-12));
     }
+}
+
+TEST_CASE ("A whole mil is called so in whatever unit it was given", "[head]")
+{
+    // 3 mil = 3 x 25.4 um.
+    CHECK (files::headText (files::readHeadText ("76.2um", "head")) == "3mil");
+    CHECK (files::headText (modal::DrumSpec().resonant) == "3mil");
+    CHECK (files::headText (files::readHeadText ("76um", "head")) == "76um");
 }
 
 TEST_CASE ("A head's line that cannot be is refused", "[head]")

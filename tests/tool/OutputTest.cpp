@@ -118,6 +118,7 @@ TEST_CASE ("Help names every command and every option", "[output]")
     }
 
     const auto render = runProgram ({ "render", "--help" }).output;
+    CHECK (render.find ("--output FILE.wav  ") < render.find ("--diameter")); // a command's own options first
 
     for (const std::string part : { "--output", "--position", "--speed", "--rate", "--bits", "--batter-note", "--bottom",
                                     "--pattern", "--midi", "--wires", "--each", "--distant-at", "harms hearing" })

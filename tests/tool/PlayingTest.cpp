@@ -99,12 +99,17 @@ TEST_CASE ("A MIDI file's notes become strokes at the times of its tempo map", "
     CAPTURE (run.errors);
     REQUIRE (run.status == 0);
     CHECK (run.errors.starts_with ("2 strokes"));
+    CHECK (run.errors.find ("1 note of 3 has no stroke (60)\n") != std::string::npos);
+    CHECK (run.errors.find ("left out") == std::string::npos);
 
     const auto wav = readWav (readBytes (folder.path() / "out.wav"));
     CHECK (wav.samples.size() == 4 * 48000); // three seconds after the last stroke
     CHECK (peakBetween (wav, 0.0, 0.5) == 0.0);
     CHECK (peakBetween (wav, 0.5, 0.52) > 0.0);
     CHECK (peakBetween (wav, 1.0, 1.02) > 2.0 * peakBetween (wav, 0.95, 1.0));
+
+    CHECK (renderIn (folder, { "--midi", "part.mid", "--length", "0.9s" }).errors.find ("1 stroke after 0.9 s left out") !=
+           std::string::npos);
 }
 
 TEST_CASE ("A MIDI file that plays nothing or is cut short is refused", "[render]")

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 
 using files::Json;
 
@@ -238,4 +239,47 @@ TEST_CASE ("A preset shown is a drum file that predicts the same", "[presets]")
     const auto mine = runProgram ({ "predict", "mine.json" }, folder.path());
     CHECK (mine.status == 0);
     CHECK (mine.output == runProgram ({ "predict", "maple-14x5" }).output);
+}
+
+TEST_CASE ("Every preset is shown as it was written", "[presets]")
+{
+    CHECK (runProgram ({ "presets", "--show", "maple-14x5" }).output == readBytes (SNAREWRIGHT_PRESETS "/maple-14x5.json"));
+    CHECK (runProgram ({ "presets", "--show", "single-10mil" }).output ==
+           readBytes (SNAREWRIGHT_PRESETS "/heads/single-10mil.json"));
+    CHECK (runProgram ({ "presets", "--show", "strands-20" }).output == readBytes (SNAREWRIGHT_PRESETS "/wires/strands-20.json"));
+}
+
+TEST_CASE ("A file's notes follow the concert pitch of the command line", "[predict]")
+{
+    // G#3 is 13 semitones below A4 (ISO 16).
+    const auto note = [] (std::vector<std::string> arguments) {
+        return number (jsonOf (arguments), { "heads", "batter", "tap_note_hz" });
+    };
+    const double below = std::exp2 (-13.0 / 12.0);
+    CHECK (note ({ "predict", "maple-14x5" }) == Approx (440.0 * below).epsilon (1.0e-6));
+    CHECK (note ({ "predict", "maple-14x5", "--concert-pitch", "442" }) == Approx (442.0 * below).epsilon (1.0e-6));
+}
+
+TEST_CASE ("A drum without a name is called after its size once", "[predict]")
+{
+    const auto text = runProgram ({ "predict", "--diameter", "10cm", "--batter-note", "A4", "--interval", "P4" }).output;
+    CHECK (text.starts_with ("3.937 x 5.5 in, 10 lugs, batter 10mil, resonant 3mil\n"));
+}
+
+TEST_CASE ("A mode of one head says which", "[modes]")
+{
+    const auto table = runProgram ({ "modes", "maple-14x5" }).output;
+    CHECK (table.find ("one head") == std::string::npos);
+
+    // Most energy of the lowest (2,1) is in the batter head, of the next in the resonant head: by the table's own shares.
+    std::istringstream rows (table);
+    std::vector<std::string> seen;
+
+    for (std::string row; std::getline (rows, row);)
+        if (row.find ("(2,1)") != std::string::npos)
+            seen.push_back (row);
+
+    REQUIRE (seen.size() >= 2);
+    CHECK (seen[0].ends_with ("batter"));
+    CHECK (seen[1].ends_with ("resonant"));
 }

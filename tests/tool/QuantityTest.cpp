@@ -65,4 +65,5 @@ TEST_CASE ("Values are spelled in a unit that says them exactly", "[quantity]")
     CHECK (files::spell (14 * 0.0254, Quantity::length).value == 14.0);
     CHECK (std::string (files::spell (355.6e-3, Quantity::length).unit->symbol) == "mm");
     CHECK (files::spell (1.0 / 3.0, Quantity::length).value == 1.0 / 3.0);
+    CHECK (std::string (files::spell (440.0, Quantity::frequency).unit->key) == "hz");
 }

@@ -1,0 +1,46 @@
+#include "Band.h"
+
+#include "Modal/InputError.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tool
+{
+
+using namespace modal;
+
+namespace
+{
+[[noreturn]] void refuse (double highest, const DrumSpec& drum, const Tensions& tensions)
+{
+    // No mode in which a head sounds lies far above its tap note; twice an octave has room for any.
+    const auto far = std::clamp (4.0 * tapNote (drum, HeadSide::batter, tensions.batter), lowestHighest, highestHighest);
+    const auto note = drumNote (solve (drum, tensions, { .highestFrequency = far }));
+    throw InputError ("--highest", asText (highest) + " Hz",
+                      asText (std::ceil (std::max (lowestHighest, note * std::exp2 (1.0 / 12.0)))) + " to " +
+                          asText (highestHighest) + " Hz, a semitone over this drum's note of " + asText (note, 4) +
+                          " Hz or more");
+}
+} // namespace
+
+Prediction predictAsked (const Arguments& arguments, const TunedDrum& tuned, double usualHighestFrequency)
+{
+    SolveOptions options;
+    options.highestFrequency = highestAsked (arguments).value_or (usualHighestFrequency);
+    auto prediction = predict (tuned.drum, tuned.tuning, options);
+
+    if (prediction.drumNote <= 0.0 || ! std::isfinite (prediction.drumNotePerBatterSemitone) ||
+        ! std::isfinite (prediction.drumNotePerResonantSemitone))
+        refuse (options.highestFrequency, tuned.drum, tensionsFor (tuned.drum, tuned.tuning));
+
+    return prediction;
+}
+
+void requireDrumNote (const DrumModes& modes, double highest, const DrumSpec& drum, const Tensions& tensions)
+{
+    if (drumNote (modes) <= 0.0)
+        refuse (highest, drum, tensions);
+}
+
+} // namespace tool

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "DrumOptions.h"
+
+#include "Modal/Prediction.h"
+
+namespace tool
+{
+
+/** modal::predict() up to `--highest`, or to what the command thinks right. Throws modal::InputError on `--highest` where that
+    leaves out the drum note, or the same with a head a semitone up. */
+modal::Prediction predictAsked (const Arguments&, const TunedDrum&, double usualHighestFrequency);
+
+/** Throws modal::InputError on `--highest` if modes that were solved up to `highest` Hz do not reach the drum note. */
+void requireDrumNote (const modal::DrumModes&, double highest, const modal::DrumSpec&, const modal::Tensions&);
+
+} // namespace tool
