@@ -25,6 +25,18 @@ cairo_status_t append (void* bytes, const unsigned char* data, unsigned int leng
     return CAIRO_STATUS_SUCCESS;
 }
 
+/** Where the character that ends at `end` begins, in UTF-8. */
+std::size_t characterBefore (const std::string& text, std::size_t end)
+{
+    const auto goesOn = [&] (std::size_t i) { return (static_cast<unsigned char> (text[i]) & 0xC0u) == 0x80u; };
+
+    do
+        --end;
+    while (end > 0 && goesOn (end));
+
+    return end;
+}
+
 } // namespace
 
 struct Canvas::Cairo
@@ -136,32 +148,77 @@ void Canvas::text (double x, double y, const std::string& words, double size, Al
     cairo_show_text (cairo->context, words.c_str());
 }
 
-double Canvas::paragraph (double x, double y, double w, const std::string& words, double size, bool isBold)
+std::vector<std::string> Canvas::wrapped (const std::string& words, double w, double size, bool isBold)
 {
-    constexpr double leading = 1.3;
-    std::istringstream stream (words);
-    std::string line, word;
+    const auto fits = [&] (const std::string& line) { return widthOf (line, size, isBold) <= w; };
+    std::vector<std::string> lines;
+    std::istringstream rows (words);
 
-    while (stream >> word)
+    for (std::string row; std::getline (rows, row);)
     {
-        const auto longer = line.empty() ? word : line + " " + word;
+        std::istringstream stream (row);
+        std::string line;
 
-        if (! line.empty() && widthOf (longer, size, isBold) > w)
+        for (std::string word; stream >> word;)
         {
-            text (x, y, line, size, Align::left, isBold);
-            y += leading * size;
+            const auto longer = line.empty() ? word : line + " " + word;
+
+            if (fits (longer))
+            {
+                line = longer;
+                continue;
+            }
+
+            if (! line.empty())
+                lines.push_back (line);
+
+            // What does not even fit alone is broken, between characters.
+            while (! fits (word))
+            {
+                auto part = word;
+
+                while (! fits (part) && characterBefore (part, part.size()) > 0)
+                    part.resize (characterBefore (part, part.size()));
+
+                lines.push_back (part);
+                word.erase (0, part.size());
+            }
+
             line = word;
         }
-        else
+
+        lines.push_back (line);
+    }
+
+    return lines;
+}
+
+double Canvas::paragraph (double x, double y, double w, const std::string& words, double size, bool isBold, double bottom)
+{
+    const auto mark = std::string ("… (shortened; the whole text is in the JSON)");
+    const auto step = leading * size;
+    auto lines = wrapped (words, w, size, isBold);
+    const auto room = bottom < y ? 0 : static_cast<std::size_t> ((bottom - y) / step) + 1;
+
+    if (lines.size() > room)
+    {
+        lines.resize (room);
+
+        if (room > 0)
         {
-            line = longer;
+            auto& last = lines.back();
+
+            while (! last.empty() && widthOf (last + mark, size, isBold) > w)
+                last.resize (characterBefore (last, last.size()));
+
+            last += mark;
         }
     }
 
-    if (! line.empty())
+    for (const auto& line : lines)
     {
         text (x, y, line, size, Align::left, isBold);
-        y += leading * size;
+        y += step;
     }
 
     return y;
@@ -185,7 +242,9 @@ std::string drawn (Format format, double width, double height, const std::functi
     if (format == Format::png)
         cairo_scale (canvas.cairo->context, pixelsPerPoint, pixelsPerPoint);
 
-    canvas.area (0.0, 0.0, width, height, 1.0);
+    // All of the surface, which in pixels may be a part of one larger than the page.
+    cairo_set_source_rgb (canvas.cairo->context, 1.0, 1.0, 1.0);
+    cairo_paint (canvas.cairo->context);
     draw (canvas);
 
     if (format == Format::png)

@@ -49,8 +49,16 @@ public:
     void text (double x, double y, const std::string& words, double size, Align = Align::left, bool isBold = false,
                double grey = 0.0);
 
-    /** Wraps words to a width; returns the y of the line after the last. */
-    double paragraph (double x, double y, double w, const std::string& words, double size, bool isBold = false);
+    /** Words wrapped to a width; a word that alone is wider is broken. A line break in the text stays one. */
+    std::vector<std::string> wrapped (const std::string& words, double w, double size, bool isBold = false);
+
+    /** Writes words wrapped to a width, no line lower than `bottom`. If some do not fit, the last line ends in a mark that says
+       so. Returns the y of the line after the last. */
+    double paragraph (double x, double y, double w, const std::string& words, double size, bool isBold = false,
+                      double bottom = 1.0e9);
+
+    /** From one line of a paragraph to the next, as a multiple of its size. */
+    static constexpr double leading = 1.3;
 
     double widthOf (const std::string& words, double size, bool isBold = false);
 

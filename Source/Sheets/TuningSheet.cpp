@@ -1,7 +1,10 @@
 #include "TuningSheet.h"
 
 #include "LugMap.h"
+#include "Numbers.h"
+#include "PlanWords.h"
 
+#include "Files/DrumWords.h"
 #include "Files/HeadText.h"
 #include "Modal/FitDrumPairs.h"
 #include "Modal/InputError.h"
@@ -9,7 +12,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace sheets
 {
@@ -20,221 +22,308 @@ namespace
 {
 
 constexpr double margin = 40.0, body = 10.0, small = 8.5, heading = 12.0;
-
-std::string number (double value, int decimals)
-{
-    char text[48];
-    std::snprintf (text, sizeof (text), "%.*f", decimals, value);
-    return text;
-}
+constexpr double headingHeight = 20.0; ///< from a heading's line to the first line under it
 
 std::string noteOf (double hertz, const TuningSheet& sheet)
 {
     return Note::fromFrequency (hertz, sheet.wanted.tuning.concertPitch).nameWithCents();
 }
 
-std::string centsText (double cents)
+std::string nameOf (HeadSide side)
 {
-    return (cents >= 0.0 ? "+" : "") + number (cents, 0) + " c";
+    return side == HeadSide::batter ? "Batter" : "Resonant";
 }
 
-double headingLine (Canvas& canvas, double y, const std::string& words)
+/** The page from top to bottom: each part moves `y`, the next line's foot, downwards and keeps above `bottom`. */
+struct Column
 {
-    canvas.text (margin, y, words, heading, Align::left, true);
-    canvas.line (margin, y + 4.0, canvas.width() - margin, y + 4.0, 0.8);
-    return y + 20.0;
-}
+    Canvas& canvas;
+    double y;
+    double bottom;
 
-double row (Canvas& canvas, double y, const std::vector<std::string>& cells, const std::vector<double>& columns,
-            bool isBold = false)
-{
-    for (std::size_t i = 0; i < cells.size(); ++i)
-        canvas.text (margin + columns[i], y, cells[i], body, i == 0 ? Align::left : Align::right, isBold || i == 0);
+    double width() const { return canvas.width() - 2.0 * margin; }
 
-    return y + 15.0;
-}
-
-double drawDrum (Canvas& canvas, double y, const TuningSheet& sheet)
-{
-    const auto& drum = sheet.wanted.drum;
-    const auto line = asText (drum.diameter / units::inch, 4) + " x " + asText (drum.depth / units::inch, 4) + " in, " +
-                      std::to_string (drum.lugs) + " lugs, shell " + drum.shell.material + " " +
-                      asText (drum.shell.thickness / units::millimetre, 3) + " mm";
-    canvas.text (margin, y, line, body);
-    y += 14.0;
-    canvas.text (margin, y, "Batter head: " + files::headText (drum.batter), body);
-    y += 14.0;
-
-    if (drum.hasResonantHead())
+    void headed (const std::string& words)
     {
-        canvas.text (margin, y, "Resonant head: " + files::headText (drum.resonant), body);
-        y += 14.0;
+        canvas.text (margin, y, words, heading, Align::left, true);
+        canvas.line (margin, y + 4.0, canvas.width() - margin, y + 4.0, 0.8);
+        y += headingHeight;
     }
 
-    return y + 8.0;
-}
-
-double drawTargets (Canvas& canvas, double y, const TuningSheet& sheet)
-{
-    const auto& p = sheet.wanted;
-    y = headingLine (canvas, y, "Target");
-    const std::vector<double> columns{ 0.0, 150.0, 220.0, 300.0, 385.0, 475.0 };
-    y = row (canvas, y, { "Head", "tap note", "Hz", "tension N/m", "force a rod N", "film, of yield" }, columns, true);
-
-    const auto add = [&] (const char* name, const HeadPrediction& head)
+    void paragraph (const std::string& words, double size = body, bool isBold = false)
     {
-        y = row (canvas, y,
-                 { name, noteOf (head.tapNote, sheet), number (head.tapNote, 1), number (head.tension, 0),
-                   number (head.forcePerLug, 0), number (100.0 * head.yieldShare, 0) + " %" },
-                 columns);
-    };
+        y = canvas.paragraph (margin, y, width(), words, size, isBold, bottom);
+    }
 
-    add ("Batter", p.batter);
-
-    if (p.drum.hasResonantHead())
-        add ("Resonant", p.resonant);
-
-    y += 4.0;
-
-    if (p.drum.hasResonantHead())
+    void row (const std::vector<std::string>& cells, const std::vector<double>& columns, bool isBold = false)
     {
-        canvas.text (margin, y, "Interval, resonant over batter: " + p.interval.longName(), body);
+        for (std::size_t i = 0; i < cells.size(); ++i)
+            canvas.text (margin + columns[i], y, cells[i], body, i == 0 ? Align::left : Align::right, isBold || i == 0);
+
         y += 15.0;
     }
 
-    canvas.text (margin, y,
-                 "Predicted drum note: " + noteOf (p.drumNote, sheet) + "   " + number (p.drumNote, 1) + " Hz, rings " +
-                     number (p.sustain, 2) + " s (to -60 dB, wires off)",
-                 body, Align::left, true);
-    y += 13.0;
-    return canvas.paragraph (margin, y, canvas.width() - 2.0 * margin,
-                             "Tap notes are heard 25 mm from the edge beside a lug, the other head held still, wires off. A4 = " +
-                                 asText (p.tuning.concertPitch.a4, 5) + " Hz.",
-                             small) +
-           8.0;
+    /** The same column without its last so many points. */
+    Column without (double height) const { return { canvas, y, bottom - height }; }
+};
+
+/** What a part of this many lines at least needs, its heading and the gap after it included. */
+double roomFor (std::size_t lines, double size)
+{
+    return headingHeight + static_cast<double> (lines) * Canvas::leading * size + 6.0;
 }
 
-double drawLugs (Canvas& canvas, double y, const TuningSheet& sheet)
+void drawTitle (Column& column, const TuningSheet& sheet)
+{
+    constexpr double size = 18.0, gap = 20.0;
+    auto& canvas = column.canvas;
+    const double y = column.y + size;
+    canvas.text (canvas.width() - margin, y, sheet.date, body, Align::right);
+    const double w = column.width() - canvas.widthOf (sheet.date, body) - (sheet.date.empty() ? 0.0 : gap);
+    column.y = canvas.paragraph (margin, y, w, sheet.title, size, true, y + Canvas::leading * size) - 2.0;
+}
+
+std::string wiresText (const WireSpec& wires)
+{
+    if (! wires.on)
+        return "thrown off";
+
+    const double millimetres = 1.0e3 * wires.pressDepth;
+    return std::to_string (wires.strands) + " strands, strainer at " + asText (wires.strandTension, 3) + " N a strand, " +
+           (millimetres >= 0.0 ? asText (millimetres, 2) + " mm into the head"
+                               : asText (-millimetres, 2) + " mm clear of the head");
+}
+
+void drawDrum (Column& column, const TuningSheet& sheet)
+{
+    const auto& drum = sheet.wanted.drum;
+    column.paragraph (asText (drum.diameter / units::inch, 4) + " x " + asText (drum.depth / units::inch, 4) + " in, " +
+                      std::to_string (drum.lugs) + " lugs, shell " + drum.shell.material + " " +
+                      asText (drum.shell.thickness / units::millimetre, 3) + " mm, hoops " +
+                      files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)]);
+    column.paragraph ("Batter head: " + files::headText (drum.batter));
+
+    if (drum.hasResonantHead())
+    {
+        column.paragraph ("Resonant head: " + files::headText (drum.resonant));
+        column.paragraph ("Wires: " + wiresText (sheet.fittings.wires));
+    }
+
+    column.y += 9.0;
+}
+
+void drawTargets (Column& column, const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
-    y = headingLine (canvas, y, "Lugs (small figures: order of the cross)");
-    const double radius = 62.0;
-    const bool hasResonant = p.drum.hasResonantHead();
-    const double centre = 0.5 * canvas.width(), offset = hasResonant ? 0.25 * (canvas.width() - 2.0 * margin) : 0.0;
+    column.headed ("Target");
+    const std::vector<double> columns{ 0.0, 150.0, 220.0, 300.0, 385.0, 475.0 };
+    column.row ({ "Head", "tap note", "Hz", "tension N/m", "force a rod N", "film, of yield" }, columns, true);
 
-    const auto map = [&] (HeadSide side, double x)
+    const auto add = [&] (HeadSide side, const HeadPrediction& head)
     {
-        const auto& cents = side == HeadSide::batter ? p.tuning.lugs.batter : p.tuning.lugs.resonant;
-        LugMap drawnMap{ .lugs = p.drum.lugs, .order = crossOrder (p.drum.lugs) };
-        drawnMap.words = side == HeadSide::batter ? std::vector<std::string>{ "Batter,", "from above" }
-                                                  : std::vector<std::string>{ "Resonant,", "from below" };
-
-        for (const auto& measured : sheet.measured)
-            if (measured.side == side && ! measured.fit.lugCents.empty())
-            {
-                drawnMap.words.push_back ("as measured");
-
-                for (const auto& lug : measured.fit.lugCents)
-                    drawnMap.labels.push_back (centsText (lug.value) + ", " +
-                                               number (measured.fit.tapNote.value * std::exp2 (lug.value / 1200.0), 1) + " Hz");
-            }
-
-        if (drawnMap.labels.empty())
-            for (const double c : cents)
-                drawnMap.labels.push_back (centsText (c));
-
-        draw (canvas, drawnMap, x, y + radius + 14.0, radius);
+        column.row ({ nameOf (side), noteOf (head.tapNote, sheet), number (head.tapNote, 1), number (head.tension, 0),
+                      number (head.forcePerLug, 0), number (100.0 * head.yieldShare, 0) + " %" },
+                    columns);
     };
 
-    map (HeadSide::batter, centre - offset);
+    add (HeadSide::batter, p.batter);
 
-    if (hasResonant)
-        map (HeadSide::resonant, centre + offset);
+    if (p.drum.hasResonantHead())
+    {
+        add (HeadSide::resonant, p.resonant);
+        column.y += 2.0;
+        column.paragraph ("Interval, resonant over batter: " + p.interval.longName());
+    }
 
-    return y + 2.0 * radius + 62.0;
+    column.y += 2.0;
+    column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + number (p.drumNote, 1) + " Hz, rings " +
+                          number (p.sustain, 2) + " s (to -60 dB, wires off)",
+                      body, true);
+    column.paragraph ("Tap notes are heard 25 mm from the edge beside a lug, the other head held still, wires off. A4 = " +
+                          asText (p.tuning.concertPitch.a4, 5) + " Hz.",
+                      small);
+    column.y += 8.0;
 }
 
-double drawMeasured (Canvas& canvas, double y, const TuningSheet& sheet)
+/** Cents with their error and, where they are more than that, the lug's own note in Hz. */
+LugLabel labelOf (const Estimate& cents, const Estimate& tapNote)
+{
+    LugLabel label{ { (cents.value >= 0.0 ? "+" : "") + number (cents.value, 0) + " ± " + number (cents.error, 0) + " c" },
+                    std::abs (cents.value) <= cents.error };
+
+    if (! label.isVague)
+        label.lines.push_back (number (tapNote.value * std::exp2 (cents.value / 1200.0), 1) + " Hz");
+
+    return label;
+}
+
+const MeasuredHead* measuredHead (const TuningSheet& sheet, HeadSide side)
+{
+    const auto found =
+        std::find_if (sheet.measured.begin(), sheet.measured.end(), [&] (const auto& head) { return head.side == side; });
+    return found == sheet.measured.end() ? nullptr : &*found;
+}
+
+LugMap lugMap (const TuningSheet& sheet, HeadSide side)
+{
+    const auto& p = sheet.wanted;
+    const bool isBatter = side == HeadSide::batter;
+    LugMap map{ .lugs = p.drum.lugs, .isFromBelow = ! isBatter, .order = crossOrder (p.drum.lugs) };
+    map.words = { nameOf (side) + ",", isBatter ? "from above" : "from below" };
+    const auto* measured = measuredHead (sheet, side);
+
+    if (measured != nullptr && ! measured->fit.lugCents.empty())
+    {
+        map.words.push_back ("as measured");
+
+        for (const auto& cents : measured->fit.lugCents)
+            map.labels.push_back (labelOf (cents, measured->fit.tapNote));
+    }
+    else
+    {
+        for (const double cents : isBatter ? p.tuning.lugs.batter : p.tuning.lugs.resonant)
+            map.labels.push_back ({ { (cents >= 0.0 ? "+" : "") + number (cents, 0) + " c" } });
+    }
+
+    return map;
+}
+
+void drawLugs (Column& column, const TuningSheet& sheet)
+{
+    constexpr double radius = 62.0, aboveMap = 20.0, belowMap = 44.0;
+    auto& canvas = column.canvas;
+    const bool hasResonant = sheet.wanted.drum.hasResonantHead();
+    const double centre = 0.5 * canvas.width(), offset = hasResonant ? 0.25 * column.width() : 0.0;
+
+    column.headed ("Lugs (small figures: order of the cross)");
+    const double middle = column.y + radius + aboveMap;
+    draw (canvas, lugMap (sheet, HeadSide::batter), centre - offset, middle, radius);
+
+    if (hasResonant)
+        draw (canvas, lugMap (sheet, HeadSide::resonant), centre + offset, middle, radius);
+
+    column.y = middle + radius + belowMap;
+
+    std::string words =
+        "Lug 1: " + (sheet.lugOne.empty() ? std::string ("where you marked it on the shell") : sheet.lugOne) + ".";
+
+    if (hasResonant)
+        words +=
+            " Each head is drawn as you face it: equal numbers are the two ends of one line of the shell, resonant lug 2 below "
+            "batter lug 2.";
+
+    // Two lines at most, however lug 1 is described.
+    column.y = canvas.paragraph (margin, column.y, column.width(), words, small, false, column.y + Canvas::leading * small) + 8.0;
+}
+
+/** Boxes to write into, a row for each head that nobody has measured yet. */
+void drawRoomForNotes (Column& column, const TuningSheet& sheet)
+{
+    constexpr double nameWidth = 60.0, rowHeight = 24.0;
+    auto& canvas = column.canvas;
+    std::vector<HeadSide> sides{ HeadSide::batter };
+
+    if (sheet.wanted.drum.hasResonantHead())
+        sides.push_back (HeadSide::resonant);
+
+    std::erase_if (sides, [&] (HeadSide side) { return measuredHead (sheet, side) != nullptr; });
+
+    if (sides.empty())
+        return;
+
+    column.headed ("Heard at each lug");
+    column.y -= 10.0;
+    const double boxWidth = (column.width() - nameWidth) / sheet.wanted.drum.lugs;
+
+    for (const auto side : sides)
+    {
+        canvas.text (margin, column.y + 0.6 * rowHeight, nameOf (side), body, Align::left, true);
+
+        for (int lug = 0; lug < sheet.wanted.drum.lugs; ++lug)
+        {
+            const double x = margin + nameWidth + lug * boxWidth;
+            canvas.box (x, column.y, boxWidth, rowHeight, 0.6, 0.4);
+            canvas.text (x + 2.5, column.y + 7.5, std::to_string (lug + 1), 6.5, Align::left, false, 0.4);
+        }
+
+        column.y += rowHeight;
+    }
+
+    column.y += 18.0;
+}
+
+void drawMeasured (Column& column, const TuningSheet& sheet)
 {
     if (sheet.measured.empty())
-        return y;
+        return;
 
-    y = headingLine (canvas, y, "Measured");
+    column.headed ("Measured");
 
     for (const auto& measured : sheet.measured)
     {
         const auto& fit = measured.fit;
-        const std::string name = measured.side == HeadSide::batter ? "Batter: " : "Resonant: ";
+        const auto name = nameOf (measured.side) + ": ";
 
-        if (! fit.isPossible)
-        {
-            y = canvas.paragraph (margin, y, canvas.width() - 2.0 * margin,
-                                  name + (fit.doubts.empty() ? "not found" : fit.doubts.front()), body);
-            continue;
-        }
-
-        canvas.text (margin, y,
-                     name + noteOf (fit.tapNote.value, sheet) + ", " + number (fit.tapNote.value, 1) + " +/- " +
-                         number (fit.tapNote.error, 1) + " Hz; tension " + number (fit.tension.value, 0) + " +/- " +
-                         number (fit.tension.error, 0) + " N/m; " +
-                         (fit.tapsUsed == 1 ? "one blow" : std::to_string (fit.tapsUsed) + " blows") +
-                         (measured.date.empty() ? "" : "; " + measured.date),
-                     body);
-        y += 14.0;
+        if (fit.isPossible)
+            column.paragraph (name + noteOf (fit.tapNote.value, sheet) + ", " + number (fit.tapNote.value, 1) + " ± " +
+                              number (fit.tapNote.error, 1) + " Hz; tension " + number (fit.tension.value, 0) + " ± " +
+                              number (fit.tension.error, 0) + " N/m; " +
+                              (fit.tapsUsed == 1 ? "one tap" : std::to_string (fit.tapsUsed) + " taps") +
+                              (measured.date.empty() ? "" : "; " + measured.date));
+        else
+            column.paragraph (name + "not found");
 
         for (const auto& wave : fit.lugWaves)
-            y = canvas.paragraph (margin, y, canvas.width() - 2.0 * margin, "Its lugs go " + inWords (wave), body);
+            column.paragraph ("Its lugs go " + inWords (wave), small);
+
+        for (const auto& doubt : fit.doubts)
+            column.paragraph (doubt, small);
     }
 
-    return y + 6.0;
+    column.y += 8.0;
 }
 
-std::string turnText (double turns)
-{
-    return (turns >= 0.0 ? "+" : "") + number (turns, 2);
-}
-
-double drawPlan (Canvas& canvas, double y, const TuningSheet& sheet)
+void drawPlan (Column& column, const TuningSheet& sheet)
 {
     if (! sheet.plan)
-        return y;
+        return;
 
-    y = headingLine (canvas, y, "Plan: turns of each rod, + tightens");
+    column.headed ("Plan: turns of each rod, + tightens");
 
     for (const auto& head : sheet.plan->heads)
-    {
-        const std::string name = head.side == HeadSide::batter ? "Batter" : "Resonant";
+        for (const auto& line : planLines (head, sheet.wanted.tuning.concertPitch))
+            column.paragraph (line, small);
 
-        if (head.passes.empty())
-        {
-            canvas.text (margin, y, name + ": nothing to turn", body);
-            y += 14.0;
-            continue;
-        }
+    column.y += 8.0;
+}
 
-        int count = 0;
+void drawNotes (Column& column, const TuningSheet& sheet)
+{
+    if (sheet.notes.empty())
+        return;
 
-        for (const auto& pass : head.passes)
-        {
-            std::string line = name + " pass " + std::to_string (++count) + ": ";
-            const auto [least, most] = std::minmax_element (pass.turns.begin(), pass.turns.end());
+    column.headed ("Notes");
+    column.paragraph (sheet.notes);
+}
 
-            if (*most - *least < 0.005)
-            {
-                line += "all rods " + turnText (*most);
-            }
-            else
-            {
-                for (const int lug : pass.order)
-                    line += std::to_string (lug + 1) + ":" + turnText (pass.turns[static_cast<std::size_t> (lug)]) + "  ";
-            }
+/** Writes the cautions at the foot of the page; returns where what is above them must end. */
+double drawCautions (Canvas& canvas)
+{
+    constexpr double step = Canvas::leading * small;
+    const double w = canvas.width() - 2.0 * margin;
+    std::size_t lines = 0;
 
-            line += "; then about " + noteOf (pass.tapNote, sheet) + " +/- " + number (pass.tapNoteError, 0) + " c";
-            y = canvas.paragraph (margin, y, canvas.width() - 2.0 * margin, line, small);
-        }
-    }
+    for (const auto& caution : usualCautions())
+        lines += canvas.wrapped (caution, w, small).size();
 
-    return y + 6.0;
+    Column foot{ canvas, canvas.height() - margin - step * static_cast<double> (lines - 1) - headingHeight, canvas.height() };
+    const double top = foot.y - 1.5 * heading;
+    foot.headed ("Cautions");
+
+    for (const auto& caution : usualCautions())
+        foot.paragraph (caution, small);
+
+    return top;
 }
 
 } // namespace
@@ -252,27 +341,25 @@ const std::vector<std::string>& usualCautions()
 
 void draw (Canvas& canvas, const TuningSheet& sheet)
 {
-    double y = margin + 18.0;
-    canvas.text (margin, y, sheet.title, 18.0, Align::left, true);
-    canvas.text (canvas.width() - margin, y, sheet.date, body, Align::right);
-    y = drawDrum (canvas, y + 22.0, sheet);
-    y = drawTargets (canvas, y, sheet);
-    y = drawLugs (canvas, y, sheet);
-    y = drawMeasured (canvas, y, sheet);
-    y = drawPlan (canvas, y, sheet);
+    // First what must be there whatever else is, then the page down to it. What comes later keeps room for a few lines.
+    Column page{ canvas, margin, drawCautions (canvas) };
+    const double forNotes = sheet.notes.empty() ? 0.0 : roomFor (2, body), forPlan = sheet.plan ? roomFor (6, small) : 0.0;
 
-    if (! sheet.notes.empty())
-    {
-        y = headingLine (canvas, y, "Notes");
-        y = canvas.paragraph (margin, y, canvas.width() - 2.0 * margin, sheet.notes, body) + 6.0;
-    }
+    drawTitle (page, sheet);
+    drawDrum (page, sheet);
+    drawTargets (page, sheet);
+    drawLugs (page, sheet);
+    drawRoomForNotes (page, sheet);
 
-    // Cautions stand at the foot of the page.
-    double foot = canvas.height() - margin - 13.0 * static_cast<double> (usualCautions().size());
-    foot = headingLine (canvas, std::max (y, foot - 14.0), "Cautions");
+    auto upToPlan = page.without (forPlan + forNotes);
+    drawMeasured (upToPlan, sheet);
+    page.y = upToPlan.y;
 
-    for (const auto& caution : usualCautions())
-        foot = canvas.paragraph (margin, foot, canvas.width() - 2.0 * margin, caution, small);
+    auto upToNotes = page.without (forNotes);
+    drawPlan (upToNotes, sheet);
+    page.y = upToNotes.y;
+
+    drawNotes (page, sheet);
 }
 
 } // namespace sheets

@@ -3,6 +3,7 @@
 #include "Canvas.h"
 #include "FitJson.h"
 
+#include "Modal/Fittings.h"
 #include "Modal/Plan.h"
 #include "Modal/Prediction.h"
 
@@ -18,12 +19,14 @@ struct TuningSheet
     std::string title;                    ///< of drum and tuning
     std::string date;                     ///< as the person writes it, e.g. 2024-05-17 (ISO 8601); may be empty
     std::string notes;                    ///< free text; may be empty
+    std::string lugOne;                   ///< how to find lug 1 on the shell; empty: nobody said
     modal::Prediction wanted;             ///< the target and what comes of it
+    modal::Fittings fittings{};           ///< wires and hoops
     std::vector<MeasuredHead> measured{}; ///< from recordings, if any
     std::optional<modal::Plan> plan{};
 };
 
-/** One A4 page. */
+/** One A4 page. What does not fit is shortened and says so; the cautions at its foot are always whole. */
 void draw (Canvas&, const TuningSheet&);
 
 /** For a database: one object, keys end in their unit. */

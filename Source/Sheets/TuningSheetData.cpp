@@ -3,6 +3,7 @@
 #include "TuningSheet.h"
 
 #include "Files/DrumFile.h"
+#include "Files/DrumWords.h"
 #include "Files/NumberText.h"
 
 #include <cmath>
@@ -60,6 +61,9 @@ Json asJson (const TuningSheet& sheet)
                          { "date", sheet.date },
                          { "notes", sheet.notes },
                          { "drum", files::drumAsJson (p.drum) },
+                         { "wires", files::wiresAsJson (sheet.fittings.wires) },
+                         { "hoop", files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)] },
+                         { "lug_one", sheet.lugOne },
                          { "tuning", files::tuningAsJson (p.tuning, p.drum) },
                          { "target", target },
                          { "measured", measured } };

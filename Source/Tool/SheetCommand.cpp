@@ -4,12 +4,43 @@
 #include "OptionText.h"
 #include "Results.h"
 
+#include "Files/TuningRequest.h"
+#include "Modal/InputError.h"
 #include "Sheets/TuningSheet.h"
+
+#include <cmath>
 
 namespace tool
 {
 namespace
 {
+/** A note now that contradicts what was measured would make a plan for another drum. */
+void refuseContradictions (const Arguments& arguments, const std::vector<sheets::MeasuredHead>& measured,
+                           modal::ConcertPitch pitch)
+{
+    constexpr double slack = 5.0; // cents beyond the measurement's own error
+
+    for (const auto& head : measured)
+    {
+        const std::string option = head.side == modal::HeadSide::batter ? "now-batter" : "now-resonant";
+        const auto text = arguments.value (option);
+
+        if (! text)
+            continue;
+
+        const auto [hertz, error] = head.fit.tapNote;
+        const auto apart = std::abs (modal::centsBetween (hertz, files::readNote (*text, pitch, "--" + option)));
+        const auto allowed = slack + modal::centsBetween (hertz, hertz + error);
+
+        if (apart > allowed)
+            throw modal::InputError ("--" + option,
+                                     '"' + *text + "\" beside a head that was measured at " +
+                                         modal::Note::fromFrequency (hertz, pitch).nameWithCents(),
+                                     "that note within " + modal::asText (allowed, 2) +
+                                         " cents; --now-from plans from the measurement itself");
+    }
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
@@ -19,13 +50,17 @@ void run (const std::vector<std::string>& words, const Command& command)
     sheet.title = tuned.label();
     sheet.date = readDate (arguments);
     sheet.notes = arguments.value ("notes").value_or ("");
+    sheet.lugOne = arguments.value ("lug-1").value_or ("");
+    sheet.fittings = tuned.fittings;
     sheet.wanted = modal::predict (tuned.drum, tuned.tuning);
-
-    if (hasPlan (arguments))
-        sheet.plan = modal::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 
     if (const auto files = arguments.value ("measured"))
         sheet.measured = measuredHeads (*files, "--measured", tuned.drum);
+
+    refuseContradictions (arguments, sheet.measured, tuned.tuning.concertPitch);
+
+    if (hasPlan (arguments))
+        sheet.plan = modal::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 
     writePage (target,
                { sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
@@ -42,12 +77,13 @@ const Command& sheetCommand()
         "With --now-batter and --now-resonant, or --now-from, the plan to get there is on the page too; with --measured what the "
         "heads "
         "were\n"
-        "found to be. Prints well in black and white.\n",
+        "found to be. One page of A4 that prints well in black and white: what does not fit is shortened and says so.\n",
         { planOptions(),
           { "Output:",
             { { "output", "FILE", "by its ending: .pdf, .svg, .png, and for a database .csv or .json" },
               { "measured", "FILE,FILE...", "what \"snarewright fit --json\" wrote, of one head or both" },
               { "date", "2024-05-17", "as it is to stand on the page" },
+              { "lug-1", "TEXT", "how to find it, such as \"beside the strainer\"; where you marked it if not given" },
               { "notes", "TEXT", "anything else for whoever opens the case" } } } },
         true,
         run

@@ -1,0 +1,93 @@
+#include "PlanWords.h"
+
+#include "Numbers.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sheets
+{
+
+using namespace modal;
+
+namespace
+{
+
+constexpr double widestUseful = 100.0; // cents
+
+/** Turns are shown to a hundredth. */
+bool isSameTurn (double a, double b)
+{
+    return std::abs (a - b) < 0.005;
+}
+
+bool isCertain (const Pass& pass)
+{
+    return pass.tapNoteError <= widestUseful;
+}
+
+bool areAlike (const Pass& a, const Pass& b)
+{
+    return isCertain (a) == isCertain (b) && a.order == b.order &&
+           std::equal (a.turns.begin(), a.turns.end(), b.turns.begin(), b.turns.end(), isSameTurn);
+}
+
+std::string turnText (double turns)
+{
+    return (turns >= 0.0 ? "+" : "") + number (turns, 2);
+}
+
+std::string turnsText (const Pass& pass)
+{
+    const auto first = pass.turns.front();
+
+    if (std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double turns) { return isSameTurn (turns, first); }))
+        return "all rods " + turnText (first);
+
+    std::string text;
+
+    for (const int lug : pass.order)
+        text +=
+            (text.empty() ? "" : "  ") + std::to_string (lug + 1) + ":" + turnText (pass.turns[static_cast<std::size_t> (lug)]);
+
+    return text;
+}
+
+} // namespace
+
+std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
+{
+    const std::string name = head.side == HeadSide::batter ? "Batter" : "Resonant";
+    const auto note = [&] (double hertz) { return Note::fromFrequency (hertz, pitch).nameWithCents(); };
+    const auto noteAndHertz = [&] (double hertz) { return note (hertz) + " (" + number (hertz, 1) + " Hz)"; };
+
+    std::vector<std::string> lines{ name + ": taps " + noteAndHertz (head.fromNote) + " now, to tap " +
+                                    noteAndHertz (head.toNote) + (head.passes.empty() ? "; nothing to turn" : "") };
+
+    for (auto first = head.passes.begin(); first != head.passes.end();)
+    {
+        const auto next = std::find_if (first, head.passes.end(), [&] (const Pass& pass) { return ! areAlike (pass, *first); });
+        const auto& last = *std::prev (next);
+        const auto from = first - head.passes.begin() + 1, to = next - head.passes.begin();
+        const bool isOne = from == to;
+        auto line = name +
+                    (isOne ? " pass " + std::to_string (from)
+                           : " passes " + std::to_string (from) + "-" + std::to_string (to) + " alike") +
+                    ": " + turnsText (*first);
+
+        if (! isCertain (last))
+        {
+            lines.push_back (line + (isOne ? "" : " each") +
+                             "; after one pass tap again and plan anew: where more would end is not known to a semitone");
+            break;
+        }
+
+        lines.push_back (line + (isOne ? "; then about " : " each; then about ") + note (last.tapNote) + " +/- " +
+                         number (last.tapNoteError, 0) + " c");
+        first = next;
+    }
+
+    return lines;
+}
+
+} // namespace sheets

@@ -1,0 +1,273 @@
+// What stands on the sheet's page, by the ink of its picture.
+
+#include "tests/Catch.h"
+
+#include "Modal/Units.h"
+#include "Sheets/LugMap.h"
+#include "Sheets/PlanWords.h"
+#include "Sheets/TuningSheet.h"
+
+#include <cairo.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+#include <functional>
+
+using namespace modal;
+
+namespace
+{
+
+constexpr double pixelsPerPoint = 2.0; // of a PNG by sheets::drawn()
+
+/** A page as ink: 0 where it is white, up to 255. */
+struct Ink
+{
+    int width = 0, height = 0; ///< pixels
+    std::vector<int> darkness{};
+
+    /** All of it in a part of the page, points. */
+    std::vector<int> in (double left, double top, double right, double bottom) const
+    {
+        std::vector<int> part;
+        const auto pixel = [] (double points, int most)
+        { return std::clamp (static_cast<int> (std::lround (points * pixelsPerPoint)), 0, most); };
+
+        for (int y = pixel (top, height); y < pixel (bottom, height); ++y)
+            for (int x = pixel (left, width); x < pixel (right, width); ++x)
+                part.push_back (darkness[static_cast<std::size_t> (y * width + x)]);
+
+        return part;
+    }
+
+    bool isBlank (double left, double top, double right, double bottom) const
+    {
+        const auto part = in (left, top, right, bottom);
+        return std::all_of (part.begin(), part.end(), [] (int d) { return d == 0; });
+    }
+};
+
+Ink inkOf (double width, double height, const std::function<void (sheets::Canvas&)>& draw)
+{
+    struct Stream
+    {
+        std::string bytes;
+        std::size_t at = 0;
+    };
+    Stream stream{ sheets::drawn (sheets::Format::png, width, height, draw) };
+    const auto read = [] (void* from, unsigned char* to, unsigned int count) -> cairo_status_t
+    {
+        auto& source = *static_cast<Stream*> (from);
+        std::memcpy (to, source.bytes.data() + source.at, count);
+        source.at += count;
+        return CAIRO_STATUS_SUCCESS;
+    };
+
+    auto* surface = cairo_image_surface_create_from_png_stream (read, &stream);
+    REQUIRE (cairo_surface_status (surface) == CAIRO_STATUS_SUCCESS);
+    Ink ink{ cairo_image_surface_get_width (surface), cairo_image_surface_get_height (surface) };
+    const auto* rows = cairo_image_surface_get_data (surface);
+
+    for (int y = 0; y < ink.height; ++y)
+        for (int x = 0; x < ink.width; ++x)
+            ink.darkness.push_back (255 - rows[y * cairo_image_surface_get_stride (surface) + 4 * x]);
+
+    cairo_surface_destroy (surface);
+    return ink;
+}
+
+Ink inkOf (const sheets::TuningSheet& sheet)
+{
+    return inkOf (sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); });
+}
+
+sheets::TuningSheet plainSheet()
+{
+    sheets::TuningSheet sheet;
+    sheet.title = "Plain";
+    DrumSpec drum;
+    drum.lugs = 16;
+    Tuning tuning;
+    tuning.target = ByTapNotes{ 174.61, 233.08 };
+    sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
+    return sheet;
+}
+
+Plan farPlan (const sheets::TuningSheet& sheet)
+{
+    PlanRequest request;
+    request.drum = sheet.wanted.drum;
+    request.wanted = sheet.wanted.tuning;
+    request.batter.tension = tensionForTapNote (request.drum, HeadSide::batter, 440.0);
+    request.resonant.tension = tensionForTapNote (request.drum, HeadSide::resonant, 349.23);
+    return makePlan (request);
+}
+
+sheets::MeasuredHead measuredHead (HeadSide side)
+{
+    sheets::MeasuredHead head{ side, {}, "2024-05-17" };
+    head.fit.isPossible = true;
+    head.fit.tapNote = { 203.4, 0.3 };
+    head.fit.tension = { 1987.0, 31.0 };
+    head.fit.tapsUsed = 16;
+
+    for (int lug = 0; lug < 16; ++lug)
+        head.fit.lugCents.push_back ({ 25.0 - lug, 2.0 });
+
+    for (int i = 0; i < 6; ++i)
+        head.fit.doubts.push_back (
+            "What cannot be told is said in a sentence that goes on for rather longer than the page is wide, "
+            "so that it takes two lines of it.");
+
+    return head;
+}
+
+/** Six different passes: each rod its own turn. */
+HeadPlan unevenPlan (HeadSide side)
+{
+    HeadPlan plan;
+    plan.side = side;
+    plan.fromNote = 174.61;
+    plan.toNote = 207.65;
+
+    for (int pass = 0; pass < 6; ++pass)
+    {
+        Pass next{ .order = crossOrder (16), .turns = {}, .tension = 1500.0, .tapNote = 180.0 + pass, .tapNoteError = 8.0 };
+
+        for (int lug = 0; lug < 16; ++lug)
+            next.turns.push_back (0.01 * (lug + pass));
+
+        plan.passes.push_back (next);
+    }
+
+    return plan;
+}
+
+constexpr double foot = 105.0, edge = 30.0; // points: the cautions with their heading, and the margin
+
+} // namespace
+
+TEST_CASE ("The cautions stand whole at the foot of the page, and nothing runs off it, whatever else is on it")
+{
+    const auto plain = plainSheet();
+    const double width = sheets::pageWidthA4, height = sheets::pageHeightA4;
+    const auto cautions = inkOf (plain).in (0.0, height - foot, width, height);
+    REQUIRE (std::count_if (cautions.begin(), cautions.end(), [] (int d) { return d > 128; }) > 1000);
+
+    auto longNotes = plain, longWord = plain, longTitle = plain, farFrom = plain, uneven = plain, full = plain;
+    std::string words;
+
+    for (int i = 0; i < 800; ++i)
+        words += "words ";
+
+    longNotes.notes = words;
+    longWord.notes = std::string (3000, 'x');
+    longTitle.title = std::string (300, 'M') + words;
+    farFrom.plan = farPlan (plain);
+    uneven.plan = Plan{ { unevenPlan (HeadSide::batter), unevenPlan (HeadSide::resonant) }, {} };
+    full.title = longTitle.title;
+    full.date = "2024-05-17";
+    full.notes = words;
+    full.lugOne = words;
+    full.plan = uneven.plan;
+    full.measured = { measuredHead (HeadSide::batter), measuredHead (HeadSide::resonant) };
+
+    for (const auto& sheet : { longNotes, longWord, longTitle, farFrom, uneven, full })
+    {
+        CAPTURE (sheet.title.size(), sheet.notes.size(), sheet.plan.has_value());
+        const auto ink = inkOf (sheet);
+        CHECK ((ink.in (0.0, height - foot, width, height) == cautions));
+        CHECK (ink.isBlank (0.0, 0.0, edge, height));
+        CHECK (ink.isBlank (width - edge, 0.0, width, height));
+        CHECK (ink.isBlank (0.0, 0.0, width, edge));
+    }
+}
+
+TEST_CASE ("Long text is wrapped, broken in mid-word where it must be, and loses nothing")
+{
+    sheets::drawn (sheets::Format::svg, 200.0, 200.0,
+                   [] (sheets::Canvas& canvas)
+                   {
+                       std::string word;
+
+                       for (int i = 0; i < 100; ++i)
+                           word += "é";
+
+                       const auto lines = canvas.wrapped ("before " + word + " after", 80.0, 10.0);
+                       std::string joined;
+
+                       for (const auto& line : lines)
+                       {
+                           CHECK (canvas.widthOf (line, 10.0) <= 80.0);
+                           joined += line;
+                       }
+
+                       CHECK (lines.size() > 5);
+                       std::erase (joined, ' ');
+                       CHECK (joined == "before" + word + "after");
+                       CHECK (canvas.wrapped ("one\ntwo", 80.0, 10.0) == std::vector<std::string>{ "one", "two" });
+                       CHECK (canvas.wrapped ("", 80.0, 10.0).empty());
+                   });
+}
+
+TEST_CASE ("A plan's equal passes are one line, and what is not known to a semitone has no note")
+{
+    const auto sheet = plainSheet();
+
+    for (const auto& head : farPlan (sheet).heads)
+    {
+        REQUIRE (head.passes.size() > 5);
+        const auto lines = sheets::planLines (head, {});
+        REQUIRE (lines.size() >= 2);
+        CHECK (lines.size() < head.passes.size());
+        CHECK (lines[0].find (head.side == HeadSide::batter ? "taps A4" : "taps F4") != std::string::npos);
+        CHECK (lines[1].find (" alike: all rods ") != std::string::npos);
+        CHECK (lines.back().find ("tap again and plan anew") != std::string::npos);
+        CHECK (lines.back().find ("then about") == std::string::npos);
+    }
+
+    HeadPlan certain;
+    certain.fromNote = 174.61;
+    certain.toNote = 207.65;
+    Pass pass{
+        .order = { 0, 2, 1, 3 }, .turns = { 0.25, 0.25, 0.25, 0.25 }, .tension = 0.0, .tapNote = 196.0, .tapNoteError = 20.0
+    };
+    certain.passes = { pass, pass, pass };
+    certain.passes[2].turns[1] = 0.1;
+    certain.passes[2].tapNote = 207.65;
+    const auto lines = sheets::planLines (certain, {});
+    REQUIRE (lines.size() == 3);
+    CHECK (lines[0] == "Batter: taps F3 (174.6 Hz) now, to tap G#3 (207.7 Hz)");
+    CHECK (lines[1] == "Batter passes 1-2 alike: all rods +0.25 each; then about G3 +/- 20 c");
+    CHECK (lines[2] == "Batter pass 3: 1:+0.25  3:+0.25  2:+0.10  4:+0.25; then about G#3 +/- 20 c");
+}
+
+TEST_CASE ("Seen from below, lugs go round the other way: equal numbers are one line of the shell")
+{
+    const auto inkWithLabel = [] (bool isFromBelow, bool isVague)
+    {
+        return inkOf (300.0, 300.0,
+                      [&] (sheets::Canvas& canvas)
+                      {
+                          sheets::LugMap map{ .lugs = 8, .isFromBelow = isFromBelow, .order = crossOrder (8) };
+                          map.labels.resize (8);
+                          map.labels[1] = { { "+20 c" }, isVague };
+                          draw (canvas, map, 150.0, 150.0, 60.0);
+                      });
+    };
+
+    // Lug 2 of 8 is an eighth round from the right; its label stands outside the circle.
+    const auto above = inkWithLabel (false, false), below = inkWithLabel (true, false), vague = inkWithLabel (false, true);
+    CHECK_FALSE (above.isBlank (205.0, 60.0, 300.0, 125.0));
+    CHECK (above.isBlank (225.0, 175.0, 300.0, 300.0));
+    CHECK_FALSE (below.isBlank (205.0, 175.0, 300.0, 240.0));
+    CHECK (below.isBlank (225.0, 0.0, 300.0, 125.0));
+
+    const auto darkest = [] (const Ink& ink)
+    {
+        const auto label = ink.in (212.0, 60.0, 300.0, 125.0);
+        return *std::max_element (label.begin(), label.end());
+    };
+    CHECK (darkest (vague) < darkest (above));
+}
