@@ -28,9 +28,15 @@ std::vector<double> evenly (double low, double high, int count, bool onLogarithm
     return values;
 }
 
+/** Which part of all the work a round is, as shares of the whole. */
+struct Part
+{
+    double begin, end;
+};
+
 /** Runs `job (i)` for all i below a count on several threads; stops between two jobs when cancelled. */
 void inParallel (std::size_t count, unsigned threads, const std::function<void (std::size_t)>& job,
-                 const std::function<void (double)>& progress, const std::atomic<bool>& cancel)
+                 const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
 {
     std::atomic<std::size_t> next{ 0 }, done{ 0 };
 
@@ -54,7 +60,7 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
         std::this_thread::sleep_for (std::chrono::milliseconds (done + workers < count ? 50 : 2));
 
         if (progress)
-            progress (static_cast<double> (done) / static_cast<double> (count));
+            progress (part.begin + (part.end - part.begin) * static_cast<double> (done) / static_cast<double> (count));
     }
 
     for (auto& thread : pool)
@@ -63,7 +69,7 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
 
 /** A tension for each note, 0 where the film cannot give it. */
 std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, const std::vector<double>& notes,
-                                const std::atomic<bool>& cancel)
+                                const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
 {
     std::vector<double> tensions (notes.size(), 0.0);
     inParallel (
@@ -79,7 +85,7 @@ std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, cons
                 tensions[i] = 0.0;
             }
         },
-        {}, cancel);
+        progress, part, cancel);
     return tensions;
 }
 
@@ -130,6 +136,20 @@ void checkRequest (const AtlasRequest& r)
     requireInRange (r.intervals, { 1.0, 500.0, "" }, "intervals");
 }
 
+[[noreturn]] void refuseImpossible (const AtlasRequest& request)
+{
+    const auto name = [&] (double hertz) { return Note::fromFrequency (hertz, request.concertPitch).nameWithCents(); };
+    const auto highest = [&] (HeadSide side, const HeadConstruction& head)
+    { return name (tapNote (request.drum, side, yieldTension (head))); };
+
+    throw InputError ("the atlas's range",
+                      name (request.lowestNote) + " to " + name (request.highestNote) + ", all of it out of the films' reach,",
+                      "tap notes below " + highest (HeadSide::batter, request.drum.batter) +
+                          " on the batter head, where its film "
+                          "yields, and " +
+                          highest (HeadSide::resonant, request.drum.resonant) + " on the resonant head");
+}
+
 } // namespace
 
 Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>& progress, const std::atomic<bool>& cancel)
@@ -152,8 +172,13 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
     std::sort (distinct.begin(), distinct.end());
     distinct.erase (std::unique (distinct.begin(), distinct.end(), isSame), distinct.end());
 
-    const auto batterTensions = tensionsOf (request, HeadSide::batter, atlas.notes, cancel);
-    const auto distinctTensions = tensionsOf (request, HeadSide::resonant, distinct, cancel);
+    // To find a tension takes about as long as to solve a tuning.
+    const auto all = static_cast<double> (atlas.notes.size() + distinct.size() + resonantNotes.size());
+    const double batterDone = static_cast<double> (atlas.notes.size()) / all;
+    const double tensionsDone = batterDone + static_cast<double> (distinct.size()) / all;
+    const auto batterTensions = tensionsOf (request, HeadSide::batter, atlas.notes, progress, { 0.0, batterDone }, cancel);
+    const auto distinctTensions =
+        tensionsOf (request, HeadSide::resonant, distinct, progress, { batterDone, tensionsDone }, cancel);
     const double batterYield = yieldTension (request.drum.batter), resonantYield = yieldTension (request.drum.resonant);
     atlas.points.resize (resonantNotes.size());
 
@@ -183,8 +208,12 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
         point.isPossible = true;
     };
 
-    inParallel (atlas.points.size(), request.threads, solvePoint, progress, cancel);
+    inParallel (atlas.points.size(), request.threads, solvePoint, progress, { tensionsDone, 1.0 }, cancel);
     atlas.isComplete = ! cancel;
+
+    if (atlas.isComplete && std::none_of (atlas.points.begin(), atlas.points.end(), [] (const auto& p) { return p.isPossible; }))
+        refuseImpossible (request);
+
     return atlas;
 }
 

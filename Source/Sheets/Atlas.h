@@ -14,14 +14,15 @@ namespace sheets
 struct AtlasRequest
 {
     modal::DrumSpec drum;
-    double lowestNote = 150.0;       ///< Hz, batter tap note
-    double highestNote = 300.0;      ///< Hz
-    int notes = 25;                  ///< evenly spaced on the logarithm, 1 to 500
-    double lowestInterval = 0.0;     ///< semitones
-    double highestInterval = 12.0;   ///< semitones
-    int intervals = 13;              ///< 1 to 500
-    double highestFrequency = 700.0; ///< Hz, modes above are not needed here
-    unsigned threads = 0;            ///< 0: as many as the computer runs at once
+    double lowestNote = modal::Note{ 50 }.frequency();  ///< Hz, batter tap note; D3
+    double highestNote = modal::Note{ 62 }.frequency(); ///< Hz; D4
+    int notes = 25;                                     ///< evenly spaced on the logarithm, 1 to 500; two to a semitone here
+    modal::ConcertPitch concertPitch{};                 ///< by which notes are named
+    double lowestInterval = 0.0;                        ///< semitones
+    double highestInterval = 12.0;                      ///< semitones
+    int intervals = 13;                                 ///< 1 to 500
+    double highestFrequency = 700.0;                    ///< Hz, modes above are not needed here
+    unsigned threads = 0;                               ///< 0: as many as the computer runs at once
 };
 
 /** What one tuning gives. */
@@ -51,7 +52,8 @@ struct Atlas
 
     @param progress  called with the share done, 0 to 1, from the calling thread some ten times a second; may be empty
     @param cancel    set it to stop early
-    @throws modal::InputError for a request out of range or a drum without a resonant head */
+    @throws modal::InputError for a request out of range, a drum without a resonant head, or a range of which no tuning is
+   possible */
 Atlas makeAtlas (const AtlasRequest&, const std::function<void (double)>& progress, const std::atomic<bool>& cancel);
 
 } // namespace sheets

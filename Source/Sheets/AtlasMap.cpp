@@ -1,10 +1,12 @@
 #include "AtlasMap.h"
 
+#include "Numbers.h"
+
 #include "Files/NumberText.h"
+#include "Modal/Note.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace sheets
 {
@@ -29,17 +31,47 @@ const Quantity quantities[] = {
     { "Film stress, % of yield, the tighter head", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
 };
 
-std::string number (double value, int decimals)
-{
-    char text[48];
-    std::snprintf (text, sizeof (text), "%.*f", decimals, value);
-    return text;
-}
-
 /** Every so many cells get a label, so that labels do not run into one another. */
 std::size_t labelEvery (std::size_t cells, double space, double wanted)
 {
     return static_cast<std::size_t> (std::max (1.0, std::ceil (wanted * static_cast<double> (cells) / space)));
+}
+
+constexpr double columnNameSize = 7.0;
+
+struct Span
+{
+    double low, high;
+};
+
+/** A cell's figure, about the cell's middle but within the frame. */
+void drawFigure (Canvas& canvas, const std::string& figure, double x, double y, Span frame, double grey)
+{
+    constexpr double size = 6.5, gap = 1.5;
+    const double half = 0.5 * canvas.widthOf (figure, size) + gap;
+    canvas.text (std::max (frame.low + half, std::min (x, frame.high - half)), y, figure, size, Align::middle, false, grey);
+}
+
+/** Every so many columns get a label; more, the longer those that show are. */
+std::size_t labelEveryColumn (Canvas& canvas, const std::vector<std::string>& names, double w)
+{
+    constexpr double figureWidth = 24.0, gap = 6.0;
+    const double cellWidth = w / static_cast<double> (names.size());
+    auto every = labelEvery (names.size(), w, figureWidth);
+
+    const auto haveRoom = [&]
+    {
+        for (std::size_t i = 0; i < names.size(); i += every)
+            if (canvas.widthOf (names[i], columnNameSize) + gap > static_cast<double> (every) * cellWidth)
+                return false;
+
+        return true;
+    };
+
+    while (every < names.size() && ! haveRoom())
+        ++every;
+
+    return every;
 }
 
 void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, double x, double y, double w, double h)
@@ -56,7 +88,12 @@ void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, doub
         }
 
     canvas.text (x, y - 6.0, quantity.title, 9.0, Align::left, true);
-    const auto everyColumn = labelEvery (columns, w, 24.0), everyRow = labelEvery (rows, h, 9.0);
+    std::vector<std::string> names;
+
+    for (const double note : atlas.notes)
+        names.push_back (Note::fromFrequency (note, atlas.request.concertPitch).nameWithCents());
+
+    const auto everyColumn = labelEveryColumn (canvas, names, w), everyRow = labelEvery (rows, h, 9.0);
 
     for (std::size_t i = 0; i < columns; ++i)
         for (std::size_t j = 0; j < rows; ++j)
@@ -77,15 +114,14 @@ void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, doub
             canvas.area (left, top, cellWidth + 0.3, cellHeight + 0.3, grey);
 
             if (i % everyColumn == 0 && j % everyRow == 0)
-                canvas.text (left + 0.5 * cellWidth, top + 0.5 * cellHeight + 2.2,
-                             number (quantity.of (point), quantity.decimals), 6.5, Align::middle, false, grey < 0.5 ? 1.0 : 0.0);
+                drawFigure (canvas, number (quantity.of (point), quantity.decimals), left + 0.5 * cellWidth,
+                            top + 0.5 * cellHeight + 2.2, { x, x + w }, grey < 0.5 ? 1.0 : 0.0);
         }
 
     canvas.box (x, y, w, h, 0.8);
 
     for (std::size_t i = 0; i < columns; i += everyColumn)
-        canvas.text (x + cellWidth * (static_cast<double> (i) + 0.5), y + h + 10.0, Note::fromFrequency (atlas.notes[i]).name(),
-                     7.0, Align::middle);
+        canvas.text (x + cellWidth * (static_cast<double> (i) + 0.5), y + h + 10.0, names[i], columnNameSize, Align::middle);
 
     for (std::size_t j = 0; j < rows; j += everyRow)
         canvas.text (x - 4.0, y + h - cellHeight * (static_cast<double> (j) + 0.5) + 2.5, Interval{ atlas.intervals[j] }.name(),

@@ -5,22 +5,34 @@
 #include "Results.h"
 
 #include "Files/TuningRequest.h"
+#include "Modal/InputError.h"
 #include "Sheets/AtlasMap.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iostream>
 
 namespace tool
 {
 namespace
 {
+constexpr int mostColumns = 500;
+
 sheets::AtlasRequest readRequest (const Arguments& arguments)
 {
     sheets::AtlasRequest request;
     request.drum = chooseDrum (arguments);
+    request.concertPitch = concertPitchAsked (arguments).value_or (request.concertPitch);
 
-    const auto note = [&] (const char* option, double& hertz)
-    {
-        if (const auto text = arguments.value (option))
-            hertz = files::readNote (*text, {}, std::string ("--") + option);
-    };
+    for (const auto* option : { "tuning", "batter-note", "resonant-note", "interval", "drum-note", "batter-tension",
+                                "resonant-tension", "batter-lugs", "resonant-lugs" })
+        if (arguments.has (option))
+            throw modal::InputError::fault (std::string ("--") + option,
+                                            "cannot apply to an atlas, which goes over a range of tunings",
+                                            "--lowest-note, --highest-note, --lowest-interval, --highest-interval");
+
+    const auto note = [&] (const char* option, const char* usual, double& hertz)
+    { hertz = files::readNote (arguments.value (option).value_or (usual), request.concertPitch, std::string ("--") + option); };
     const auto interval = [&] (const char* option, double& semitones)
     {
         if (const auto text = arguments.value (option))
@@ -29,11 +41,16 @@ sheets::AtlasRequest readRequest (const Arguments& arguments)
     const auto count = [&] (const char* option, int& number)
     {
         if (const auto text = arguments.value (option))
-            number = readCount (*text, 1, 500, std::string ("--") + option);
+            number = readCount (*text, 1, mostColumns, std::string ("--") + option);
     };
 
-    note ("lowest-note", request.lowestNote);
-    note ("highest-note", request.highestNote);
+    note ("lowest-note", "D3", request.lowestNote);
+    note ("highest-note", "D4", request.highestNote);
+
+    // Two to a semitone, so that from note to note every other column stands on one.
+    request.notes =
+        std::clamp (static_cast<int> (std::lround (modal::centsBetween (request.lowestNote, request.highestNote) / 50.0)) + 1, 1,
+                    mostColumns);
     count ("notes", request.notes);
     interval ("lowest-interval", request.lowestInterval);
     interval ("highest-interval", request.highestInterval);
@@ -45,17 +62,28 @@ sheets::AtlasRequest readRequest (const Arguments& arguments)
     return request;
 }
 
+sheets::Atlas makeWithProgress (const sheets::AtlasRequest& request, bool isWanted)
+{
+    Progress progress (isWanted);
+
+    // An interrupt ends the program before the file is begun.
+    const std::atomic<bool> cancel{ false };
+    return sheets::makeAtlas (
+        request, [&] (double share) { progress.show (share); }, cancel);
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto target = pageTarget (arguments);
     const auto request = readRequest (arguments);
-    Progress progress (false);
+    const auto atlas = makeWithProgress (request, arguments.has ("progress"));
+    const auto impossible =
+        std::count_if (atlas.points.begin(), atlas.points.end(), [] (const auto& p) { return ! p.isPossible; });
 
-    // An interrupt ends the program before the file is begun.
-    const std::atomic<bool> cancel{ false };
-    const auto atlas = sheets::makeAtlas (
-        request, [&] (double share) { progress.show (share); }, cancel);
+    if (impossible > 0)
+        std::cerr << impossible << " of " << atlas.points.size() << " tunings are out of the films' reach and crossed out\n";
+
     const auto title = request.drum.name.empty() ? std::string ("Atlas of tunings") : request.drum.name + ": atlas of tunings";
     writePage (target,
                { sheets::atlasWidth, sheets::atlasHeight, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); },
@@ -72,15 +100,16 @@ const Command& atlasCommand()
                                   "after a light tap near the edge:\n"
                                   "the faster, the lighter the stroke that sets them off.\n",
                                   { { "Range:",
-                                      { { "lowest-note", "D3", "batter tap note, 150 Hz if not given" },
-                                        { "highest-note", "D4", "300 Hz if not given" },
-                                        { "notes", "25", "how many, 1 to 500" },
+                                      { { "lowest-note", "D3", "batter tap note; D3 if not given" },
+                                        { "highest-note", "D4", "D4 if not given" },
+                                        { "notes", "25", "how many, 1 to 500; two to a semitone if not given" },
                                         { "lowest-interval", "P1", "resonant over batter" },
                                         { "highest-interval", "P8", "" },
                                         { "intervals", "13", "how many, 1 to 500" },
                                         { "threads", "2", "as many as the computer runs at once if not given" } } },
                                     { "Output:",
-                                      { { "output", "FILE", "by its ending: .pdf, .svg, .png, and as data .csv or .json" } } } },
+                                      { { "output", "FILE", "by its ending: .pdf, .svg, .png, and as data .csv or .json" },
+                                        { "progress", "", "show how far it is, even where standard error is no terminal" } } } },
                                   true,
                                   run };
     return command;

@@ -70,7 +70,8 @@ const Command& modesCommand()
         "[DRUM] [options]",
         "A mode (m,n) has m nodal diameters and n nodal circles, the rim counted as one. RATIO is to the drum note. BATTER, "
         "RESONANT and\n"
-        "AIR say where the mode's kinetic energy is; HEADS whether both heads move together or opposed, which squeezes the air "
+        "AIR say where the mode's kinetic energy is; HEADS which head moves, or whether both move together or opposed, which "
+        "squeezes the air "
         "between.\n",
         { { "Output:", { { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
         true,

@@ -161,6 +161,18 @@ TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no 
     CHECK_THROWS_AS (files::readLesson ("{ \"format\": \"snarewright-lesson\", \"version\": 1 }", "x"), InputError);
 }
 
+TEST_CASE ("An atlas's columns stand on the notes that they are called after")
+{
+    // D3 to D4 by ISO 16: 19 and 7 semitones below A4 = 440 Hz, two columns to a semitone.
+    sheets::AtlasRequest request;
+    request.intervals = 1;
+    const auto atlas = sheets::makeAtlas (request, {}, false);
+    REQUIRE (atlas.notes.size() == 25);
+
+    for (std::size_t i = 0; i < 25; ++i)
+        CHECK (atlas.notes[i] == Approx (440.0 * std::exp2 ((0.5 * static_cast<double> (i) - 19.0) / 12.0)).epsilon (1.0e-9));
+}
+
 TEST_CASE ("An atlas is the same on one thread and on several, and stops when cancelled")
 {
     sheets::AtlasRequest request;
@@ -171,8 +183,16 @@ TEST_CASE ("An atlas is the same on one thread and on several, and stops when ca
     const auto one = sheets::makeAtlas (request, {}, cancel);
     request.threads = 3;
     double last = -1.0;
+    bool isRising = true;
     const auto three = sheets::makeAtlas (
-        request, [&] (double share) { last = share; }, cancel);
+        request,
+        [&] (double share)
+        {
+            isRising = isRising && share >= last;
+            last = share;
+        },
+        cancel);
+    CHECK (isRising);
     REQUIRE (one.isComplete);
     CHECK (last == 1.0);
     REQUIRE (one.points.size() == 20);
@@ -188,6 +208,11 @@ TEST_CASE ("An atlas is the same on one thread and on several, and stops when ca
     const auto& point = one.at (2, 1);
     tuning.target = ByTapNotes{ point.batterNote, point.batterNote * Interval{ point.interval }.ratio() };
     CHECK (point.drumNote == Approx (predict (request.drum, tuning).drumNote).epsilon (1.0e-3));
+
+    // Where no tuning is possible there is no atlas.
+    request.lowestNote = 880.0;
+    request.highestNote = 1760.0;
+    CHECK_THROWS_AS (sheets::makeAtlas (request, {}, cancel), InputError);
 
     cancel = true;
     CHECK_FALSE (sheets::makeAtlas (request, {}, cancel).isComplete);

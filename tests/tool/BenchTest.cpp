@@ -71,6 +71,28 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
     CHECK (readBytes (folder.path() / "sheet.pdf").substr (0, 5) == "%PDF-");
 }
 
+TEST_CASE ("A note now that contradicts the measurement beside it is refused", "[bench]")
+{
+    const TemporaryFolder folder;
+    folder.write ("fit.json", R"({ "head": "batter", "date": "2024-05-17", "is_possible": true,
+        "tap_note_hz": { "value": 207.6, "error": 0.4 }, "tension_n_per_m": { "value": 2080, "error": 31 },
+        "mass_ratio": { "value": 1, "error": 0.02 }, "loss_ratio": { "value": 1, "error": 0 }, "lugs_cents": [], "lug_waves": [],
+        "suspects": [], "unevenness_standard_deviations": 1, "misfit_standard_deviations": 1, "taps_used": 1, "doubts": [] })");
+    const auto sheet = [&] (const std::string& now)
+    {
+        return runProgram ({ "sheet", "maple-14x5", "--measured", "fit.json", "--now-batter", now, "--now-resonant", "C4",
+                             "--output", "sheet.svg" },
+                           folder.path());
+    };
+
+    const auto refused = sheet ("F3");
+    CHECK (refused.status == 2);
+    CHECK (refused.errors.find ("--now-batter: \"F3\" beside a head that was measured at G#3") != std::string::npos);
+    CHECK_FALSE (std::filesystem::exists (folder.path() / "sheet.svg"));
+    CHECK (sheet ("G#3").status == 0);
+    CHECK (std::filesystem::exists (folder.path() / "sheet.svg"));
+}
+
 TEST_CASE ("What cannot be fitted is refused by name", "[bench]")
 {
     const TemporaryFolder folder;
