@@ -95,28 +95,33 @@ void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, doub
 
     const auto everyColumn = labelEveryColumn (canvas, names, w), everyRow = labelEvery (rows, h, 9.0);
 
+    const auto greyOf = [&] (const AtlasPoint& point)
+    { return 1.0 - 0.75 * (high > low ? (quantity.of (point) - low) / (high - low) : 0.0); };
+    const auto leftOf = [&] (std::size_t column) { return x + cellWidth * static_cast<double> (column); };
+    const auto topOf = [&] (std::size_t row) { return y + h - cellHeight * static_cast<double> (row + 1); };
+
     for (std::size_t i = 0; i < columns; ++i)
         for (std::size_t j = 0; j < rows; ++j)
         {
-            const auto& point = atlas.at (i, j);
-            const double left = x + cellWidth * static_cast<double> (i);
-            const double top = y + h - cellHeight * static_cast<double> (j + 1);
+            const double left = leftOf (i), top = topOf (j);
 
-            if (! point.isPossible)
+            if (atlas.at (i, j).isPossible)
+            {
+                canvas.area (left, top, cellWidth + 0.3, cellHeight + 0.3, greyOf (atlas.at (i, j)));
+            }
+            else
             {
                 canvas.line (left, top, left + cellWidth, top + cellHeight, 0.4, 0.5);
                 canvas.line (left, top + cellHeight, left + cellWidth, top, 0.4, 0.5);
-                continue;
             }
-
-            const double share = high > low ? (quantity.of (point) - low) / (high - low) : 0.0;
-            const double grey = 1.0 - 0.75 * share;
-            canvas.area (left, top, cellWidth + 0.3, cellHeight + 0.3, grey);
-
-            if (i % everyColumn == 0 && j % everyRow == 0)
-                drawFigure (canvas, number (quantity.of (point), quantity.decimals), left + 0.5 * cellWidth,
-                            top + 0.5 * cellHeight + 2.2, { x, x + w }, grey < 0.5 ? 1.0 : 0.0);
         }
+
+    // Figures may be wider than their cells, and so come on top of all of these.
+    for (std::size_t i = 0; i < columns; i += everyColumn)
+        for (std::size_t j = 0; j < rows; j += everyRow)
+            if (const auto& point = atlas.at (i, j); point.isPossible)
+                drawFigure (canvas, number (quantity.of (point), quantity.decimals), leftOf (i) + 0.5 * cellWidth,
+                            topOf (j) + 0.5 * cellHeight + 2.2, { x, x + w }, greyOf (point) < 0.5 ? 1.0 : 0.0);
 
     canvas.box (x, y, w, h, 0.8);
 
