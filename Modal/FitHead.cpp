@@ -21,7 +21,6 @@ constexpr double enough = 0.33;          // recognised
 constexpr double goodMisfit = 3.0;       // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
-constexpr double clearlyUneven = 3.0;    // standard deviations
 
 void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {

@@ -74,6 +74,9 @@ struct HeadFit
     std::vector<std::string> doubts{}; ///< sentences: what cannot be told, or cannot be told apart
 };
 
+/** HeadFit::unevenness beyond which a head is called uneven, standard deviations. */
+inline constexpr double clearlyUneven = 3.0;
+
 /** Least squares on the solver: the modes of the head over a closed cavity with the lugs as a field of tension, derivatives by
    the eigenproblem's own, dω² = φᵀ(dK − ω² dM)φ.
 

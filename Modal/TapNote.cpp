@@ -31,13 +31,20 @@ std::string nameOf (HeadSide side)
     return side == HeadSide::batter ? "batter tap note" : "resonant tap note";
 }
 
+/** A limit as text of four digits, rounded to the side that is allowed. */
+std::string asLimit (double value, bool isHighest)
+{
+    const double step = std::pow (10.0, std::floor (std::log10 (value)) - 3.0);
+    return asText (step * (isHighest ? std::floor (value / step) : std::ceil (value / step)), 4);
+}
+
 void requireInRange (double hertz, const DrumSpec& drum, HeadSide side)
 {
     const auto range = tapNoteRange (drum, side);
 
     if (! (hertz >= range.lowest && hertz <= range.highest))
         throw InputError (nameOf (side), asText (hertz, 5) + " Hz",
-                          asText (range.lowest, 4) + " to " + asText (range.highest, 4) +
+                          asLimit (range.lowest, false) + " to " + asLimit (range.highest, true) +
                               " Hz on this head; above, its film would yield (" + asText (yieldTension (drum, side), 4) +
                               " N/m)");
 }

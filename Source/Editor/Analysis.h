@@ -1,5 +1,8 @@
 #pragma once
 
+#include "Engine/DrumModel.h"
+
+#include <memory>
 #include <vector>
 
 namespace editor
@@ -15,6 +18,9 @@ struct Analysis
     std::vector<float> level;     ///< dB below its peak: the whole sound
     std::vector<float> noteLevel; ///< dB below its peak: a band around one frequency
     double noteFrequency = 0.0;   ///< Hz, of that band
+
+    /** The drum that was struck; what is shown beside it may be another by now. */
+    std::shared_ptr<const engine::DrumModel> drum;
 
     double frequencyOf (double index) const; ///< Hz of a point of the spectrum
     double indexOf (double hertz) const;

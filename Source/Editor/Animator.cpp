@@ -114,7 +114,8 @@ void Animator::advanceTo (double nowSeconds)
     if (mode >= 0)
     {
         if (onPose)
-            onPose (poseOfMode (nowSeconds), strings::modeCaption (scene.now->modes[static_cast<std::size_t> (mode)]));
+            onPose (poseOfMode (nowSeconds),
+                    strings::modeCaption (*scene.now, scene.now->modes[static_cast<std::size_t> (mode)]));
     }
     else if (isStriking)
     {

@@ -21,19 +21,19 @@ struct StrokeButton
 
 const StrokeButton strokeButtons[] = {
     { { "Centre", "Stroke at the centre",
-        "The middle moves only the modes without nodal lines through it: short and dry (key 1)." },
+        "The middle moves mostly the modes without nodal lines through it: shorter and drier (key 1)." },
       StrokeKind::tip,
       0.03 },
     { { "Off centre", "Stroke off centre", "A quarter out: the drum note and the first pair together, the usual place (key 2)." },
       StrokeKind::tip,
       0.25 },
-    { { "Edge", "Stroke near the edge", "Near the edge the high modes ring and the drum note hardly does (key 3)." },
+    { { "Edge", "Stroke near the edge", "Near the edge the high modes are stronger and the drum note is weaker (key 3)." },
       StrokeKind::tip,
       0.85 },
     { { "Rimshot", "Rimshot", "Tip on the head and shaft on the hoop almost at once: the hoop's ringing joins (key 4)." },
       StrokeKind::rimshot,
       0.25 },
-    { { "Cross", "Cross-stick", "The stick lies across the drum and its shaft knocks the hoop (key 5)." },
+    { { "Cross-stick", "Cross-stick", "The stick lies across the drum and its shaft knocks the hoop (key 5)." },
       StrokeKind::crossStick,
       0.4 },
     { { "Buzz", "Buzz stroke", "The stick is pressed into the head and bounces ever faster (key 6)." }, StrokeKind::buzz, 0.25 },
@@ -102,6 +102,8 @@ AuditionBar::AuditionBar (plugin::Processor& p)
     };
     intervals.onStep = [this]
     {
+        if (onTrying)
+            onTrying (intervals.isRunning());
         sweepAll.setToggleState (intervals.isRunning(), juce::dontSendNotification);
         sweepAll.setButtonText (
             intervals.isRunning()
@@ -167,10 +169,10 @@ void AuditionBar::resized()
     take (0.8f);
     speedOfStroke.setBounds (take (8.5f));
     take (0.8f);
-    pattern.setBounds (take (13.0f));
+    pattern.setBounds (take (11.0f));
     patternOn.setBounds (take (9.5f));
     take (0.8f);
-    sweepAll.setBounds (take (8.6f));
+    sweepAll.setBounds (take (10.2f));
     match.setBounds (area);
 }
 

@@ -20,6 +20,9 @@ public:
     /** Called for every stroke that is to sound. */
     std::function<void (const engine::Stroke&)> onStroke;
 
+    /** Called when tunings begin to be only tried, and when what was set is back. */
+    std::function<void (bool isTrying)> onTrying;
+
     /** A stroke at a place of the head, at the speed that is set times `strength`. */
     void strikeAt (double place, double angle, double strength);
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <juce_gui_basics/juce_gui_basics.h>
+#include "Look.h"
 
 namespace editor
 {
@@ -24,6 +24,30 @@ public:
         setHelpText (words.tip);
         onClick = std::move (action);
     }
+
+    /** A dot on the button: what it stands for is going on.
+        @param meaning  for screen readers */
+    void setDot (bool shouldShow, const char* meaning)
+    {
+        if (shouldShow == hasDot)
+            return;
+        hasDot = shouldShow;
+        setDescription (hasDot ? meaning : "");
+        repaint();
+    }
+    bool showsDot() const noexcept { return hasDot; }
+
+    void paintButton (juce::Graphics& g, bool isOver, bool isDown) override
+    {
+        juce::TextButton::paintButton (g, isOver, isDown);
+        if (! hasDot)
+            return;
+        g.setColour (getToggleState() ? themeOf (*this).paper : themeOf (*this).caution);
+        g.fillEllipse (static_cast<float> (getWidth()) - 11.0f, 5.0f, 6.0f, 6.0f);
+    }
+
+private:
+    bool hasDot = false;
 };
 
 } // namespace editor

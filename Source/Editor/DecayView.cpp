@@ -79,15 +79,9 @@ void DecayView::paint (juce::Graphics& g)
         g.setColour (colour);
         g.strokePath (curve, juce::PathStrokeType (width));
     };
-    draw (analysis->level, theme.quiet, 1.2f);
-    draw (analysis->noteLevel, theme.drum, 2.0f);
-
-    if (scene.now == nullptr || ! (scene.now->sustain > 0.0))
-        return;
-    const double end = juce::jmin (longest, scene.now->sustain * static_cast<double> (floorLevel) / -60.0);
-    const float dashes[] = { 5.0f, 4.0f };
-    g.setColour (theme.ink);
-    g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / scene.now->sustain)) }, dashes, 2, 1.3f);
+    const bool isFormer = analysis->drum != scene.model;
+    draw (analysis->level, isFormer ? theme.mark : theme.quiet, 1.2f);
+    draw (analysis->noteLevel, isFormer ? theme.mark : theme.drum, 2.0f);
 
     auto key = area.withTrimmedTop (2.0f).withLeft (area.getRight() - 0.62f * area.getWidth());
     const auto line = [&] (const juce::String& words, juce::Colour colour)
@@ -95,8 +89,22 @@ void DecayView::paint (juce::Graphics& g)
         g.setColour (colour);
         g.drawFittedText (words, key.removeFromTop (14.0f).toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
     };
-    line (strings::wholeSound, theme.quiet);
-    line (strings::drumNoteAlone, theme.drum);
+    if (isFormer)
+    {
+        line (strings::struckBeforeShort, theme.ink);
+        line (strings::strikeAgain, theme.ink);
+    }
+    else
+    {
+        line (strings::wholeSound, theme.quiet);
+        line (strings::drumNoteAlone, theme.drum);
+    }
+    if (scene.now == nullptr || ! (scene.now->sustain > 0.0))
+        return;
+    const double end = juce::jmin (longest, scene.now->sustain * static_cast<double> (floorLevel) / -60.0);
+    const float dashes[] = { 5.0f, 4.0f };
+    g.setColour (theme.ink);
+    g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / scene.now->sustain)) }, dashes, 2, 1.3f);
     const auto slope = juce::String (scene.now->sustain, 2) + " s to fall 60 dB";
     const auto whole = strings::predictedSlope + juce::String (" ") + slope;
     if (letters::small().getStringWidthFloat (whole) < key.getWidth())

@@ -21,8 +21,7 @@ void DragControl::mouseDrag (const juce::MouseEvent& event)
     if (! event.mouseWasDraggedSinceMouseDown())
         return;
     beginChange();
-    moved.set (juce::jlimit (moved.low, moved.high, draggedTo (start, event)));
-    repaint();
+    change (moved, draggedTo (start, event));
 }
 
 void DragControl::mouseUp (const juce::MouseEvent&)

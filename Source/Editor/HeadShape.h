@@ -7,6 +7,9 @@
 namespace editor
 {
 
+/** Points along the section that is drawn; peaks are looked for at the same ones. */
+inline constexpr int sectionPoints = 97;
+
 /** The basis of a drum's heads worked out at points, so that a head's displacement there is a short sum. */
 class SectionShape
 {

@@ -63,8 +63,7 @@ void HeadView::setScene (const Scene& newScene)
 
 void HeadView::refreshLugs()
 {
-    for (int i = 1; i <= visibleLugs; ++i)
-        lug (i).repaint();
+    repaint();
 }
 
 void HeadView::setStrokePlace (double place, double angle)
@@ -153,6 +152,7 @@ void HeadView::paint (juce::Graphics& g)
     g.drawEllipse (circle.expanded (5.0f), 2.0f);
     g.setColour (colour);
     g.drawEllipse (circle, 1.8f);
+    drawLugNumbers (g);
 
     if (isBatter)
     {
@@ -167,6 +167,29 @@ void HeadView::paint (juce::Graphics& g)
     }
 }
 
+/** Inside the hoop, where there is room: each lug's number, and by how much it is off. */
+void HeadView::drawLugNumbers (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    g.setFont (letters::small());
+    for (int i = 0; i < visibleLugs; ++i)
+    {
+        const double cents = lugs[static_cast<std::size_t> (i)]->binding().get();
+        const bool isEven = std::abs (cents) < 0.05;
+        const auto words = juce::String (i + 1) + (isEven ? juce::String() : ": " + withSign (cents, 0));
+        const float width = letters::small().getStringWidthFloat (words) + 2.0f, height = 12.0f;
+        const double angle = modal::units::twoPi * i / visibleLugs;
+        const auto c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
+        // Clear of the hoop at every angle: by the words' own reach in that direction.
+        const float reach = 0.5f * (circle.getWidth() - std::abs (c) * width - std::abs (s) * height) - 4.0f;
+        g.setColour (isEven ? theme.quiet : theme.ink);
+        g.drawText (words,
+                    juce::Rectangle<float> (width, height)
+                        .withCentre ({ circle.getCentreX() + c * reach, circle.getCentreY() - s * reach }),
+                    juce::Justification::centred, false);
+    }
+}
+
 void HeadView::drawWireBed (juce::Graphics& g) const
 {
     if (scene.model == nullptr)
@@ -174,7 +197,7 @@ void HeadView::drawWireBed (juce::Graphics& g) const
     const auto& wires = scene.model->setup().wires;
     const float pixels = circle.getWidth() / static_cast<float> (scene.now->drum.diameter);
     const float half = 0.5f * static_cast<float> (wires.lengthShare) * circle.getWidth();
-    g.setColour (themeOf (*this).quiet.withAlpha (wires.on ? 0.8f : 0.3f));
+    g.setColour (wires.on ? themeOf (*this).quiet : themeOf (*this).mark);
     const int drawn = juce::jmin (wires.strands, 12);
     for (int i = 0; i < drawn; ++i)
     {

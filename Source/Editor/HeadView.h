@@ -48,6 +48,7 @@ public:
 private:
     void paintPicture();
     void drawWireBed (juce::Graphics&) const;
+    void drawLugNumbers (juce::Graphics&) const;
 
     modal::HeadSide side;
     Scene scene;

@@ -67,8 +67,19 @@ void HeaderBar::setDark (bool isDark)
 
 void HeaderBar::refresh()
 {
-    const auto name = processor.presetName();
-    presets.setButtonText (name.isEmpty() ? juce::String (strings::presets.face) : name);
+    const auto text = [this] (plugin::Parameter which)
+    {
+        const auto& parameter = processor.parameter (which);
+        return parameter.textOf (parameter.plainValue());
+    };
+    auto name = processor.presetName();
+    if (name.isEmpty())
+        name = strings::drumWithoutName (text (plugin::Parameter::diameter), text (plugin::Parameter::depth),
+                                         text (plugin::Parameter::shellMaterial));
+    else if (processor.isChangedSinceNamed())
+        name << " " << strings::changed;
+    presets.setButtonText (name);
+    presets.setTooltip (name + ". " + strings::presets.tip);
     hearA.setEnabled (processor.hasSnapshot (LiveSound::a));
     hearB.setEnabled (processor.hasSnapshot (LiveSound::b));
     undo.setEnabled (processor.undoManager().canUndo());

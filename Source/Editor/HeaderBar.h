@@ -2,6 +2,7 @@
 
 #include "CommandButton.h"
 #include "Layout.h"
+#include "Strings.h"
 
 #include "Plugin/Processor.h"
 
@@ -21,6 +22,9 @@ public:
 
     void setPage (Page, bool hasSoundPage);
     void setDark (bool);
+    void setListening (bool isListening) { listen.setDot (isListening, strings::stillListening); }
+    bool showsListening() const noexcept { return listen.showsDot(); }
+    juce::String drumShown() const { return presets.getButtonText(); }
     /** Brings names and what can be pressed up to date. */
     void refresh();
 

@@ -38,18 +38,40 @@ void HintLine::say (const juce::String& message, bool isRefusal)
     juce::AccessibilityHandler::postAnnouncement (message, juce::AccessibilityHandler::AnnouncementPriority::medium);
 }
 
+void HintLine::endRefusal()
+{
+    if (! isWarning)
+        return;
+    holdsUntil = 0;
+    show (explained(), false);
+}
+
+/** What the last to move, mouse or keyboard, is at. */
+juce::String HintLine::explained()
+{
+    const auto mouse = juce::Desktop::getInstance().getMainMouseSource();
+    auto* under = mouse.getComponentUnderMouse();
+    auto* withKeyboard = juce::Component::getCurrentlyFocusedComponent();
+    if (const auto place = mouse.getScreenPosition(); place != mousePlace)
+    {
+        mousePlace = place;
+        followsKeyboard = false;
+    }
+    else if (withKeyboard != focused)
+        followsKeyboard = true;
+    focused = withKeyboard;
+    for (auto* at : { followsKeyboard ? withKeyboard : under, followsKeyboard ? under : withKeyboard })
+        if (at != nullptr && parent.isParentOf (at))
+            if (const auto tip = tipOf (at, parent); tip.isNotEmpty())
+                return tip;
+    return strings::caution;
+}
+
 void HintLine::timerCallback()
 {
-    if (juce::Time::getMillisecondCounter() < holdsUntil)
-        return;
-    juce::String tip;
-    const auto mouse = juce::Desktop::getInstance().getMainMouseSource();
-    if (auto* under = mouse.getComponentUnderMouse(); under != nullptr && parent.isParentOf (under))
-        tip = tipOf (under, parent);
-    if (tip.isEmpty())
-        if (auto* focused = juce::Component::getCurrentlyFocusedComponent(); focused != nullptr && parent.isParentOf (focused))
-            tip = tipOf (focused, parent);
-    show (tip.isEmpty() ? juce::String (strings::caution) : tip, false);
+    const auto tip = explained();
+    if (juce::Time::getMillisecondCounter() >= holdsUntil)
+        show (tip, false);
 }
 
 void HintLine::show (const juce::String& text, bool isRefusal)

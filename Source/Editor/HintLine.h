@@ -12,8 +12,11 @@ public:
     /** @param within  the component whose children are explained */
     explicit HintLine (juce::Component& within);
 
-    /** A message that stays until something else is pointed at, but some seconds at least. */
+    /** A message that stays for some seconds. */
     void say (const juce::String& message, bool isRefusal);
+
+    /** Something was done: what was refused before it is no longer of interest. */
+    void endRefusal();
 
     juce::String shown() const { return words; }
 
@@ -23,11 +26,15 @@ public:
 
 private:
     void timerCallback() override;
+    juce::String explained();
     void show (const juce::String&, bool isRefusal);
 
     juce::Component& parent;
     juce::String words;
     bool isWarning = false;
+    juce::Point<float> mousePlace;
+    juce::Component* focused = nullptr; ///< only compared, never called
+    bool followsKeyboard = false;       ///< the keyboard moved last, not the mouse
     juce::uint32 holdsUntil = 0;
 };
 

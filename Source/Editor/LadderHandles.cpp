@@ -12,25 +12,23 @@ namespace editor
 namespace
 {
 
-/** Semitones, or a whole number of them where that is near. */
-double drawnToWhole (double semitones)
+/** A note as it is dragged: from semitone to semitone, or freely with Shift. */
+double draggedNote (double note, const juce::MouseEvent& event)
 {
-    const double whole = std::round (semitones);
-    return std::abs (semitones - whole) < snapReach ? whole : semitones;
+    return event.mods.isShiftDown() ? note : std::round (note);
 }
 
 } // namespace
 
 NoteHandle::NoteHandle (modal::HeadSide headSide, ControlText text, ValueBinding note)
-    : DragControl (std::move (text), std::move (note)), side (headSide), other ([] { return 0.0; })
+    : DragControl (std::move (text), std::move (note)), side (headSide)
 {
 }
 
-void NoteHandle::setScale (const PitchScale& newScale, modal::ConcertPitch newPitch, std::function<double()> otherNote)
+void NoteHandle::setScale (const PitchScale& newScale, modal::ConcertPitch newPitch)
 {
     scale = newScale;
     pitch = newPitch;
-    other = std::move (otherNote);
 }
 
 void NoteHandle::paint (juce::Graphics& g)
@@ -66,7 +64,7 @@ double NoteHandle::draggedTo (double grabbed, const juce::MouseEvent& event) con
 {
     const double note =
         grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (scale.pixelsPerSemitone());
-    return event.mods.isAltDown() ? note : other() + drawnToWhole (note - other());
+    return draggedNote (note, event);
 }
 
 GapHandle::GapHandle (ControlText text, ValueBinding interval, ValueBinding batter)
@@ -84,9 +82,10 @@ void GapHandle::paint (juce::Graphics& g)
 
     auto lines = getLocalBounds().reduced (4, 2);
     g.setColour (theme.ink);
-    g.setFont (letters::display());
-    const auto name = modal::Interval{ std::round (interval.semitones) }.longName();
-    g.drawFittedText (name, lines.removeFromTop (lines.getHeight() * 3 / 5), juce::Justification::centred, 1, 0.6f);
+    const auto name = intervalName (interval.semitones);
+    const bool isLarge = 0.75f * letters::display().getStringWidthFloat (name) < static_cast<float> (lines.getWidth());
+    g.setFont (isLarge ? letters::display() : letters::strong());
+    g.drawFittedText (name, lines.removeFromTop (lines.getHeight() * 3 / 5), juce::Justification::centred, 1, 0.7f);
     g.setColour (theme.quiet);
     g.setFont (letters::small());
     const double cents = 100.0 * (interval.semitones - std::round (interval.semitones));
@@ -101,7 +100,7 @@ void GapHandle::paint (juce::Graphics& g)
 double GapHandle::draggedTo (double grabbed, const juce::MouseEvent& event) const
 {
     const double note = grabbed - static_cast<double> (event.getDistanceFromDragStartY()) / static_cast<double> (semitone);
-    return event.mods.isAltDown() ? note : drawnToWhole (note);
+    return draggedNote (note, event);
 }
 
 } // namespace editor

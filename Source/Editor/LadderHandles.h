@@ -9,17 +9,14 @@
 namespace editor
 {
 
-/** How far a pitch is drawn to a named interval while it is dragged, semitones. Alt held while dragging lets go of it. */
-inline constexpr double snapReach = 0.2;
-
-/** A head's tap note on the ladder: a MIDI note number with fractions. */
+/** A head's tap note on the ladder: a MIDI note number with fractions. It is dragged by semitones, with Shift held by cents. */
 class NoteHandle : public DragControl
 {
 public:
     NoteHandle (modal::HeadSide, ControlText, ValueBinding);
 
-    /** The scale it is dragged along, and the note from which named intervals are measured for snapping. */
-    void setScale (const PitchScale& newScale, modal::ConcertPitch newPitch, std::function<double()> otherNote);
+    /** The scale it is dragged along. */
+    void setScale (const PitchScale& newScale, modal::ConcertPitch newPitch);
 
     void paint (juce::Graphics&) override;
 
@@ -30,7 +27,6 @@ private:
     modal::HeadSide side;
     PitchScale scale;
     modal::ConcertPitch pitch;
-    std::function<double()> other;
 };
 
 /** The distance between the heads: dragged as a whole it moves both and keeps the interval; its number is the interval. */

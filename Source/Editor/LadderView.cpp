@@ -35,6 +35,29 @@ const modal::Mode& modeAt (const modal::Prediction& prediction, int index)
     return prediction.modes[static_cast<std::size_t> (index)];
 }
 
+bool haveSameName (const modal::Mode& a, const modal::Mode& b)
+{
+    return a.m == b.m && a.n == b.n && (a.togetherness > 0.0) == (b.togetherness > 0.0);
+}
+
+/** Modes that share one label, highest first: a pair that uneven lugs have split reads as one. */
+std::vector<std::vector<int>> namesOf (const modal::Prediction& prediction, const std::vector<int>& main)
+{
+    constexpr double semitone = 1.06;
+    std::vector<std::vector<int>> names;
+    for (const int i : main)
+    {
+        const auto& mode = modeAt (prediction, i);
+        const bool isPartner = ! names.empty() && haveSameName (modeAt (prediction, names.back().front()), mode) &&
+                               modeAt (prediction, names.back().front()).frequency < semitone * mode.frequency;
+        if (isPartner)
+            names.back().push_back (i);
+        else
+            names.push_back ({ i });
+    }
+    return names;
+}
+
 bool isNatural (int midi)
 {
     static constexpr bool natural[] = { true, false, true, false, true, true, false, true, false, true, false, true };
@@ -129,8 +152,8 @@ void LadderView::refreshHandles()
     scale = PitchScale (lowest, highest, layout.plot.getY(), layout.plot.getBottom());
     drawnBatter = batter.binding().get();
     drawnResonant = resonant.binding().get();
-    batter.setScale (scale, pitch, [this] { return resonant.binding().get(); });
-    resonant.setScale (scale, pitch, [this] { return batter.binding().get(); });
+    batter.setScale (scale, pitch);
+    resonant.setScale (scale, pitch);
     gap.setPixelsPerSemitone (scale.pixelsPerSemitone());
 
     const auto place = [&] (juce::Component& pill, float x, double note)
@@ -257,7 +280,7 @@ void LadderView::drawIntervalNames (juce::Graphics& g) const
         const float y = scale.yOf (hertzOfMidi (drawnBatter + named.semitones, pitch));
         if (y < layout.plot.getY() || y > layout.plot.getBottom())
             continue;
-        g.setColour (isHere ? theme.resonant : theme.quiet.withAlpha (0.8f));
+        g.setColour (isHere ? theme.resonant : theme.quiet);
         g.drawText (named.shortName, juce::Rectangle<float> (layout.namesLeft, y - 7.0f, 24.0f, 14.0f),
                     juce::Justification::centredLeft, false);
     }
@@ -301,60 +324,80 @@ void LadderView::drawModes (juce::Graphics& g) const
         if (mode.frequency < lowest || mode.frequency > highest || isMain (i))
             continue;
         const bool isLit = i == highlight;
-        g.setColour (isLit ? theme.ink : theme.quiet.withAlpha (mode.isAirMode ? 0.3f : 0.65f));
+        g.setColour (isLit ? theme.ink : mode.isAirMode ? theme.mark : theme.quiet);
         g.fillRect (layout.modesLeft, scale.yOf (mode.frequency) - (isLit ? 1.25f : 0.5f),
                     isLit ? layout.tickLength : 0.5f * layout.tickLength, isLit ? 2.5f : 1.0f);
     }
 
+    const auto names = namesOf (now, main);
     std::vector<float> wanted;
-    for (const int i : main)
-        wanted.push_back (scale.yOf (modeAt (now, i).frequency));
-    const float labelHeight = 30.0f, labelLeft = layout.labelLeft;
+    for (const auto& name : names)
+        wanted.push_back (scale.yOf (modeAt (now, name.front()).frequency));
+    const float labelHeight = 30.0f;
     const auto labels = spreadLabels (wanted, labelHeight, layout.plot.getY(), layout.plot.getBottom());
-    for (std::size_t k = 0; k < main.size(); ++k)
+    for (std::size_t k = 0; k < names.size(); ++k)
     {
-        const auto& mode = modeAt (now, main[k]);
-        const bool isLit = main[k] == highlight;
-        const bool isDrumNote = std::abs (mode.frequency - now.drumNote) < 0.01;
-        g.setColour (theme.drum);
-        g.fillRect (layout.modesLeft, wanted[k] - (isLit ? 2.0f : 1.25f), layout.tickLength, isLit ? 4.0f : 2.5f);
-        g.setColour (theme.drum.withAlpha (0.5f));
-        g.drawLine (layout.modesLeft + layout.tickLength, wanted[k], labelLeft - 3.0f, labels[k], 1.0f);
-
-        if (scene.before != nullptr)
-        {
-            // Where the mode of the same name was, and which way it went.
-            for (const int i : mainModes (*scene.before))
-            {
-                const auto& was = modeAt (*scene.before, i);
-                if (was.m != mode.m || was.n != mode.n || (was.togetherness > 0.0) != (mode.togetherness > 0.0))
-                    continue;
-                const float y = scale.yOf (was.frequency);
-                g.setColour (theme.quiet);
-                for (float x = layout.modesLeft; x < layout.modesLeft + layout.tickLength - 2.0f; x += 6.0f)
-                    g.fillRect (x, y - 0.75f, 3.5f, 1.5f);
-                if (std::abs (y - wanted[k]) > 3.0f)
-                    g.drawArrow ({ layout.modesLeft + 0.5f * layout.tickLength, y, layout.modesLeft + 0.5f * layout.tickLength,
-                                   wanted[k] },
-                                 1.2f, 6.0f, 5.0f);
-            }
-        }
-
-        auto area =
-            juce::Rectangle<float> (labelLeft, labels[k] - 0.5f * labelHeight, layout.modesRight - labelLeft, labelHeight);
-        g.setColour (theme.drum);
-        g.setFont (letters::strong());
-        const auto head =
-            isDrumNote ? noteWithCents (mode.frequency, pitch)
-                       : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
-        g.drawFittedText (head, area.removeFromTop (16.0f).toNearestInt(), juce::Justification::centredLeft, 1, 0.75f);
-        g.setColour (theme.quiet);
-        g.setFont (letters::small());
-        const auto what = isDrumNote ? juce::String (strings::drumNoteShort)
-                                     : juce::String (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
-        g.drawFittedText (fixed (mode.frequency, 0) + " Hz, " + what, area.toNearestInt(), juce::Justification::centredLeft, 1,
-                          0.7f);
+        for (const int i : names[k])
+            drawMainMode (g, i, labels[k]);
+        drawName (g, names[k],
+                  { layout.labelLeft, labels[k] - 0.5f * labelHeight, layout.modesRight - layout.labelLeft, labelHeight });
     }
+}
+
+/** A mode's tick, the line to its name, and where it was before. */
+void LadderView::drawMainMode (juce::Graphics& g, int index, float labelY) const
+{
+    const auto& theme = themeOf (*this);
+    const auto& mode = modeAt (*scene.now, index);
+    const float at = scale.yOf (mode.frequency);
+    const bool isLit = index == highlight;
+    g.setColour (theme.drum);
+    g.fillRect (layout.modesLeft, at - (isLit ? 2.0f : 1.25f), layout.tickLength, isLit ? 4.0f : 2.5f);
+    g.setColour (theme.drum.withAlpha (0.5f));
+    g.drawLine (layout.modesLeft + layout.tickLength, at, layout.labelLeft - 3.0f, labelY, 1.0f);
+    if (scene.before == nullptr)
+        return;
+    // Where the mode of the same name was, and which way it went.
+    for (const int i : mainModes (*scene.before))
+    {
+        const auto& was = modeAt (*scene.before, i);
+        if (! haveSameName (was, mode))
+            continue;
+        const float y = scale.yOf (was.frequency);
+        g.setColour (theme.quiet);
+        for (float x = layout.modesLeft; x < layout.modesLeft + layout.tickLength - 2.0f; x += 6.0f)
+            g.fillRect (x, y - 0.75f, 3.5f, 1.5f);
+        if (std::abs (y - at) > 3.0f)
+            g.drawArrow ({ layout.modesLeft + 0.5f * layout.tickLength, y, layout.modesLeft + 0.5f * layout.tickLength, at },
+                         1.2f, 6.0f, 5.0f);
+    }
+}
+
+/** Two lines about a mode, or about a pair that has split. */
+void LadderView::drawName (juce::Graphics& g, const std::vector<int>& modes, juce::Rectangle<float> area) const
+{
+    const auto& theme = themeOf (*this);
+    const auto& now = *scene.now;
+    const auto& mode = modeAt (now, modes.front());
+    const bool isDrumNote = std::abs (mode.frequency - now.drumNote)<0.01, isSplit = modes.size()> 1;
+    const auto head = isDrumNote ? noteWithCents (mode.frequency, pitch)
+                                 : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " +
+                                       noteName (mode.frequency, pitch) + (isSplit ? strings::isSplit : "");
+    const auto detail = fixed (mode.frequency, 0) + " Hz" +
+                        strings::afterComma (isSplit      ? strings::beats (mode.frequency - modeAt (now, modes.back()).frequency)
+                                             : isDrumNote ? juce::String (strings::drumNoteShort)
+                                                          : strings::sharing (now, mode));
+    const auto write = [&] (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Rectangle<float> line)
+    {
+        // The scale's lines stop where there are words.
+        g.setColour (theme.paper);
+        g.fillRect (line.withWidth (juce::jmin (line.getWidth(), font.getStringWidthFloat (words) + 3.0f)).reduced (0.0f, 1.0f));
+        g.setColour (colour);
+        g.setFont (font);
+        g.drawFittedText (words, line.toNearestInt(), juce::Justification::centredLeft, 1, 0.75f);
+    };
+    write (head, letters::strong(), theme.drum, area.removeFromTop (16.0f));
+    write (detail, letters::small(), theme.quiet, area);
 }
 
 } // namespace editor

@@ -48,6 +48,8 @@ private:
     void drawIntervalNames (juce::Graphics&) const;
     void drawBefore (juce::Graphics&) const;
     void drawModes (juce::Graphics&) const;
+    void drawMainMode (juce::Graphics&, int index, float labelY) const;
+    void drawName (juce::Graphics&, const std::vector<int>& modes, juce::Rectangle<float>) const;
 
     NoteHandle batter, resonant;
     GapHandle gap;

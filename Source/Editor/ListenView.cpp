@@ -8,6 +8,7 @@
 #include "Modal/Units.h"
 
 #include <cmath>
+#include <utility>
 
 namespace editor
 {
@@ -17,8 +18,7 @@ using plugin::Parameter;
 using Stage = plugin::ListeningReport::Stage;
 
 constexpr int levelLooksPerSecond = 25;
-constexpr int spotWidth = 46, spotHeight = 34;
-constexpr int narrow = 320; // below this the buttons stand in two rows
+constexpr int narrow = 320; // below this words need more lines
 
 juce::String plusMinus (double value, int decimals)
 {
@@ -48,7 +48,7 @@ ListenView::ListenView (plugin::Processor& p)
     for (int number = 1; number <= plugin::mostLugs; ++number)
     {
         lugs.push_back (std::make_unique<LugSpot> (number));
-        lugs.back()->onClick = [this, number] { processor.listener().chooseLug (number - 1); };
+        lugs.back()->onClick = [this, number] { chooseLug (number - 1); };
         addChildComponent (*lugs.back());
     }
     side = processor.listener().report()->side;
@@ -70,7 +70,10 @@ void ListenView::changeListenerCallback (juce::ChangeBroadcaster*)
 void ListenView::choose (modal::HeadSide chosen)
 {
     if (chosen != side)
+    {
         processor.listener().forget();
+        chosenLug = -1;
+    }
     side = chosen;
     refresh();
 }
@@ -79,8 +82,35 @@ void ListenView::toggle()
 {
     if (processor.listener().report()->stage == Stage::listening)
         processor.listener().stop();
+    else if (std::exchange (chosenLug, -1) >= 0)
+        processor.listener().goOn();
     else
         processor.startListening (side);
+}
+
+/** While listening is on the lug is tapped next; otherwise it is where listening will go on, unless it is pressed again. */
+void ListenView::chooseLug (int lug)
+{
+    const auto report = processor.listener().report();
+    if (report->notes.empty())
+        return;
+    if (report->stage == Stage::off)
+        chosenLug = lug == chosenLug ? -1 : lug;
+    processor.listener().chooseLug (lug);
+    refresh();
+}
+
+/** A walk round a head with another number of lugs tells nothing about this one. */
+bool ListenView::endWalkOfOtherDrum (const Report& report)
+{
+    const int lugsNow = juce::roundToInt (processor.parameter (Parameter::lugs).plainValue());
+    if (report.notes.empty() || static_cast<int> (report.notes.size()) == lugsNow)
+        return false;
+    processor.listener().forget();
+    chosenLug = -1;
+    if (onSay)
+        onSay (strings::otherLugs);
+    return true;
 }
 
 int ListenView::lugCount (const Report& report) const
@@ -103,7 +133,13 @@ juce::Colour ListenView::colourOfHead() const
 void ListenView::refresh()
 {
     const auto report = processor.listener().report();
+    if (endWalkOfOtherDrum (*report))
+        return; // called again when that is done
     const bool isListening = report->stage == Stage::listening;
+    if (report->stage != Stage::off)
+        chosenLug = -1;
+    if (onRunning)
+        onRunning (isListening);
     const bool hasResonant = processor.parameter (Parameter::bottom).plainValue() < 0.5;
     if (! hasResonant && side == modal::HeadSide::resonant)
         side = modal::HeadSide::batter;
@@ -111,7 +147,9 @@ void ListenView::refresh()
     batter.setToggleState (side == modal::HeadSide::batter, juce::dontSendNotification);
     resonant.setToggleState (side == modal::HeadSide::resonant, juce::dontSendNotification);
     resonant.setEnabled (hasResonant);
-    start.setButtonText (isListening ? strings::stopListening : strings::startListening.face);
+    start.setButtonText (isListening      ? strings::stopListening
+                         : chosenLug >= 0 ? strings::goOnListening
+                                          : strings::startListening.face);
     start.setToggleState (isListening, juce::dontSendNotification);
     start.setEnabled (processor.hasInput() && report->stage != Stage::workingOut);
     takeBack.setEnabled (report->heardCount() > 0 && report->stage != Stage::workingOut);
@@ -150,16 +188,18 @@ void ListenView::showLugs (const Report& report)
             // By the fit where there is one: a tap hears the whole head, the fit takes that apart.
             const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
             heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
+            heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
             heard.detail = hasFit ? plusMinus (report.head->lugCents[i].error, 0).trim()
                                   : noteWithCents (report.notes[i]->value, concertPitch());
         }
-        lugs[i]->show (heard, report.stage == Stage::listening && report.next == static_cast<int> (i), colourOfHead());
+        lugs[i]->show (heard, (report.stage == Stage::listening ? report.next : chosenLug) == static_cast<int> (i),
+                       colourOfHead());
     }
 }
 
 void ListenView::showWords (const Report& report)
 {
-    const auto tell = [this] (const juce::String& task, const juce::String& text, bool isWarning = false)
+    const Tell tell = [this] (const juce::String& task, const juce::String& text, bool isWarning)
     {
         toDo.setText (task, TextLine::Weight::strong);
         says.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
@@ -170,7 +210,7 @@ void ListenView::showWords (const Report& report)
     };
 
     if (report.stage == Stage::workingOut)
-        tell (strings::workingOut, {});
+        tell (strings::workingOut, {}, false);
     else if (! processor.hasInput())
         tell (strings::noInput, strings::howToGetInput, true);
     else if (report.stage == Stage::listening && report.isSilent)
@@ -179,15 +219,25 @@ void ListenView::showWords (const Report& report)
         tell (strings::tapBeside (report.next + 1),
               report.remark.text.empty() ? juce::String (strings::howToTap) : juce::String::fromUTF8 (report.remark.text.c_str()),
               report.remark.isRefusal);
+    else if (chosenLug >= 0)
+        tell (strings::tapBeside (chosenLug + 1), strings::lugChosen, false);
     else if (report.head)
-        tell (report.head->isPossible ? strings::headHeard : strings::headNotHeard,
-              report.head->doubts.empty() ? juce::String (strings::everyTapFits)
-                                          : juce::String::fromUTF8 (report.head->doubts.front().c_str()),
-              ! report.head->isPossible);
+        showHead (*report.head, tell);
     else if (report.heardCount() > 0)
-        tell (strings::listeningStopped, strings::howToGoOn);
+        tell (strings::listeningStopped, strings::howToGoOn, false);
     else
-        tell (strings::beforeListening, strings::howToListen);
+        tell (strings::beforeListening, strings::howToListen, false);
+}
+
+/** What to turn comes first; then what the taps leave open about it. */
+void ListenView::showHead (const modal::HeadFit& head, const Tell& tell) const
+{
+    const auto words = [] (const std::string& text) { return juce::String::fromUTF8 (text.c_str()); };
+    if (! head.isPossible)
+        return tell (strings::headNotHeard, head.doubts.empty() ? juce::String() : words (head.doubts.front()), true);
+    const auto turn = strings::whatToTurn (head);
+    // The last doubt is about the lugs, if there is one about them.
+    tell (turn, head.doubts.empty() ? juce::String (strings::everyTapFits) : words (head.doubts.back()), false);
 }
 
 void ListenView::showResult (const Report& report)
@@ -217,24 +267,50 @@ void ListenView::timerCallback()
     level.feed (processor.listener().takePeak());
 }
 
-void ListenView::placeLugs()
+/** Where the head and its lugs stand if the spots are of some size: round, or seen at a slant where that leaves them more room.
+ */
+ListenView::Ring ListenView::ringOf (juce::Point<float> spot, bool isRound) const
 {
-    const float size = static_cast<float> (
-        juce::jmax (40, juce::jmin (picture.getWidth() - 2 * spotWidth - 12, picture.getHeight() - 2 * spotHeight - 12)));
-    circle = juce::Rectangle<float> (size, size).withCentre (picture.toFloat().getCentre());
-    for (int i = 0; i < static_cast<int> (lugs.size()); ++i)
+    const auto area = picture.toFloat();
+    float halfWidth = juce::jmax (20.0f, 0.5f * area.getWidth() - spot.x - 6.0f),
+          halfHeight = juce::jmax (20.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
+    if (isRound)
+        halfWidth = halfHeight = juce::jmin (halfWidth, halfHeight);
+    Ring ring{ juce::Rectangle<float> (2.0f * halfWidth, 2.0f * halfHeight).withCentre (area.getCentre()), {} };
+    for (int i = 0; i < shownLugs; ++i)
     {
-        auto& spot = *lugs[static_cast<std::size_t> (i)];
-        spot.setVisible (i < shownLugs);
-        if (i >= shownLugs)
-            continue;
         // Numbered as on the heads' own page: both heads as seen from above.
         const double angle = modal::units::twoPi * i / shownLugs;
         const float c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
         // Clear of the hoop at every angle: by the spot's own reach in that direction.
-        const float reach = 0.5f * (size + std::abs (c) * spotWidth + std::abs (s) * spotHeight) + 5.0f;
-        const juce::Point<float> at (circle.getCentreX() + c * reach, circle.getCentreY() - s * reach);
-        spot.setBounds (juce::Rectangle<int> (spotWidth, spotHeight).withCentre (at.toInt()));
+        const float reach = 0.5f * (std::abs (c) * spot.x + std::abs (s) * spot.y) + 5.0f;
+        const auto at = ring.head.getCentre() + juce::Point<float> (c * (halfWidth + reach), -s * (halfHeight + reach));
+        ring.spots.push_back (juce::Rectangle<float> (spot.x, spot.y).withCentre (at).toNearestInt());
+    }
+    return ring;
+}
+
+bool ListenView::Ring::isClear() const
+{
+    for (std::size_t i = 1; i <= spots.size(); ++i)
+        if (spots[i - 1].intersects (spots[i % spots.size()]))
+            return false;
+    return true;
+}
+
+void ListenView::placeLugs()
+{
+    constexpr juce::Point<float> roomy{ 46.0f, 34.0f }, small{ 42.0f, 28.0f };
+    auto ring = ringOf (roomy, true);
+    for (const auto& spot : { roomy, small })
+        if (! ring.isClear())
+            ring = ringOf (spot, false);
+    circle = ring.head;
+    for (std::size_t i = 0; i < lugs.size(); ++i)
+    {
+        lugs[i]->setVisible (i < ring.spots.size());
+        if (i < ring.spots.size())
+            lugs[i]->setBounds (ring.spots[i]);
     }
     const auto middle = circle.reduced (6.0f).toNearestInt();
     centre.setBounds (middle.withHeight (26).withY (middle.getCentreY() - 24));
@@ -269,14 +345,11 @@ void ListenView::resized()
     says.setBounds (area.removeFromTop (isNarrow ? 68 : 50));
     level.setBounds (area.removeFromTop (16));
 
-    auto commands = area.removeFromBottom (isNarrow ? 2 * rowHeight : rowHeight);
-    if (isNarrow)
-        setDrum.setBounds (commands.removeFromBottom (rowHeight));
-    const int share = commands.getWidth() / (isNarrow ? 2 : 3);
-    takeBack.setBounds (commands.removeFromLeft (share));
-    workOut.setBounds (commands.removeFromLeft (share));
-    if (! isNarrow)
-        setDrum.setBounds (commands);
+    auto commands = area.removeFromBottom (isNarrow ? 36 : rowHeight);
+    const int share = commands.getWidth() / 10;
+    takeBack.setBounds (commands.removeFromLeft (3 * share));
+    workOut.setBounds (commands.removeFromLeft (3 * share));
+    setDrum.setBounds (commands);
     area.removeFromBottom (2);
 
     tension.setBounds (area.removeFromBottom (19));

@@ -21,6 +21,9 @@ public:
     /** A message for the window's foot. */
     std::function<void (const juce::String&)> onSay;
 
+    /** Listening began or ended. */
+    std::function<void (bool isListening)> onRunning;
+
     /** Call when the drum that is set has changed. */
     void refresh();
 
@@ -44,10 +47,24 @@ private:
     void timerCallback() override;
     void choose (modal::HeadSide);
     void toggle();
+    void chooseLug (int lug);
+    bool endWalkOfOtherDrum (const Report&);
     void showLugs (const Report&);
     void showWords (const Report&);
+    using Tell = std::function<void (const juce::String& task, const juce::String& text, bool isWarning)>;
+    void showHead (const modal::HeadFit&, const Tell&) const;
     void showResult (const Report&);
     void placeLugs();
+
+    /** The head as it is drawn, and its lugs around it. */
+    struct Ring
+    {
+        juce::Rectangle<float> head;
+        std::vector<juce::Rectangle<int>> spots;
+
+        bool isClear() const; ///< no two neighbours overlap
+    };
+    Ring ringOf (juce::Point<float> spot, bool isRound) const;
     int lugCount (const Report&) const;
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;
@@ -59,6 +76,7 @@ private:
     LevelBar level;
     std::vector<std::unique_ptr<LugSpot>> lugs;
     int shownLugs = 0;
+    int chosenLug = -1; ///< from 0, where listening will go on; -1: none was chosen
     juce::Rectangle<int> picture;
     juce::Rectangle<float> circle;
     juce::String announced;

@@ -55,8 +55,7 @@ void Look::drawButtonBackground (juce::Graphics& g, juce::Button& button, const 
 void Look::drawButtonText (juce::Graphics& g, juce::TextButton& button, bool, bool isDown)
 {
     g.setFont (getTextButtonFont (button, button.getHeight()));
-    g.setColour ((button.getToggleState() || isDown ? current->paper : current->ink)
-                     .withMultipliedAlpha (button.isEnabled() ? 1.0f : 0.4f));
+    g.setColour (! button.isEnabled() ? current->mark : button.getToggleState() || isDown ? current->paper : current->ink);
     g.drawFittedText (button.getButtonText(), button.getLocalBounds().reduced (5, 1), juce::Justification::centred, 2, 0.85f);
 }
 

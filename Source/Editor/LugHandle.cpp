@@ -1,7 +1,6 @@
 #include "LugHandle.h"
 
 #include "Look.h"
-#include "NoteText.h"
 
 #include <cmath>
 
@@ -23,8 +22,7 @@ void LugHandle::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     const double cents = binding().get();
-    auto area = getLocalBounds().toFloat();
-    const auto middle = area.getCentre();
+    const auto middle = getLocalBounds().toFloat().getCentre();
     const auto colour = side == modal::HeadSide::batter ? theme.batter : theme.resonant;
 
     if (std::abs (cents) < 0.05)
@@ -40,10 +38,6 @@ void LugHandle::paint (juce::Graphics& g)
         g.setColour (colour);
         g.fillRoundedRectangle (juce::Rectangle<float> (8.0f, 8.0f).withCentre (middle), 1.5f);
         g.fillRect (middle.x - 1.5f, grown > 0.0f ? middle.y - 4.0f - grown : middle.y + 4.0f, 3.0f, std::abs (grown));
-        g.setColour (theme.ink);
-        g.setFont (letters::small());
-        g.drawText (withSign (cents, 0), grown > 0.0f ? area.removeFromBottom (12.0f) : area.withHeight (12.0f),
-                    juce::Justification::centred, false);
     }
     drawFocus (g, *this, getLocalBounds().toFloat());
 }

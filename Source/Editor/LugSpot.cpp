@@ -16,8 +16,7 @@ LugSpot::LugSpot (int number) : juce::Button (juce::String (number)), lugNumber 
 
 void LugSpot::show (const Heard& newHeard, bool isNext, juce::Colour ofHead)
 {
-    const bool isSame =
-        newHeard.deviation == heard.deviation && newHeard.detail == heard.detail && isNext == isWanted && ofHead == colour;
+    const bool isSame = newHeard == heard && isNext == isWanted && ofHead == colour;
     heard = newHeard;
     isWanted = isNext;
     colour = ofHead;
@@ -44,6 +43,10 @@ void LugSpot::paintButton (juce::Graphics& g, bool isOver, bool isDown)
         g.drawFittedText (juce::String (lugNumber), lines, juce::Justification::centred, 1, 0.8f);
     else
     {
+        if (! heard.isSure && ! isWanted)
+            g.setColour (theme.quiet);
+        if (! heard.isSure)
+            g.setFont (letters::text());
         g.drawFittedText (heard.deviation, lines.removeFromTop (lines.getHeight() * 11 / 20), juce::Justification::centred, 1,
                           0.8f);
         g.setColour (isWanted ? theme.paper : theme.quiet);

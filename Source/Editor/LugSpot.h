@@ -15,6 +15,12 @@ public:
     {
         juce::String deviation; ///< cents over the mean; empty: not heard yet
         juce::String detail;    ///< the note, or how sure the deviation is
+        bool isSure = true;     ///< the deviation is larger than its error
+
+        bool operator== (const Heard& other) const
+        {
+            return deviation == other.deviation && detail == other.detail && isSure == other.isSure;
+        }
     };
 
     void show (const Heard&, bool isNext, juce::Colour ofHead);

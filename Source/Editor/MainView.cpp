@@ -6,6 +6,7 @@
 #include "Strings.h"
 
 #include <cmath>
+#include <utility>
 
 namespace editor
 {
@@ -16,14 +17,18 @@ using plugin::Parameter;
 /** How often values that a host may have changed are looked at; nothing is drawn unless one has. */
 constexpr int looksPerSecond = 30;
 
+/** No audio for so long means that nobody plays; the longest blocks are shorter by far. */
+constexpr juce::uint32 longestPause = 1000; // ms
+
 } // namespace
 
 MainView::MainView (plugin::Processor& p)
     : processor (p), scenes (p), strikes (p, scenes), loudness (p, scenes), header (p),
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
-      setUp (p, [this] (const juce::String& why) { hint.say (why, true); }), listen (p), ladder (ladderBindings (p)),
-      spectrum (highlightBinding()), audition (p), hint (*this)
+      setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
+      spectrum (highlightBinding()), audition (p), hint (*this), seenBlocks (p.blockCount()),
+      lastBlock (juce::Time::getMillisecondCounter())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
@@ -39,13 +44,15 @@ MainView::MainView (plugin::Processor& p)
     };
     header.onSnapshotA = [this] { scenes.refreshSnapshot(); };
     audition.onStroke = [this] (const engine::Stroke& stroke) { strike (stroke); };
+    audition.onTrying = [this] (bool isTrying) { scenes.setTrying (isTrying); };
     audition.matchButton().onClick = [this] { loudness.setOn (audition.matchButton().getToggleState()); };
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
+    listen.onRunning = [this] (bool isListening) { header.setListening (isListening); };
     listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
     ladder.onHover = [this] (int mode) { highlightMode (mode); };
     for (auto* control : std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(),
                                                                &ladder.gapHandle(), &spectrum, &audition.speedBox() })
-        control->onRefused = [this] (const juce::String& why) { hint.say (why, true); };
+        control->onRefused = [this] (const juce::String& why) { refuse (why); };
 
     scenes.onChange = [this] { showScene(); };
     motion.onPose = [this] (const Pose& pose, const juce::String& caption)
@@ -93,8 +100,41 @@ void MainView::highlightMode (int mode)
 
 void MainView::strike (const engine::Stroke& stroke)
 {
-    if (! processor.audition (stroke))
+    // A stroke that nobody plays would sound, late, with the first block.
+    if (! isPlayed)
+        hint.say (whySilent(), true);
+    else if (! processor.audition (stroke))
         hint.say (strings::tooManyStrokes, true);
+    else
+        hint.endRefusal();
+}
+
+const char* MainView::whySilent() const
+{
+    return processor.wrapperType == juce::AudioProcessor::wrapperType_Standalone ? strings::noOutput : strings::hostIsStill;
+}
+
+/** Notices whether blocks of audio are asked for: without an output nothing that is struck would sound. */
+void MainView::watchAudio()
+{
+    const auto now = juce::Time::getMillisecondCounter();
+    if (const auto blocks = processor.blockCount(); blocks != seenBlocks)
+    {
+        seenBlocks = blocks;
+        lastBlock = now;
+    }
+    const bool wasPlayed = std::exchange (isPlayed, now - lastBlock < longestPause);
+    if (isPlayed == wasPlayed)
+        return;
+    spectrum.setAdvice (isPlayed ? strings::noSpectrumYet : whySilent());
+    if (isPlayed)
+        hint.endRefusal();
+}
+
+void MainView::refuse (const juce::String& why)
+{
+    refreshValues(); // what was done before does not end this message
+    hint.say (why, true);
 }
 
 void MainView::showScene()
@@ -131,6 +171,7 @@ void MainView::refreshValues()
                                differs (Parameter::concertPitch);
     shownValues = values;
     hasShownValues = true;
+    hint.endRefusal();
     if (hasOtherNotes)
     {
         ladder.setConcertPitch ({ processor.parameter (Parameter::concertPitch).plainValue() });
@@ -147,6 +188,7 @@ void MainView::refreshValues()
 void MainView::timerCallback()
 {
     refreshValues();
+    watchAudio();
     const auto message = processor.messages().latest();
     if (message.number != shownMessage)
     {

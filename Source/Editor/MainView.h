@@ -62,6 +62,9 @@ private:
     void timerCallback() override;
     void showScene();
     void refreshValues();
+    void refuse (const juce::String& why);
+    void watchAudio();
+    const char* whySilent() const;
     std::vector<ValueBinding> lugBindings (modal::HeadSide) const;
     ValueBinding highlightBinding();
 
@@ -88,6 +91,9 @@ private:
     plugin::Values shownValues{};
     std::uint64_t shownMessage = 0;
     bool hasShownValues = false;
+    std::uint32_t seenBlocks = 0;
+    juce::uint32 lastBlock; ///< ms, when one was last seen
+    bool isPlayed = true;   ///< somebody asks for audio
 };
 
 } // namespace editor

@@ -73,8 +73,9 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
     const MiddleStrand strand (*model, drum.state());
     motion.strandX = strand.x;
     const int basis = model->basisSize();
-    const SectionShape alongWires (modes, 0.0, 65);
-    std::vector<float> profile (65);
+    // As they are drawn: the batter along the stroke, the resonant head along the wires.
+    const SectionShape alongStroke (modes, stroke.angle, sectionPoints), alongWires (modes, 0.0, sectionPoints);
+    std::vector<float> profile (sectionPoints);
     std::vector<double> field (static_cast<std::size_t> (model->fieldSize()));
     std::vector<double> strandBasis; // [point][basis] at the strand's own place
     for (const float at : strand.x)
@@ -104,7 +105,7 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
             if (state.strikers[j].active && frame.stick > 0.5f)
                 frame.stick = static_cast<float> (state.strikers[j].height);
 
-        alongWires.displacement (frame.field.data(), profile.data());
+        alongStroke.displacement (frame.field.data(), profile.data());
         motion.batterPeak = std::max (motion.batterPeak, largest (profile));
         alongWires.displacement (frame.field.data() + basis, profile.data());
         motion.resonantPeak = std::max (motion.resonantPeak, largest (profile));

@@ -1,5 +1,7 @@
 #include "NoteText.h"
 
+#include "Modal/Interval.h"
+
 #include <cmath>
 
 namespace editor
@@ -36,6 +38,11 @@ juce::String noteOfMidi (double midi)
 double hertzOfMidi (double midi, modal::ConcertPitch pitch)
 {
     return pitch.a4 * std::exp2 ((midi - 69.0) / 12.0);
+}
+
+juce::String intervalName (double semitones)
+{
+    return juce::String (modal::Interval{ semitones }.longName()).replace (" cents", " c").replaceCharacter ('-', minus);
 }
 
 juce::String fixed (double value, int decimals)

@@ -19,6 +19,9 @@ juce::String noteOfMidi (double midi);
 
 double hertzOfMidi (double midi, modal::ConcertPitch);
 
+/** "perfect fourth", "major second −39 c", "minor second below". */
+juce::String intervalName (double semitones);
+
 /** A number with `decimals` places. */
 juce::String fixed (double value, int decimals);
 

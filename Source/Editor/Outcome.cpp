@@ -4,6 +4,7 @@
 #include "Strings.h"
 
 #include <cmath>
+#include <functional>
 
 namespace editor
 {
@@ -14,38 +15,64 @@ using juce::String;
 const char* const arrowUp = "\xe2\x96\xb2 ";
 const char* const arrowDown = "\xe2\x96\xbc ";
 
-String arrow (double change)
+/** How far off the model may be, in words and as the least change that is clear of it: in cents, dB, or as a natural logarithm.
+ */
+struct Sureness
 {
-    return String::fromUTF8 (change > 0.0 ? arrowUp : arrowDown);
+    const char* words;
+    double size;
+};
+
+const Sureness withinSemitone{ strings::withinSemitone, 50.0 };
+const Sureness within3dB{ strings::within3dB, 3.0 };
+const Sureness withinTwentieth{ strings::withinTwentieth, std::log (1.05) };
+const Sureness withinFifth{ strings::withinFifth, std::log (1.2) };
+const Sureness withinFactor2{ strings::withinFactor2, std::log (2.0) };
+
+/** A change with an arrow if it is clear, else with a sign. */
+String changeText (double change, bool isClear, int decimals, const char* unit)
+{
+    if (std::abs (change) < 0.5 * std::pow (10.0, -decimals))
+        return String::fromUTF8 (strings::same);
+    const auto number = isClear ? String::fromUTF8 (change > 0.0 ? arrowUp : arrowDown) + fixed (std::abs (change), decimals)
+                                : withSign (change, decimals);
+    return number + unit;
 }
 
-String centsChange (double before, double now)
+/** Each compares what was with what is. */
+using Compare = std::function<String (double before, double now)>;
+
+Compare inCents (Sureness sure)
 {
-    if (before <= 0.0 || now <= 0.0)
-        return {};
-    const double cents = modal::centsBetween (before, now);
-    return std::abs (cents) < 0.5 ? String::fromUTF8 (strings::same) : arrow (cents) + fixed (std::abs (cents), 0) + " c";
+    return [sure] (double before, double now)
+    {
+        const double cents = before > 0.0 && now > 0.0 ? modal::centsBetween (before, now) : 0.0;
+        return changeText (cents, std::abs (cents) >= sure.size, 0, " c");
+    };
 }
 
-String percentChange (double before, double now)
+Compare inPercent (Sureness sure)
 {
-    if (! (before > 0.0) || ! std::isfinite (before) || ! std::isfinite (now))
-        return {};
-    const double percent = 100.0 * (now / before - 1.0);
-    return std::abs (percent) < 0.5 ? String::fromUTF8 (strings::same) : arrow (percent) + fixed (std::abs (percent), 0) + " %";
+    return [sure] (double before, double now) -> String
+    {
+        if (! (before > 0.0) || ! (now > 0.0) || ! std::isfinite (before) || ! std::isfinite (now))
+            return {};
+        return changeText (100.0 * (now / before - 1.0), std::abs (std::log (now / before)) >= sure.size, 0, " %");
+    };
 }
 
-String decibelChange (double before, double now)
+Compare inDecibels (Sureness sure)
 {
-    const double change = now - before;
-    return std::abs (change) < 0.05 ? String::fromUTF8 (strings::same) : arrow (change) + fixed (std::abs (change), 1) + " dB";
+    return [sure] (double before, double now)
+    { return changeText (now - before, std::abs (now - before) >= sure.size, 1, " dB"); };
 }
 
 /** Reads the same number from what is and from what was. */
-template <typename Source, typename Read, typename Change>
-String changeOf (const std::shared_ptr<const Source>& before, const std::shared_ptr<const Source>& now, Read read, Change change)
+template <typename Source, typename Read>
+String changeOf (const std::shared_ptr<const Source>& before, const std::shared_ptr<const Source>& now, Read read,
+                 const Compare& compare)
 {
-    return before != nullptr && now != nullptr ? change (read (*before), read (*now)) : String();
+    return before != nullptr && now != nullptr ? compare (read (*before), read (*now)) : String();
 }
 
 double softestAt (const engine::PlayedResponse& played, bool isEdge)
@@ -66,52 +93,73 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
             continue;
         const auto head = [isBatter] (const modal::Prediction& p) -> const modal::HeadPrediction&
         { return isBatter ? p.batter : p.resonant; };
+        // A head that was not there has nothing to compare.
+        const auto before =
+            scene.before != nullptr && (isBatter || scene.before->drum.hasResonantHead()) ? scene.before : nullptr;
         const auto& now = head (*scene.now);
-        list.push_back ({ isBatter ? strings::batterTension : strings::resonantTension, grouped (now.tension) + " N/m",
-                          changeOf (
-                              scene.before, scene.now, [&] (const auto& p) { return head (p).tension; }, percentChange),
-                          String::fromUTF8 (strings::withinTwentieth), String::fromUTF8 (strings::tensionTip), -1.0f, isBatter });
-        list.push_back ({ isBatter ? strings::batterStress : strings::resonantStress,
-                          fixed (100.0 * now.yieldShare, 0) + " %, " + fixed (now.stress / 1.0e6, 0) + " MPa",
-                          {},
-                          String::fromUTF8 (strings::withinTwentieth),
-                          String::fromUTF8 (strings::stressTip),
-                          static_cast<float> (now.yieldShare) });
-        list.push_back ({ isBatter ? strings::batterLugForce : strings::resonantLugForce, grouped (now.forcePerLug) + " N",
-                          changeOf (
-                              scene.before, scene.now, [&] (const auto& p) { return head (p).forcePerLug; }, percentChange),
-                          String::fromUTF8 (strings::withinFifth), String::fromUTF8 (strings::lugForceTip) });
+
+        Outcome tension{ isBatter ? strings::batterTension : strings::resonantTension, grouped (now.tension) + " N/m",
+                         strings::tensionTip, withinTwentieth.words };
+        tension.change = changeOf (
+            before, scene.now, [&] (const auto& p) { return head (p).tension; }, inPercent (withinTwentieth));
+        tension.isGroupStart = isBatter;
+        list.push_back (tension);
+
+        Outcome stress{ isBatter ? strings::batterStress : strings::resonantStress,
+                        strings::ofYield (now.stress, modal::Film::yieldStress), strings::stressTip, withinTwentieth.words };
+        stress.limitShare = static_cast<float> (now.yieldShare);
+        list.push_back (stress);
+
+        Outcome force{ isBatter ? strings::batterLugForce : strings::resonantLugForce, grouped (now.forcePerLug) + " N",
+                       strings::lugForceTip, withinFifth.words };
+        force.change = changeOf (
+            before, scene.now, [&] (const auto& p) { return head (p).forcePerLug; }, inPercent (withinFifth));
+        list.push_back (force);
     }
 }
 
 void addPlayed (std::vector<Outcome>& list, const Scene& scene)
 {
-    const auto value = [&] (auto text) { return scene.played != nullptr ? text (*scene.played) : String (strings::notYet); };
-    const auto change = [&] (auto read, auto compare) { return changeOf (scene.playedBefore, scene.played, read, compare); };
-
-    list.push_back ({ strings::brightness, value ([] (const auto& p) { return grouped (p.brightness) + " Hz"; }),
-                      change ([] (const auto& p) { return p.brightness; }, percentChange),
-                      String::fromUTF8 (strings::withinFifth), String::fromUTF8 (strings::brightnessTip), -1.0f, true });
-    list.push_back ({ strings::earlyToLate, value ([] (const auto& p) { return withSign (p.earlyToLate, 1) + " dB"; }),
-                      change ([] (const auto& p) { return p.earlyToLate; }, decibelChange), String::fromUTF8 (strings::within3dB),
-                      String::fromUTF8 (strings::earlyToLateTip) });
-    const bool hasWires = scene.played == nullptr || ! scene.played->wireResponse.empty();
-    for (const bool isEdge : { false, true })
+    const auto add = [&] (const char* name, auto text, auto read, const Compare& compare, const Sureness& sure, const char* tip)
     {
-        const auto speed = [isEdge] (const engine::PlayedResponse& p)
-        { return p.wireResponse.empty() ? 0.0 : softestAt (p, isEdge); };
-        list.push_back (
-            { isEdge ? strings::wiresAtEdge : strings::wiresAtCentre,
-              hasWires ? value ([&] (const auto& p) { return speedText (softestAt (p, isEdge)); }) : String (strings::wiresOff),
-              change (speed, percentChange), String::fromUTF8 (strings::withinFactor2),
-              String::fromUTF8 (strings::wireResponseTip) });
-    }
-    list.push_back ({ strings::rebound, value ([] (const auto& p) { return fixed (100.0 * p.rebound, 0) + " %"; }),
-                      change ([] (const auto& p) { return p.rebound; }, percentChange), String::fromUTF8 (strings::withinFifth),
-                      String::fromUTF8 (strings::reboundTip) });
-    list.push_back ({ strings::contact, value ([] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; }),
-                      change ([] (const auto& p) { return p.contactTime; }, percentChange),
-                      String::fromUTF8 (strings::withinFifth), String::fromUTF8 (strings::contactTip) });
+        Outcome outcome{ name, scene.played != nullptr ? text (*scene.played) : String (strings::notYet), tip, sure.words };
+        outcome.change = changeOf (scene.playedBefore, scene.played, read, compare);
+        list.push_back (outcome);
+    };
+    const auto first = list.size();
+    add (
+        strings::brightness, [] (const auto& p) { return grouped (p.brightness) + " Hz"; },
+        [] (const auto& p) { return p.brightness; }, inPercent (withinFifth), withinFifth, strings::brightnessTip);
+    list[first].isGroupStart = true;
+    add (
+        strings::earlyToLate, [] (const auto& p) { return withSign (p.earlyToLate, 1) + " dB"; },
+        [] (const auto& p) { return p.earlyToLate; }, inDecibels (within3dB), within3dB, strings::earlyToLateTip);
+    if (scene.now->drum.hasResonantHead())
+        for (const bool isEdge : { false, true })
+        {
+            // 0 where there are no wires: nothing to compare.
+            const auto speed = [isEdge] (const engine::PlayedResponse& p)
+            { return p.wireResponse.empty() ? 0.0 : softestAt (p, isEdge); };
+            add (
+                isEdge ? strings::wiresAtEdge : strings::wiresAtCentre,
+                [&] (const auto& p) { return p.wireResponse.empty() ? String (strings::wiresOff) : speedText (speed (p)); },
+                speed, inPercent (withinFactor2), withinFactor2, strings::wireResponseTip);
+            list.back().label = isEdge ? strings::wiresAtEdgeShort : strings::wiresAtCentreShort;
+        }
+    add (
+        strings::rebound, [] (const auto& p) { return fixed (100.0 * p.rebound, 0) + " %"; },
+        [] (const auto& p) { return p.rebound; }, inPercent (withinFifth), withinFifth, strings::reboundTip);
+    add (
+        strings::contact, [] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; },
+        [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
+}
+
+void addLeverage (std::vector<Outcome>& list, const char* name, const char* label, double cents)
+{
+    Outcome leverage{ name, withSign (cents, 0) + " c", strings::leverageTip, withinFifth.words };
+    leverage.label = label;
+    leverage.isDetail = true;
+    list.push_back (leverage);
 }
 
 } // namespace
@@ -122,25 +170,18 @@ std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
     if (scene.now == nullptr)
         return list;
     const auto& now = *scene.now;
-    list.push_back ({ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + fixed (now.drumNote, 0) + " Hz",
-                      changeOf (
-                          scene.before, scene.now, [] (const auto& p) { return p.drumNote; }, centsChange),
-                      String::fromUTF8 (strings::withinSemitone), String::fromUTF8 (strings::drumNoteTip) });
-    list.push_back ({ strings::sustain, fixed (now.sustain, 2) + " s",
-                      changeOf (
-                          scene.before, scene.now, [] (const auto& p) { return p.sustain; }, percentChange),
-                      String::fromUTF8 (strings::withinFactor2), String::fromUTF8 (strings::sustainTip) });
-    list.push_back ({ strings::batterLeverage,
-                      withSign (now.drumNotePerBatterSemitone, 0) + " c",
-                      {},
-                      String::fromUTF8 (strings::withinFifth),
-                      String::fromUTF8 (strings::leverageTip) });
+    Outcome note{ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + fixed (now.drumNote, 0) + " Hz",
+                  strings::drumNoteTip, withinSemitone.words };
+    note.change = changeOf (
+        scene.before, scene.now, [] (const auto& p) { return p.drumNote; }, inCents (withinSemitone));
+    list.push_back (note);
+    addLeverage (list, strings::batterLeverage, strings::batterLeverageShort, now.drumNotePerBatterSemitone);
     if (now.drum.hasResonantHead())
-        list.push_back ({ strings::resonantLeverage,
-                          withSign (now.drumNotePerResonantSemitone, 0) + " c",
-                          {},
-                          String::fromUTF8 (strings::withinFifth),
-                          String::fromUTF8 (strings::leverageTip) });
+        addLeverage (list, strings::resonantLeverage, strings::resonantLeverageShort, now.drumNotePerResonantSemitone);
+    Outcome sustain{ strings::sustain, fixed (now.sustain, 2) + " s", strings::sustainTip, withinFactor2.words };
+    sustain.change = changeOf (
+        scene.before, scene.now, [] (const auto& p) { return p.sustain; }, inPercent (withinFactor2));
+    list.push_back (sustain);
     addPlayed (list, scene);
     addHeads (list, scene);
     return list;

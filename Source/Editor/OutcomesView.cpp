@@ -11,7 +11,7 @@ namespace
 /** Widths of the columns, as x from the right. */
 struct Columns
 {
-    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 46.0f), change (width < 260.0f ? 56.0f : 74.0f) {}
+    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 60.0f), change (width < 260.0f ? 56.0f : 66.0f) {}
     float sureness, change;
 
     juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
@@ -29,12 +29,12 @@ constexpr float headingHeight = 22.0f;
 class OutcomesView::Row : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    Row() { setAccessible (true); }
+    explicit Row (const Outcome& first) : outcome (first) { setAccessible (true); }
 
     void set (const Outcome& next)
     {
-        const bool isSame = next.name == outcome.name && next.value == outcome.value && next.change == outcome.change &&
-                            next.limitShare == outcome.limitShare;
+        const bool isSame = next.name == outcome.name && next.label == outcome.label && next.value == outcome.value &&
+                            next.change == outcome.change && next.limitShare == outcome.limitShare;
         outcome = next;
         setTitle (outcome.name + ": " + outcome.value);
         setDescription (outcome.change);
@@ -63,10 +63,16 @@ public:
         }
         if (outcome.limitShare >= 0.0f)
         {
-            // How much of the film's limit is used; the mark stands at six tenths, where care begins.
-            const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f);
-            g.setColour (theme.line);
-            g.fillRect (bar);
+            // How much of the film's limit is used: the bar ends at yield, and the mark stands where care begins.
+            const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f).withTrimmedRight (columns.sureness);
+            g.setColour (theme.mark);
+            g.fillRect (bar.withTop (bar.getBottom() - 1.0f));
+            g.fillRect (bar.getRight() - 1.5f, bar.getY() - 4.0f, 1.5f, 6.5f);
+            g.setFont (letters::small());
+            g.setColour (theme.quiet);
+            g.drawText (strings::yieldMark,
+                        bar.withTop (area.getY()).withTrimmedRight (5.0f).withHeight (area.getHeight() - 2.0f),
+                        juce::Justification::centredRight, false);
             g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.quiet);
             g.fillRect (bar.withWidth (bar.getWidth() * juce::jlimit (0.0f, 1.0f, outcome.limitShare)));
             g.setColour (theme.caution);
@@ -80,15 +86,19 @@ public:
         g.setFont (letters::text());
         g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
         // The value has what it needs, the name the rest.
-        const auto valueFont = letters::strong(), nameFont = columns.sureness > 0.0f ? letters::text() : letters::small();
-        const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 6.0f, 0.62f * area.getWidth());
+        const auto valueFont = letters::strong(),
+                   nameFont = columns.sureness > 0.0f && ! outcome.isDetail ? letters::text() : letters::small();
+        const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 1.0f, 0.6f * area.getWidth());
         g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (valueFont);
         g.drawFittedText (outcome.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1,
                           0.7f);
+        area.removeFromRight (8.0f);
+        area.removeFromLeft (outcome.isDetail ? 8.0f : 0.0f);
         g.setColour (theme.quiet);
         g.setFont (nameFont);
-        g.drawFittedText (outcome.name, area.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
+        g.drawFittedText (outcome.label.isEmpty() ? outcome.name : outcome.label, area.toNearestInt(),
+                          juce::Justification::centredLeft, 1, 0.8f);
     }
 
     void mouseEnter (const juce::MouseEvent&) override { repaint(); }
@@ -100,7 +110,7 @@ public:
     }
 
 private:
-    static constexpr float careBegins = 0.6f;
+    static constexpr float careBegins = 0.5f; // common practice, no source
     Outcome outcome;
 };
 
@@ -116,7 +126,7 @@ void OutcomesView::setOutcomes (std::vector<Outcome> outcomes)
     const bool isOther = outcomes.size() != rows.size();
     while (rows.size() < outcomes.size())
     {
-        rows.push_back (std::make_unique<Row>());
+        rows.push_back (std::make_unique<Row> (outcomes[rows.size()]));
         addAndMakeVisible (*rows.back());
     }
     rows.resize (outcomes.size());

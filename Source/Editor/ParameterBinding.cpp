@@ -1,10 +1,12 @@
 #include "ParameterBinding.h"
 
+#include "NoteLimits.h"
 #include "NoteText.h"
 #include "Strings.h"
 
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
+#include "Plugin/ParameterText.h"
 
 #include <cmath>
 
@@ -80,8 +82,23 @@ double soundingInterval (Processor& processor)
     return plainOf (processor, Parameter::interval) + resonantFine (processor) - batterFine (processor);
 }
 
+/** How far the number of an interval may go. */
+NoteLimits::Range intervalsOf (Processor& processor, NoteLimits& limits)
+{
+    return limits.resonant().movedBy (-plainOf (processor, Parameter::batterNote) - resonantFine (processor));
+}
+
+/** How far the batter's note may go if the resonant head moves along. */
+NoteLimits::Range notesTogether (Processor& processor, NoteLimits& limits)
+{
+    return limits.batter()
+        .movedBy (-batterFine (processor))
+        .within (limits.resonant().movedBy (-plainOf (processor, Parameter::interval) - resonantFine (processor)));
+}
+
 /** Types a note into a binding; the text may be a note, a note with cents or a frequency. */
-juce::String typeNote (Processor& processor, const juce::String& typed, const juce::String& field, const ValueBinding& binding)
+juce::String typeNote (Processor& processor, const juce::String& typed, const juce::String& field, const ValueBinding& binding,
+                       NoteLimits& limits, modal::HeadSide side)
 {
     try
     {
@@ -90,6 +107,8 @@ juce::String typeNote (Processor& processor, const juce::String& typed, const ju
         const double note = midiOfHertz (hertz, pitchOf (processor));
         if (note < binding.low || note > binding.high)
             return field + " " + typed + strings::outOfReach + noteOfMidi (binding.low) + " - " + noteOfMidi (binding.high);
+        if (! (side == modal::HeadSide::batter ? limits.batter() : limits.resonant()).contains (note))
+            return field + " " + typed + ". " + limits.sentence (side);
         binding.begin();
         binding.set (note);
         binding.end();
@@ -102,7 +121,7 @@ juce::String typeNote (Processor& processor, const juce::String& typed, const ju
 }
 
 /** Moves the batter alone: its note and, the other way, the interval; one step of undo. */
-ValueBinding batterAlone (Processor& processor)
+ValueBinding batterAlone (Processor& processor, const std::shared_ptr<NoteLimits>& limits)
 {
     auto start = std::make_shared<std::optional<plugin::Values>>();
     ValueBinding binding;
@@ -112,10 +131,11 @@ ValueBinding batterAlone (Processor& processor)
     setSteps (binding, Measure::note);
     binding.get = [&processor] { return batterNote (processor); };
     binding.toText = [] (double note) { return noteOfMidi (note); };
-    binding.set = [&processor] (double note)
+    binding.limits = [limits] { return limits->sentence (modal::HeadSide::batter); };
+    binding.set = [&processor, limits] (double note)
     {
         const double resonant = plainOf (processor, Parameter::batterNote) + plainOf (processor, Parameter::interval);
-        const double asked = note - batterFine (processor);
+        const double asked = limits->batter().nearest (note) - batterFine (processor);
         const auto& range = plugin::specOf (Parameter::interval);
         const double set = juce::jlimit (resonant - range.high, resonant - range.low, asked);
         setWithoutGesture (processor.parameter (Parameter::batterNote), set);
@@ -140,14 +160,15 @@ ValueBinding batterAlone (Processor& processor)
         start->reset();
         processor.setValues (after, strings::batterNote().name);
     };
-    binding.type = [&processor, binding] (const juce::String& typed)
-    { return typeNote (processor, typed, strings::batterNote().name, binding); };
+    binding.type = [&processor, binding, limits] (const juce::String& typed)
+    { return typeNote (processor, typed, strings::batterNote().name, binding, *limits, modal::HeadSide::batter); };
     return binding;
 }
 
-ValueBinding resonantAlone (Processor& processor)
+ValueBinding resonantAlone (Processor& processor, const std::shared_ptr<NoteLimits>& limits)
 {
     ValueBinding binding = bindingOf (processor, Parameter::interval);
+    binding.limits = [limits] { return limits->sentence (modal::HeadSide::resonant); };
     const auto& spec = plugin::specOf (Parameter::interval);
     const auto& note = plugin::specOf (Parameter::batterNote);
     binding.low = note.low + spec.low;
@@ -156,9 +177,40 @@ ValueBinding resonantAlone (Processor& processor)
     binding.toText = [] (double midi) { return noteOfMidi (midi); };
     binding.set = [&processor, setInterval = binding.set] (double midi)
     { setInterval (midi - plainOf (processor, Parameter::batterNote) - resonantFine (processor)); };
-    binding.type = [&processor, binding] (const juce::String& typed)
-    { return typeNote (processor, typed, strings::resonantNote().name, binding); };
+    binding.type = [&processor, binding, limits] (const juce::String& typed)
+    { return typeNote (processor, typed, strings::resonantNote().name, binding, *limits, modal::HeadSide::resonant); };
     return binding;
+}
+
+/** Keeps a parameter of the tuning to what the heads can be drawn to, dragged or typed. */
+void keepWithinReach (Processor& processor, Parameter which, ValueBinding& binding)
+{
+    auto limits = std::make_shared<NoteLimits> (processor);
+    const auto range = [&processor, which, limits]
+    { return which == Parameter::interval ? intervalsOf (processor, *limits) : notesTogether (processor, *limits); };
+    binding.limits = [&processor, which, limits]
+    {
+        const auto batter = limits->batter().movedBy (-batterFine (processor));
+        const bool isBatter = which == Parameter::batterNote && (processor.parameter (Parameter::bottom).plainValue() >= 0.5 ||
+                                                                 notesTogether (processor, *limits).high >= batter.high);
+        return limits->sentence (isBatter ? modal::HeadSide::batter : modal::HeadSide::resonant);
+    };
+    binding.set = [set = binding.set, range] (double plain) { set (range().nearest (plain)); };
+    binding.type = [&processor, which, type = binding.type, range, limits = binding.limits] (const juce::String& typed)
+    {
+        const auto& parameter = processor.parameter (which);
+        try
+        {
+            const auto value = plugin::valueFrom (typed.toStdString(), parameter.spec(), pitchOf (processor).a4);
+            if (! range().contains (value))
+                return juce::String (parameter.spec().name) + " " + typed + ". " + limits();
+        }
+        catch (const modal::InputError& refused)
+        {
+            return juce::String::fromUTF8 (refused.what());
+        }
+        return type (typed);
+    };
 }
 
 } // namespace
@@ -177,6 +229,8 @@ ValueBinding bindingOf (Processor& processor, Parameter which)
     binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (typed); };
     binding.begin = [&parameter] { parameter.beginChangeGesture(); };
     binding.end = [&parameter] { parameter.endChangeGesture(); };
+    if (which == Parameter::batterNote || which == Parameter::interval)
+        keepWithinReach (processor, which, binding);
     return binding;
 }
 
@@ -216,7 +270,9 @@ LadderView::Bindings ladderBindings (Processor& processor)
     interval.get = [&processor] { return soundingInterval (processor); };
     interval.set = [&processor, set = interval.set] (double semitones)
     { set (semitones - resonantFine (processor) + batterFine (processor)); };
-    return { batterAlone (processor), resonantAlone (processor), interval, bindingOf (processor, Parameter::batterNote) };
+    const auto limits = std::make_shared<NoteLimits> (processor);
+    return { batterAlone (processor, limits), resonantAlone (processor, limits), interval,
+             bindingOf (processor, Parameter::batterNote) };
 }
 
 } // namespace editor

@@ -55,13 +55,13 @@ void ParameterRow::paint (juce::Graphics& g)
         return;
     }
     auto area = getLocalBounds().toFloat().reduced (4.0f, 1.0f);
-    if (isMouseOver())
+    if (isMouseOver() && isEnabled())
     {
         g.setColour (theme.line.withAlpha (0.35f));
         g.fillRect (getLocalBounds());
     }
     const auto track = area.removeFromBottom (3.0f);
-    if (! isSwitch() && ! isChoice())
+    if (! isSwitch() && ! isChoice() && isEnabled())
     {
         g.setColour (theme.line);
         g.fillRect (track.withTrimmedTop (1.0f));
@@ -72,12 +72,12 @@ void ParameterRow::paint (juce::Graphics& g)
     }
     if (showsName)
     {
-        g.setColour (theme.quiet);
+        g.setColour (isEnabled() ? theme.quiet : theme.mark);
         g.setFont (letters::text());
         g.drawFittedText (text().name, area.removeFromLeft (0.56f * area.getWidth()).toNearestInt(),
                           juce::Justification::centredLeft, 1, 0.75f);
     }
-    g.setColour (theme.ink);
+    g.setColour (isEnabled() ? theme.ink : theme.mark);
     g.setFont (letters::strong());
     const auto shownText = valueText() + (isChoice() ? juce::String::fromUTF8 (" \xe2\x96\xbe") : juce::String());
     g.drawFittedText (shownText, area.toNearestInt(),
@@ -97,7 +97,7 @@ void ParameterRow::drawFace (juce::Graphics& g) const
     g.setColour (isOn ? theme.paper : theme.ink);
     g.setFont (letters::text());
     g.drawFittedText (face.isNotEmpty() ? face : valueText() + juce::String::fromUTF8 (" \xe2\x96\xbe"), area.toNearestInt(),
-                      juce::Justification::centred, 1, 0.85f);
+                      juce::Justification::centred, 2, 0.85f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 

@@ -26,6 +26,7 @@ public:
     void setFace (const juce::String& newFace) { face = newFace; }
 
     void paint (juce::Graphics&) override;
+    void enablementChanged() override { repaint(); }
     void mouseDown (const juce::MouseEvent&) override;
     void mouseDrag (const juce::MouseEvent&) override;
     void mouseUp (const juce::MouseEvent&) override;

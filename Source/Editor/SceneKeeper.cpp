@@ -2,6 +2,8 @@
 
 #include "Modal/InputError.h"
 
+#include <utility>
+
 namespace editor
 {
 namespace
@@ -22,7 +24,7 @@ std::shared_ptr<const engine::PlayedResponse> play (const std::shared_ptr<const 
     }
 }
 
-/** A snapshot's drum, worked out. */
+/** A snapshot's drum, worked out as the drum that is set is: the same settings give the same figures. */
 struct SnapshotDrum
 {
     std::shared_ptr<const modal::Prediction> prediction;
@@ -34,12 +36,11 @@ SnapshotDrum workOut (const plugin::Values& values, double sampleRate)
     try
     {
         const auto request = plugin::requestOf (values);
-        auto prediction = std::make_shared<const modal::Prediction> (modal::predict (request.drum, request.tuning));
         const auto tensions = modal::tensionsFor (request.drum, request.tuning);
-        auto setup = engine::setUp (request.drum, tensions, modal::solve (request.drum, tensions),
-                                    { request.wires, request.hoop, request.stick });
-        setup.microphones = request.microphones;
-        setup.sampleRate = sampleRate;
+        const auto options = plugin::playedModes (request.drum, tensions);
+        auto prediction = std::make_shared<const modal::Prediction> (
+            modal::predict (request.drum, request.tuning, plugin::predictedModes (options)));
+        const auto setup = plugin::setUpDrum (request, tensions, modal::solve (request.drum, tensions, options), sampleRate);
         return { prediction, std::make_shared<const engine::PlayedResponse> (engine::playedResponse (setup)) };
     }
     catch (const modal::InputError&)
@@ -67,8 +68,29 @@ SceneKeeper::~SceneKeeper()
 void SceneKeeper::changeListenerCallback (juce::ChangeBroadcaster*)
 {
     take (processor.solvedDrum());
-    if (processor.hasSnapshot (plugin::LiveSound::a) != hasSnapshot)
+    const bool isOtherRate = latest != nullptr && hasSnapshot && latest->model->setup().sampleRate != snapshotRate;
+    if (processor.hasSnapshot (plugin::LiveSound::a) != hasSnapshot || isOtherRate)
         refreshSnapshot();
+    tell();
+}
+
+void SceneKeeper::setTrying (bool isTrying)
+{
+    if (isTrying == tried.has_value())
+        return;
+    if (isTrying)
+    {
+        tried = Tried{ current, isHeard };
+        return;
+    }
+    const auto before = *std::exchange (tried, std::nullopt);
+    // What was tried is nothing to compare with.
+    isHeard = before.wasHeard && current.model == before.scene.model;
+    if (! hasSnapshot)
+    {
+        current.before = before.scene.before;
+        current.playedBefore = before.scene.playedBefore;
+    }
     tell();
 }
 
@@ -76,7 +98,7 @@ void SceneKeeper::take (std::shared_ptr<const plugin::SolvedDrum> solved)
 {
     if (solved == nullptr || solved == latest)
         return;
-    if (isHeard)
+    if (isHeard && ! tried)
         previous = current;
     isHeard = false;
     latest = solved;
@@ -85,8 +107,9 @@ void SceneKeeper::take (std::shared_ptr<const plugin::SolvedDrum> solved)
     current.played = nullptr;
     if (! hasSnapshot)
     {
-        current.before = previous.now;
-        current.playedBefore = previous.played;
+        const auto& from = tried ? tried->scene : previous;
+        current.before = from.now;
+        current.playedBefore = from.played;
     }
     startTimer (settling);
 }
@@ -122,8 +145,8 @@ void SceneKeeper::refreshSnapshot()
         tell();
         return;
     }
-    const double rate = latest != nullptr ? latest->model->setup().sampleRate : 48000.0;
-    later ([values = *values, rate] { return workOut (values, rate); },
+    snapshotRate = latest != nullptr ? latest->model->setup().sampleRate : 48000.0;
+    later ([values = *values, rate = snapshotRate] { return workOut (values, rate); },
            [this, number] (SnapshotDrum drum)
            {
                if (number != snapshotNumber)

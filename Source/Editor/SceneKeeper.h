@@ -4,6 +4,8 @@
 
 #include "Plugin/Processor.h"
 
+#include <optional>
+
 namespace editor
 {
 
@@ -24,6 +26,10 @@ public:
 
     /** Call after A was stored or cleared. */
     void refreshSnapshot();
+
+    /** While drums are only tried, each is compared with the one that was set before; what that one was compared with comes back
+        with it afterwards. */
+    void setTrying (bool);
 
     std::function<void()> onChange;
 
@@ -63,9 +69,17 @@ private:
     std::shared_ptr<const plugin::SolvedDrum> latest;
     /** The last drum that stood long enough to be played through: a drag or a sweep passes over many that did not. */
     Scene previous;
+    /** What was shown when drums began to be tried. */
+    struct Tried
+    {
+        Scene scene;
+        bool wasHeard;
+    };
+    std::optional<Tried> tried;
     bool isHeard = false; ///< whether the current drum has been played through
     bool hasSnapshot = false;
     std::uint32_t snapshotNumber = 0;
+    double snapshotRate = 0.0; ///< Hz, at which A was played
     int pending = 0;
     juce::ThreadPool jobs{ 1, 0, juce::Thread::Priority::low };
 

@@ -13,7 +13,7 @@ namespace editor
 namespace
 {
 
-constexpr int sectionPoints = 97;
+constexpr float lineHeight = 16.0f;
 
 } // namespace
 
@@ -53,7 +53,7 @@ void SectionView::setPose (const Pose& newPose)
         shape->displacement (pose.field.data() + pose.field.size() / 2, resonantLine.data());
         for (auto* line : { &batterLine, &resonantLine })
             for (auto& value : *line)
-                value = juce::jlimit (-1.2f, 1.2f, value * pose.scale);
+                value = juce::jlimit (-1.0f, 1.0f, value * pose.scale);
     }
     // Only the strips in which something moves.
     const int reach = juce::roundToInt (swing * 1.3f) + 4;
@@ -85,13 +85,15 @@ void SectionView::place()
     const float proportion = static_cast<float> (spec.depth / spec.diameter);
     float width = area.getWidth() - 34.0f; // beside the walls, hoops
     float height = width * proportion;
-    const float most = 0.64f * area.getHeight();
+    swing = juce::jlimit (4.0f, 26.0f, 0.14f * area.getHeight());
+    // Above and below the heads: how far they swing, and a line of words.
+    const float most = area.getHeight() - 2.0f * (swing + lineHeight + 6.0f);
     if (height > most)
     {
         height = most;
         width = juce::jmax (height / proportion, 60.0f);
     }
-    swing = juce::jlimit (5.0f, 26.0f, juce::jmin (0.40f * height, 0.17f * area.getHeight()));
+    swing = juce::jmin (swing, 0.42f * height); // the heads never meet
     drum = juce::Rectangle<float> (width, height).withCentre (area.getCentre());
 }
 
@@ -179,7 +181,7 @@ void SectionView::drawWires (juce::Graphics& g) const
     juce::Path strand;
     strand.startNewSubPath (xOf (-half), below);
     for (std::size_t i = 0; i < pose.strand.size(); ++i)
-        strand.lineTo (xOf (pose.strandX[i]), below - swing * juce::jlimit (-1.4f, 1.2f, pose.strand[i] * pose.scale));
+        strand.lineTo (xOf (pose.strandX[i]), below - swing * juce::jlimit (-1.0f, 1.0f, pose.strand[i] * pose.scale));
     strand.lineTo (xOf (half), below);
     g.setColour (theme.ink.withAlpha (0.8f));
     const float coil[] = { 2.2f, 1.6f };
@@ -215,28 +217,26 @@ void SectionView::drawWords (juce::Graphics& g) const
     g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
 
     const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
-    // On the left, where the stick does not reach.
+    // On the left, where the stick does not reach, and further out than anything swings.
     auto inside = drum.reduced (12.0f, 0.0f);
-    const float line = 16.0f;
     const auto write = [&] (float y, juce::Colour colour, const juce::Font& font, const juce::String& words)
     {
         g.setColour (colour);
         g.setFont (font);
-        g.drawFittedText (words, inside.withY (y - 0.5f * line).withHeight (line).toNearestInt(),
+        g.drawFittedText (words, inside.withY (y - 0.5f * lineHeight).withHeight (lineHeight).toNearestInt(),
                           juce::Justification::centredLeft, 1, 0.7f);
     };
+    const float clear = swing + 0.5f * lineHeight + 3.0f;
     const auto headWords = [] (const char* name, const modal::HeadPrediction& head)
     { return juce::String (name) + "  " + grouped (head.tension) + " N/m"; };
-    const bool hasRoom = drum.getHeight() > 104.0f;
-    // Clear of the batter at its lowest.
-    const float upper = drum.getY() + juce::jmin (1.2f * swing + line, 0.42f * drum.getHeight());
-    write (upper, theme.batter, letters::title(), headWords (strings::batter, now.batter));
+    const bool hasRoom = drum.getHeight() > 2.0f * swing + lineHeight;
+    write (drum.getY() - clear, theme.batter, letters::title(), headWords (strings::batter, now.batter));
     if (hasRoom)
-        write (drum.getCentreY() + 0.1f * drum.getHeight(), theme.quiet, letters::small(),
+        write (drum.getCentreY(), theme.quiet, letters::small(),
                inches (now.drum.diameter) + juce::String::fromUTF8 (" × ") + inches (now.drum.depth) + ", " +
                    now.drum.shell.material);
     if (now.drum.hasResonantHead())
-        write (drum.getBottom() - juce::jmin (swing * 0.6f + line, 0.18f * drum.getHeight()), theme.resonant, letters::title(),
+        write (drum.getBottom() + juce::jmax (clear, 26.0f), theme.resonant, letters::title(),
                headWords (strings::resonant, now.resonant));
 }
 

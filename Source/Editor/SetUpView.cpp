@@ -38,8 +38,12 @@ public:
             shownLugs = lugs;
             layOut (getWidth());
         }
-        for (auto& row : rows)
-            row->refresh();
+        const bool hasResonant = processor.parameter (Parameter::bottom).plainValue() < 0.5;
+        for (std::size_t i = 0; i < rows.size(); ++i)
+        {
+            rows[i]->setEnabled (hasResonant || ! needsResonant (i));
+            rows[i]->refresh();
+        }
     }
 
     void layOut (int width)
@@ -96,6 +100,13 @@ private:
     {
         const juce::String id (specAt (i).id);
         return ! id.contains ("_lug_") || id.getTrailingIntValue() <= shownLugs;
+    }
+
+    /** Whether a parameter means nothing on a drum of one head. */
+    static bool needsResonant (std::size_t i)
+    {
+        const juce::String id (specAt (i).id);
+        return id == "interval" || id.startsWith ("resonant_") || id.startsWith ("wire");
     }
 
     struct Heading

@@ -20,7 +20,8 @@ juce::String hertzText (double hertz)
 
 } // namespace
 
-SpectrumView::SpectrumView (ValueBinding highlight) : ValueControl (strings::spectrumMode(), std::move (highlight))
+SpectrumView::SpectrumView (ValueBinding highlight)
+    : ValueControl (strings::spectrumMode(), std::move (highlight)), emptyWords (strings::noSpectrumYet)
 {
     setTitle (strings::spectrumTitle);
 }
@@ -34,6 +35,14 @@ void SpectrumView::setScene (const Scene& newScene)
 void SpectrumView::setAnalysis (std::shared_ptr<const Analysis> newAnalysis)
 {
     analysis = std::move (newAnalysis);
+    repaint();
+}
+
+void SpectrumView::setAdvice (const juce::String& newAdvice)
+{
+    if (newAdvice == emptyWords)
+        return;
+    emptyWords = newAdvice;
     repaint();
 }
 
@@ -123,16 +132,23 @@ void SpectrumView::paint (juce::Graphics& g)
                           area.getY() + area.getHeight() * juce::jmin (1.0f, analysis->spectrum[i] / floorLevel));
         curve.lineTo (area.getBottomRight());
         curve.closeSubPath();
-        g.setColour (theme.ink.withAlpha (0.16f));
+        const bool isFormer = isOfFormerDrum();
+        g.setColour (theme.ink.withAlpha (isFormer ? 0.06f : 0.16f));
         g.fillPath (curve);
-        g.setColour (theme.ink.withAlpha (0.75f));
+        g.setColour (isFormer ? theme.mark : theme.ink.withAlpha (0.75f));
         g.strokePath (curve, juce::PathStrokeType (1.0f));
+        if (isFormer)
+        {
+            g.setColour (theme.ink);
+            g.drawFittedText (strings::struckBefore, area.withHeight (16.0f).toNearestInt(), juce::Justification::centredRight, 1,
+                              0.7f);
+        }
     }
     else
     {
         g.setColour (theme.quiet);
         g.setFont (letters::text());
-        g.drawFittedText (strings::noSpectrumYet, area.toNearestInt(), juce::Justification::centred, 2, 0.8f);
+        g.drawFittedText (emptyWords, area.toNearestInt(), juce::Justification::centred, 2, 0.8f);
     }
     drawModes (g);
     g.setColour (theme.line);
@@ -156,7 +172,7 @@ void SpectrumView::drawModes (juce::Graphics& g) const
         const bool isMain =
             i == now.breathing.lower || i == now.breathing.upper || i == now.rocking.lower || i == now.rocking.upper;
         const float height = i == lit ? area.getHeight() : isMain ? 16.0f : 6.0f;
-        g.setColour (i == lit || isMain ? theme.drum : theme.drum.withAlpha (0.4f));
+        g.setColour (theme.drum);
         const float width = i == lit ? 2.0f : isMain ? 2.0f : 1.0f;
         g.fillRect (xOf (mode.frequency) - 0.5f * width, area.getBottom() - height, width, height);
     }
@@ -164,7 +180,7 @@ void SpectrumView::drawModes (juce::Graphics& g) const
     {
         const auto& mode = now.modes[static_cast<std::size_t> (lit)];
         const auto description = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) +
-                                 " s, " + (mode.togetherness > 0.0 ? strings::headsTogether : strings::headsOpposed);
+                                 " s" + strings::afterComma (strings::sharing (now, mode));
         g.setColour (theme.drum);
         g.setFont (letters::title());
         g.drawFittedText (description, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1,

@@ -18,6 +18,13 @@ public:
     void setScene (const Scene&);
     void setAnalysis (std::shared_ptr<const Analysis>);
 
+    /** What stands in place of a spectrum before the first strike. */
+    void setAdvice (const juce::String&);
+    juce::String advice() const { return emptyWords; }
+
+    /** Whether the strike that is shown was on another drum than the one whose modes are marked. */
+    bool isOfFormerDrum() const { return analysis != nullptr && analysis->drum != scene.model; }
+
     /** The mode whose frequency lies nearest to x, or -1 if none is close. */
     int modeAt (float x) const;
     float xOf (double hertz) const;
@@ -32,6 +39,7 @@ private:
 
     Scene scene;
     std::shared_ptr<const Analysis> analysis;
+    juce::String emptyWords;
 };
 
 } // namespace editor

@@ -25,6 +25,8 @@ void StrikeWatcher::timerCallback()
     {
         lastStroke = stroke;
         analysedSamples = 0;
+        const auto solved = processor.solvedDrum();
+        struck = solved != nullptr ? solved->model : nullptr;
         followMotion();
     }
     analyseSound();
@@ -58,14 +60,19 @@ void StrikeWatcher::analyseSound()
     auto copy = processor.lastStrike().copy();
     if (copy.stroke == lastStroke)
         analysedSamples = copy.samples.size();
-    keeper.later ([samples = std::move (copy.samples), rate, note = keeper.scene().now->drumNote]
-                  { return std::make_shared<const Analysis> (analyse (samples, rate, note)); },
-                  [this] (std::shared_ptr<const Analysis> analysis)
-                  {
-                      isAnalysing = false;
-                      if (onAnalysis)
-                          onAnalysis (std::move (analysis));
-                  });
+    keeper.later (
+        [samples = std::move (copy.samples), rate, note = keeper.scene().now->drumNote, drum = struck]
+        {
+            auto heard = std::make_shared<Analysis> (analyse (samples, rate, note));
+            heard->drum = drum;
+            return std::shared_ptr<const Analysis> (std::move (heard));
+        },
+        [this] (std::shared_ptr<const Analysis> analysis)
+        {
+            isAnalysing = false;
+            if (onAnalysis)
+                onAnalysis (std::move (analysis));
+        });
 }
 
 } // namespace editor

@@ -24,6 +24,7 @@ private:
     plugin::Processor& processor;
     SceneKeeper& keeper;
     std::uint32_t lastStroke = 0;
+    std::shared_ptr<const engine::DrumModel> struck; ///< by the last stroke
     std::size_t analysedSamples = 0;
     bool isFollowing = false, isAnalysing = false;
 };

@@ -10,19 +10,17 @@ namespace editor::strings
 
 ControlText batterNote()
 {
-    return {
-        "Batter tap note", "note",
-        "The pitch of the batter head tapped near a lug with the other head held still; the resonant head stays where it is, so "
-        "the interval changes."
-    };
+    return { "Batter tap note", "note",
+             "The pitch of the batter tapped near a lug, the other head held still. Drag by semitones, with Shift by cents; the "
+             "resonant head stays." };
 }
 
 ControlText resonantNote()
 {
     return {
         "Resonant tap note", "note",
-        "The pitch of the resonant head tapped near a lug with the batter held still; higher is tighter, drier and quicker to "
-        "move the wires."
+        "The pitch of the resonant head tapped near a lug, the batter held still. Drag by semitones, with Shift by cents; higher "
+        "is drier."
     };
 }
 
@@ -30,8 +28,8 @@ ControlText interval()
 {
     return {
         "Interval", "semitones",
-        "How far the resonant head's tap note stands above the batter's; drag it to move both heads together, type P4 or fifth "
-        "to set it."
+        "How far the resonant head stands above the batter. Drag to move both heads by semitones, with Shift by cents; type P4 "
+        "or fifth to set it."
     };
 }
 
@@ -45,11 +43,10 @@ ControlText lug (bool isBatter, int number)
 
 ControlText lugSpot (int number)
 {
-    return {
-        "Tap beside lug " + juce::String (number), "cents over the mean of the lugs",
-        "Cents over the mean. Press to tap here next. Behind a sign of plus or minus: how sure, for a head's notes hardly tell a "
-        "lug from the one opposite."
-    };
+    return { "Tap beside lug " + juce::String (number), "cents over the mean of the lugs",
+             "Cents over the mean. Press to choose this lug next. Behind a sign of plus or minus: how sure, for a head's notes "
+             "hardly tell a "
+             "lug from the one opposite." };
 }
 
 ControlText strikePoint()
@@ -99,15 +96,46 @@ int findMode (const modal::Prediction& prediction, const juce::String& typed)
     return nearest;
 }
 
-juce::String modeCaption (const modal::Mode& mode)
+juce::String ofYield (double stress, double yieldStress)
 {
-    return juce::String ("Mode ") + modeName (mode) + ": " + (mode.togetherness > 0.0 ? headsTogether : headsOpposed);
+    return fixed (1.0e-6 * stress, 0) + " of " + fixed (1.0e-6 * yieldStress, 0) + " MPa";
+}
+
+juce::String sharing (const modal::Prediction& prediction, const modal::Mode& mode)
+{
+    return ! prediction.drum.hasResonantHead() ? juce::String() : mode.togetherness > 0.0 ? headsTogether : headsOpposed;
+}
+
+juce::String beats (double hertz)
+{
+    return "beats " + fixed (hertz, 1) + " Hz";
+}
+
+juce::String afterComma (const juce::String& words)
+{
+    return words.isEmpty() ? words : ", " + words;
+}
+
+juce::String modeCaption (const modal::Prediction& prediction, const modal::Mode& mode)
+{
+    return juce::String ("Mode ") + modeName (mode) + afterComma (sharing (prediction, mode));
 }
 
 juce::String strikeCaption (double milliseconds, double slowing)
 {
     return juce::String (milliseconds, 1) + " ms after the stroke, slowed " +
            juce::String (juce::roundToInt (slowing / 5.0) * 5) + " times";
+}
+
+juce::String headReaches (bool isBatter, const juce::String& lowest, const juce::String& highest)
+{
+    return juce::String (isBatter ? "The batter head" : "The resonant head") + " reaches from " + lowest + " to " + highest +
+           ": above, its film would yield.";
+}
+
+juce::String drumWithoutName (const juce::String& diameter, const juce::String& depth, const juce::String& material)
+{
+    return diameter.upToFirstOccurrenceOf (" ", false, false) + juce::String::fromUTF8 (" \xc3\x97 ") + depth + ", " + material;
 }
 
 juce::String tapBeside (int lug)
@@ -118,6 +146,26 @@ juce::String tapBeside (int lug)
 juce::String meanOfLugs (int count)
 {
     return count == 1 ? juce::String ("One lug") : "Mean of " + juce::String (count) + " lugs";
+}
+
+juce::String whatToTurn (const modal::HeadFit& head)
+{
+    constexpr double worthNaming = 0.05; // probability
+    if (head.suspects.empty() || head.unevenness <= modal::clearlyUneven)
+        return nothingToTurn;
+    const auto& first = head.suspects.front();
+    const int lugs = static_cast<int> (head.suspects.size());
+    bool isPair = false;
+    for (const auto& other : head.suspects)
+        isPair = isPair || (other.probability > worthNaming && std::abs (other.lug - first.lug) * 2 == lugs);
+    const double cents = std::abs (first.cents.value) * (isPair ? 0.5 : 1.0);
+    const auto way = juce::String (first.cents.value < 0.0 ? " up" : " down") + (isPair ? ", each" : "") + " by " +
+                     fixed (cents, 0) + " cents";
+    if (! isPair)
+        return "Turn lug " + juce::String (first.lug + 1) + way;
+    const int opposite = (first.lug + lugs / 2) % lugs;
+    return "Turn lugs " + juce::String (std::min (first.lug, opposite) + 1) + " and " +
+           juce::String (std::max (first.lug, opposite) + 1) + way;
 }
 
 juce::String tipFor (const juce::String& id)

@@ -7,8 +7,18 @@ namespace editor
 namespace
 {
 
-constexpr int mostLines = 5;      // of an explanation; a value has one
 constexpr float narrowest = 0.8f; // letters may be squeezed to this share
+
+juce::TextLayout layoutOf (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Justification where,
+                           int width)
+{
+    juce::AttributedString text;
+    text.append (words, font, colour);
+    text.setJustification (where);
+    juce::TextLayout layout;
+    layout.createLayout (text, static_cast<float> (width));
+    return layout;
+}
 
 } // namespace
 
@@ -52,12 +62,32 @@ void TextLine::paint (juce::Graphics& g)
         g.drawFittedText (figure, area, juce::Justification::centredRight, 1, narrowest);
         return;
     }
-    g.setColour (weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink);
+    const auto colour = weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink;
     const bool isValue = weight == Weight::strong || weight == Weight::large;
     const bool isLarge =
         weight == Weight::large && letters::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
-    g.setFont (isLarge ? letters::display() : isValue ? letters::strong() : letters::text());
-    g.drawFittedText (words, getLocalBounds(), where, isValue ? 1 : mostLines, narrowest);
+    if (! isValue)
+        return drawExplanation (g, colour);
+    g.setColour (colour);
+    g.setFont (isLarge ? letters::display() : letters::strong());
+    g.drawFittedText (words, getLocalBounds(), where, 1, narrowest);
+}
+
+/** On as many lines as there is room for, in smaller letters where that helps; of what is still too long, whole sentences. */
+void TextLine::drawExplanation (juce::Graphics& g, juce::Colour colour) const
+{
+    auto shown = words;
+    auto layout = layoutOf (shown, letters::text(), colour, where, getWidth());
+    const auto fits = [&] { return layout.getHeight() <= static_cast<float> (getHeight()); };
+    const auto makeSmall = [&] { layout = layoutOf (shown, letters::small(), colour, where, getWidth()); };
+    if (! fits())
+        makeSmall();
+    while (! fits() && shown.contains (". "))
+    {
+        shown = shown.upToLastOccurrenceOf (". ", true, false).trimEnd();
+        makeSmall();
+    }
+    layout.draw (g, getLocalBounds().toFloat());
 }
 
 std::unique_ptr<juce::AccessibilityHandler> TextLine::createAccessibilityHandler()

@@ -31,6 +31,8 @@ public:
     std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 
 private:
+    void drawExplanation (juce::Graphics&, juce::Colour) const;
+
     juce::Justification where;
     juce::String words, figure;
     Weight weight = Weight::quiet;

@@ -18,21 +18,33 @@ double luminance (juce::Colour colour)
 
 const Theme& Theme::light()
 {
-    static const Theme theme{ juce::Colour (0xfff4f1ea), juce::Colour (0xfffbfaf6),
-                              juce::Colour (0xff22262b), juce::Colour (0xff5c6167),
-                              juce::Colour (0xffd9d4c8), juce::Colour (0xff0068a3),
-                              juce::Colour (0xffb84a00), juce::Colour (0xff00704f),
-                              juce::Colour (0xff9c2f5f), false };
+    static const Theme theme{ juce::Colour (0xfff4f1ea),
+                              juce::Colour (0xfffbfaf6),
+                              juce::Colour (0xff22262b),
+                              juce::Colour (0xff5c6167),
+                              juce::Colour (0xff7f8388),
+                              juce::Colour (0xffd9d4c8),
+                              juce::Colour (0xff0068a3),
+                              juce::Colour (0xffb84a00),
+                              juce::Colour (0xff00704f),
+                              juce::Colour (0xff9c2f5f),
+                              false };
     return theme;
 }
 
 const Theme& Theme::dark()
 {
-    static const Theme theme{ juce::Colour (0xff14171a), juce::Colour (0xff1c2024),
-                              juce::Colour (0xffece9e2), juce::Colour (0xffa3a8ad),
-                              juce::Colour (0xff373d43), juce::Colour (0xff62b8ee),
-                              juce::Colour (0xfff0964a), juce::Colour (0xff45c79e),
-                              juce::Colour (0xffe58fb6), true };
+    static const Theme theme{ juce::Colour (0xff14171a),
+                              juce::Colour (0xff1c2024),
+                              juce::Colour (0xffece9e2),
+                              juce::Colour (0xffa3a8ad),
+                              juce::Colour (0xff70767c),
+                              juce::Colour (0xff373d43),
+                              juce::Colour (0xff62b8ee),
+                              juce::Colour (0xfff0964a),
+                              juce::Colour (0xff45c79e),
+                              juce::Colour (0xffe58fb6),
+                              true };
     return theme;
 }
 

@@ -15,6 +15,7 @@ struct Theme
     juce::Colour sheet;    ///< behind a view
     juce::Colour ink;      ///< text and main lines
     juce::Colour quiet;    ///< secondary text; at least 4.5:1 on paper and sheet
+    juce::Colour mark;     ///< what means something and is no text; at least 3:1 on paper and sheet
     juce::Colour line;     ///< hairlines and scales
     juce::Colour batter;   ///< the struck head
     juce::Colour resonant; ///< the head with the wires

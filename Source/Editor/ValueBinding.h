@@ -15,6 +15,7 @@ struct ValueBinding
     std::function<juce::String (double)> toText;            ///< with its unit
     std::function<juce::String (const juce::String&)> type; ///< sets what a person typed; returns why not, or nothing
     std::function<void()> begin = [] {}, end = [] {};       ///< around a change that undo takes back as one
+    std::function<juce::String()> limits; ///< where a value was asked for that `set` had to bring nearer: why; may be empty
     double low = 0.0, high = 1.0;
     double step = 1.0;     ///< of an arrow key
     double fineStep = 0.1; ///< with shift held

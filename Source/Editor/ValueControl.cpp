@@ -2,6 +2,8 @@
 
 #include "Look.h"
 
+#include <cmath>
+
 namespace editor
 {
 namespace
@@ -67,7 +69,9 @@ void ValueControl::openEntry()
     if (parent == nullptr)
         return;
     auto area = entryArea() + getPosition();
-    area = area.withSizeKeepingCentre (juce::jmax (area.getWidth(), 92), 24);
+    // Over all that is drawn of a handle; in a large view it is a line of its own.
+    area = area.withSizeKeepingCentre (juce::jmax (area.getWidth(), 92),
+                                       area.getHeight() <= 44 ? juce::jmax (area.getHeight(), 24) : 24);
     entry->setBounds (area.constrainedWithin (parent->getLocalBounds()));
     parent->addAndMakeVisible (*entry);
     entry->selectAll();
@@ -148,10 +152,14 @@ void ValueControl::endChange()
     isChanging = false;
 }
 
-void ValueControl::change (double value)
+void ValueControl::change (const ValueBinding& changed, double value)
 {
-    bound.set (juce::jlimit (bound.low, bound.high, value));
+    const double asked = juce::jlimit (changed.low, changed.high, value);
+    changed.set (asked);
     repaint();
+    // More than a parameter's own rounding.
+    if (changed.limits && onRefused && std::abs (changed.get() - asked) > 0.02)
+        onRefused (changed.limits());
 }
 
 std::unique_ptr<juce::AccessibilityHandler> ValueControl::createAccessibilityHandler()

@@ -43,7 +43,10 @@ protected:
 
     void beginChange();
     void endChange();
-    void change (double value);
+    void change (double value) { change (bound, value); }
+
+    /** Sets a value, and says so where it stopped at a limit. */
+    void change (const ValueBinding&, double value);
 
 private:
     void closeEntry (bool keeps);

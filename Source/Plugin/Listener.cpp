@@ -116,7 +116,20 @@ void Listener::chooseLug (int lug)
                 return;
 
             walk->chooseLug (lug);
-            walkOn();
+            if (isOn.load())
+                walkOn();
+            else
+                publish (ListeningReport::Stage::off);
+        });
+}
+
+void Listener::goOn()
+{
+    ask (
+        [this]
+        {
+            if (walk != nullptr && walk->nextLug() >= 0)
+                walkOn();
         });
 }
 

@@ -59,7 +59,8 @@ public:
     void stop();   ///< what was heard stays
     void forget(); ///< what was heard too: it was heard at another sample rate
     void takeBack();
-    void chooseLug (int lug); ///< from 0
+    void chooseLug (int lug); ///< from 0: the next to be tapped; while listening is off it stays off
+    void goOn();              ///< listens on, from the lug whose turn it is
     void workOut();           ///< from what was heard so far; with the last lug this comes by itself
 
     std::shared_ptr<const ListeningReport> report() const;

@@ -12,8 +12,8 @@ namespace
 {
 using files::Quantity;
 
-const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0 } }, true };
-const Quantity tipStiffness{ "tip stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
+const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0, 0.0, { "N·s/m³" } } }, true };
+const Quantity tipStiffness{ "tip stiffness", { { "kn_per_m15", "kN/m^1.5", 1000.0 }, { "n_per_m15", "N/m^1.5", 1.0 } }, true };
 const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
 
 const std::vector<std::string> materials{ "maple", "birch",  "beech",     "mahogany", "oak",

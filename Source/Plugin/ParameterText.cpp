@@ -159,6 +159,34 @@ std::string signedText (double value, const char* unit)
     return (value > 0.0 ? "+" : "") + modal::asText (value, 4) + " " + unit;
 }
 
+/** A unit as people write it, where files keep to plain letters; it can be typed back. */
+std::string written (const char* symbol)
+{
+    static constexpr std::pair<std::string_view, const char*> known[] = { { "C", "°C" },
+                                                                          { "g/m2", "g/m²" },
+                                                                          { "N s/m3", "N·s/m³" } };
+    for (const auto& [plain, pretty] : known)
+        if (plain == symbol)
+            return pretty;
+    return symbol;
+}
+
+std::string quantityText (const ParameterSpec& spec, double value)
+{
+    const auto& unit = spec.unit();
+
+    // Stiffness runs to tens of millions: in thousands, as it is measured.
+    if (spec.quantity->units.size() > 1 && &unit == &spec.quantity->si() && value >= 1.0e4)
+    {
+        const auto& larger = spec.quantity->units.front();
+        return modal::asText (larger.fromSi (unit.toSi (value)), 5) + " " + written (larger.symbol);
+    }
+
+    // A hundredth of an inch is less than anyone measures on a drum.
+    const bool isInches = std::string_view (unit.symbol) == "in";
+    return modal::asText (isInches ? 0.01 * std::round (100.0 * value) : value, 5) + " " + written (unit.symbol);
+}
+
 std::string noteText (double value)
 {
     const auto midi = std::lround (value);
@@ -180,7 +208,7 @@ std::string textOf (const ParameterSpec& spec, double value)
     switch (spec.measure)
     {
     case Measure::quantity:
-        return modal::asText (value, 5) + " " + spec.unit().symbol;
+        return quantityText (spec, value);
     case Measure::note:
         return noteText (value);
     case Measure::interval:

@@ -49,6 +49,9 @@ public:
     /** Whether the host gives the plugin an audio input to listen to. */
     bool hasInput() const;
 
+    /** Blocks of audio asked for so far; it stands still while nobody plays. Any thread. */
+    std::uint32_t blockCount() const noexcept { return blocks.load (std::memory_order_relaxed); }
+
     double currentSampleRate() const noexcept { return playedRate.load (std::memory_order_relaxed); }
 
     DrumParameter& parameter (Parameter which) const { return *parameters[indexOf (which)]; }
@@ -87,6 +90,9 @@ public:
     void importPreset (const juce::File&);
     void exportPreset (const juce::File&);
     juce::String presetName() const;
+
+    /** Whether the drum is no longer the one that was loaded or saved under presetName(). */
+    bool isChangedSinceNamed() const;
 
     /** All that a song keeps, and the same as text. Any thread but the audio thread. */
     State state() const;
@@ -150,10 +156,20 @@ private:
     juce::ChangeBroadcaster drumBroadcaster, heardBroadcaster;
     std::atomic<bool> shouldReset{ false };
     std::atomic<double> playedRate{ 0.0 };
+    std::atomic<std::uint32_t> blocks{ 0 };
 
     // What the state keeps besides parameters.
+    struct Naming
+    {
+        std::string name;
+        std::optional<Values> values; ///< that were given this name; none after a song was loaded, until they are looked up
+    };
+    class NamingChange;
+    void nameAs (Naming);
+    std::optional<Values> valuesOfPreset (const std::string& presetName) const;
+
     mutable std::mutex extrasMutex;
-    std::string name;
+    mutable Naming naming;
     files::Json::Object unknown, unknownInSound;
 
     // The audio thread's own.

@@ -130,6 +130,7 @@ void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer
 {
     const juce::ScopedNoDenormals noDenormals;
     const int frames = buffer.getNumSamples();
+    blocks.fetch_add (1, std::memory_order_relaxed);
     listen (buffer);
     buffer.clear();
 

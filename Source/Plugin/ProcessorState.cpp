@@ -49,6 +49,37 @@ void Processor::clearSnapshot (Snapshot which)
     solver.wake();
 }
 
+/** The name as a step of undo, beside the values that got it. */
+class Processor::NamingChange final : public juce::UndoableAction
+{
+public:
+    NamingChange (Processor& p, Naming to) : processor (p), after (std::move (to))
+    {
+        const std::scoped_lock lock (processor.extrasMutex);
+        before = processor.naming;
+    }
+
+    bool perform() override { return put (after); }
+    bool undo() override { return put (before); }
+    int getSizeInUnits() override { return 10; }
+
+private:
+    bool put (const Naming& naming)
+    {
+        const std::scoped_lock lock (processor.extrasMutex);
+        processor.naming = naming;
+        return true;
+    }
+
+    Processor& processor;
+    Naming before, after;
+};
+
+void Processor::nameAs (Naming to)
+{
+    undo.perform (new NamingChange (*this, std::move (to)));
+}
+
 void Processor::loadPreset (const PresetEntry& entry)
 {
     auto loaded = state();
@@ -73,8 +104,7 @@ void Processor::takeSound (const State& loaded, const juce::String& whatFor)
 {
     // A preset says what the drum is; how it is played, bypass and gain stay.
     setValues (morphed (loaded.live, loaded.live, 0.0, sound.live.copy()), whatFor);
-    const std::scoped_lock lock (extrasMutex);
-    name = loaded.name;
+    nameAs ({ loaded.name, sound.live.copy() });
 }
 
 void Processor::savePreset (const juce::String& presetName)
@@ -83,10 +113,7 @@ void Processor::savePreset (const juce::String& presetName)
     report (fault);
 
     if (fault.isEmpty())
-    {
-        const std::scoped_lock lock (extrasMutex);
-        name = presetName.toStdString();
-    }
+        nameAs ({ presetName.toStdString(), sound.live.copy() });
 }
 
 void Processor::exportPreset (const juce::File& file)
@@ -97,7 +124,41 @@ void Processor::exportPreset (const juce::File& file)
 juce::String Processor::presetName() const
 {
     const std::scoped_lock lock (extrasMutex);
-    return juce::String::fromUTF8 (name.c_str());
+    return juce::String::fromUTF8 (naming.name.c_str());
+}
+
+std::optional<Values> Processor::valuesOfPreset (const std::string& wanted) const
+{
+    const auto text = juce::String::fromUTF8 (wanted.c_str());
+    for (const auto& entry : library.entries())
+    {
+        State loaded;
+        const bool isIt = text == (entry.isUsers ? entry.name : entry.drum + ": " + entry.name);
+        if (isIt && library.load (entry, loaded).isEmpty())
+            return loaded.live;
+    }
+    return std::nullopt;
+}
+
+bool Processor::isChangedSinceNamed() const
+{
+    const auto now = sound.live.copy();
+    Naming current;
+    {
+        const std::scoped_lock lock (extrasMutex);
+        current = naming;
+    }
+    if (current.name.empty())
+        return false;
+    if (! current.values)
+    {
+        // A name without its preset can only be taken at its word.
+        current.values = valuesOfPreset (current.name).value_or (now);
+        const std::scoped_lock lock (extrasMutex);
+        if (naming.name == current.name)
+            naming.values = current.values;
+    }
+    return morphed (*current.values, *current.values, 0.0, now) != now;
 }
 
 State Processor::state() const
@@ -110,7 +171,7 @@ State Processor::state() const
         state.b = sound.snapshot (LiveSound::b);
 
     const std::scoped_lock lock (extrasMutex);
-    state.name = name;
+    state.name = naming.name;
     state.unknown = unknown;
     state.unknownInSound = unknownInSound;
     return state;
@@ -125,7 +186,7 @@ void Processor::setState (const State& state)
     sound.setSnapshot (LiveSound::b, state.b);
     {
         const std::scoped_lock lock (extrasMutex);
-        name = state.name;
+        naming = { state.name, std::nullopt };
         unknown = state.unknown;
         unknownInSound = state.unknownInSound;
     }

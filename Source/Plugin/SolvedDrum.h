@@ -22,4 +22,13 @@ struct SolvedDrum
     const modal::DrumModes& modes() const noexcept { return model->setup().modes; }
 };
 
+/** How many modes of a drum are played. Whoever works a drum out with these gets what is heard, to the last digit. */
+modal::SolveOptions playedModes (const modal::DrumSpec&, const modal::Tensions&);
+
+/** How many of them a prediction of the same drum names. */
+modal::SolveOptions predictedModes (modal::SolveOptions played);
+
+/** All that is played of a drum whose modes are known. `sampleRate` in Hz. */
+engine::DrumSetup setUpDrum (const DrumRequest&, const modal::Tensions&, modal::DrumModes, double sampleRate);
+
 } // namespace plugin

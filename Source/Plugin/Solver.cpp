@@ -1,6 +1,5 @@
 #include "Solver.h"
 
-#include "Engine/PlayedBand.h"
 #include "Modal/InputError.h"
 #include "Modal/Solve.h"
 
@@ -19,9 +18,6 @@ constexpr auto busyFor = 500ms;
 
 /** Modes longer than this do not count for the tail; the drum is then as good as lossless by mistake. */
 constexpr double longestTail = 30.0; // s
-
-/** The prediction shows modes up to here, Hz, and to half the played band where that is higher. */
-constexpr double predictedBand = 1000.0;
 
 /** Whether two settings have the same modes. */
 bool haveSameModes (const Values& a, const Values& b) noexcept
@@ -194,15 +190,12 @@ void Solver::solve (const Values& values, std::optional<int> playedNote, double 
     else
     {
         tensions = modal::tensionsFor (request.drum, request.tuning);
-        work->options.highestFrequency = engine::playedBand (request.drum, tensions);
+        work->options = playedModes (request.drum, tensions);
         modes = modal::solve (request.drum, tensions, work->options);
     }
 
-    auto& setup = work->setup;
-    setup = engine::setUp (request.drum, tensions, std::move (modes), { request.wires, request.hoop, request.stick });
-    setup.microphones = request.microphones;
-    setup.sampleRate = rate;
-    work->model = std::make_shared<const engine::DrumModel> (setup);
+    work->setup = setUpDrum (request, tensions, std::move (modes), rate);
+    work->model = std::make_shared<const engine::DrumModel> (work->setup);
     deliver (*work);
     last = std::move (work);
     needsPrediction = true;
@@ -241,10 +234,7 @@ void Solver::predictFor (const Work& work)
     drum->tensions = work.setup.tensions;
     drum->model = work.model;
     drum->refusal = refusal;
-    // Notes, pairs and sustain lie low; uneven lugs cost the cube of the modes, and whoever waits for a model waits for this too.
-    auto options = work.options;
-    options.highestFrequency = std::min (options.highestFrequency, std::max (predictedBand, 0.5 * options.highestFrequency));
-    drum->prediction = modal::predict (work.request.drum, work.request.tuning, options);
+    drum->prediction = modal::predict (work.request.drum, work.request.tuning, predictedModes (work.options));
     publish (std::move (drum));
 }
 

@@ -87,14 +87,27 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::drumSetAsHeard);
     // A head cannot tell a lug from the one opposite (README); of the pair it knows the sum.
     CHECK (window.plain (plugin::batterLug (2)) + window.plain (plugin::batterLug (5)) < -5.0);
-    window.press (juce::KeyPress ('z', juce::ModifierKeys::ctrlModifier, 0));
-    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::batterNote) - before) < 0.011; }));
-    CHECK (std::abs (window.plain (plugin::batterLug (2))) < 0.06);
-
     window.resize (800, 500);
     window.picture ("listen-done-small");
     window.setTheme (editor::Theme::dark());
     window.picture ("listen-done-small-dark");
+
+    window.press (juce::KeyPress ('z', juce::ModifierKeys::ctrlModifier, 0));
+    CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::batterNote) - before) < 0.011; }));
+    CHECK (std::abs (window.plain (plugin::batterLug (2))) < 0.06);
+
+    // A lug is chosen without listening, and left again; a drum of another number of lugs ends the walk.
+    const auto isListening = [&] { return window.processor().listener().isListening(); };
+    window.click (listen.lug (4));
+    CHECK (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (4); }));
+    CHECK_FALSE (isListening());
+    CHECK (fromMessageThread ([&] { return listen.startButton().getButtonText(); }) == editor::strings::goOnListening);
+    window.click (listen.startButton());
+    REQUIRE (waitUntil ([&] { return isListening() && listen.task() == editor::strings::tapBeside (4); }));
+    CHECK (waitUntil ([&] { return window.view().headerBar().showsListening(); }));
+    onMessageThread ([&] { window.processor().parameter (Parameter::lugs).setPlainValue (lugs + 2); });
+    CHECK (waitUntil ([&] { return ! isListening() && window.processor().listener().report()->notes.empty(); }));
+    CHECK (waitUntil ([&] { return ! window.view().headerBar().showsListening(); }));
 }
 
 TEST_CASE ("Without an input the page says what to do")

@@ -79,6 +79,7 @@ TEST_CASE ("Colours keep the contrast that WCAG 2 asks of text, in both themes")
         {
             for (const auto text : { theme->ink, theme->quiet, theme->batter, theme->resonant, theme->drum, theme->caution })
                 CHECK (editor::contrast (text, ground) >= 4.5);
+            CHECK (editor::contrast (theme->mark, ground) >= 3.0);
         }
     CHECK (editor::contrast (juce::Colours::black, juce::Colours::white) == Approx (21.0)); // the guidelines' own figure
 }

@@ -55,7 +55,8 @@ TestWindow::TestWindow (int width, int height)
             juce::AudioBuffer<float> buffer (2, block);
             while (isPlaying)
             {
-                playBlock (buffer);
+                if (! isPaused)
+                    playBlock (buffer);
                 juce::Thread::sleep (5);
             }
         });

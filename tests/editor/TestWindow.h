@@ -39,6 +39,9 @@ public:
     /** Waits for a strike's motion to show and holds it. */
     bool awaitMotion();
 
+    /** Whether the host asks for audio. */
+    void setPlayed (bool isPlayed) { isPaused = ! isPlayed; }
+
     /** A key of a MIDI keyboard, in the next block. */
     void playKey (int note) { keyDown = note; }
 
@@ -61,7 +64,7 @@ private:
     std::unique_ptr<editor::Editor> window;
     void playBlock (juce::AudioBuffer<float>&);
 
-    std::atomic<bool> isPlaying{ true };
+    std::atomic<bool> isPlaying{ true }, isPaused{ false };
     std::atomic<bool> isInputWaiting{ false }; ///< `input` is the audio thread's while this is true
     std::vector<float> input;
     juce::Random room{ 1 };

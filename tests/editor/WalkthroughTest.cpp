@@ -118,7 +118,7 @@ TEST_CASE ("An educator steps fifth, fourth, third, semitone up, and shows what 
     CHECK (cents > 5.0);
     CHECK (cents < 100.0);
     CHECK (change (window, editor::strings::drumNote) ==
-           juce::String::fromUTF8 ("\xe2\x96\xb2 ") + juce::String (juce::roundToInt (cents)) + " c");
+           "+" + juce::String (juce::roundToInt (cents)) + " c"); // no arrow: less than the model may be off
     const auto before = fromMessageThread ([&] { return window.view().keeper().scene().before; });
     REQUIRE (before != nullptr);
     CHECK (before->interval.semitones == Approx (4.0).margin (0.01));

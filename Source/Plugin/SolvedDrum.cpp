@@ -1,0 +1,38 @@
+#include "SolvedDrum.h"
+
+#include "Engine/PlayedBand.h"
+
+#include <algorithm>
+
+namespace plugin
+{
+namespace
+{
+/** The prediction shows modes up to here, Hz, and to half the played band where that is higher. */
+constexpr double predictedBand = 1000.0;
+} // namespace
+
+modal::SolveOptions playedModes (const modal::DrumSpec& drum, const modal::Tensions& tensions)
+{
+    modal::SolveOptions options;
+    options.highestFrequency = engine::playedBand (drum, tensions);
+    return options;
+}
+
+modal::SolveOptions predictedModes (modal::SolveOptions options)
+{
+    // Notes, pairs and sustain lie low; uneven lugs cost the cube of the modes, and whoever waits for a model waits for this too.
+    options.highestFrequency = std::min (options.highestFrequency, std::max (predictedBand, 0.5 * options.highestFrequency));
+    return options;
+}
+
+engine::DrumSetup setUpDrum (const DrumRequest& request, const modal::Tensions& tensions, modal::DrumModes modes,
+                             double sampleRate)
+{
+    auto setup = engine::setUp (request.drum, tensions, std::move (modes), { request.wires, request.hoop, request.stick });
+    setup.microphones = request.microphones;
+    setup.sampleRate = sampleRate;
+    return setup;
+}
+
+} // namespace plugin

@@ -1,0 +1,250 @@
+// What the window says: no difference where there is none, no value that cannot be had, no old trace as if it were new.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+#include "Editor/NoteText.h"
+#include "Editor/Outcome.h"
+#include "Editor/Strings.h"
+#include "tests/Catch.h"
+
+#include "Modal/Tuning.h"
+
+#include <cmath>
+
+namespace
+{
+using plugin::Parameter;
+
+const juce::KeyPress undo ('z', juce::ModifierKeys::ctrlModifier, 0);
+
+juce::String hint (TestWindow& window)
+{
+    return fromMessageThread ([&] { return window.view().hintLine().shown(); });
+}
+
+/** Every change that the table shows; "name change" each. */
+juce::StringArray changes (TestWindow& window)
+{
+    return fromMessageThread (
+        [&]
+        {
+            juce::StringArray found;
+            for (const auto& outcome : editor::outcomesOf (window.view().keeper().scene(), {}))
+                if (outcome.change.isNotEmpty() && outcome.change != juce::String::fromUTF8 (editor::strings::same))
+                    found.add (outcome.name + " " + outcome.change);
+            return found;
+        });
+}
+
+const editor::Scene& sceneOf (TestWindow& window)
+{
+    return window.view().keeper().scene();
+}
+
+/** A test's own seven: it is not the model that is checked here. */
+modal::Prediction predictionOf (double drumNote)
+{
+    modal::Prediction prediction;
+    prediction.drumNote = drumNote;
+    prediction.sustain = 1.0;
+    return prediction;
+}
+
+} // namespace
+
+TEST_CASE ("What is kept as A at once differs in nothing from what is set")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    REQUIRE (window.settle());
+    REQUIRE (sceneOf (window).playedBefore != nullptr);
+    CHECK (changes (window).joinIntoString ("; ") == "");
+
+    // And after going away and coming back.
+    window.enter (window.view().ladderView().gapHandle(), "M3");
+    REQUIRE (window.settle());
+    CHECK (changes (window).size() > 3);
+    window.click (*window.buttonNamed (editor::strings::hearA.name));
+    REQUIRE (window.settle());
+    CHECK (changes (window).joinIntoString ("; ") == "");
+}
+
+TEST_CASE ("A change gets an arrow only if it is larger than what the model may be off")
+{
+    editor::Scene scene;
+    const auto changeTo = [&] (double hertz)
+    {
+        scene.now = std::make_shared<const modal::Prediction> (predictionOf (hertz));
+        return editor::outcomesOf (scene, {}).front().change;
+    };
+    scene.before = std::make_shared<const modal::Prediction> (predictionOf (200.0));
+    CHECK (changeTo (200.0) == juce::String::fromUTF8 (editor::strings::same));
+    CHECK (changeTo (200.0 * std::exp2 (40.0 / 1200.0)) == "+40 c");
+    CHECK (changeTo (200.0 * std::exp2 (90.0 / 1200.0)) == juce::String::fromUTF8 ("\xe2\x96\xb2 90 c"));
+    CHECK (changeTo (200.0 * std::exp2 (-90.0 / 1200.0)) == juce::String::fromUTF8 ("\xe2\x96\xbc 90 c"));
+}
+
+TEST_CASE ("A drag stops where the film would yield, and says so until something else is done")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    auto& ladder = window.view().ladderView();
+    auto& resonant = ladder.resonantHandle();
+    const double before = window.plain (Parameter::interval);
+    const auto drum = window.processor().solvedDrum()->request.drum;
+    const double highest = modal::reachOfTapNote (drum, modal::HeadSide::resonant).highest;
+
+    window.drag (resonant, { 20.0f, 16.0f }, { 0.0f, -2000.0f }, juce::ModifierKeys (juce::ModifierKeys::shiftModifier));
+    REQUIRE (window.settle());
+    CHECK (window.processor().solvedDrum()->refusal.empty());
+    const double reached = window.prediction().resonant.tapNote;
+    CHECK (reached <= highest);
+    CHECK (modal::centsBetween (reached, highest) < 3.0);
+    CHECK (hint (window).contains ("reaches"));
+    // The tag and the table tell the same.
+    CHECK (editor::hertzOfMidi (fromMessageThread ([&] { return resonant.binding().get(); }), {}) ==
+           Approx (reached).epsilon (1.0e-4));
+
+    window.press (undo);
+    REQUIRE (window.settle());
+    CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
+    CHECK (waitUntil ([&] { return ! hint (window).contains ("reaches"); }));
+
+    // Typed, it is not taken at all.
+    window.enter (resonant, "C7");
+    CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
+    CHECK (hint (window).contains ("reaches"));
+    window.enter (ladder.gapHandle(), "24 st");
+    CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
+}
+
+TEST_CASE ("A note is dragged by semitones, with Shift by cents")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    auto& ladder = window.view().ladderView();
+    const double before = window.plain (Parameter::batterNote);
+    const float semitone = fromMessageThread ([&] { return ladder.scaleOfPitch().pixelsPerSemitone(); });
+    window.drag (ladder.batterHandle(), { 20.0f, 16.0f }, { 0.0f, 1.3f * semitone });
+    CHECK (window.plain (Parameter::batterNote) == Approx (before - 1.0).margin (0.011));
+    window.drag (ladder.batterHandle(), { 20.0f, 16.0f }, { 0.0f, 0.4f * semitone },
+                 juce::ModifierKeys (juce::ModifierKeys::shiftModifier));
+    CHECK (window.plain (Parameter::batterNote) < before - 1.1);
+    CHECK (window.plain (Parameter::batterNote) > before - 1.9);
+}
+
+TEST_CASE ("An interval between two names says how far off the nearer it is")
+{
+    CHECK (editor::intervalName (5.0) == "perfect fourth");
+    CHECK (editor::intervalName (1.61) == juce::String::fromUTF8 ("major second \xe2\x88\x92"
+                                                                  "39 c"));
+    CHECK (editor::intervalName (-1.0) == "minor second below");
+}
+
+TEST_CASE ("The drum's name goes and comes with undo, and says when it no longer holds")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    const auto shown = [&] { return fromMessageThread ([&] { return window.view().headerBar().drumShown(); }); };
+    const auto unnamed = shown();
+    CHECK (unnamed.contains ("maple"));
+    onMessageThread ([&] { window.processor().loadPreset (window.processor().presets().entries().front()); });
+    REQUIRE (window.settle());
+    const auto loaded = fromMessageThread ([&] { return window.processor().presetName(); });
+    REQUIRE (loaded.isNotEmpty());
+    CHECK (waitUntil ([&] { return shown() == loaded; }));
+    window.enter (window.view().ladderView().gapHandle(), "P8");
+    CHECK (waitUntil ([&] { return shown() == loaded + " " + editor::strings::changed; }));
+
+    // A song that is loaded again knows it too.
+    const auto song = fromMessageThread ([&] { return window.processor().state(); });
+    onMessageThread ([&] { window.processor().setState (song); });
+    CHECK (fromMessageThread ([&] { return window.processor().isChangedSinceNamed(); }));
+
+    window.press (undo);
+    CHECK (waitUntil ([&] { return shown() == loaded; }));
+    window.press (undo);
+    CHECK (waitUntil ([&] { return shown() == unnamed; }));
+}
+
+TEST_CASE ("Intervals that were only heard leave nothing behind to compare with")
+{
+    TestWindow window;
+    window.enter (window.view().ladderView().gapHandle(), "M3");
+    REQUIRE (window.settle());
+    const auto before = fromMessageThread ([&] { return sceneOf (window).before; });
+    REQUIRE (before != nullptr);
+    window.click (*window.buttonNamed (editor::strings::sweep.name));
+    REQUIRE (waitUntil ([&] { return window.view().auditionBar().sweep().interval() >= 2; }));
+    CHECK (waitUntil ([&] { return sceneOf (window).before != nullptr && sceneOf (window).before != before; }));
+    window.press (juce::KeyPress (juce::KeyPress::escapeKey));
+    REQUIRE (window.settle());
+    CHECK (fromMessageThread ([&] { return sceneOf (window).before; }) == before);
+}
+
+TEST_CASE ("A strike on another drum is shown as such")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    auto& spectrum = window.view().spectrumView();
+    const auto isFormer = [&] { return fromMessageThread ([&] { return spectrum.isOfFormerDrum(); }); };
+    window.press (juce::KeyPress ('2', {}, '2'));
+    REQUIRE (waitUntil ([&] { return window.processor().lastStrike().recordedSamples() > 12000; }));
+    REQUIRE (waitUntil ([&] { return ! window.view().keeper().isBusy(); }));
+    CHECK_FALSE (isFormer());
+    window.enter (window.view().ladderView().gapHandle(), "P5");
+    REQUIRE (window.settle());
+    CHECK (isFormer());
+    window.picture ("struck-before");
+    window.press (juce::KeyPress ('2', {}, '2'));
+    CHECK (waitUntil ([&] { return ! isFormer(); }));
+}
+
+TEST_CASE ("Without audio a stroke says why it is silent")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.setPlayed (false);
+    REQUIRE (waitUntil ([&] { return window.view().spectrumView().advice() == editor::strings::hostIsStill; }));
+    const auto strokes = window.processor().lastStrike().strokeCount();
+    window.press (juce::KeyPress ('1', {}, '1'));
+    CHECK (hint (window) == editor::strings::hostIsStill);
+    window.setPlayed (true);
+    REQUIRE (waitUntil ([&] { return window.view().spectrumView().advice() == editor::strings::noSpectrumYet; }));
+    CHECK (window.processor().lastStrike().strokeCount() == strokes); // nothing was saved up
+    window.press (juce::KeyPress ('1', {}, '1'));
+    CHECK (waitUntil ([&] { return window.processor().lastStrike().strokeCount() == strokes + 1; }));
+}
+
+TEST_CASE ("A drum of one head says nothing about a second")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    onMessageThread ([&] { window.processor().parameter (Parameter::bottom).setPlainValue (2.0); });
+    REQUIRE (window.settle());
+    const auto& now = *sceneOf (window).now;
+    CHECK (editor::strings::sharing (now, now.modes.front()).isEmpty());
+    for (const auto& outcome : fromMessageThread ([&] { return editor::outcomesOf (sceneOf (window), {}); }))
+    {
+        INFO (outcome.name);
+        CHECK_FALSE (outcome.name.containsIgnoreCase ("resonant"));
+        CHECK_FALSE (outcome.name.containsIgnoreCase ("wires"));
+    }
+    auto& setUp = window.view().setUpView();
+    CHECK (waitUntil ([&] { return ! setUp.rowOf (Parameter::resonantFilm)->isEnabled(); }));
+    CHECK (fromMessageThread ([&] { return setUp.rowOf (Parameter::batterFilm)->isEnabled(); }));
+    window.picture ("one-head");
+    window.setPage (editor::Page::setUp);
+    window.picture ("one-head-set-up");
+}
+
+TEST_CASE ("The foot of the window explains what the keyboard is at, once the keyboard moves")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.hover (window.view().auditionBar(), { 20.0f, 20.0f });
+    window.focus (window.view().ladderView().resonantHandle());
+    CHECK (waitUntil ([&] { return hint (window).startsWith (editor::strings::resonantNote().name); }));
+}
