@@ -182,11 +182,12 @@ void HeadView::drawLugNumbers (juce::Graphics& g) const
         const auto c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
         // Clear of the hoop at every angle: by the words' own reach in that direction.
         const float reach = 0.5f * (circle.getWidth() - std::abs (c) * width - std::abs (s) * height) - 4.0f;
+        const auto place = juce::Rectangle<float> (width, height)
+                               .withCentre ({ circle.getCentreX() + c * reach, circle.getCentreY() - s * reach });
+        g.setColour (theme.sheet.withAlpha (0.7f)); // wires end here
+        g.fillRoundedRectangle (place, 3.0f);
         g.setColour (isEven ? theme.quiet : theme.ink);
-        g.drawText (words,
-                    juce::Rectangle<float> (width, height)
-                        .withCentre ({ circle.getCentreX() + c * reach, circle.getCentreY() - s * reach }),
-                    juce::Justification::centred, false);
+        g.drawText (words, place, juce::Justification::centred, false);
     }
 }
 

@@ -380,13 +380,13 @@ void LadderView::drawName (juce::Graphics& g, const std::vector<int>& modes, juc
     const auto& now = *scene.now;
     const auto& mode = modeAt (now, modes.front());
     const bool isDrumNote = std::abs (mode.frequency - now.drumNote)<0.01, isSplit = modes.size()> 1;
-    const auto head = isDrumNote ? noteWithCents (mode.frequency, pitch)
-                                 : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " +
-                                       noteName (mode.frequency, pitch) + (isSplit ? strings::isSplit : "");
-    const auto detail = fixed (mode.frequency, 0) + " Hz" +
-                        strings::afterComma (isSplit      ? strings::beats (mode.frequency - modeAt (now, modes.back()).frequency)
-                                             : isDrumNote ? juce::String (strings::drumNoteShort)
-                                                          : strings::sharing (now, mode));
+    const auto head = isDrumNote
+                          ? noteWithCents (mode.frequency, pitch)
+                          : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
+    const auto detail =
+        isSplit ? strings::splitPair (mode.frequency - modeAt (now, modes.back()).frequency)
+                : fixed (mode.frequency, 0) + " Hz" +
+                      strings::afterComma (isDrumNote ? juce::String (strings::drumNoteShort) : strings::sharing (now, mode));
     const auto write = [&] (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Rectangle<float> line)
     {
         // The scale's lines stop where there are words.
@@ -394,7 +394,7 @@ void LadderView::drawName (juce::Graphics& g, const std::vector<int>& modes, juc
         g.fillRect (line.withWidth (juce::jmin (line.getWidth(), font.getStringWidthFloat (words) + 3.0f)).reduced (0.0f, 1.0f));
         g.setColour (colour);
         g.setFont (font);
-        g.drawFittedText (words, line.toNearestInt(), juce::Justification::centredLeft, 1, 0.75f);
+        g.drawFittedText (words, line.toNearestInt(), juce::Justification::centredLeft, 1, 0.65f);
     };
     write (head, letters::strong(), theme.drum, area.removeFromTop (16.0f));
     write (detail, letters::small(), theme.quiet, area);

@@ -55,7 +55,7 @@ Layout::Layout (int width, int height, Page page)
         // The heads take what their circles can use; a tall window stands them one under the other.
         const bool stands = left.getHeight() > 2 * left.getWidth();
         const int wanted = stands ? 2 * (left.getWidth() + 18) : left.getWidth() / 2 + 18;
-        auto plans = left.removeFromBottom (juce::jmin (wanted, left.getHeight() * 7 / 10));
+        auto plans = left.removeFromBottom (juce::jmin (wanted, left.getHeight() * (stands ? 70 : 62) / 100));
         section = left.withTrimmedBottom (4);
         batter = stands ? plans.removeFromTop (plans.getHeight() / 2) : plans.removeFromLeft (plans.getWidth() / 2);
         resonant = plans;

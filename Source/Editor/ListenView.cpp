@@ -267,15 +267,15 @@ void ListenView::timerCallback()
     level.feed (processor.listener().takePeak());
 }
 
-/** Where the head and its lugs stand if the spots are of some size: round, or seen at a slant where that leaves them more room.
- */
-ListenView::Ring ListenView::ringOf (juce::Point<float> spot, bool isRound) const
+/** Where the head and its lugs stand if the spots are of some size; wider than high, the head is seen at a slant.
+
+    @param slant  the head's width over its height, at most */
+ListenView::Ring ListenView::ringOf (juce::Point<float> spot, float slant) const
 {
     const auto area = picture.toFloat();
-    float halfWidth = juce::jmax (20.0f, 0.5f * area.getWidth() - spot.x - 6.0f),
-          halfHeight = juce::jmax (20.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
-    if (isRound)
-        halfWidth = halfHeight = juce::jmin (halfWidth, halfHeight);
+    const float mostAcross = juce::jmax (20.0f, 0.5f * area.getWidth() - spot.x - 6.0f),
+                mostUp = juce::jmax (20.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
+    const float halfWidth = juce::jmin (mostAcross, slant * mostUp), halfHeight = juce::jmin (mostUp, halfWidth);
     Ring ring{ juce::Rectangle<float> (2.0f * halfWidth, 2.0f * halfHeight).withCentre (area.getCentre()), {} };
     for (int i = 0; i < shownLugs; ++i)
     {
@@ -301,10 +301,11 @@ bool ListenView::Ring::isClear() const
 void ListenView::placeLugs()
 {
     constexpr juce::Point<float> roomy{ 46.0f, 34.0f }, small{ 42.0f, 28.0f };
-    auto ring = ringOf (roomy, true);
+    auto ring = ringOf (roomy, 1.0f);
     for (const auto& spot : { roomy, small })
-        if (! ring.isClear())
-            ring = ringOf (spot, false);
+        for (const float slant : { 1.3f, 1.6f, 2.0f, 2.5f })
+            if (! ring.isClear())
+                ring = ringOf (spot, slant);
     circle = ring.head;
     for (std::size_t i = 0; i < lugs.size(); ++i)
     {

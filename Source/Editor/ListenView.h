@@ -64,7 +64,7 @@ private:
 
         bool isClear() const; ///< no two neighbours overlap
     };
-    Ring ringOf (juce::Point<float> spot, bool isRound) const;
+    Ring ringOf (juce::Point<float> spot, float slant) const;
     int lugCount (const Report&) const;
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;

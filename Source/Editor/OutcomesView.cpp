@@ -11,12 +11,21 @@ namespace
 /** Widths of the columns, as x from the right. */
 struct Columns
 {
-    explicit Columns (float width) : sureness (width < 260.0f ? 0.0f : 60.0f), change (width < 260.0f ? 56.0f : 66.0f) {}
+    explicit Columns (float width)
+        : isNarrow (width < 330.0f), sureness (width < 260.0f ? 0.0f
+                                               : isNarrow     ? 46.0f
+                                                              : 66.0f),
+          change (width < 260.0f ? 56.0f
+                  : isNarrow     ? 60.0f
+                                 : 72.0f)
+    {
+    }
+    bool isNarrow;
     float sureness, change;
 
     juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
     {
-        return row.removeFromRight (sureness).toNearestInt();
+        return row.removeFromRight (sureness).withTrimmedLeft (juce::jmin (sureness, 4.0f)).toNearestInt();
     }
     juce::Rectangle<int> takeChange (juce::Rectangle<float>& row) const { return row.removeFromRight (change).toNearestInt(); }
 };
@@ -87,7 +96,7 @@ public:
         g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
         // The value has what it needs, the name the rest.
         const auto valueFont = letters::strong(),
-                   nameFont = columns.sureness > 0.0f && ! outcome.isDetail ? letters::text() : letters::small();
+                   nameFont = columns.isNarrow || outcome.isDetail ? letters::small() : letters::text();
         const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 1.0f, 0.6f * area.getWidth());
         g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (valueFont);
@@ -98,7 +107,7 @@ public:
         g.setColour (theme.quiet);
         g.setFont (nameFont);
         g.drawFittedText (outcome.label.isEmpty() ? outcome.name : outcome.label, area.toNearestInt(),
-                          juce::Justification::centredLeft, 1, 0.8f);
+                          juce::Justification::centredLeft, 1, 0.75f);
     }
 
     void mouseEnter (const juce::MouseEvent&) override { repaint(); }

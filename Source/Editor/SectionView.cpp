@@ -219,6 +219,7 @@ void SectionView::drawWords (juce::Graphics& g) const
     const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
     // On the left, where the stick does not reach, and further out than anything swings.
     auto inside = drum.reduced (12.0f, 0.0f);
+    inside.setWidth (juce::jmin (juce::jmax (inside.getWidth(), 160.0f), static_cast<float> (getWidth()) - inside.getX()));
     const auto write = [&] (float y, juce::Colour colour, const juce::Font& font, const juce::String& words)
     {
         g.setColour (colour);

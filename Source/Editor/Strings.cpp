@@ -106,9 +106,9 @@ juce::String sharing (const modal::Prediction& prediction, const modal::Mode& mo
     return ! prediction.drum.hasResonantHead() ? juce::String() : mode.togetherness > 0.0 ? headsTogether : headsOpposed;
 }
 
-juce::String beats (double hertz)
+juce::String splitPair (double hertz)
 {
-    return "beats " + fixed (hertz, 1) + " Hz";
+    return "split, beats " + fixed (hertz, 1) + " Hz";
 }
 
 juce::String afterComma (const juce::String& words)

@@ -29,7 +29,6 @@ inline constexpr const char* setUpTitle = "The drum and how it is played";
 inline constexpr const char* batter = "batter";
 inline constexpr const char* resonant = "resonant";
 inline constexpr const char* drumNoteShort = "the drum";
-inline constexpr const char* isSplit = " split";
 inline constexpr const char* headsTogether = "together";
 inline constexpr const char* headsOpposed = "opposed";
 inline constexpr const char* noStrikeYet = "Strike the batter head to see it move and hear it";
@@ -222,8 +221,8 @@ ControlText strokeSpeed();
 /** How the heads share a mode: "together", "opposed"; empty for a drum of one head. */
 juce::String sharing (const modal::Prediction&, const modal::Mode&);
 
-/** "beats 0.4 Hz": what is heard of two modes so far apart. */
-juce::String beats (double hertz);
+/** "split, beats 0.4 Hz": two modes of the same kind, so far apart. */
+juce::String splitPair (double hertz);
 
 /** ", words", or nothing for none. */
 juce::String afterComma (const juce::String& words);
