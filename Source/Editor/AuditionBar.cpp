@@ -155,6 +155,7 @@ void AuditionBar::strikeAt (double place, double angle, double strength)
 
 void AuditionBar::refresh()
 {
+    sweepAll.setEnabled (processor.parameter (Parameter::bottom).plainValue() < 0.5);
     pattern.refresh();
     patternOn.refresh();
 }

@@ -1,6 +1,7 @@
 #include "HeaderBar.h"
 
 #include "Look.h"
+#include "ParameterBinding.h"
 #include "Strings.h"
 
 namespace editor
@@ -70,7 +71,7 @@ void HeaderBar::refresh()
     const auto text = [this] (plugin::Parameter which)
     {
         const auto& parameter = processor.parameter (which);
-        return parameter.textOf (parameter.plainValue());
+        return shownValue (parameter, parameter.plainValue());
     };
     auto name = processor.presetName();
     if (name.isEmpty())

@@ -19,13 +19,13 @@ struct Outcome
     {
     }
 
-    juce::String name;   ///< tells all by itself
-    juce::String label;  ///< stands for the name where the lines around it help; empty: the name
-    juce::String value;  ///< with its unit
-    juce::String change; ///< against the snapshot, with an arrow if it is larger than what the model may be off; empty if there
-                         ///< is none or nothing to compare
-    juce::String sureness;    ///< how far off the model may be
-    juce::String tip;         ///< one sentence of physics, and what the sureness rests on
+    juce::String name;     ///< tells all by itself
+    juce::String label;    ///< stands for the name where the lines around it help; empty: the name
+    juce::String value;    ///< with its unit
+    juce::String change;   ///< against the snapshot, with an arrow if it is larger than what the model may be off; empty if there
+                           ///< is none or nothing to compare
+    juce::String sureness; ///< how far off the model may be
+    juce::String tip;      ///< one sentence of physics, and what the sureness rests on
     float limitShare = -1.0f; ///< of a limit that must not be passed, 0 to 1; below 0: there is none
     bool isGroupStart = false;
     bool isDetail = false; ///< says more about the line above

@@ -9,6 +9,7 @@
 #include "Plugin/ParameterText.h"
 
 #include <cmath>
+#include <string_view>
 
 namespace editor
 {
@@ -215,6 +216,13 @@ void keepWithinReach (Processor& processor, Parameter which, ValueBinding& bindi
 
 } // namespace
 
+juce::String shownValue (const plugin::DrumParameter& parameter, double plain)
+{
+    const auto& spec = parameter.spec();
+    const bool isInches = spec.measure == Measure::quantity && std::string_view (spec.unit().symbol) == "in";
+    return parameter.textOf (isInches ? 0.01 * std::round (100.0 * plain) : plain);
+}
+
 ValueBinding bindingOf (Processor& processor, Parameter which)
 {
     auto& parameter = processor.parameter (which);
@@ -225,7 +233,7 @@ ValueBinding bindingOf (Processor& processor, Parameter which)
     setSteps (binding, spec.measure);
     binding.get = [&parameter] { return parameter.plainValue(); };
     binding.set = [&parameter] (double plain) { setWithoutGesture (parameter, plain); };
-    binding.toText = [&parameter] (double plain) { return parameter.textOf (plain); };
+    binding.toText = [&parameter] (double plain) { return shownValue (parameter, plain); };
     binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (typed); };
     binding.begin = [&parameter] { parameter.beginChangeGesture(); };
     binding.end = [&parameter] { parameter.endChangeGesture(); };

@@ -11,6 +11,9 @@ namespace editor
 /** A parameter as a number that a control can show and set: gestures reach the host and undo. */
 ValueBinding bindingOf (plugin::Processor&, plugin::Parameter);
 
+/** A parameter's value as the window shows it, with its unit: of inches no more decimals than anyone measures on a drum. */
+juce::String shownValue (const plugin::DrumParameter&, double plain);
+
 /** What a parameter says about itself. */
 ControlText textOf (const plugin::ParameterSpec&);
 

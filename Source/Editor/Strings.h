@@ -178,7 +178,7 @@ inline constexpr const char* otherLugs = "The drum now has another number of lug
 inline constexpr const char* lugChosen = "Go on listens from this lug on. Press the lug again to leave it as it is.";
 inline constexpr const char* nothingHeard = "nothing heard yet";
 inline constexpr const char* tapNote = "Tap note";
-inline constexpr const char* tensionOfHead = "Tension";
+inline constexpr const char* tensionOfHead = "Tension heard";
 inline constexpr const char* beforeListening = "Before you begin";
 inline constexpr const char* howToListen =
     "Wires off, the other head held still with a cloth. Hold the microphone a hand's breadth "

@@ -182,9 +182,7 @@ std::string quantityText (const ParameterSpec& spec, double value)
         return modal::asText (larger.fromSi (unit.toSi (value)), 5) + " " + written (larger.symbol);
     }
 
-    // A hundredth of an inch is less than anyone measures on a drum.
-    const bool isInches = std::string_view (unit.symbol) == "in";
-    return modal::asText (isInches ? 0.01 * std::round (100.0 * value) : value, 5) + " " + written (unit.symbol);
+    return modal::asText (value, 5) + " " + written (unit.symbol);
 }
 
 std::string noteText (double value)

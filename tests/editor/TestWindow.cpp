@@ -134,6 +134,8 @@ juce::Point<float> TestWindow::inWindow (juce::Component& component, juce::Point
 void TestWindow::mouse (juce::Point<float> at, juce::ModifierKeys modifiers)
 {
     clock += 15;
+    // What the keyboard holds down; an event brings only the mouse's buttons.
+    juce::ModifierKeys::currentModifiers = modifiers.withoutMouseButtons();
     window->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, at, modifiers,
                                          juce::MouseInputSource::defaultPressure, juce::MouseInputSource::defaultOrientation,
                                          clock);

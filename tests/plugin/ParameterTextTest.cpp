@@ -85,6 +85,18 @@ TEST_CASE ("What cannot be is refused and not clipped")
     }
 }
 
+TEST_CASE ("Units are written as people write them, and read either way")
+{
+    const auto initial = [] (Parameter which) { return textOf (specOf (which), specOf (which).initial); };
+    CHECK (initial (Parameter::temperature) == "20 °C");
+    CHECK (initial (Parameter::batterCoating) == "30 g/m²");
+    CHECK (initial (Parameter::patchRub) == "60 N·s/m³");
+    CHECK (initial (Parameter::stickTip) == "800 kN/m^1.5");
+    CHECK (valueFrom ("20 C", specOf (Parameter::temperature)) == Approx (20.0));
+    CHECK (valueFrom ("60 N s/m3", specOf (Parameter::patchRub)) == Approx (60.0));
+    CHECK (valueFrom ("8e5 N/m^1.5", specOf (Parameter::stickTip)) == Approx (8.0e5));
+}
+
 TEST_CASE ("Every parameter reads back what it shows, anywhere in its range")
 {
     std::mt19937 random (1);
