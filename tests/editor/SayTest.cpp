@@ -94,7 +94,7 @@ TEST_CASE ("A drag stops where the film would yield, and says so until something
     auto& resonant = ladder.resonantHandle();
     const double before = window.plain (Parameter::interval);
     const auto drum = window.processor().solvedDrum()->request.drum;
-    const double highest = modal::reachOfTapNote (drum, modal::HeadSide::resonant).highest;
+    const double highest = modal::tapNoteRange (drum, modal::HeadSide::resonant).highest;
 
     window.drag (resonant, { 20.0f, 16.0f }, { 0.0f, -2000.0f }, juce::ModifierKeys (juce::ModifierKeys::shiftModifier));
     REQUIRE (window.settle());

@@ -49,6 +49,14 @@ TestWindow::TestWindow (int width, int height)
             window->setVisible (true);
             window->getPeer()->grabFocus();
         });
+    // The display may take its time to give a new window the keyboard, without which keys reach nobody.
+    waitUntil (
+        [this]
+        {
+            if (! view().hasKeyboardFocus (true))
+                view().grabKeyboardFocus();
+            return view().hasKeyboardFocus (true);
+        });
     audio = std::thread (
         [this]
         {
