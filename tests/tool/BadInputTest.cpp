@@ -232,7 +232,7 @@ TEST_CASE ("Options that cannot be used are refused with the option, the value a
         { { "--highest", "50Hz" }, { "--highest: 50 Hz", "156 to 20000 Hz", "146.5 Hz" } },
         { { "--highest", "150Hz" }, { "--highest: 150 Hz", "156 to 20000 Hz" } },
         { { "--highest", "2000" }, { "--highest", "no unit", "Hz" } },
-        { { "--tuning", "fairy" }, { "--tuning", "fairy", "Medium, a fourth" } },
+        { { "--tuning", "fairy" }, { "--tuning", "fairy", "Warm, a fourth" } },
         { { "--drum", "brass-14x6.5" }, { "--drum", "brass-14x6.5", "not both" } },
         { { "brass-14x6.5" }, { "argument", "brass-14x6.5", "at most 1" } },
     };
