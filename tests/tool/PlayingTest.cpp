@@ -265,7 +265,7 @@ TEST_CASE ("Sampling rates agree", "[render]")
         for (const auto& allowed : { Agreement{ wires, "22050", isOn ? 8.0 : 3.0, isOn ? 1.5 : 0.5 },
                                      Agreement{ wires, "44100", isOn ? 2.0 : 1.0, isOn ? 0.5 : 0.2 },
                                      Agreement{ wires, "48000", isOn ? 2.0 : 1.0, isOn ? 0.5 : 0.2 },
-                                     Agreement{ wires, "96000", isOn ? 1.5 : 0.5, isOn ? 0.5 : 0.1 } })
+                                     Agreement{ wires, "96000", isOn ? 2.0 : 0.5, isOn ? 0.5 : 0.1 } })
         {
             const auto bands = levels (allowed.rate, wires);
             double worst = 0.0, sum = 0.0;
