@@ -2,11 +2,12 @@
 
 #include "FitDrumIteration.h"
 #include "FitDrumPairs.h"
-#include "FitDrumStart.h"
+#include "FitDrumSearch.h"
 #include "FitErrors.h"
 #include "FitLosses.h"
 #include "FitMass.h"
 #include "InputError.h"
+#include "OneHead.h"
 #include "Tuning.h"
 #include "Units.h"
 
@@ -19,14 +20,11 @@ namespace
 {
 
 constexpr std::size_t fewestModes = 4;   // as many as unknowns
-constexpr double goodMisfit = 1.8;       // standard deviations
-constexpr double goodEvidence = 1.2;     // a line of full weight, ln
-constexpr double clearlyBetter = 1.5;    // ln of the ratio of probabilities
-constexpr double surelyBetter = 3.0;     // the same, for a drum of another size
 constexpr double sameTension = 0.05;     // relative
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
+constexpr double tooVague = 100.0;       // cents of tap note: what no tech calls a note any more
 constexpr double ownShare = 0.2;         // of a mode's energy in a head's film that makes it that head's
 
 void checkSetup (const DrumFitSetup& setup)
@@ -42,29 +40,9 @@ void checkSetup (const DrumFitSetup& setup)
         throw InputError ("muffling", "on the drum", "none while it is recorded for a fit");
 }
 
-/** ln of the probability of a fit, the heads' masses included. */
-double plausibility (const FitDrumIteration& fitted)
-{
-    return fitted.closeness - 0.5 * fitted.state.tail<2>().cwiseQuotient (fitted.prior.tail<2>()).squaredNorm();
-}
-
 bool isSameTuning (const DrumState& a, const DrumState& b)
 {
     return (a - b).head<2>().cwiseAbs().maxCoeff() < sameTension;
-}
-
-/** All starts followed, the most plausible first. */
-std::vector<FitDrumIteration> fitsOf (const DrumFitSetup& setup, const std::vector<Line>& lines)
-{
-    std::vector<FitDrumIteration> fits;
-
-    for (const auto& start : startsOfDrumFit (setup, lines))
-        if (FitDrumIteration trial (setup, lines, start.batter, start.resonant); trial.run())
-            fits.push_back (std::move (trial));
-
-    std::sort (fits.begin(), fits.end(),
-               [] (const FitDrumIteration& a, const FitDrumIteration& b) { return plausibility (a) > plausibility (b); });
-    return fits;
 }
 
 /** The most plausible drum of another diameter, of those that are usual, and how plausible it is. In vacuo a drum of any size has
@@ -88,8 +66,8 @@ std::pair<double, double> bestOtherSize (const std::vector<FitDrumIteration>& fi
         for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
             if (FitDrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]),
                                         sameNotes * std::exp (fits[i].state[1]));
-                trial.run() && plausibility (trial) > best.second)
-                best = { other.drum.diameter, plausibility (trial) };
+                trial.run() && trial.plausibility() > best.second)
+                best = { other.drum.diameter, trial.plausibility() };
     }
 
     return best;
@@ -123,7 +101,7 @@ std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFi
                "near "
                "the edge.";
 
-    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > plausibility (best) + surelyBetter)
+    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
         return "A drum of " + asText (diameter / units::inch, 3) + " in explains the notes better than one of " +
                asText (setup.drum.diameter / units::inch, 3) + " in." + advice;
 
@@ -145,7 +123,7 @@ std::string objectionTo (const std::vector<FitDrumIteration>& fits, const DrumFi
     }
 
     for (const auto& other : fits)
-        if (! isSameTuning (best.state, other.state) && plausibility (best) - plausibility (other) < clearlyBetter)
+        if (! isSameTuning (best.state, other.state) && best.plausibility() - other.plausibility() < clearlyBetter)
             return "Two tunings explain the notes alike: batter " + asText (std::exp (best.state[0]), 3) + " and resonant " +
                    asText (std::exp (best.state[1]), 3) + " N/m, or " + asText (std::exp (other.state[0]), 3) + " and " +
                    asText (std::exp (other.state[1]), 3) + " N/m. Strike near the edge and on the resonant head too.";
@@ -166,6 +144,19 @@ Estimate tapNoteOf (const DrumSpec& drum, HeadSide side, const FitDrumIteration&
     return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
 }
 
+std::string inWholeNumbers (double value)
+{
+    return std::to_string (std::lround (value));
+}
+
+/** A head of which the strikes tell nothing. */
+HeadFit nothingOf (std::string why)
+{
+    HeadFit fit;
+    fit.doubts.push_back (std::move (why));
+    return fit;
+}
+
 HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration& fitted, const Eigen::Matrix4d& covariance)
 {
     const int head = side == HeadSide::batter ? 0 : 1;
@@ -177,6 +168,12 @@ HeadFit headOf (const DrumFitSetup& setup, HeadSide side, const FitDrumIteration
     fit.tension.error = fit.tension.value * std::sqrt (covariance (head, head));
     fit.massRatio.value = std::exp (fitted.state[2 + head]);
     fit.massRatio.error = fit.massRatio.value * std::sqrt (covariance (2 + head, 2 + head));
+
+    if (const double most = yieldTension (side == HeadSide::batter ? setup.drum.batter : setup.drum.resonant);
+        fit.tension.value > most || centsPerShare * fit.tapNote.error > tooVague * fit.tapNote.value)
+        return nothingOf ("The strikes tell nothing of this head: " + inWholeNumbers (fit.tension.value) + " +/- " +
+                          inWholeNumbers (fit.tension.error) + " N/m would be the guess, and its film bears " +
+                          inWholeNumbers (most) + " N/m. Some strikes on this head itself, near its edge, would tell it.");
 
     if (std::sqrt (covariance (2 + head, 2 + head)) > unresolved * fitted.prior[2 + head] && setup.massTolerance > 0.0)
     {
@@ -223,9 +220,16 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         return fit;
     }
 
-    const auto fits = fitsOf (setup, lines);
+    // A drum whose resonant head is held still may explain the notes as well: then they tell nothing of that head.
+    const DrumFitSetup oneHead{ .drum = withOneHead (setup.drum, HeadSide::batter),
+                                .massTolerance = setup.massTolerance,
+                                .modelError = setup.modelError };
+    const auto bothFits = searchDrum (setup, lines), stillFits = searchDrum (oneHead, lines);
+    const bool isStill = ! stillFits.empty() &&
+                         (bothFits.empty() || stillFits.front().plausibility() > bothFits.front().plausibility() - clearlyBetter);
+    const auto& fits = isStill ? stillFits : bothFits;
 
-    if (const auto objection = objectionTo (fits, setup, lines); ! objection.empty())
+    if (const auto objection = objectionTo (fits, isStill ? oneHead : setup, lines); ! objection.empty())
     {
         fit.misfit = fits.empty() ? 0.0 : fits.front().misfit;
         fit.doubts.push_back (objection);
@@ -235,10 +239,20 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     const auto& best = fits.front();
     // What is left over says how far the errors assumed can be trusted.
     const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
-    fit.isPossible = true;
     fit.misfit = best.misfit;
     fit.batter = headOf (setup, HeadSide::batter, best, covariance);
-    fit.resonant = headOf (setup, HeadSide::resonant, best, covariance);
+    fit.resonant = isStill ? nothingOf ("The notes are as well those of the batter over a resonant head that is held still: they "
+                                        "tell nothing of the resonant head. Let it ring and strike again; or, if it was held "
+                                        "still, fit the recording as a walk.")
+                           : headOf (setup, HeadSide::resonant, best, covariance);
+    fit.isPossible = fit.batter.isPossible || fit.resonant.isPossible;
+
+    if (! fit.isPossible)
+    {
+        fit.doubts = fit.batter.doubts;
+        return fit;
+    }
+
     std::vector<HeardDecay> decays;
 
     for (const auto& one : best.assigned)
@@ -255,7 +269,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     fit.batter.tapsUsed = fit.resonant.tapsUsed = fit.strikesUsed;
 
     if (const double correlation = covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1));
-        std::abs (correlation) > goTogether)
+        fit.batter.isPossible && fit.resonant.isPossible && std::abs (correlation) > goTogether)
         fit.doubts.push_back ("The heads' tensions cannot be told apart well: their errors go " +
                               std::string (correlation > 0.0 ? "together." : "against each other."));
 
@@ -264,7 +278,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         "down by as much. Tap beside every lug for that.");
 
     for (const auto* head : { &fit.batter, &fit.resonant })
-        if (head->lugWaves.empty())
+        if (head->isPossible && head->lugWaves.empty())
             fit.doubts.push_back (std::string ("How even the ") + (head == &fit.batter ? "batter" : "resonant") +
                                   " head is cannot be told: no pair of modes that is mostly its own was heard.");
 

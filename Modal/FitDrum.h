@@ -25,7 +25,7 @@ struct NamedPartial
 
 /** What strikes of the whole drum say. In each HeadFit tap note, tension, mass and losses count; losses are those of both heads
     together. Of the lugs there is what goes up and down an even number of times round a head, without its direction (lugWaves).
- */
+    The resonant head may come out as not possible while the batter does: then the strikes tell nothing of it. */
 struct DrumFit
 {
     bool isPossible = false; ///< if not, `doubts` says why and nothing else counts

@@ -121,6 +121,11 @@ bool FitDrumIteration::run()
     }
 }
 
+double FitDrumIteration::plausibility() const
+{
+    return closeness - 0.5 * state.tail<2>().cwiseQuotient (prior.tail<2>()).squaredNorm();
+}
+
 DrumSpec FitDrumIteration::drumOfState() const
 {
     return withHeadMass (withHeadMass (setup->drum, HeadSide::batter, std::exp (state[2])), HeadSide::resonant,

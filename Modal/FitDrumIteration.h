@@ -45,6 +45,9 @@ public:
     double closeness = 0.0;           ///< the same, each line within its own error
     double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
 
+    /** ln of the probability of the lines and of the heads' masses at the last state. */
+    double plausibility() const;
+
     DrumSpec drumOfState() const;
 
 private:

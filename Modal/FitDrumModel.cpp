@@ -50,7 +50,9 @@ std::vector<ExpectedMode> FitDrumModel::modesAt (double batterTension, double re
         const Eigen::VectorXd stretch = problem.zeros.cwiseAbs2() / (drum.radius() * drum.radius());
         const auto count = problem.functions();
         problem.stiffness.diagonal().head (count) += (batterTension - tensions.batter) * stretch;
-        problem.stiffness.diagonal().segment (count, count) += (resonantTension - tensions.resonant) * stretch;
+
+        if (problem.hasResonant)
+            problem.stiffness.diagonal().segment (count, count) += (resonantTension - tensions.resonant) * stretch;
     }
 
     tensions = { batterTension, resonantTension };

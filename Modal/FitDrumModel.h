@@ -21,8 +21,8 @@ struct ExpectedMode
     DrumState gradient;      ///< of ln frequency
 };
 
-/** The coupled modes of a whole, even drum. The derivatives are the eigenproblem's own, dω² = φᵀ(dK − ω² dM)φ; what the air's
-   load does with frequency is held still in them. */
+/** The coupled modes of a whole, even drum, or of a drum with one head, which nothing of the resonant one moves. The derivatives
+   are the eigenproblem's own, dω² = φᵀ(dK − ω² dM)φ; what the air's load does with frequency is held still in them. */
 class FitDrumModel
 {
 public:

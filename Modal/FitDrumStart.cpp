@@ -11,7 +11,7 @@ namespace modal
 namespace
 {
 
-constexpr int batterSteps = 48, resonantSteps = 20;
+constexpr int batterSteps = 48, mostResonantSteps = 20;
 constexpr double slackest = 0.03; // of yield
 constexpr double width = 35.0;    // cents
 constexpr int orders = 6;
@@ -29,8 +29,9 @@ std::vector<DrumFitStart> startsOfDrumFit (const DrumFitSetup& setup, const std:
 
     FitDrumModel model (setup.drum, highest, orders);
     const double batterYield = yieldTension (setup.drum.batter), resonantYield = yieldTension (setup.drum.resonant);
+    const int resonantSteps = setup.drum.hasResonantHead() ? mostResonantSteps : 1;
     const auto tensionAt = [] (double yield, int step, int steps)
-    { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / (steps - 1)); };
+    { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / std::max (steps - 1, 1)); };
     Eigen::ArrayXXd found (batterSteps, resonantSteps);
 
     for (int b = 0; b < batterSteps; ++b)

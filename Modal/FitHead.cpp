@@ -1,8 +1,10 @@
 #include "FitHead.h"
 
+#include "FitDrumSearch.h"
 #include "FitErrors.h"
 #include "FitHeadIteration.h"
 #include "FitMass.h"
+#include "FitRivals.h"
 #include "FitStart.h"
 #include "InputError.h"
 #include "Tuning.h"
@@ -18,9 +20,13 @@ namespace
 
 constexpr double poorMatch = 0.1;        // of the first guess
 constexpr double enough = 0.33;          // recognised
-constexpr double goodMisfit = 3.0;       // standard deviations
+constexpr double worstMisfit = 3.0;      // standard deviations
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
+constexpr double unusual = 2.0;          // standard deviations of the head's mass: one in twenty, if all is as stated
+constexpr double usualLosses = 1.6;      // factor either way; common practice, no source
+
+constexpr auto whatToCheck = "Is the other head held still with a cloth or a hand? Are diameter, depth and this head as stated?";
 
 void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
@@ -57,10 +63,30 @@ double qualityOf (const FitHeadIteration& fitted)
     return recognised (fitted) / (1.0 + fitted.misfit);
 }
 
+/** True if taps are beside more than one lug. */
+bool hasWalk (const std::vector<HeardTap>& taps)
+{
+    return std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
+}
+
+/** By how many standard deviations the taps want a head of another mass than stated: what a head's mass may be, before listening
+    and after it, taken together. The fit itself comes back towards the mass stated. */
+double massAstray (const FitHeadIteration& fitted)
+{
+    const double told = std::sqrt (std::max (0.0, std::pow (fitted.prior[1], 2) - fitted.posterior.covariance (1, 1)));
+    return std::log (fitted.state.massRatio) / std::max (told, 1.0e-3);
+}
+
+std::string otherMass (const FitHeadIteration& fitted)
+{
+    const double ratio = fitted.state.massRatio;
+    return "a head " + asText (100.0 * std::abs (ratio - 1.0), 2) + " % " + (ratio < 1.0 ? "lighter" : "heavier") +
+           " than stated";
+}
+
 /** The bare walk fitted from each start that matches at all; the best of them. */
 std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
-    const bool hasWalk = std::any_of (taps.begin(), taps.end(), [&] (const HeardTap& t) { return t.lug != taps.front().lug; });
     std::optional<FitHeadIteration> best;
 
     const auto starts = setup.startTension ? std::vector<FitStart>{ { *setup.startTension, 1.0 } } : startsOfFit (setup, taps);
@@ -72,7 +98,7 @@ std::optional<FitHeadIteration> bestFit (const HeadFitSetup& setup, const std::v
 
         HeadState first;
         first.tension = start.tension;
-        first.lugs = Eigen::VectorXd::Zero (hasWalk ? setup.drum.lugs : 0);
+        first.lugs = Eigen::VectorXd::Zero (hasWalk (taps) ? setup.drum.lugs : 0);
         FitHeadIteration trial (setup, taps, false, first, FitHeadIteration::Lugs::free);
 
         if (trial.run() && (! best || qualityOf (trial) > qualityOf (*best)))
@@ -270,7 +296,39 @@ void sayDoubts (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration&
         sayWhatToTurn (fit);
 }
 
+/** What makes the whole state doubtful. */
+void warn (HeadFit& fit, const HeadFitSetup& setup, const FitHeadIteration& fitted, const std::optional<FitRival>& rival)
+{
+    if (rival && rival->lead > clearlyBetter)
+        fit.warnings.push_back (inWords (*rival, setup) + " That is likelier than not, though not sure.");
+
+    if (std::abs (massAstray (fitted)) > unusual)
+        fit.warnings.push_back ("The notes want " + otherMass (fitted) + ", further than nineteen of twenty such heads differ. " +
+                                whatToCheck + " If not, tension and mass are both wrong.");
+
+    if (fitted.misfit > goodMisfit)
+        fit.warnings.push_back ("The notes miss one another by " + asText (fitted.misfit, 2) + " times what is likely. " +
+                                whatToCheck);
+
+    const auto& losses = fit.lossRatio;
+
+    if (losses.error > 0.0 && losses.value - 2.0 * losses.error > usualLosses)
+        fit.warnings.push_back ("The notes fade " + asText (losses.value, 2) +
+                                " times as fast as film and edge make them. Does something lie on this head or touch it? " +
+                                whatToCheck);
+    else if (losses.error > 0.0 && losses.value + 2.0 * losses.error < 1.0 / usualLosses)
+        fit.warnings.push_back (std::string ("The notes ring longer than film and edge let them. ") + whatToCheck);
+}
+
 } // namespace
+
+std::string HeadFit::mostPressing() const
+{
+    if (! warnings.empty())
+        return warnings.front();
+
+    return doubts.empty() ? std::string() : doubts.front();
+}
 
 HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
@@ -287,11 +345,23 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     }
 
     const auto best = bestFit (setup, taps);
+    const auto rival = hasWalk (taps) ? likeliestRival (setup, taps) : std::nullopt;
+
+    if (rival && rival->lead > surelyBetter)
+    {
+        fit.misfit = best ? best->misfit : 0.0;
+        fit.doubts.push_back (inWords (*rival, setup));
+
+        if (best && std::abs (massAstray (*best)) > farFromTolerance)
+            fit.doubts.push_back ("As the drum is stated, they would fit only " + otherMass (*best) + ".");
+
+        return fit;
+    }
 
     if (! best)
     {
-        fit.doubts.push_back ("No tension of this head on a drum of this size gives the notes heard. Check diameter, depth and "
-                              "head, that the other head is held still, and that the wires are off.");
+        fit.doubts.push_back ("No tension of this head on a drum of this size gives the notes heard. Are the wires off? " +
+                              std::string (whatToCheck));
         return fit;
     }
 
@@ -306,24 +376,19 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 
     fit.misfit = fitted.misfit;
 
-    if (! heardEnough || fitted.misfit > goodMisfit)
+    if (! heardEnough || fitted.misfit > worstMisfit)
     {
         fit.doubts.push_back (
             heardEnough ? "The notes heard do not belong together on a drum of this size and head: they miss by " +
-                              asText (fitted.misfit, 2) +
-                              " times what is likely. Check diameter, depth, head and that the other head is held still."
-                        : "Too few of the modes expected were heard. Check diameter, depth and head, and record "
-                          "closer to the lug.");
+                              asText (fitted.misfit, 2) + " times what is likely. " + whatToCheck
+                        : "Too few of the modes expected were heard. Record closer to the lug. " + std::string (whatToCheck));
         return fit;
     }
 
-    const double massOff = std::log (fitted.state.massRatio);
-
-    if (std::abs (massOff) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
+    if (std::abs (massAstray (fitted)) > farFromTolerance)
     {
-        fit.doubts.push_back ("The notes would fit only a head " + asText (100.0 * std::abs (std::expm1 (massOff)), 2) + " % " +
-                              (massOff < 0.0 ? "lighter" : "heavier") +
-                              " than stated, which its tolerance rules out. Check diameter, depth and head.");
+        fit.doubts.push_back ("The notes would fit only " + otherMass (fitted) + ", which its tolerance rules out. " +
+                              whatToCheck);
         return fit;
     }
 
@@ -367,6 +432,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     }
 
     fit.lossRatio = lossesOf (c);
+    warn (fit, setup, fitted, rival);
 
     if (kinds.size() < 2)
         fit.doubts.push_back (

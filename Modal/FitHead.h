@@ -71,7 +71,11 @@ struct HeadFit
     double unevenness = 0.0;              ///< by how many standard deviations the taps differ from those of an even head
     double misfit = 0.0; ///< root mean square of what is left over, in standard deviations; near 1 or below is good
     int tapsUsed = 0;
-    std::vector<std::string> doubts{}; ///< sentences: what cannot be told, or cannot be told apart
+    std::vector<std::string> warnings{}; ///< sentences: why all of it may be wrong, and what to check
+    std::vector<std::string> doubts{};   ///< sentences: what cannot be told, or cannot be told apart
+
+    /** The first warning, or else the first doubt; empty if there is neither. */
+    std::string mostPressing() const;
 };
 
 /** HeadFit::unevenness beyond which a head is called uneven, standard deviations. */
@@ -82,6 +86,9 @@ inline constexpr double clearlyUneven = 3.0;
 
     Whole-head frequencies know an uneven field's even harmonics (a lug and the one opposite alike) to first order and its odd
    ones only to second. Taps with a patch on one side of the head break that symmetry and tell the two apart.
+
+    A drum that is open below is taken to be tapped as it is; the tap note is that over a closed cavity all the same. A walk that
+   a usual mistake explains better (see FitRivals.h) is refused.
 
     @throws InputError for a setup out of range, or taps at lugs that the drum lacks
 */

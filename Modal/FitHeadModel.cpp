@@ -19,7 +19,7 @@ constexpr double apart = 7.0; // Hz
 
 DrumSpec drumOf (const HeadFitSetup& setup, const HeadState& state, bool hasPatch)
 {
-    auto drum = withHeadMass (withOneHead (setup.drum, setup.side), HeadSide::batter, state.massRatio);
+    auto drum = withHeadMass (asTapped (setup.drum, setup.side), HeadSide::batter, state.massRatio);
 
     if (hasPatch && setup.patch)
     {

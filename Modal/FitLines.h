@@ -1,5 +1,7 @@
 #pragma once
 
+#include "FitPartial.h"
+
 #include <vector>
 
 namespace modal
@@ -18,6 +20,12 @@ struct Line
     /** 0 to 1: how much it counts as a mode of the drum rather than the room's answer or noise. */
     double weight() const noexcept;
 };
+
+/** What at least half of several taps have in common, ascending in frequency: the room and noise differ from tap to tap. Partners
+   of a pair that uneven lugs part by some cents count as one.
+
+    @param taps  the partials of each; `strikes` of a line counts them */
+std::vector<Line> commonLines (const std::vector<std::vector<Partial>>& taps);
 
 /** Those up to four and a half times the lowest loud one: above, modes lie so densely that a line near one says nothing. They
    ascend in frequency. */

@@ -102,7 +102,7 @@ double agreement (const Family& family, const HeardTap& tap)
 
 std::vector<FitStart> startsOfFit (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
-    const auto single = withOneHead (setup.drum, setup.side);
+    const auto single = asTapped (setup.drum, setup.side);
     const double highest = yieldTension (single.batter), lowest = 0.01 * highest;
     const double ratio = std::pow (highest / lowest, 1.0 / steps);
 

@@ -1,5 +1,7 @@
 #include "OneHead.h"
 
+#include <utility>
+
 namespace modal
 {
 
@@ -14,6 +16,30 @@ DrumSpec withOneHead (DrumSpec drum, HeadSide side)
         item.head = HeadSide::batter;
 
     drum.bottom = Bottom::closed;
+    return drum;
+}
+
+DrumSpec asTapped (DrumSpec drum, HeadSide side)
+{
+    const auto bottom = drum.bottom;
+    drum = withOneHead (std::move (drum), side);
+
+    if (bottom == Bottom::open)
+        drum.bottom = bottom;
+
+    return drum;
+}
+
+DrumSpec withHeadOnTop (DrumSpec drum, HeadSide side)
+{
+    if (side == HeadSide::batter)
+        return drum;
+
+    std::swap (drum.batter, drum.resonant);
+
+    for (auto& item : drum.muffling)
+        item.head = item.head == HeadSide::batter ? HeadSide::resonant : HeadSide::batter;
+
     return drum;
 }
 

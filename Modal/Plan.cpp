@@ -12,9 +12,8 @@ namespace modal
 namespace
 {
 
-constexpr double smallestTurn = 1.0 / 128.0; // less than a hand can set
-constexpr double cautiousYieldShare = 0.5;   // common practice, no source; the maker's limits come first
-constexpr double cautiousRodForce = 1000.0;  // N, likewise
+constexpr double cautiousYieldShare = 0.5;  // common practice, no source; the maker's limits come first
+constexpr double cautiousRodForce = 1000.0; // N, likewise
 
 int circularDistance (int a, int b, int around)
 {
@@ -38,36 +37,43 @@ std::vector<double> deviations (const std::vector<double>& cents, double semiton
     return shares;
 }
 
-double largestOf (const std::vector<double>& turns)
+/** Adds passes that turn by `turns` in all, none of them more than the largest step, each to what a hand can set. */
+void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
 {
+    const double grain = std::min (handTurn, request.largestStep);
+    const double step = grain * std::floor (request.largestStep / grain + 1.0e-9);
     double largest = 0.0;
 
     for (const double t : turns)
         largest = std::max (largest, std::abs (t));
 
-    return largest;
-}
-
-/** Adds passes that turn by `turns` in all, none of them more than the largest step. */
-void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
-{
-    const double largest = largestOf (turns);
-
-    if (largest < smallestTurn)
-        return;
-
-    const int count = static_cast<int> (std::ceil (largest / request.largestStep - 1.0e-9));
+    const int count = static_cast<int> (std::ceil (largest / step - 1.0e-9));
     const auto order = crossOrder (request.drum.lugs);
 
     for (int i = 0; i < count; ++i)
     {
         Pass pass{ .order = order, .turns = turns };
 
+        // The way so far is rounded, not each pass, so that what rounding leaves is carried on.
         for (auto& t : pass.turns)
-            t /= count;
+            t = grain * (std::round (t * (i + 1) / count / grain) - std::round (t * i / count / grain));
 
-        plan.passes.push_back (pass);
+        if (std::any_of (pass.turns.begin(), pass.turns.end(), [] (double t) { return t != 0.0; }))
+            plan.passes.push_back (pass);
     }
+}
+
+/** What a rod goes below its target on the way down, turns. */
+double turnsBelow (const HeadPlan& plan, const PlanRequest& request, const HeadConstruction& head)
+{
+    if (request.belowTarget)
+        return *request.belowTarget;
+
+    constexpr double usual = 0.125;
+    const double semitone = semitoneTension (request.drum, plan.side, plan.toTension);
+    const double fall = plan.toTension * semitone / (1.0 + semitone);
+    const double ofSemitone = fall / plan.response.tensionPerTurn (head, request.drum.radius(), request.thread);
+    return std::max (handTurn, std::min (usual, handTurn * std::floor (ofSemitone / handTurn)));
 }
 
 /** Tension, note and its uncertainty after each pass. */
@@ -154,21 +160,20 @@ HeadPlan planHead (const PlanRequest& request, HeadSide side, const HeadAsIs& no
         change[k] = target * (1.0 + wantedShares[k]) - now.tension * (1.0 + nowShares[k]);
 
     auto turns = turnsFor (change, head, drum.radius(), request.thread, plan.response);
-    const bool comesDown = std::any_of (turns.begin(), turns.end(), [] (double t) { return t < -smallestTurn; });
+    const double mean = std::accumulate (turns.begin(), turns.end(), 0.0) / drum.lugs;
+    const double below = turnsBelow (plan, request, head);
+    std::vector<double> back (turns.size(), 0.0);
 
-    if (comesDown && request.belowTarget > 0.0)
-    {
-        for (auto& t : turns)
-            t -= request.belowTarget;
+    // A head that comes down does so as a whole; else only the rods that have to.
+    for (std::size_t k = 0; k < turns.size(); ++k)
+        if (mean < -0.5 * handTurn || turns[k] < -0.5 * handTurn)
+        {
+            turns[k] -= below;
+            back[k] = below;
+        }
 
-        addPasses (plan, turns, request);
-        addPasses (plan, std::vector<double> (turns.size(), request.belowTarget), request);
-    }
-    else
-    {
-        addPasses (plan, turns, request);
-    }
-
+    addPasses (plan, turns, request);
+    addPasses (plan, back, request);
     foretell (plan, request);
     addCautions (plan, request);
     return plan;
@@ -180,6 +185,23 @@ bool startsDownwards (const HeadPlan& plan)
 }
 
 } // namespace
+
+std::string turnInWords (double turns)
+{
+    int numerator = static_cast<int> (std::lround (std::abs (turns) * 64.0)), denominator = 64;
+
+    if (numerator == 0)
+        return "leave";
+
+    while (numerator % 2 == 0 && denominator > 1)
+    {
+        numerator /= 2;
+        denominator /= 2;
+    }
+
+    return std::to_string (numerator) + (denominator == 1 ? "" : "/" + std::to_string (denominator)) +
+           (turns > 0.0 ? " up" : " down");
+}
 
 std::vector<int> crossOrder (int lugs)
 {
@@ -221,23 +243,31 @@ Plan makePlan (const PlanRequest& request)
     check (request.drum);
     check (request.thread);
     requireInRange (request.largestStep, { 1.0 / 32.0, 1.0, "turn" }, "largest step");
-    requireInRange (request.belowTarget, { 0.0, 1.0, "turn" }, "way below the target");
+
+    if (request.belowTarget)
+        requireInRange (*request.belowTarget, { 0.0, 1.0, "turn" }, "way below the target");
+
     const auto targets = tensionsFor (request.drum, request.wanted);
 
     Plan plan;
 
-    if (request.drum.hasResonantHead())
-        plan.heads.push_back (planHead (request, HeadSide::resonant, request.resonant, targets.resonant));
+    if (request.resonant && request.drum.hasResonantHead())
+        plan.heads.push_back (planHead (request, HeadSide::resonant, *request.resonant, targets.resonant));
 
-    plan.heads.push_back (planHead (request, HeadSide::batter, request.batter, targets.batter));
+    if (request.batter)
+        plan.heads.push_back (planHead (request, HeadSide::batter, *request.batter, targets.batter));
+
+    if (plan.heads.empty())
+        throw InputError ("head to plan for", "none", "the batter or the resonant head as it is now, or both");
+
     std::stable_sort (plan.heads.begin(), plan.heads.end(),
                       [] (const HeadPlan& a, const HeadPlan& b) { return startsDownwards (a) && ! startsDownwards (b); });
 
     plan.cautions = {
         "The limits of the makers of head, hoop and drum come before every figure here.",
-        "Stop and tap after every pass: if the note is already there, the plan's estimate of the rods was low; enter what you "
-        "saw as "
-        "a calibration.",
+        "Stop and tap after every pass: if the note is already there, a turn does more on this drum than thought; tell it what "
+        "you "
+        "heard and plan anew.",
         "Never force a rod that binds. Keep your face away from the head while it is tightened, and hearing protection on when "
         "you "
         "play close.",

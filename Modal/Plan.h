@@ -3,6 +3,7 @@
 #include "PlanCompliance.h"
 #include "Tuning.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,19 +22,27 @@ struct HeadAsIs
 struct PlanRequest
 {
     DrumSpec drum;
-    HeadAsIs batter, resonant;
+    std::optional<HeadAsIs> batter{}, resonant{}; ///< those that are to be tuned, one at least; the other stays as it is
     Tuning wanted;
     RodThread thread;
-    double largestStep = 0.25;  ///< turn, the most that a rod moves in one pass, 1/32 to 1
-    double belowTarget = 0.125; ///< turn, how far a head that comes down goes below its target before it comes up again, 0 to 1
+    double largestStep = 0.25; ///< turn, the most that a rod moves in one pass, 1/32 to 1
+    /** Turn, how far a rod that comes down goes below its target before it comes up again, 0 to 1. If not given an eighth, or
+        what a semitone of the head's note takes if that is less, though never less than a hand can set. */
+    std::optional<double> belowTarget{};
     std::vector<RodObservation> observations{};
 };
+
+/** What a hand can set: turns are multiples of it. */
+inline constexpr double handTurn = 1.0 / 16.0;
+
+/** "1/4 up", "3/16 down", or "leave". @param turns  to the nearest 64th */
+std::string turnInWords (double turns);
 
 /** One pass round a head: every rod once, in the order given. */
 struct Pass
 {
     std::vector<int> order;    ///< lugs from 0
-    std::vector<double> turns; ///< by lug; positive tightens
+    std::vector<double> turns; ///< by lug; positive tightens; multiples of a sixteenth, or of the largest step if that is less
     double tension = 0.0;      ///< N/m, expected after the pass
     double tapNote = 0.0;      ///< Hz, expected after the pass
     double tapNoteError = 0.0; ///< cents, one standard deviation of what the rods may do since the start
@@ -49,7 +58,7 @@ struct HeadPlan
     bool isCalibrated = false;
     double forcePerRod = 0.0;          ///< N at the target
     Spread torque{ 0.0, 0.0, 0.0 };    ///< N·m at the target; information only
-    std::vector<Pass> passes;          ///< empty: nothing to turn
+    std::vector<Pass> passes;          ///< empty: nothing that a hand can set; the rest, a thirty-second a rod, is by ear
     std::vector<std::string> cautions; ///< of this head's film and rods
 };
 
@@ -65,7 +74,9 @@ struct Plan
 std::vector<int> crossOrder (int lugs);
 
 /** A head that has to come down comes first and is taken below its target, so that both come up to pitch from below; otherwise
-   the resonant head comes first (common practice, no source). Throws InputError if the wanted tuning is out of the film's reach.
+   the resonant head comes first (common practice, no source). Where a head's mean stays, only the rods that are off are turned.
+   What rounding to sixteenths leaves is carried from pass to pass. Throws InputError if the wanted tuning is out of the film's
+   reach.
  */
 Plan makePlan (const PlanRequest&);
 

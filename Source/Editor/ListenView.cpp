@@ -236,6 +236,10 @@ void ListenView::showHead (const modal::HeadFit& head, const Tell& tell) const
     if (! head.isPossible)
         return tell (strings::headNotHeard, head.doubts.empty() ? juce::String() : words (head.doubts.front()), true);
     const auto turn = strings::whatToTurn (head);
+
+    if (! head.warnings.empty())
+        return tell (turn, words (head.warnings.front()), true);
+
     // The last doubt is about the lugs, if there is one about them.
     tell (turn, head.doubts.empty() ? juce::String (strings::everyTapFits) : words (head.doubts.back()), false);
 }

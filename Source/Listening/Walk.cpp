@@ -27,9 +27,15 @@ RecordedWalk hearWalk (const Recording& recording, int lugs, bool hasPatch, cons
     const auto taps = findTaps (recording);
     const auto quiet = quietestMoment (recording);
 
-    if (taps.empty() || static_cast<int> (taps.size()) > lugs)
-        throw modal::InputError (field, std::to_string (taps.size()) + " taps",
-                                 "1 to " + std::to_string (lugs) + " taps: one beside each lug, lug 1 first, a second between");
+    const auto count = static_cast<int> (taps.size());
+
+    if (count != 1 && (count == 0 || count % lugs != 0))
+        throw modal::InputError (
+            field, std::to_string (count) + (count == 1 ? " tap" : " taps"),
+            std::to_string (lugs) + " taps, one beside each lug from lug 1 on (or twice round, " + std::to_string (2 * lugs) +
+                "; or one tap alone, which tells the tension but not how even the head is). If the drum has " +
+                std::to_string (lugs) +
+                " lugs, listen to where each tap was found: a tap too soft or a knock too many is among them");
 
     RecordedWalk walk;
 
@@ -39,7 +45,7 @@ RecordedWalk hearWalk (const Recording& recording, int lugs, bool hasPatch, cons
         walk.remarks += remarksOn (taps[i], "Tap " + std::to_string (i + 1), isUsed);
 
         if (isUsed)
-            walk.taps.push_back (heardTap (recording, taps[i], quiet, static_cast<int> (i), hasPatch));
+            walk.taps.push_back (heardTap (recording, taps[i], quiet, static_cast<int> (i) % lugs, hasPatch));
     }
 
     return walk;

@@ -14,7 +14,8 @@ modal::HeardTap heardTap (const Recording&, const Tap&, double quiet, int lug, b
 /** What is to be said about a tap that is called `name`: its troubles and whether it is left out, a sentence a line. */
 std::string remarksOn (const Tap&, const std::string& name, bool isUsed);
 
-/** What is heard in a recording of a whole walk, one tap a lug; what cannot be used is left out and said. */
+/** What is heard in a recording of a whole walk: one tap a lug, lug 1 first, once round or several times; or one tap alone. What
+    cannot be used is left out and said. */
 struct RecordedWalk
 {
     std::vector<modal::HeardTap> taps;
@@ -22,7 +23,8 @@ struct RecordedWalk
 };
 
 /** @param field   for messages: what the recording is called
-    @throws modal::InputError for a recording that cannot be, or one with no taps or more than one a lug */
+    @throws modal::InputError for a recording that cannot be, or one with another number of taps, which leaves open beside which
+            lugs they were */
 RecordedWalk hearWalk (const Recording&, int lugs, bool hasPatch, const std::string& field);
 
 } // namespace listening

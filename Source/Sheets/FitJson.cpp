@@ -104,6 +104,10 @@ MeasuredHead readHead (const Json& json, const std::string& source)
     auto& fit = head.fit;
     fit.isPossible = reader.boolean ("is_possible");
     fit.doubts = reader.sentences ("doubts");
+
+    if (json.find ("warnings") != nullptr)
+        fit.warnings = reader.sentences ("warnings");
+
     fit.tapsUsed = static_cast<int> (reader.number ("taps_used", { 0.0, 1.0e6, "" }));
 
     if (! fit.isPossible)
@@ -172,6 +176,7 @@ Json fitJson (const MeasuredHead& head)
     object.emplace_back ("unevenness_standard_deviations", fit.unevenness);
     object.emplace_back ("misfit_standard_deviations", fit.misfit);
     object.emplace_back ("taps_used", fit.tapsUsed);
+    object.emplace_back ("warnings", listOf (fit.warnings));
     object.emplace_back ("doubts", listOf (fit.doubts));
     return object;
 }

@@ -273,6 +273,9 @@ void drawMeasured (Column& column, const TuningSheet& sheet)
         else
             column.paragraph (name + "not found");
 
+        for (const auto& warning : fit.warnings)
+            column.paragraph (warning);
+
         for (const auto& wave : fit.lugWaves)
             column.paragraph ("Its lugs go " + inWords (wave), small);
 

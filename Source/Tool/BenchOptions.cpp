@@ -47,6 +47,18 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
         if (! word.empty())
             words.push_back (word);
 
+    // "F3 -20" is one note.
+    for (std::size_t i = 3; i < words.size();)
+        if (words[i].front() == '+' || words[i].front() == '-')
+        {
+            words[i - 1] += ' ' + words[i];
+            words.erase (words.begin() + static_cast<std::ptrdiff_t> (i));
+        }
+        else
+        {
+            ++i;
+        }
+
     if (words.size() != 4 || (words[0] != "batter" && words[0] != "resonant"))
         throw InputError (field, '"' + text + '"', "head, turns of every rod, note before and after: \"batter 1/4 F3 G3\"");
 
@@ -78,13 +90,19 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
     std::vector<sheets::MeasuredHead> heads;
 
     for (const auto& path : splitAt (paths, ','))
-        for (auto& head : sheets::readFit (files::loadText (path), path))
+    {
+        auto found = sheets::readFit (files::loadText (path), path);
+        const auto why = found.empty() ? std::string() : found.front().fit.mostPressing();
+
+        // Strikes may tell of one head alone.
+        std::erase_if (found, [] (const auto& head) { return ! head.fit.isPossible; });
+
+        if (found.empty())
+            throw InputError (field + ", " + path, "a fit that found nothing", why.empty() ? "a fit that found a head" : why);
+
+        for (auto& head : found)
         {
             const auto lugs = head.fit.lugCents.size();
-
-            if (! head.fit.isPossible)
-                throw InputError (field + ", " + path, "a fit that found nothing",
-                                  head.fit.doubts.empty() ? "a fit that found a head" : head.fit.doubts.front());
 
             if (lugs > 0 && lugs != static_cast<std::size_t> (drum.lugs))
                 throw InputError (field + ", " + path, std::to_string (lugs) + " lugs",
@@ -95,6 +113,7 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
 
             heads.push_back (std::move (head));
         }
+    }
 
     if (heads.empty())
         throw InputError (field, '"' + paths + '"', "files with a fit that found a head");
@@ -133,13 +152,14 @@ OptionGroup planOptions()
     return {
         "The drum as it is, and its rods:",
         { { "now-batter", "F3", "the batter head's tap note now" },
-          { "now-resonant", "C4", "the resonant head's" },
+          { "now-resonant", "C4", "the resonant head's; a head that is not given stays as it is" },
           { "now-from", "FILE,FILE...", "or what \"snarewright fit --json\" wrote, of one head or both" },
           { "now-batter-lugs", "0,-5,12,...", "cents of each lug over the head's note now, lug 1 first" },
           { "now-resonant-lugs", "0,-5,12,...", "" },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
-          { "step", "1/4", "the most that a rod turns in one pass, 1/32 to 1 turn" },
-          { "below", "1/8", "how far a head that comes down goes below its target first, in turns" },
+          { "step", "1/4", "the most that a rod turns in one pass, 1/32 to 1 turn; all turns are sixteenths" },
+          { "below", "1/8",
+            "how far a rod that comes down goes below its target first, in turns; by itself not more\nthan a semitone takes" },
           { "observed", "\"batter 1/4 F3 G3\"",
             "what every rod's turn did to this drum before: head, turns, note before, note\nafter; more than one with commas "
             "between" } }
@@ -162,14 +182,16 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     if (const auto files = arguments.value ("now-from"))
         measured = measuredHeads (*files, "--now-from", drum);
 
-    const auto readHead = [&] (const char* name, HeadSide side, HeadAsIs& head)
+    const auto readHead = [&] (const char* name, HeadSide side) -> std::optional<HeadAsIs>
     {
         const auto option = std::string ("now-") + name;
         const auto note = arguments.value (option);
         const auto found = std::find_if (measured.begin(), measured.end(), [side] (const auto& one) { return one.side == side; });
 
         if (! note && found == measured.end())
-            throw InputError::fault ("--" + option, "is missing", "the head's tap note now, such as F3");
+            return std::nullopt;
+
+        HeadAsIs head;
 
         if (found != measured.end())
         {
@@ -184,12 +206,18 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
 
         if (const auto cents = arguments.value (option + "-lugs"))
             head.lugCents = readCents (*cents, "--" + option + "-lugs");
+
+        return head;
     };
 
-    readHead ("batter", HeadSide::batter, request.batter);
+    request.batter = readHead ("batter", HeadSide::batter);
 
     if (drum.hasResonantHead())
-        readHead ("resonant", HeadSide::resonant, request.resonant);
+        request.resonant = readHead ("resonant", HeadSide::resonant);
+
+    if (! request.batter && ! request.resonant)
+        throw InputError ("--now-batter", "a missing value",
+                          "the batter head's tap note now, such as F3, or --now-resonant, or what a fit wrote with --now-from");
 
     if (const auto thread = arguments.value ("thread"))
         request.thread = RodThread::parse (*thread, "--thread");

@@ -129,7 +129,10 @@ const Command& fitCommand()
         "does not matter.\n",
         { { "What was heard:",
             { { "head", "batter|resonant", "which head was tapped; batter if not given" },
-              { "walk", "FILE", "one tap beside each lug, lug 1 first, in the drum file's order (WAV, AIFF, FLAC)" },
+              { "walk", "FILE",
+                "one tap beside each lug, lug 1 first, in the drum file's order, once round or more\noften; or one tap alone "
+                "(WAV, AIFF, "
+                "FLAC)" },
               { "strikes", "FILE,FILE...", "or the finished drum struck a few times, each left to ring" },
               { "tap-notes", "G#3,G#3 -5,...", "or the notes that you read off: one, or one a lug" },
               { "weight", "4g,60mm,100mm,22.5deg",

@@ -5,6 +5,8 @@
 #include "Modal/FitDrumPairs.h"
 #include "Modal/Note.h"
 
+#include <cmath>
+
 namespace tool
 {
 
@@ -15,6 +17,49 @@ namespace
 std::string withError (const Estimate& estimate, int decimals, const char* unit)
 {
     return fixed (estimate.value, decimals) + " +/- " + fixed (estimate.error, decimals) + " " + unit;
+}
+
+/** Which lug it is, if one alone is off. */
+std::string lugsInWords (const HeadFit& fit)
+{
+    constexpr double clearlyUneven = 3.0; // standard deviations
+    constexpr double worthSaying = 0.05;  // probability
+
+    if (fit.suspects.empty())
+        return {};
+
+    if (fit.unevenness <= clearlyUneven)
+        return "  No lug stands out.\n";
+
+    const auto& first = fit.suspects.front();
+    std::string lugs;
+
+    for (const auto& suspect : fit.suspects)
+        if (&suspect == &first || suspect.probability > worthSaying)
+            lugs += (lugs.empty() ? "" : " or ") + std::to_string (suspect.lug + 1) + " (probability " +
+                    fixed (100.0 * suspect.probability, 0) + " %)";
+
+    return "  If one lug alone is off it is lug " + lugs + ", by " + withSign (first.cents.value, 0) + " +/- " +
+           fixed (first.cents.error, 0) + " cents.\n";
+}
+
+/** Each lug; one that may as well be even says no more than within what. */
+std::string lugTable (const HeadFit& fit)
+{
+    if (fit.lugCents.empty())
+        return {};
+
+    TextTable table ({ Align::right, Align::right, Align::left });
+    table.add ({ "LUG", "CENTS OVER THE HEAD", "" });
+
+    for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
+    {
+        const auto& [value, error] = fit.lugCents[k];
+        table.add ({ std::to_string (k + 1), withSign (value, 0) + " +/- " + fixed (error, 0),
+                     std::abs (value) < error ? "not told from even" : "" });
+    }
+
+    return table.written();
 }
 
 std::string notesOn (const std::vector<std::string>& doubts)
@@ -33,6 +78,9 @@ std::string textOf (const HeadFit& fit, HeadSide side)
     const auto note = [] (double hertz) { return Note::fromFrequency (hertz).nameWithCents(); };
     std::string text = side == HeadSide::batter ? "BATTER\n" : "RESONANT\n";
 
+    for (const auto& warning : fit.warnings)
+        text += "  WARNING  " + warning + "\n";
+
     if (fit.isPossible)
     {
         text += "  tap note  " + note (fit.tapNote.value) + "  " + withError (fit.tapNote, 2, "Hz") + "\n";
@@ -50,26 +98,7 @@ std::string textOf (const HeadFit& fit, HeadSide side)
         for (const auto& wave : fit.lugWaves)
             text += "  lugs      " + inWords (wave) + "\n";
 
-        TextTable table ({ Align::right, Align::right });
-        table.add ({ "LUG", "CENTS OVER THE HEAD" });
-
-        for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
-            table.add (
-                { std::to_string (k + 1), withSign (fit.lugCents[k].value, 0) + " +/- " + fixed (fit.lugCents[k].error, 0) });
-
-        text += fit.lugCents.empty() ? "" : table.written();
-
-        if (! fit.suspects.empty() && fit.unevenness > 3.0)
-        {
-            const auto& first = fit.suspects.front();
-            text += "  If one lug alone is off it is lug " + std::to_string (first.lug + 1) + ", by " +
-                    withSign (first.cents.value, 0) + " +/- " + fixed (first.cents.error, 0) + " cents (probability " +
-                    fixed (100.0 * first.probability, 0) + " %).\n";
-        }
-        else if (! fit.suspects.empty())
-        {
-            text += "  No lug stands out.\n";
-        }
+        text += lugsInWords (fit) + lugTable (fit);
     }
     else
     {

@@ -10,7 +10,8 @@
 namespace tool
 {
 
-/** Throws modal::InputError on `field` if the file cannot be read or has no tap, or more taps than the drum has lugs. */
+/** Throws modal::InputError on `field` if the file cannot be read, or has another number of taps than listening::hearWalk()
+    takes. */
 listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
 
 /** Every strike that can be used in one or several recordings. */

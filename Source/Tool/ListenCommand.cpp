@@ -5,10 +5,12 @@
 
 #include "Files/Json.h"
 #include "Listening/Partials.h"
+#include "Modal/FitLines.h"
 #include "Modal/InputError.h"
 #include "Modal/Note.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tool
 {
@@ -38,13 +40,82 @@ HeardFile listenTo (const std::string& path)
     return heard;
 }
 
-/** The strongest few, by how far they stand out, in order of frequency. */
+/** The loudest few once the blow has settled, in order of frequency. How far a partial stands out of the noise is no measure: of
+    two partners that lie close together either is known poorly, however loud both are. */
 std::vector<modal::Partial> strongest (std::vector<modal::Partial> partials)
 {
-    std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.signalToNoise > b.signalToNoise; });
+    std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level() > b.level(); });
     partials.resize (std::min (partials.size(), partialsShown));
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.frequency < b.frequency; });
     return partials;
+}
+
+/** The note that every tap of a walk has: what of it each tap hears, in Hz, 0 where it is not heard. Empty if the taps share
+   none.
+
+    It is the lowest loud note that at least half of the taps have: on a walk with the other head held still a head's (1,1), since
+    nothing of it sounds lower. */
+std::vector<double> sharedNote (const HeardFile& heard)
+{
+    constexpr std::size_t fewestTaps = 3;
+    constexpr double unevenness = 50.0; // cents, either way
+
+    if (heard.taps.size() < fewestTaps)
+        return {};
+
+    const auto lines = modal::commonLines (heard.partials);
+
+    if (lines.empty())
+        return {};
+
+    const double note = modal::lowestLoud (lines);
+    std::vector<double> notes;
+
+    for (const auto& partials : heard.partials)
+    {
+        double sum = 0.0, level = 0.0;
+
+        for (const auto& partial : partials)
+            if (std::abs (modal::centsBetween (note, partial.frequency)) < unevenness)
+            {
+                sum += partial.level() * partial.frequency;
+                level += partial.level();
+            }
+
+        notes.push_back (level > 0.0 ? sum / level : 0.0);
+    }
+
+    return notes;
+}
+
+std::string textOfNotes (const std::vector<double>& notes)
+{
+    if (notes.empty())
+        return {};
+
+    double logarithms = 0.0, count = 0.0;
+
+    for (const double note : notes)
+        if (note > 0.0)
+        {
+            logarithms += std::log (note);
+            count += 1.0;
+        }
+
+    const double mean = std::exp (logarithms / count);
+    TextTable table ({ Align::right, Align::left, Align::right, Align::right });
+    table.add ({ "TAP", "NOTE", "HZ", "CENTS OVER THE MEAN" });
+
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        if (notes[i] > 0.0)
+            table.add ({ std::to_string (i + 1), modal::Note::fromFrequency (notes[i]).nameWithCents(), fixed (notes[i], 1),
+                         withSign (modal::centsBetween (mean, notes[i]), 1) });
+        else
+            table.add ({ std::to_string (i + 1), "not heard" });
+
+    return "The lowest loud note that the taps share, " + modal::Note::fromFrequency (mean).nameWithCents() + "  " +
+           fixed (mean, 1) + " Hz: on a walk with the other head held still the tap note.\n" + table.written() +
+           "All that rings, loudest four a tap:\n";
 }
 
 /** A file made by a program may have no noise at all, of which no figure says anything. */
@@ -81,12 +152,14 @@ std::string textOf (const HeardFile& heard)
             remarks += "Tap " + std::to_string (i + 1) + ": " + listening::explained (trouble) + ".\n";
     }
 
+    text += textOfNotes (sharedNote (heard));
     return text + (heard.taps.empty() ? "Nothing in it starts suddenly.\n" : table.written()) + remarks;
 }
 
 Json jsonOf (const HeardFile& heard)
 {
     Json::Array taps;
+    const auto notes = sharedNote (heard);
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
     {
@@ -106,6 +179,7 @@ Json jsonOf (const HeardFile& heard)
             troubles.emplace_back (listening::explained (trouble));
 
         taps.push_back (Json::Object{ { "start_s", tap.start },
+                                      { "shared_note_hz", notes.empty() || notes[i] <= 0.0 ? Json() : Json (notes[i]) },
                                       { "end_s", tap.end },
                                       { "over_noise_db", tap.signalToNoise },
                                       { "is_usable", ! tap.isUnusable() },

@@ -21,41 +21,62 @@ std::string noteOf (double hertz, const Tuning& tuning)
     return Note::fromFrequency (hertz, tuning.concertPitch).nameWithCents();
 }
 
-/** Turns as a key feels them: to the nearest 64th, "1/4 up", "3/32 down". */
-std::string turnText (double turns)
+bool isEven (const Pass& pass)
 {
-    int numerator = static_cast<int> (std::lround (std::abs (turns) * 64.0)), denominator = 64;
-
-    if (numerator == 0)
-        return "leave";
-
-    while (numerator % 2 == 0 && denominator > 1)
-    {
-        numerator /= 2;
-        denominator /= 2;
-    }
-
-    return (denominator == 1 ? std::to_string (numerator) : std::to_string (numerator) + "/" + std::to_string (denominator)) +
-           (turns > 0.0 ? " up" : " down");
+    return std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double t) { return t == pass.turns.front(); });
 }
 
 std::string passText (const Pass& pass)
 {
-    const auto first = turnText (pass.turns.front());
-
-    std::string order;
+    std::string order, rods;
 
     for (const int lug : pass.order)
+    {
+        const double turns = pass.turns[static_cast<std::size_t> (lug)];
         order += (order.empty() ? "" : " ") + std::to_string (lug + 1);
 
-    if (std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double t) { return turnText (t) == first; }))
-        return "every rod " + first + ", in the order " + order;
+        if (turns != 0.0)
+            rods += (rods.empty() ? "" : ", ") + std::to_string (lug + 1) + ": " + turnInWords (turns);
+    }
 
-    std::string text;
+    if (isEven (pass))
+        return "every rod " + turnInWords (pass.turns.front()) + ", in the order " + order;
 
-    for (const int lug : pass.order)
-        text +=
-            (text.empty() ? "" : ", ") + std::to_string (lug + 1) + ": " + turnText (pass.turns[static_cast<std::size_t> (lug)]);
+    const bool hasOthers = std::any_of (pass.turns.begin(), pass.turns.end(), [] (double t) { return t == 0.0; });
+    return rods + (hasOthers ? "; leave the others" : "");
+}
+
+constexpr double tooVague = 100.0; // cents: to the cent such a note says nothing
+
+/** What to hear after a pass: to the cent, or between which notes. */
+std::string expectationOf (const Pass& pass, const Tuning& tuning)
+{
+    if (pass.tapNoteError <= tooVague)
+        return noteOf (pass.tapNote, tuning) + "  " + fixed (pass.tapNote, 1) + " Hz, give or take " +
+               fixed (pass.tapNoteError, 0) + " cents";
+
+    const auto nearest = [&] (double cents)
+    { return Note::fromFrequency (pass.tapNote * std::exp2 (cents / 1200.0), tuning.concertPitch).name(); };
+    return "about " + nearest (0.0) + ", perhaps anything from " + nearest (-pass.tapNoteError) + " to " +
+           nearest (pass.tapNoteError);
+}
+
+/** How well the rods are known, and how to tell more of them. */
+std::string rodsText (const HeadPlan& head, const Tuning& tuning)
+{
+    const double factor = std::exp (head.response.logError);
+    std::string text = head.isCalibrated
+                           ? "  By what you told of its turns, a real turn does what this plan thinks within a factor of " +
+                                 fixed (factor, 2) + ".\n"
+                           : "  No turn of this drum is known yet: real turns may do half or twice of this.\n";
+
+    if (const auto& first = head.passes.front(); isEven (first))
+    {
+        const auto turns = turnInWords (first.turns.front());
+        text += "  After pass 1 tell what it did: --observed \"" +
+                std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (first.turns.front() < 0.0 ? "-" : "") +
+                turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"\n";
+    }
 
     return text;
 }
@@ -67,18 +88,18 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 fixed (head.fromTension, 0) + " to " + fixed (head.toTension, 0) + " N/m\n";
 
     if (head.passes.empty())
-        return text + "  nothing to turn\n";
+        return text + "  nothing to turn by a sixteenth or more: what is left is by ear\n";
+
+    if (std::any_of (head.passes.begin(), head.passes.end(), [] (const Pass& p) { return p.tapNoteError > tooVague; }))
+        text += "  Do one pass, tap again, then plan anew: what comes after it is known too poorly.\n";
 
     int count = 0;
 
     for (const auto& pass : head.passes)
         text += "  pass " + std::to_string (++count) + ": " + passText (pass) + "\n           then it should tap " +
-                noteOf (pass.tapNote, tuning) + "  " + fixed (pass.tapNote, 1) + " Hz, give or take " +
-                fixed (pass.tapNoteError, 0) + " cents\n";
+                expectationOf (pass, tuning) + "\n";
 
-    text += std::string ("  rods: ") + (head.isCalibrated ? "by your own observations" : "by a usual drum, no calibration yet") +
-            ", the film takes " + fixed (100.0 * head.response.filmShare, 0) + " % of a turn, within a factor of " +
-            fixed (std::exp (head.response.logError), 2) + "\n";
+    text += rodsText (head, tuning);
     text += "  at the target each rod pulls with " + fixed (head.forcePerRod, 0) + " N; turning it takes " +
             fixed (head.torque.low, 2) + " to " + fixed (head.torque.high, 2) +
             " N m depending on friction (information, not a target)\n";
@@ -112,13 +133,13 @@ const Command& planCommand()
     static const Command command{
         "plan",
         "From the drum as it is to the tuning wanted: which rod, how far, in which order",
-        "[DRUM] [options] --now-batter NOTE --now-resonant NOTE | --now-from FILE.json",
+        "[DRUM] [options] --now-batter NOTE [--now-resonant NOTE] | --now-from FILE.json",
         "Tap each head 25 mm from the edge with the other held still, wires off, for the notes now. The plan works in a cross, "
         "in "
         "passes no\n"
-        "larger than --step, and comes up to pitch from below. How far a turn takes a drum differs from drum to drum: tell it "
-        "with\n"
-        "--observed what a turn did to yours, and the plan follows that instead of a usual drum.\n\n"
+        "larger than --step, in sixteenths of a turn, and comes up to pitch from below. How far a turn takes a drum differs from "
+        "drum\n"
+        "to drum: tell it with --observed what a turn did to yours, and the plan follows that instead of a usual drum.\n\n"
         "  snarewright plan maple-14x5 --now-batter F3 --now-resonant C4 --observed \"batter 1/4 F3 G3\"\n",
         { planOptions(), { "Output:", { { "json", "FILE", "as JSON", true } } } },
         true,

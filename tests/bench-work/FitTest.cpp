@@ -8,6 +8,7 @@
 #include "Modal/FitTapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
+#include "Modal/Units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,6 +28,13 @@ std::vector<HeardTap> walkOf (const synthetic::Walk& walk, double signalToNoise)
         taps.push_back ({ .lug = static_cast<int> (taps.size()), .partials = listening::partialsOf (recording, tap, quiet) });
 
     return taps;
+}
+
+/** True if one of the sentences holds the words. */
+bool says (const std::vector<std::string>& sentences, const std::string& words)
+{
+    return std::any_of (sentences.begin(), sentences.end(),
+                        [&] (const std::string& sentence) { return sentence.find (words) != std::string::npos; });
 }
 } // namespace
 
@@ -132,12 +140,7 @@ TEST_CASE ("What to turn when a lug and the one opposite sound alike")
     CHECK (fit.suspects[0].cents.value == Approx (-40.0).margin (8.0));
     // The lugs' own figures share it between the two, and so does a plan that is made from them.
     CHECK (fit.lugCents[2].value == Approx (fit.lugCents[6].value).margin (3.0));
-    const auto says = [&] (const std::string& words)
-    {
-        return std::any_of (fit.doubts.begin(), fit.doubts.end(),
-                            [&] (const std::string& doubt) { return doubt.find (words) != std::string::npos; });
-    };
-    CHECK (says ("each by half"));
+    CHECK (says (fit.doubts, "each by half"));
 }
 
 TEST_CASE ("A fit that cannot be says so")
@@ -167,6 +170,85 @@ TEST_CASE ("A fit that cannot be says so")
     // Nothing heard.
     CHECK (! fitHead ({ .drum = drum }, {}).isPossible);
     CHECK_THROWS_AS (fitHead ({ .drum = drum }, { { .lug = 9 } }), InputError);
+}
+
+TEST_CASE ("A walk that is not as it is said to be is refused with what to check")
+{
+    DrumSpec drum;
+    drum.lugs = 8;
+    constexpr double tension = 2100.0;
+    const auto truth = walkOf ({ .drum = drum, .tension = tension }, 30.0);
+    const auto right = fitHead ({ .drum = drum }, truth);
+    REQUIRE (right.isPossible);
+    CHECK (right.warnings.empty());
+
+    const auto rings = fitHead ({ .drum = drum }, walkOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
+    CHECK_FALSE (rings.isPossible);
+    CHECK (says (rings.doubts, "other head rings along"));
+
+    auto open = drum;
+    open.bottom = Bottom::open;
+    const auto openWalk = walkOf ({ .drum = open, .tension = tension }, 30.0);
+    const auto missing = fitHead ({ .drum = drum }, openWalk);
+    CHECK_FALSE (missing.isPossible);
+    CHECK (says (missing.doubts, "open below"));
+
+    // Described as it is, it has its tension and its tap note, which is that over a closed cavity.
+    const auto asIs = fitHead ({ .drum = open }, openWalk);
+    REQUIRE (asIs.isPossible);
+    CHECK (asIs.tension.value == Approx (tension).epsilon (0.02));
+    CHECK (asIs.tapNote.value == Approx (right.tapNote.value).epsilon (3.0 / 1731.0));
+
+    auto narrow = drum;
+    narrow.diameter -= units::inch;
+    const auto inch = fitHead ({ .drum = narrow }, truth);
+    CHECK_FALSE (inch.isPossible);
+    CHECK (says (inch.doubts, "A drum of 14 in explains the notes better than one of 13 in"));
+}
+
+TEST_CASE ("A head that comes out heavier than such heads differ is warned of, one much heavier is refused")
+{
+    DrumSpec believed;
+    believed.lugs = 8;
+    auto built = believed;
+    const auto fitOf = [&] (double ratio)
+    {
+        built.batter.plyThickness = ratio * believed.batter.plyThickness;
+        return fitHead ({ .drum = believed }, walkOf ({ .drum = built, .tension = 2500.0 }, 30.0));
+    };
+    const auto usual = fitOf (1.02);
+    REQUIRE (usual.isPossible);
+    CHECK (usual.warnings.empty());
+
+    // Two to three of the tolerance's 3 %.
+    const auto heavier = fitOf (1.075);
+    REQUIRE (heavier.isPossible);
+    CHECK (says (heavier.warnings, "heavier than stated"));
+    CHECK (heavier.mostPressing() == heavier.warnings.front());
+
+    const auto muchHeavier = fitOf (1.25);
+    CHECK_FALSE (muchHeavier.isPossible);
+    CHECK (says (muchHeavier.doubts, "heavier than stated"));
+}
+
+TEST_CASE ("Random drums walked round by mistake are refused or warned of")
+{
+    using synthetic::Mistake;
+    constexpr unsigned drums = 4;
+
+    for (const auto mistake : { Mistake::otherHeadRings, Mistake::openBelow, Mistake::inchMore })
+    {
+        unsigned said = 0;
+
+        for (unsigned seed = 1; seed <= drums; ++seed)
+        {
+            const auto outcome = synthetic::WalkTrial (seed, false, mistake).at (20.0);
+            said += ! outcome.isPossible || outcome.isWarned ? 1 : 0;
+        }
+
+        CAPTURE (static_cast<int> (mistake));
+        CHECK (said >= drums - 1);
+    }
 }
 
 TEST_CASE ("Tap notes read by ear give a tension and what stays open")

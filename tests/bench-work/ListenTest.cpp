@@ -4,6 +4,7 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
+#include "Modal/FitLines.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -70,6 +71,27 @@ TEST_CASE ("Damped sines come back with their frequencies and decays, close pair
         CHECK (best < 0.05);
         CHECK (decay == Approx (wanted.decay).epsilon (0.06));
     }
+}
+
+TEST_CASE ("What taps have in common is kept, what few of them have is left out")
+{
+    const auto parts = [] (std::vector<double> frequencies)
+    {
+        std::vector<Partial> partials;
+
+        for (const double f : frequencies)
+            partials.push_back ({ .frequency = f, .frequencyError = 0.01, .decay = 6.0, .amplitude = 0.1 });
+
+        return partials;
+    };
+    // 0.4 Hz at 200 Hz are 3.5 cents: a pair that uneven lugs part.
+    const auto lines =
+        commonLines ({ parts ({ 170.0, 200.0, 300.0 }), parts ({ 200.4, 300.1 }), parts ({ 200.2, 300.0, 450.0 }) });
+    REQUIRE (lines.size() == 2);
+    CHECK (lines[0].frequency == Approx (200.2));
+    CHECK (lines[0].strikes == 3);
+    CHECK (lines[1].frequency == Approx (300.033).epsilon (1.0e-5));
+    CHECK (lowestLoud (lines) == lines[0].frequency);
 }
 
 TEST_CASE ("Trouble is recognised and said")

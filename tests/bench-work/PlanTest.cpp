@@ -5,6 +5,7 @@
 #include "Modal/Units.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <random>
 
@@ -74,9 +75,8 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
 {
     PlanRequest request;
     request.drum.lugs = 8;
-    request.batter.tension = 4000.0;
-    request.batter.lugCents = { 0, 0, 20, 0, 0, 0, -10, 0 };
-    request.resonant.tension = 1500.0;
+    request.batter = HeadAsIs{ 4000.0, { 0, 0, 20, 0, 0, 0, -10, 0 } };
+    request.resonant = HeadAsIs{ 1500.0, {} };
     request.wanted.target = ByTension{ 3000.0, 2200.0 };
     request.largestStep = 0.125;
     const auto plan = makePlan (request);
@@ -87,8 +87,10 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
     for (const auto& head : plan.heads)
     {
         REQUIRE (! head.passes.empty());
-        CHECK (head.passes.back().tension == Approx (head.toTension).epsilon (0.002));
-        CHECK (head.passes.back().tapNote == Approx (head.toNote).epsilon (0.002));
+        // As near as sixteenths of a turn come.
+        const auto& construction = head.side == HeadSide::batter ? request.drum.batter : request.drum.resonant;
+        const double grain = handTurn * head.response.tensionPerTurn (construction, request.drum.radius(), request.thread);
+        CHECK (head.passes.back().tension == Approx (head.toTension).margin (0.5 * grain + 1.0e-6));
         const auto& last = head.passes.back().turns;
         CHECK (std::accumulate (last.begin(), last.end(), 0.0) > 0.0);
 
@@ -101,6 +103,87 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
     request.wanted.target = ByTension{ 3000.0, 6500.0 };
     CHECK (! makePlan (request).heads[1].cautions.empty()); // the resonant film at 85 % of its yield
     request.wanted.target = ByTension{ 3000.0, 20000.0 };
+    CHECK_THROWS_AS (makePlan (request), InputError);
+}
+
+TEST_CASE ("Turns are sixteenths, what rounding leaves is carried on, and no pass exceeds its step")
+{
+    for (const double step : { 1.0 / 32.0, 1.0 / 16.0, 0.15, 0.25, 1.0 })
+        for (const double wanted : { 1700.0, 2345.0, 3456.0, 4567.0 })
+        {
+            PlanRequest request;
+            request.drum.lugs = 8;
+            request.batter = HeadAsIs{ 2500.0, { 0, 30, 0, -12, 0, 0, 5, 0 } };
+            request.wanted.target = ByTension{ wanted, 2000.0 };
+            request.largestStep = step;
+            const auto plan = makePlan (request);
+            REQUIRE (plan.heads.size() == 1); // the resonant head is not asked for
+            const auto& head = plan.heads[0];
+            const double grain = std::min (step, 1.0 / 16.0);
+            double sum = 0.0;
+
+            for (const auto& pass : head.passes)
+                for (const double turn : pass.turns)
+                {
+                    CAPTURE (step, wanted, turn);
+                    CHECK (std::abs (turn) <= step + 1.0e-12);
+                    CHECK (turn / grain == Approx (std::round (turn / grain)).margin (1.0e-9));
+                    sum += turn / 8.0;
+                }
+
+            const double exact =
+                (wanted - 2500.0) / head.response.tensionPerTurn (request.drum.batter, request.drum.radius(), {});
+            CHECK (sum == Approx (exact).margin (0.5 * grain));
+        }
+
+    CHECK (turnInWords (3.0 / 16.0) == "3/16 up");
+    CHECK (turnInWords (-0.5) == "1/2 down");
+    CHECK (turnInWords (1.0) == "1 up");
+    CHECK (turnInWords (0.0) == "leave");
+}
+
+TEST_CASE ("A head that comes down goes below its target by a semitone at most, or by a sixteenth")
+{
+    PlanRequest request;
+    request.batter = HeadAsIs{ 2000.0, {} };
+    request.wanted.target = ByTension{ 1300.0, 2000.0 };
+    const auto lowestOf = [&]
+    {
+        double lowest = 1.0e9;
+
+        for (const auto& pass : makePlan (request).heads[0].passes)
+            lowest = std::min (lowest, pass.tension);
+
+        return lowest;
+    };
+    const double perTurn = RodResponse{}.tensionPerTurn (request.drum.batter, request.drum.radius(), {});
+    CHECK (lowestOf() > 1300.0 - (1.0 / 16.0 + 1.0 / 32.0) * perTurn);
+    CHECK (lowestOf() < 1300.0);
+    request.belowTarget = 0.25; // as asked
+    CHECK (lowestOf() < 1300.0 - 0.2 * perTurn);
+}
+
+TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
+{
+    PlanRequest request;
+    request.drum.lugs = 8;
+    request.batter = HeadAsIs{ 2000.0, { 0, 0, 0, 0, 0, 60, 0, 0 } };
+    request.wanted.target = ByTension{ 2000.0, 2000.0 };
+    const auto plan = makePlan (request);
+    const auto& passes = plan.heads[0].passes;
+    REQUIRE (passes.size() == 2); // below and up again
+    CHECK (passes[0].turns[5] < 0.0);
+    CHECK (passes[1].turns[5] > 0.0);
+
+    for (const auto& pass : passes)
+    {
+        CHECK (pass.turns[1] == 0.0);
+        CHECK (std::count (pass.turns.begin(), pass.turns.end(), 0.0) >= 5);
+    }
+
+    request.batter->lugCents.clear();
+    CHECK (makePlan (request).heads[0].passes.empty());
+    request.batter.reset();
     CHECK_THROWS_AS (makePlan (request), InputError);
 }
 

@@ -49,7 +49,7 @@ TEST_CASE ("The sheet says what it must, in every format")
     sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
     PlanRequest request;
     request.drum = drum;
-    request.batter.tension = request.resonant.tension = 1500.0;
+    request.batter = request.resonant = HeadAsIs{ 1500.0, {} };
     request.wanted = tuning;
     sheet.plan = makePlan (request);
 

@@ -16,20 +16,22 @@ using namespace modal;
 
 namespace
 {
-/** What is heard of a drum of 14 x 5.5 in struck in three places, two of them heard from below. */
+/** What is heard of a drum of 14 x 5.5 in struck in three places, two of them heard from below unless the bottom is closed. */
 std::vector<Line> threeStrikes (const Tensions& tensions, double speed = 1.0,
-                                const synthetic::Surroundings& surroundings = { .signalToNoise = 30.0, .seed = 5 })
+                                const synthetic::Surroundings& surroundings = { .signalToNoise = 30.0, .seed = 5 },
+                                Bottom bottom = Bottom::head)
 {
     std::vector<listening::Strike> all;
 
     for (const double position : { 0.1, 0.45, 0.75 })
     {
         synthetic::Strike strike;
+        strike.drum.bottom = bottom;
         strike.tensions = tensions;
         strike.wires.on = false;
         strike.position = position;
         strike.speed = speed;
-        strike.isHeardFromBelow = position > 0.3;
+        strike.isHeardFromBelow = position > 0.3 && bottom == Bottom::head;
         const auto recording = std::make_shared<const listening::Recording> (synthetic::record (strike, surroundings));
         const auto quiet = listening::quietestMoment (*recording);
 
@@ -156,6 +158,19 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
     setup.drum = {};
     setup.massTolerance = 0.5;
     CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
+}
+
+TEST_CASE ("Strikes of a drum whose resonant head is held still tell nothing of that head")
+{
+    constexpr double tension = 3000.0;
+    const auto lines = threeStrikes ({ tension, 0.0 }, 1.0, { .signalToNoise = 30.0, .seed = 5 }, Bottom::closed);
+    const auto fit = fitDrum ({}, lines, 3);
+    REQUIRE (fit.isPossible);
+    CHECK (fit.batter.isPossible);
+    CHECK (std::abs (fit.batter.tension.value - tension) < 2.5 * fit.batter.tension.error);
+    CHECK_FALSE (fit.resonant.isPossible);
+    REQUIRE_FALSE (fit.resonant.doubts.empty());
+    CHECK (fit.resonant.doubts.front().find ("held still") != std::string::npos);
 }
 
 TEST_CASE ("Strikes recorded at different sample rates are refused by name")

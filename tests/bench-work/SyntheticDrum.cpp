@@ -64,7 +64,7 @@ void play (const std::shared_ptr<const engine::DrumModel>& model, const engine::
 
 listening::Recording dryRecord (const Walk& walk, unsigned seed)
 {
-    auto drum = modal::withOneHead (walk.drum, walk.side);
+    auto drum = walk.otherTension > 0.0 ? modal::withHeadOnTop (walk.drum, walk.side) : modal::asTapped (walk.drum, walk.side);
 
     if (walk.patch)
     {
@@ -74,7 +74,7 @@ listening::Recording dryRecord (const Walk& walk, unsigned seed)
 
     modal::Fittings fittings;
     fittings.wires.on = false;
-    auto setup = setUp (drum, { walk.tension, 0.0, walk.lugs, {} }, fittings);
+    auto setup = setUp (drum, { walk.tension, walk.otherTension, walk.lugs, {} }, fittings);
 
     std::mt19937 random (seed);
     std::normal_distribution<double> normal;

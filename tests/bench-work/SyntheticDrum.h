@@ -25,7 +25,7 @@ struct Surroundings
     unsigned seed = 1;
 };
 
-/** A walk round one head, the other held still. */
+/** A walk round one head, the other held still unless it is said to ring; a drum that is open below is tapped as it is. */
 struct Walk
 {
     modal::DrumSpec drum; ///< as built: not what a person believes about it
@@ -38,6 +38,7 @@ struct Walk
     double angleSpread = 0.05;   ///< rad
     double speed = 0.6;          ///< m/s of the stick
     double between = 0.8;        ///< s from tap to tap
+    double otherTension = 0.0;   ///< N/m of the other head, if nobody holds it still
 };
 
 /** All taps in the order of the lugs, the microphone 30 mm above the place that is tapped; neither room nor noise, for placed().

@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <random>
 
 namespace synthetic
@@ -57,9 +58,17 @@ private:
     std::mt19937 random;
 };
 
+/** N/m that put the resonant head's tap note so many semitones above the batter's, as far as its film bears. */
+double resonantTension (const modal::DrumSpec& drum, double batterNote, double semitones)
+{
+    const auto side = modal::HeadSide::resonant;
+    const double highest = modal::tapNote (drum, side, 0.9 * modal::yieldTension (drum.resonant));
+    return modal::tensionForTapNote (drum, side, std::min (highest, batterNote * std::exp2 (semitones / 12.0)));
+}
+
 } // namespace
 
-WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk)
+WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk, Mistake mistake)
 {
     Chance chance (seed);
     believed.drum = chance.drum();
@@ -67,6 +76,15 @@ WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk)
     walk.drum.batter.plyThickness *= chance.between (0.97, 1.03);
     walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (walk.drum.batter);
     walk.lugs = chance.oneLugOff (walk.drum, modal::HeadSide::batter, walk.tension, lugOff);
+
+    if (mistake == Mistake::inchMore)
+        believed.drum.diameter += modal::units::inch;
+    else if (mistake == Mistake::openBelow)
+        walk.drum.bottom = modal::Bottom::open;
+    else if (mistake == Mistake::otherHeadRings)
+        walk.otherTension =
+            resonantTension (walk.drum, modal::tapNote (walk.drum, walk.side, walk.tension), chance.between (-2.0, 9.0));
+
     walks.push_back ({ walk, dryRecord (walk, seed), seed });
 
     if (hasPatchWalk)
@@ -101,13 +119,13 @@ Outcome WalkTrial::at (double signalToNoise) const
     }
 
     const auto fit = modal::fitHead (believed, taps);
-    Outcome outcome{ .isPossible = fit.isPossible };
+    Outcome outcome{ .isPossible = fit.isPossible, .isWarned = fit.isPossible && ! fit.warnings.empty() };
+
+    if (! fit.isPossible || outcome.isWarned)
+        outcome.refusal = fit.mostPressing();
 
     if (! fit.isPossible)
-    {
-        outcome.refusal = fit.doubts.front();
         return outcome;
-    }
 
     const auto& walk = walks.front().walk;
     outcome.noteCents =
@@ -138,9 +156,8 @@ StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn) : lugC
 
     tensions.batter = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
     notes[0] = modal::tapNote (built, HeadSide::batter, tensions.batter);
-    const double highest = modal::tapNote (built, HeadSide::resonant, 0.9 * modal::yieldTension (built.resonant));
-    notes[1] = std::min (highest, notes[0] * std::exp2 (chance.between (-2.0, 9.0) / 12.0));
-    tensions.resonant = modal::tensionForTapNote (built, HeadSide::resonant, notes[1]);
+    tensions.resonant = resonantTension (built, notes[0], chance.between (-2.0, 9.0));
+    notes[1] = modal::tapNote (built, HeadSide::resonant, tensions.resonant);
     int off = 0;
     tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off, cents);
     tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off, cents);
@@ -188,6 +205,12 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
 
     for (int h = 0; h < 2; ++h)
     {
+        if (! heads[h]->isPossible)
+        {
+            outcome.noteCents[h] = outcome.tensionShare[h] = outcome.pull[h] = std::numeric_limits<double>::infinity();
+            continue;
+        }
+
         outcome.noteCents[h] = modal::centsBetween (notes[h], heads[h]->tapNote.value);
         outcome.tensionShare[h] = heads[h]->tension.value / truth[h] - 1.0;
         outcome.pull[h] = (heads[h]->tension.value - truth[h]) / heads[h]->tension.error;

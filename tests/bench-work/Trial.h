@@ -16,12 +16,22 @@ namespace synthetic
 struct Outcome
 {
     bool isPossible = false;
-    std::string refusal{};     ///< why, if it is not possible
+    bool isWarned = false;     ///< possible, but said to be doubtful
+    std::string refusal{};     ///< why, if it is not possible; the warning, if it is warned of
     double noteCents = 0.0;    ///< found over true
     double tensionShare = 0.0; ///< found over true, minus 1
     bool isAxisNamed = false;  ///< the lug that is off, or the one opposite
     bool isLugNamed = false;   ///< the lug itself
     double suspectCents = 0.0; ///< found
+};
+
+/** What is not as the person believes it to be. */
+enum class Mistake
+{
+    none,
+    otherHeadRings, ///< nobody holds it still; its tap note is 2 semitones below to 9 above the other's
+    openBelow,      ///< there is no other head
+    inchMore        ///< the drum is said to be an inch wider than it is
 };
 
 /** A random drum whose head is walked round once, to be heard at any ratio of signal to noise. */
@@ -30,7 +40,7 @@ class WalkTrial
 public:
     /** The drum depends on `seed` alone: 12 to 15 in, 4 to 8 in deep, 6 to 10 lugs, 7 to 12 mil single ply, mass within ±3 %, a
        tap note that drums have, and one lug 20 cents up or down. @param hasPatchWalk  a second walk with a weight on the head */
-    WalkTrial (unsigned seed, bool hasPatchWalk);
+    WalkTrial (unsigned seed, bool hasPatchWalk, Mistake = Mistake::none);
 
     /** What listening and fitting make of the walk in a room with noise. */
     Outcome at (double signalToNoise) const;

@@ -41,6 +41,18 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
         with ({ "render", "maple-14x5", "--wires", "off", "--microphone", side, "--pattern", "c4.......h5.......e5.......",
                 "--tempo", "60", "--output", side + ".wav" });
 
+    // Three strokes are no walk round eight lugs.
+    const auto noWalk = runProgram ({ "fit", "maple-14x5", "--walk", "above.wav" }, folder.path());
+    CHECK (noWalk.status == 2);
+    CHECK (noWalk.errors.find ("3 taps") != std::string::npos);
+
+    const auto heard = Json::parse (run ({ "listen", "above.wav", "--json" }, folder).output, "heard");
+    const auto drumNote =
+        number (Json::parse (with ({ "predict", "maple-14x5", "--json" }).output, "prediction"), "drum_note_hz");
+
+    for (const auto& tap : *heard.find ("recordings")->array()->front().find ("taps")->array())
+        CHECK (number (tap, "shared_note_hz") == Approx (drumNote).epsilon (3.0 / 1731.0));
+
     run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" }, folder);
     const auto fit = Json::parse (readBytes (folder.path() / "drum.json"), "drum.json");
     const auto truth = Json::parse (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
@@ -63,6 +75,13 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
     CHECK (plan.output.find ("RESONANT  C#4") != std::string::npos);
     CHECK (plan.output.find ("to D4") != std::string::npos);
     CHECK (plan.output.find ("CAUTION") != std::string::npos);
+
+    // One head alone, and the line that tells the next plan what its first pass did.
+    const auto one = run ({ "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3" }, folder).output;
+    CHECK (one.find ("RESONANT") == std::string::npos);
+    CHECK (one.find ("--observed \"batter 1/4 F3 <note you hear>\"") != std::string::npos);
+    run ({ "plan", "maple-14x5", "--now-batter", "G3 -28", "--batter-note", "G#3", "--observed", "batter 1/4 F3 G3 -28" },
+         folder);
 
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.csv" });
     const auto sheet = readBytes (folder.path() / "sheet.csv");
