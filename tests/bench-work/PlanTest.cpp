@@ -175,11 +175,11 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
     CHECK (passes[0].turns[5] < 0.0);
     CHECK (passes[1].turns[5] > 0.0);
 
-    for (const auto& pass : passes)
-    {
-        CHECK (pass.turns[1] == 0.0);
-        CHECK (std::count (pass.turns.begin(), pass.turns.end(), 0.0) >= 5);
-    }
+    // The film passes some of it on to the rods beside and opposite; what a hand cannot set is left.
+    for (std::size_t k = 0; k < 8; ++k)
+        CHECK ((passes[1].turns[k] != 0.0) == (passes[0].turns[k] < 0.0));
+
+    CHECK (std::count (passes[0].turns.begin(), passes[0].turns.end(), 0.0) >= 3);
 
     request.batter->lugCents.clear();
     CHECK (makePlan (request).heads[0].passes.empty());
