@@ -99,8 +99,8 @@ Plan farPlan (const sheets::TuningSheet& sheet)
     PlanRequest request;
     request.drum = sheet.wanted.drum;
     request.wanted = sheet.wanted.tuning;
-    request.batter.tension = tensionForTapNote (request.drum, HeadSide::batter, 440.0);
-    request.resonant.tension = tensionForTapNote (request.drum, HeadSide::resonant, 349.23);
+    request.batter = HeadAsIs{ tensionForTapNote (request.drum, HeadSide::batter, 440.0), {} };
+    request.resonant = HeadAsIs{ tensionForTapNote (request.drum, HeadSide::resonant, 349.23), {} };
     return makePlan (request);
 }
 
