@@ -49,6 +49,8 @@ void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequ
 
     const int count = static_cast<int> (std::ceil (largest / step - 1.0e-9));
     const auto order = crossOrder (request.drum.lugs);
+    // Whole steps as long as there are, and what is left in the last.
+    const auto shareAfter = [&] (int passes) { return std::min (1.0, passes * step / largest); };
 
     for (int i = 0; i < count; ++i)
     {
@@ -56,7 +58,7 @@ void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequ
 
         // The way so far is rounded, not each pass, so that what rounding leaves is carried on.
         for (auto& t : pass.turns)
-            t = grain * (std::round (t * (i + 1) / count / grain) - std::round (t * i / count / grain));
+            t = grain * (std::round (t * shareAfter (i + 1) / grain) - std::round (t * shareAfter (i) / grain));
 
         if (std::any_of (pass.turns.begin(), pass.turns.end(), [] (double t) { return t != 0.0; }))
             plan.passes.push_back (pass);

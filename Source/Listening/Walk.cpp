@@ -30,12 +30,12 @@ RecordedWalk hearWalk (const Recording& recording, int lugs, bool hasPatch, cons
     const auto count = static_cast<int> (taps.size());
 
     if (count != 1 && (count == 0 || count % lugs != 0))
-        throw modal::InputError (
-            field, std::to_string (count) + (count == 1 ? " tap" : " taps"),
-            std::to_string (lugs) + " taps, one beside each lug from lug 1 on (or twice round, " + std::to_string (2 * lugs) +
-                "; or one tap alone, which tells the tension but not how even the head is). If the drum has " +
+        throw modal::InputError::fault (
+            field, "has " + (count == 0 ? "no" : std::to_string (count)) + " taps",
+            std::to_string (lugs) + ", one beside each lug from lug 1 on (or " + std::to_string (2 * lugs) +
+                " for twice round, or one tap alone, which tells the tension but not how even the head is). If the drum has " +
                 std::to_string (lugs) +
-                " lugs, listen to where each tap was found: a tap too soft or a knock too many is among them");
+                " lugs, listen to where each tap was found: one too soft or a knock too many is among them");
 
     RecordedWalk walk;
 

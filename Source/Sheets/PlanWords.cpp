@@ -15,7 +15,7 @@ namespace
 
 constexpr double widestUseful = 100.0; // cents
 
-/** Turns are shown to a hundredth. */
+/** Turns are shown to a 64th. */
 bool isSameTurn (double a, double b)
 {
     return std::abs (a - b) < 0.005;
@@ -32,23 +32,18 @@ bool areAlike (const Pass& a, const Pass& b)
            std::equal (a.turns.begin(), a.turns.end(), b.turns.begin(), b.turns.end(), isSameTurn);
 }
 
-std::string turnText (double turns)
-{
-    return (turns >= 0.0 ? "+" : "") + number (turns, 2);
-}
-
 std::string turnsText (const Pass& pass)
 {
     const auto first = pass.turns.front();
 
     if (std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double turns) { return isSameTurn (turns, first); }))
-        return "all rods " + turnText (first);
+        return "all rods " + turnInWords (first);
 
     std::string text;
 
     for (const int lug : pass.order)
-        text +=
-            (text.empty() ? "" : "  ") + std::to_string (lug + 1) + ":" + turnText (pass.turns[static_cast<std::size_t> (lug)]);
+        text += (text.empty() ? "" : "  ") + std::to_string (lug + 1) + ": " +
+                turnInWords (pass.turns[static_cast<std::size_t> (lug)]);
 
     return text;
 }

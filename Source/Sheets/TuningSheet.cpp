@@ -291,7 +291,7 @@ void drawPlan (Column& column, const TuningSheet& sheet)
     if (! sheet.plan)
         return;
 
-    column.headed ("Plan: turns of each rod, + tightens");
+    column.headed ("Plan: turns of each rod, up tightens");
 
     for (const auto& head : sheet.plan->heads)
         for (const auto& line : planLines (head, sheet.wanted.tuning.concertPitch))

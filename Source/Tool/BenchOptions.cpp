@@ -98,7 +98,8 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
         std::erase_if (found, [] (const auto& head) { return ! head.fit.isPossible; });
 
         if (found.empty())
-            throw InputError (field + ", " + path, "a fit that found nothing", why.empty() ? "a fit that found a head" : why);
+            throw InputError::fault (field + ", " + path, "is a fit that found nothing",
+                                     why.empty() ? "a fit that found a head" : why);
 
         for (auto& head : found)
         {
@@ -216,8 +217,9 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         request.resonant = readHead ("resonant", HeadSide::resonant);
 
     if (! request.batter && ! request.resonant)
-        throw InputError ("--now-batter", "a missing value",
-                          "the batter head's tap note now, such as F3, or --now-resonant, or what a fit wrote with --now-from");
+        throw InputError::fault (
+            "--now-batter", "is missing",
+            "the batter head's tap note now, such as F3, or --now-resonant, or what a fit wrote with --now-from");
 
     if (const auto thread = arguments.value ("thread"))
         request.thread = RodThread::parse (*thread, "--thread");

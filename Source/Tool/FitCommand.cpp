@@ -48,7 +48,7 @@ HeadFit fitWalk (HeadFitSetup setup, const Arguments& arguments, std::string& re
         const auto file = arguments.value ("weight-walk");
 
         if (! file)
-            throw InputError ("--weight-walk", "a missing value", "the recording of the walk with the weight on the head");
+            throw InputError::fault ("--weight-walk", "is missing", "the recording of the walk with the weight on the head");
 
         const auto second = hearWalk (*file, "--weight-walk", setup.drum, true);
         walk.taps.insert (walk.taps.end(), second.taps.begin(), second.taps.end());
@@ -56,8 +56,8 @@ HeadFit fitWalk (HeadFitSetup setup, const Arguments& arguments, std::string& re
     }
 
     if (walk.taps.empty())
-        throw InputError ("--walk", "no tap that can be used",
-                          "taps with the wires off, each hit once, with time to ring\n" + walk.remarks);
+        throw InputError::fault ("--walk " + *arguments.value ("walk"), "has no tap that can be used",
+                                 "taps with the wires off, each hit once, with time to ring\n" + walk.remarks);
 
     remarks = walk.remarks;
     return fitHead (setup, walk.taps);
@@ -80,7 +80,8 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto date = readDate (arguments);
 
     if (arguments.has ("walk") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
-        throw InputError ("--walk, --strikes, --tap-notes", "none or several of them", "one: what was heard");
+        throw InputError::fault ("--walk, --strikes, --tap-notes", "are missing or given together",
+                                 "one of them: what was heard");
 
     if (const auto files = arguments.value ("strikes"))
     {

@@ -22,8 +22,7 @@ std::string withError (const Estimate& estimate, int decimals, const char* unit)
 /** Which lug it is, if one alone is off. */
 std::string lugsInWords (const HeadFit& fit)
 {
-    constexpr double clearlyUneven = 3.0; // standard deviations
-    constexpr double worthSaying = 0.05;  // probability
+    constexpr double worthSaying = 0.05; // probability
 
     if (fit.suspects.empty())
         return {};

@@ -39,12 +39,12 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
 
     // Wires that are on are on for all strikes, and load the head whether they are heard or not.
     if (withWires > 0)
-        throw InputError (field, "a drum with its wires on",
-                          "strikes with the strainer thrown off: wires that rattle on the resonant head change its notes");
+        throw InputError::fault (field, "has a drum with its wires on",
+                                 "strikes with the strainer thrown off: wires that rattle on the resonant head change its notes");
 
     if (heard.strikes.empty())
-        throw InputError (field, std::to_string (count) + " strikes, none of which can be used",
-                          "strikes that ring for half a second each\n" + heard.remarks);
+        throw InputError::fault (field, "has " + std::to_string (count) + " strikes, none of which can be used",
+                                 "strikes that ring for half a second each\n" + heard.remarks);
 
     return heard;
 }
