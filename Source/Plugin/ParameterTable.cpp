@@ -143,8 +143,8 @@ std::vector<ParameterSpec> wires()
     return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
              plain ("wire_strands", "Strands", group, Measure::whole, Effect::drum, 2.0, 60.0, 20.0, 1.0),
              measured ("wire_mass", "Strand mass", group, Effect::drum, Quantity::mass, "g", 0.1, 5.0, 1.1, 0.0, 1.1),
-             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, Quantity::force, "n", 0.05, 30.0, 2.0,
-                       0.0, 2.0),
+             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, Quantity::force, "n", 0.05, 30.0, 4.0,
+                       0.0, 4.0),
              measured ("wire_press", "Wires drawn into the head", group, Effect::drum, Quantity::length, "mm", -2.0, 2.0, 0.2),
              measured ("wire_unevenness", "Spread of strand tension", group, Effect::drum, Quantity::share, "percent", 0.0, 50.0,
                        8.0) };
