@@ -1,6 +1,6 @@
 #include "DrumModes.h"
 
-#include "Bessel.h"
+#include "Modal/mathematics/Bessel.h"
 #include "Units.h"
 
 #include <cmath>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "Air.h"
-#include "Head.h"
-#include "Muffling.h"
+#include "Modal/air/Air.h"
+#include "Modal/heads/Head.h"
+#include "Modal/heads/Muffling.h"
 
 #include <string>
 

@@ -1,10 +1,10 @@
 #include "Solve.h"
 
-#include "Bessel.h"
-#include "HeadMatrices.h"
+#include "Modal/mathematics/Bessel.h"
+#include "Modal/heads/HeadMatrices.h"
 #include "InputError.h"
-#include "OrderModes.h"
-#include "Perturbation.h"
+#include "Modal/modes/OrderModes.h"
+#include "Modal/modes/Perturbation.h"
 #include "Units.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "Tuning.h"
 
 #include "InputError.h"
-#include "NoteSearch.h"
+#include "Modal/pitch/NoteSearch.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "Interval.h"
-#include "Note.h"
+#include "Modal/pitch/Interval.h"
+#include "Modal/pitch/Note.h"
 #include "Solve.h"
 
 #include <string>

@@ -3,7 +3,7 @@
 #include "ParameterBinding.h"
 #include "Strings.h"
 
-#include "Modal/Interval.h"
+#include "Modal/pitch/Interval.h"
 
 namespace editor
 {

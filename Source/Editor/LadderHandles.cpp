@@ -3,7 +3,7 @@
 #include "Look.h"
 #include "NoteText.h"
 
-#include "Modal/Interval.h"
+#include "Modal/pitch/Interval.h"
 
 #include <cmath>
 

@@ -3,8 +3,8 @@
 #include "DragControl.h"
 #include "PitchScale.h"
 
-#include "Modal/Head.h"
-#include "Modal/Note.h"
+#include "Modal/heads/Head.h"
+#include "Modal/pitch/Note.h"
 
 namespace editor
 {

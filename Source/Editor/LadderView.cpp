@@ -4,7 +4,7 @@
 #include "NoteText.h"
 #include "Strings.h"
 
-#include "Modal/Interval.h"
+#include "Modal/pitch/Interval.h"
 
 #include <algorithm>
 #include <cmath>

@@ -4,7 +4,7 @@
 #include "NoteText.h"
 #include "Strings.h"
 
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
 
 #include <cmath>
@@ -230,7 +230,7 @@ void ListenView::showWords (const Report& report)
 }
 
 /** What to turn comes first; then what the taps leave open about it. */
-void ListenView::showHead (const modal::HeadFit& head, const Tell& tell) const
+void ListenView::showHead (const fitting::HeadFit& head, const Tell& tell) const
 {
     const auto words = [] (const std::string& text) { return juce::String::fromUTF8 (text.c_str()); };
     if (! head.isPossible)

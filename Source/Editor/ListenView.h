@@ -52,7 +52,7 @@ private:
     void showLugs (const Report&);
     void showWords (const Report&);
     using Tell = std::function<void (const juce::String& task, const juce::String& text, bool isWarning)>;
-    void showHead (const modal::HeadFit&, const Tell&) const;
+    void showHead (const fitting::HeadFit&, const Tell&) const;
     void showResult (const Report&);
     void placeLugs();
 

@@ -2,7 +2,7 @@
 
 #include "DragControl.h"
 
-#include "Modal/Head.h"
+#include "Modal/heads/Head.h"
 
 namespace editor
 {

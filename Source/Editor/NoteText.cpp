@@ -1,6 +1,6 @@
 #include "NoteText.h"
 
-#include "Modal/Interval.h"
+#include "Modal/pitch/Interval.h"
 
 #include <cmath>
 

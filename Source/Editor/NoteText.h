@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 
 #include <juce_core/juce_core.h>
 

@@ -148,10 +148,10 @@ juce::String meanOfLugs (int count)
     return count == 1 ? juce::String ("One lug") : "Mean of " + juce::String (count) + " lugs";
 }
 
-juce::String whatToTurn (const modal::HeadFit& head)
+juce::String whatToTurn (const fitting::HeadFit& head)
 {
     constexpr double worthNaming = 0.05; // probability
-    if (head.suspects.empty() || head.unevenness <= modal::clearlyUneven)
+    if (head.suspects.empty() || head.unevenness <= fitting::clearlyUneven)
         return nothingToTurn;
     const auto& first = head.suspects.front();
     const int lugs = static_cast<int> (head.suspects.size());

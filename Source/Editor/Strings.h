@@ -3,7 +3,7 @@
 #include "CommandButton.h"
 #include "ValueBinding.h"
 
-#include "Modal/FitHead.h"
+#include "Fitting/FitHead.h"
 #include "Modal/Prediction.h"
 
 /** Every word that the window shows, in one place. Parameters bring their names from the table of parameters; what is said about
@@ -247,7 +247,7 @@ juce::String tapBeside (int lug);
 juce::String meanOfLugs (int count);
 
 /** "Turn lugs 3 and 6 up, each by 6 cents": in a few words, for a head that was heard. */
-juce::String whatToTurn (const modal::HeadFit&);
+juce::String whatToTurn (const fitting::HeadFit&);
 
 /** One sentence of physics about a parameter, by its identifier; never empty. */
 juce::String tipFor (const juce::String& parameterId);

@@ -4,7 +4,7 @@
 
 #include "Modal/DrumModes.h"
 #include "Modal/DrumSpec.h"
-#include "Modal/Fittings.h"
+#include "Modal/hardware/Fittings.h"
 #include "Modal/Solve.h"
 
 #include <utility>

@@ -1,6 +1,6 @@
 #include "RadiationOfRings.h"
 
-#include "Modal/Bessel.h"
+#include "Modal/mathematics/Bessel.h"
 #include "Modal/Units.h"
 
 #include <cmath>

@@ -3,7 +3,7 @@
 #include "Bank.h"
 
 #include "Modal/DrumSpec.h"
-#include "Modal/RingModes.h"
+#include "Modal/hardware/RingModes.h"
 
 #include <cmath>
 

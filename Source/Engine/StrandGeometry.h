@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Modal/Wires.h"
+#include "Modal/hardware/Wires.h"
 
 #include <vector>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Modal/Stick.h"
+#include "Modal/hardware/Stick.h"
 
 #include <array>
 

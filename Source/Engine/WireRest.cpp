@@ -1,6 +1,6 @@
 #include "WireRest.h"
 
-#include "Modal/SnareBed.h"
+#include "Modal/hardware/SnareBed.h"
 
 #include <Eigen/Eigenvalues>
 #include <algorithm>

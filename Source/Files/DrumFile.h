@@ -3,10 +3,10 @@
 #include "Json.h"
 
 #include "Modal/DrumSpec.h"
-#include "Modal/Hoop.h"
-#include "Modal/Stick.h"
+#include "Modal/hardware/Hoop.h"
+#include "Modal/hardware/Stick.h"
 #include "Modal/Tuning.h"
-#include "Modal/Wires.h"
+#include "Modal/hardware/Wires.h"
 
 #include <filesystem>
 #include <optional>

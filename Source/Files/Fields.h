@@ -3,8 +3,8 @@
 #include "ObjectReader.h"
 
 #include "Modal/DrumSpec.h"
-#include "Modal/Stick.h"
-#include "Modal/Wires.h"
+#include "Modal/hardware/Stick.h"
+#include "Modal/hardware/Wires.h"
 
 #include <stdexcept>
 

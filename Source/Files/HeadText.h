@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Modal/Head.h"
+#include "Modal/heads/Head.h"
 
 #include <string>
 #include <string_view>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "Modal/Head.h"
-#include "Modal/Wires.h"
+#include "Modal/heads/Head.h"
+#include "Modal/hardware/Wires.h"
 
 #include <string>
 #include <string_view>

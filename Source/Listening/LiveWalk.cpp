@@ -1,7 +1,7 @@
 #include "LiveWalk.h"
 
 #include "Modal/InputError.h"
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,7 +20,7 @@ constexpr double furthestLug = 300.0;                // cents from the others, a
 
 } // namespace
 
-LiveWalk::LiveWalk (const modal::HeadFitSetup& headSetup, double sampleRate)
+LiveWalk::LiveWalk (const fitting::HeadFitSetup& headSetup, double sampleRate)
     : setup (headSetup), heard (static_cast<std::size_t> (headSetup.drum.lugs))
 {
     modal::requireInRange (sampleRate, { 8000.0, 192000.0, "Hz" }, "sample rate of the input");
@@ -120,12 +120,12 @@ void LiveWalk::take (const Tap& tap, double quiet)
 
     auto alone = setup;
     alone.startTension = tension;
-    auto fit = modal::fitHead (alone, { heardHere });
+    auto fit = fitting::fitHead (alone, { heardHere });
 
     if (! fit.isPossible && tension)
     {
         alone.startTension.reset();
-        fit = modal::fitHead (alone, { heardHere });
+        fit = fitting::fitHead (alone, { heardHere });
     }
 
     if (! fit.isPossible)
@@ -196,15 +196,15 @@ double LiveWalk::middleNoteWithout (int lug) const
     return *middle;
 }
 
-modal::HeadFit LiveWalk::fit() const
+fitting::HeadFit LiveWalk::fit() const
 {
-    std::vector<modal::HeardTap> taps;
+    std::vector<fitting::HeardTap> taps;
 
     for (const auto& lug : heard)
         if (lug)
             taps.push_back (lug->tap);
 
-    return modal::fitHead (setup, taps);
+    return fitting::fitHead (setup, taps);
 }
 
 } // namespace listening

@@ -16,7 +16,7 @@ class LiveWalk
 public:
     /** @param sampleRate  Hz, 8000 to 192 000
         @throws modal::InputError for a rate out of range or a drum that cannot be */
-    LiveWalk (const modal::HeadFitSetup&, double sampleRate);
+    LiveWalk (const fitting::HeadFitSetup&, double sampleRate);
 
     /** The next samples of the microphone, full scale 1. How they are cut into pieces does not matter. */
     void add (const float* samples, std::size_t count);
@@ -27,8 +27,8 @@ public:
     /** What a tap beside a lug gave. */
     struct Lug
     {
-        modal::Estimate tapNote{}; ///< Hz, of the head as this tap alone hears it
-        modal::HeardTap tap;
+        fitting::Estimate tapNote{}; ///< Hz, of the head as this tap alone hears it
+        fitting::HeardTap tap;
     };
 
     const std::vector<std::optional<Lug>>& lugs() const noexcept { return heard; }
@@ -53,7 +53,7 @@ public:
     bool isSilent() const noexcept;
 
     /** The head from all taps that were taken. */
-    modal::HeadFit fit() const;
+    fitting::HeadFit fit() const;
 
 private:
     void analyse();
@@ -62,7 +62,7 @@ private:
     void findNext();
     double middleNoteWithout (int lug) const;
 
-    modal::HeadFitSetup setup;
+    fitting::HeadFitSetup setup;
     Recording window;                            ///< the last seconds
     double windowStart = 0.0, judgedUntil = 0.0; ///< s since listening began
     std::size_t unheard = 0;                     ///< samples of the window that came since it was last looked at

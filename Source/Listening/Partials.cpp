@@ -18,9 +18,9 @@ using modal::units::twoPi;
 constexpr int mostInBand = 8;
 
 /** Amplitude and phase at the blow, as a partial of the recording. */
-modal::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, double centre, double sinceBlow)
+fitting::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, double centre, double sinceBlow)
 {
-    modal::Partial partial;
+    fitting::Partial partial;
     partial.frequency = centre + sine.pole.imag() / twoPi;
     partial.frequencyError = sine.poleError / twoPi;
     partial.decay = -sine.pole.real();
@@ -35,11 +35,11 @@ modal::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, d
 
 } // namespace
 
-std::vector<modal::Partial> partialsOf (const Recording& recording, const Tap& tap, double quiet, const PartialSearch& search)
+std::vector<fitting::Partial> partialsOf (const Recording& recording, const Tap& tap, double quiet, const PartialSearch& search)
 {
     const SubbandFilter filter (recording.sampleRate);
     const double highest = std::min (search.highest, 0.4 * recording.sampleRate);
-    std::vector<modal::Partial> found;
+    std::vector<fitting::Partial> found;
 
     for (double low = search.lowest; low < highest; low += SubbandFilter::width)
     {
@@ -57,7 +57,7 @@ std::vector<modal::Partial> partialsOf (const Recording& recording, const Tap& t
     }
 
     std::sort (found.begin(), found.end(),
-               [] (const modal::Partial& a, const modal::Partial& b) { return a.frequency < b.frequency; });
+               [] (const fitting::Partial& a, const fitting::Partial& b) { return a.frequency < b.frequency; });
     return found;
 }
 

@@ -2,7 +2,7 @@
 
 #include "Taps.h"
 
-#include "Modal/FitPartial.h"
+#include "Fitting/FitPartial.h"
 
 #include <vector>
 
@@ -24,6 +24,6 @@ struct PartialSearch
 
     @param quiet  where the recording's noise is measured, s; see quietestMoment()
 */
-std::vector<modal::Partial> partialsOf (const Recording&, const Tap&, double quiet, const PartialSearch& = {});
+std::vector<fitting::Partial> partialsOf (const Recording&, const Tap&, double quiet, const PartialSearch& = {});
 
 } // namespace listening

@@ -22,7 +22,7 @@ constexpr double faintest = 0.01; // of a strike's strongest: as likely the room
 /** One note while loudness is still absolute. */
 struct Heard
 {
-    modal::Line line;
+    fitting::Line line;
     std::vector<double> levels; ///< of each strike at Partial::settled; 0 where it is not clear of the noise
 };
 
@@ -39,7 +39,7 @@ Heard heardOf (const CommonSine& sine, const std::vector<SubbandFilter>& filters
     for (std::size_t s = 0; s < sinceBlow.size(); ++s)
     {
         const double amplitude = std::abs (sine.amplitude[s]);
-        const double atSettled = std::exp (-line.decay * (modal::Partial::settled - sinceBlow[s]));
+        const double atSettled = std::exp (-line.decay * (fitting::Partial::settled - sinceBlow[s]));
         heard.levels.push_back (amplitude > fewestDeviations * sine.amplitudeError[s]
                                     ? amplitude / std::abs (filters[s].gain (sine.pole)) * atSettled
                                     : 0.0);
@@ -69,7 +69,7 @@ std::vector<SubbandFilter> filtersFor (const std::vector<Strike>& strikes)
 
 } // namespace
 
-std::vector<modal::Line> linesOf (const std::vector<Strike>& strikes, const PartialSearch& search)
+std::vector<fitting::Line> linesOf (const std::vector<Strike>& strikes, const PartialSearch& search)
 {
     if (strikes.empty())
         return {};
@@ -117,13 +117,13 @@ std::vector<modal::Line> linesOf (const std::vector<Strike>& strikes, const Part
             }
     }
 
-    std::vector<modal::Line> lines;
+    std::vector<fitting::Line> lines;
 
     for (const auto& heard : all)
         if (heard.line.strikes > 0)
             lines.push_back (heard.line);
 
-    std::sort (lines.begin(), lines.end(), [] (const modal::Line& a, const modal::Line& b) { return a.frequency < b.frequency; });
+    std::sort (lines.begin(), lines.end(), [] (const fitting::Line& a, const fitting::Line& b) { return a.frequency < b.frequency; });
     return lines;
 }
 

@@ -2,7 +2,7 @@
 
 #include "Partials.h"
 
-#include "Modal/FitLines.h"
+#include "Fitting/FitLines.h"
 
 #include <memory>
 
@@ -20,6 +20,6 @@ struct Strike
 /** The drum's notes, which all strikes have in common: the damped sines that explain all of them at once, ascending in frequency.
     A strike that cannot be used (Tap::canBeStrike()) is the caller's to leave out.
     @throws InputError if the recordings differ in sample rate, other than among multiples of 300 Hz */
-std::vector<modal::Line> linesOf (const std::vector<Strike>&, const PartialSearch& = { .settle = 0.03 });
+std::vector<fitting::Line> linesOf (const std::vector<Strike>&, const PartialSearch& = { .settle = 0.03 });
 
 } // namespace listening

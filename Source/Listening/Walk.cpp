@@ -7,7 +7,7 @@
 namespace listening
 {
 
-modal::HeardTap heardTap (const Recording& recording, const Tap& tap, double quiet, int lug, bool hasPatch)
+fitting::HeardTap heardTap (const Recording& recording, const Tap& tap, double quiet, int lug, bool hasPatch)
 {
     return { .lug = lug, .hasPatch = hasPatch, .partials = partialsOf (recording, tap, quiet) };
 }

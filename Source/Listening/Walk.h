@@ -2,14 +2,14 @@
 
 #include "Taps.h"
 
-#include "Modal/FitHead.h"
+#include "Fitting/FitHead.h"
 
 /** A walk round one head: a tap beside each lug, the other head held still. */
 namespace listening
 {
 
 /** What a tap beside a lug (from 0) says. @param quiet  see quietestMoment() */
-modal::HeardTap heardTap (const Recording&, const Tap&, double quiet, int lug, bool hasPatch = false);
+fitting::HeardTap heardTap (const Recording&, const Tap&, double quiet, int lug, bool hasPatch = false);
 
 /** What is to be said about a tap that is called `name`: its troubles and whether it is left out, a sentence a line. */
 std::string remarksOn (const Tap&, const std::string& name, bool isUsed);
@@ -18,7 +18,7 @@ std::string remarksOn (const Tap&, const std::string& name, bool isUsed);
     cannot be used is left out and said. */
 struct RecordedWalk
 {
-    std::vector<modal::HeardTap> taps;
+    std::vector<fitting::HeardTap> taps;
     std::string remarks; ///< a sentence a line
 };
 

@@ -2,7 +2,7 @@
 
 #include "SetValue.h"
 
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 
 namespace plugin
 {
@@ -16,7 +16,7 @@ double plain (const Values& values, P parameter)
 }
 } // namespace
 
-void setHeard (Values& values, modal::HeadSide side, const modal::HeadFit& head)
+void setHeard (Values& values, modal::HeadSide side, const fitting::HeadFit& head)
 {
     auto changed = values;
     const double heard = modal::midiOfHertz (head.tapNote.value, { siOf (values, P::concertPitch) });

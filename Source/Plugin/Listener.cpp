@@ -56,7 +56,7 @@ void Listener::ask (Order order)
     news.notify_all();
 }
 
-void Listener::start (const modal::HeadFitSetup& setup, double sampleRate)
+void Listener::start (const fitting::HeadFitSetup& setup, double sampleRate)
 {
     auto begun = std::make_shared<listening::LiveWalk> (setup, sampleRate);
     {

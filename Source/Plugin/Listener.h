@@ -25,11 +25,11 @@ struct ListeningReport
 
     Stage stage = Stage::off;
     modal::HeadSide side = modal::HeadSide::batter;
-    std::vector<std::optional<modal::Estimate>> notes{}; ///< Hz, beside each lug, as that tap alone hears the head
+    std::vector<std::optional<fitting::Estimate>> notes{}; ///< Hz, beside each lug, as that tap alone hears the head
     int next = -1;                                       ///< the lug whose turn it is, from 0; -1: every lug was heard
     listening::LiveWalk::Remark remark{};
     bool isSilent = false;                ///< nothing but zeros comes in
-    std::optional<modal::HeadFit> head{}; ///< once it was worked out
+    std::optional<fitting::HeadFit> head{}; ///< once it was worked out
 
     int heardCount() const noexcept;
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
@@ -55,7 +55,7 @@ public:
 
     /** Begins a walk anew.
         @throws modal::InputError for a rate or a drum that cannot be */
-    void start (const modal::HeadFitSetup&, double sampleRate);
+    void start (const fitting::HeadFitSetup&, double sampleRate);
     void stop();   ///< what was heard stays
     void forget(); ///< what was heard too: it was heard at another sample rate
     void takeBack();
@@ -96,7 +96,7 @@ private:
     // The listener's thread alone:
     std::unique_ptr<listening::LiveWalk> walk;
     modal::HeadSide side = modal::HeadSide::batter;
-    std::optional<modal::HeadFit> head;
+    std::optional<fitting::HeadFit> head;
     std::vector<float> taken = std::vector<float> (4096);
     bool wasSilent = false;
 

@@ -5,8 +5,8 @@
 #include "Files/TuningRequest.h"
 
 #include "Modal/InputError.h"
-#include "Modal/Interval.h"
-#include "Modal/Note.h"
+#include "Modal/pitch/Interval.h"
+#include "Modal/pitch/Note.h"
 
 #include <cctype>
 #include <cmath>

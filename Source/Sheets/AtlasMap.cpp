@@ -3,7 +3,7 @@
 #include "Numbers.h"
 
 #include "Files/NumberText.h"
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>

@@ -7,6 +7,7 @@
 namespace sheets
 {
 
+using namespace fitting;
 using namespace modal;
 using files::Json;
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "Files/Json.h"
-#include "Modal/FitDrum.h"
+#include "Fitting/FitDrum.h"
 
 #include <string>
 #include <string_view>
@@ -14,7 +14,7 @@ namespace sheets
 struct MeasuredHead
 {
     modal::HeadSide side = modal::HeadSide::batter;
-    modal::HeadFit fit;
+    fitting::HeadFit fit;
     std::string date{}; ///< as the person writes it; may be empty
 };
 
@@ -22,7 +22,7 @@ struct MeasuredHead
 files::Json fitJson (const MeasuredHead&);
 
 /** What strikes said about both heads: a list of the same, and the partials that were heard. */
-files::Json fitJson (const modal::DrumFit&, const std::string& date);
+files::Json fitJson (const fitting::DrumFit&, const std::string& date);
 
 /** Reads either back. Heads that were not found are there too, with their doubts. Throws modal::InputError that begins with
  * `source`. */

@@ -5,6 +5,7 @@
 namespace sheets
 {
 
+using namespace fitting;
 using namespace modal;
 using files::Json;
 

@@ -1,12 +1,12 @@
 #pragma once
 
 #include "Files/Json.h"
-#include "Modal/Plan.h"
+#include "Fitting/Plan.h"
 
 namespace sheets
 {
 
 /** A plan as JSON; lugs count from 1, keys end in their unit. */
-files::Json planJson (const modal::Plan&);
+files::Json planJson (const fitting::Plan&);
 
 } // namespace sheets

@@ -8,6 +8,7 @@
 namespace sheets
 {
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -6,7 +6,7 @@
 
 #include "Files/DrumWords.h"
 #include "Files/HeadText.h"
-#include "Modal/FitDrumPairs.h"
+#include "Fitting/FitDrumPairs.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -16,6 +16,7 @@
 namespace sheets
 {
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -3,8 +3,8 @@
 #include "Canvas.h"
 #include "FitJson.h"
 
-#include "Modal/Fittings.h"
-#include "Modal/Plan.h"
+#include "Modal/hardware/Fittings.h"
+#include "Fitting/Plan.h"
 #include "Modal/Prediction.h"
 
 #include <optional>
@@ -23,7 +23,7 @@ struct TuningSheet
     modal::Prediction wanted;             ///< the target and what comes of it
     modal::Fittings fittings{};           ///< wires and hoops
     std::vector<MeasuredHead> measured{}; ///< from recordings, if any
-    std::optional<modal::Plan> plan{};
+    std::optional<fitting::Plan> plan{};
 };
 
 /** One A4 page. What does not fit is shortened and says so; the cautions at its foot are always whole. */

@@ -12,6 +12,7 @@
 namespace tool
 {
 
+using namespace fitting;
 using namespace modal;
 
 namespace

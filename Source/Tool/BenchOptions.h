@@ -2,7 +2,7 @@
 
 #include "Arguments.h"
 
-#include "Modal/Plan.h"
+#include "Fitting/Plan.h"
 #include "Sheets/FitJson.h"
 
 namespace tool
@@ -15,7 +15,7 @@ OptionGroup planOptions();
 bool hasPlan (const Arguments&);
 
 /** What the options ask for. Throws modal::InputError. */
-modal::PlanRequest readPlanRequest (const Arguments&, const modal::DrumSpec&, const modal::Tuning& wanted);
+fitting::PlanRequest readPlanRequest (const Arguments&, const modal::DrumSpec&, const modal::Tuning& wanted);
 
 /** What "fit" wrote about heads, from files with commas between. Throws modal::InputError on `field`: for a file that cannot be
    read, a head that was not found or is there twice, or lugs that the drum lacks. */

@@ -2,7 +2,7 @@
 
 #include "Arguments.h"
 
-#include "Modal/Fittings.h"
+#include "Modal/hardware/Fittings.h"
 #include "Modal/Prediction.h"
 
 namespace tool

@@ -7,7 +7,7 @@
 #include "Results.h"
 
 #include "Files/Quantity.h"
-#include "Modal/FitTapNotes.h"
+#include "Fitting/FitTapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Sheets/FitJson.h"
@@ -15,6 +15,7 @@
 namespace tool
 {
 
+using namespace fitting;
 using namespace modal;
 
 namespace

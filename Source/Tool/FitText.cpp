@@ -2,14 +2,15 @@
 
 #include "TextTable.h"
 
-#include "Modal/FitDrumPairs.h"
-#include "Modal/Note.h"
+#include "Fitting/FitDrumPairs.h"
+#include "Modal/pitch/Note.h"
 
 #include <cmath>
 
 namespace tool
 {
 
+using namespace fitting;
 using namespace modal;
 
 namespace

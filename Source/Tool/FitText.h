@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Modal/FitDrum.h"
+#include "Fitting/FitDrum.h"
 
 #include <string>
 
@@ -8,9 +8,9 @@ namespace tool
 {
 
 /** What taps said about one head, for a person. */
-std::string textOf (const modal::HeadFit&, modal::HeadSide);
+std::string textOf (const fitting::HeadFit&, modal::HeadSide);
 
 /** What strikes said about both heads. */
-std::string textOf (const modal::DrumFit&);
+std::string textOf (const fitting::DrumFit&);
 
 } // namespace tool

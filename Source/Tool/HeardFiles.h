@@ -2,7 +2,7 @@
 
 #include "Listening/Strikes.h"
 #include "Listening/Walk.h"
-#include "Modal/FitDrum.h"
+#include "Fitting/FitDrum.h"
 
 #include <string>
 #include <vector>

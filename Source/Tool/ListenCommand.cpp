@@ -5,9 +5,9 @@
 
 #include "Files/Json.h"
 #include "Listening/Partials.h"
-#include "Modal/FitLines.h"
+#include "Fitting/FitLines.h"
 #include "Modal/InputError.h"
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,7 +25,7 @@ struct HeardFile
 {
     std::string name;
     std::vector<listening::Tap> taps;
-    std::vector<std::vector<modal::Partial>> partials;
+    std::vector<std::vector<fitting::Partial>> partials;
 };
 
 HeardFile listenTo (const std::string& path)
@@ -42,7 +42,7 @@ HeardFile listenTo (const std::string& path)
 
 /** The loudest few once the blow has settled, in order of frequency. How far a partial stands out of the noise is no measure: of
     two partners that lie close together either is known poorly, however loud both are. */
-std::vector<modal::Partial> strongest (std::vector<modal::Partial> partials)
+std::vector<fitting::Partial> strongest (std::vector<fitting::Partial> partials)
 {
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level() > b.level(); });
     partials.resize (std::min (partials.size(), partialsShown));
@@ -63,12 +63,12 @@ std::vector<double> sharedNote (const HeardFile& heard)
     if (heard.taps.size() < fewestTaps)
         return {};
 
-    const auto lines = modal::commonLines (heard.partials);
+    const auto lines = fitting::commonLines (heard.partials);
 
     if (lines.empty())
         return {};
 
-    const double note = modal::lowestLoud (lines);
+    const double note = fitting::lowestLoud (lines);
     std::vector<double> notes;
 
     for (const auto& partials : heard.partials)

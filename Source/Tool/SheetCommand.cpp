@@ -60,7 +60,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     refuseContradictions (arguments, sheet.measured, tuned.tuning.concertPitch);
 
     if (hasPlan (arguments))
-        sheet.plan = modal::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
+        sheet.plan = fitting::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 
     writePage (target,
                { sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },

@@ -4,8 +4,8 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Modal/FitHeadModel.h"
-#include "Modal/FitTapNotes.h"
+#include "Fitting/FitHeadModel.h"
+#include "Fitting/FitTapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -14,6 +14,7 @@
 #include <cmath>
 #include <string>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -4,7 +4,7 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Modal/FitLines.h"
+#include "Fitting/FitLines.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -12,6 +12,7 @@
 #include <cmath>
 #include <random>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -5,11 +5,12 @@
 
 #include "Listening/LiveWalk.h"
 #include "Modal/InputError.h"
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
 
 #include <cmath>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

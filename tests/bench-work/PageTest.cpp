@@ -14,6 +14,7 @@
 #include <cstring>
 #include <functional>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -1,7 +1,7 @@
 #include "tests/Catch.h"
 
 #include "Modal/InputError.h"
-#include "Modal/Plan.h"
+#include "Fitting/Plan.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -9,6 +9,7 @@
 #include <numeric>
 #include <random>
 
+using namespace fitting;
 using namespace modal;
 
 TEST_CASE ("A 12-24 UNC rod has the pitch and pitch diameter of ASME B1.1")

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

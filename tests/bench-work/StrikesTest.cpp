@@ -3,8 +3,8 @@
 #include "Trial.h"
 
 #include "Listening/Strikes.h"
-#include "Modal/FitDrum.h"
-#include "Modal/FitDrumModel.h"
+#include "Fitting/FitDrum.h"
+#include "Fitting/FitDrumModel.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 
+using namespace fitting;
 using namespace modal;
 
 namespace

@@ -3,7 +3,7 @@
 #include "Engine/Drum.h"
 #include "Listening/Envelope.h"
 
-#include "Modal/OneHead.h"
+#include "Modal/heads/OneHead.h"
 #include "Modal/Units.h"
 
 #include <unsupported/Eigen/FFT>

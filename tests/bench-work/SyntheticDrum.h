@@ -2,9 +2,9 @@
 
 #include "Listening/Recording.h"
 
-#include "Modal/Muffling.h"
+#include "Modal/heads/Muffling.h"
 #include "Modal/Solve.h"
-#include "Modal/Wires.h"
+#include "Modal/hardware/Wires.h"
 
 #include <optional>
 #include <vector>

@@ -4,10 +4,10 @@
 #include "Listening/Taps.h"
 #include "Listening/Walk.h"
 
-#include "Modal/FitDrum.h"
-#include "Modal/FitDrumModel.h"
-#include "Modal/FitErrors.h"
-#include "Modal/FitMass.h"
+#include "Fitting/FitDrum.h"
+#include "Fitting/FitDrumModel.h"
+#include "Fitting/FitErrors.h"
+#include "Fitting/FitMass.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 
@@ -102,7 +102,7 @@ WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk, Mistake mistake)
 
 Outcome WalkTrial::at (double signalToNoise) const
 {
-    std::vector<modal::HeardTap> taps;
+    std::vector<fitting::HeardTap> taps;
 
     for (const auto& [walk, dry, seed] : walks)
     {
@@ -118,7 +118,7 @@ Outcome WalkTrial::at (double signalToNoise) const
         }
     }
 
-    const auto fit = modal::fitHead (believed, taps);
+    const auto fit = fitting::fitHead (believed, taps);
     Outcome outcome{ .isPossible = fit.isPossible, .isWarned = fit.isPossible && ! fit.warnings.empty() };
 
     if (! fit.isPossible || outcome.isWarned)
@@ -191,7 +191,7 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
     }
 
     const auto lines = listening::linesOf (heard);
-    const auto fit = modal::fitDrum ({ .drum = believed }, lines, static_cast<int> (heard.size()));
+    const auto fit = fitting::fitDrum ({ .drum = believed }, lines, static_cast<int> (heard.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
@@ -200,7 +200,7 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
         return outcome;
     }
 
-    const modal::HeadFit* const heads[] = { &fit.batter, &fit.resonant };
+    const fitting::HeadFit* const heads[] = { &fit.batter, &fit.resonant };
     const double truth[] = { tensions.batter, tensions.resonant };
 
     for (int h = 0; h < 2; ++h)
@@ -228,29 +228,29 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
     return outcome;
 }
 
-StrikesOutcome::Bound StrikesTrial::boundOf (const modal::DrumFit& fit, const std::vector<modal::Line>& lines) const
+StrikesOutcome::Bound StrikesTrial::boundOf (const fitting::DrumFit& fit, const std::vector<fitting::Line>& lines) const
 {
     using modal::HeadSide;
     constexpr double highest = 1500.0, step = 0.01;
     constexpr int orders = 9;
-    const auto modes = modal::FitDrumModel (built, highest, orders).modesAt (tensions.batter, tensions.resonant);
+    const auto modes = fitting::FitDrumModel (built, highest, orders).modesAt (tensions.batter, tensions.resonant);
 
     const auto noteAt = [&] (double tension, double mass)
     {
-        return modal::tapNote (modal::withHeadMass (built, HeadSide::resonant, mass), HeadSide::resonant,
+        return modal::tapNote (fitting::withHeadMass (built, HeadSide::resonant, mass), HeadSide::resonant,
                                tension * tensions.resonant);
     };
-    modal::DrumState gradient = modal::DrumState::Zero();
+    fitting::DrumState gradient = fitting::DrumState::Zero();
     gradient[1] = std::log (noteAt (1.0 + step, 1.0) / notes[1]) / step;
     gradient[3] = std::log (noteAt (1.0, 1.0 + step) / notes[1]) / step;
 
-    const double mass = modal::DrumFitSetup{}.massTolerance;
+    const double mass = fitting::DrumFitSetup{}.massTolerance;
     const Eigen::Vector4d before (1.0, 1.0, mass, mass);
     Eigen::Matrix4d byNoise = before.cwiseAbs2().cwiseInverse().asDiagonal(), inRoom = byNoise;
-    const auto add = [] (Eigen::Matrix4d& information, const modal::ExpectedMode& mode, double cents)
-    { information += mode.gradient * mode.gradient.transpose() * std::pow (modal::centsPerShare / cents, 2); };
+    const auto add = [] (Eigen::Matrix4d& information, const fitting::ExpectedMode& mode, double cents)
+    { information += mode.gradient * mode.gradient.transpose() * std::pow (fitting::centsPerShare / cents, 2); };
     const auto bound = [&] (const Eigen::Matrix4d& information)
-    { return modal::centsPerShare * std::sqrt (gradient.dot (information.ldlt().solve (gradient))); };
+    { return fitting::centsPerShare * std::sqrt (gradient.dot (information.ldlt().solve (gradient))); };
 
     for (const auto& named : fit.partials)
     {
@@ -260,16 +260,16 @@ StrikesOutcome::Bound StrikesTrial::boundOf (const modal::DrumFit& fit, const st
             modes.begin(), modes.end(),
             [&] (const auto& a, const auto& b)
             { return std::abs (a.mode.frequency - named.frequency) < std::abs (b.mode.frequency - named.frequency); });
-        const double room = modal::roomTurn * line->decay / modal::units::twoPi; // Hz
-        add (byNoise, *mode, modal::centsPerShare * line->error / line->frequency);
-        add (inRoom, *mode, modal::centsPerShare * std::hypot (line->error, room) / line->frequency);
+        const double room = fitting::roomTurn * line->decay / modal::units::twoPi; // Hz
+        add (byNoise, *mode, fitting::centsPerShare * line->error / line->frequency);
+        add (inRoom, *mode, fitting::centsPerShare * std::hypot (line->error, room) / line->frequency);
     }
 
     auto heard = inRoom;
 
     for (int m = 1; m <= 2; ++m)
     {
-        const auto share = [m] (const modal::ExpectedMode& mode)
+        const auto share = [m] (const fitting::ExpectedMode& mode)
         { return mode.mode.m == m && mode.mode.n == 1 ? mode.mode.shares.resonant : 0.0; };
         add (heard,
              *std::max_element (modes.begin(), modes.end(), [&] (const auto& a, const auto& b) { return share (a) < share (b); }),

@@ -2,8 +2,8 @@
 
 #include "SyntheticDrum.h"
 
-#include "Modal/FitDrum.h"
-#include "Modal/FitHead.h"
+#include "Fitting/FitDrum.h"
+#include "Fitting/FitHead.h"
 
 #include <cmath>
 #include <string>
@@ -53,7 +53,7 @@ private:
         unsigned seed = 0;
     };
 
-    modal::HeadFitSetup believed;
+    fitting::HeadFitSetup believed;
     std::vector<Recorded> walks;
     int lugOff = 0;
 };
@@ -81,7 +81,7 @@ struct StrikesOutcome
     /** What was said of the lugs' even waves. */
     struct Wave
     {
-        modal::Estimate found; ///< cents
+        fitting::Estimate found; ///< cents
         double cents = 0.0;    ///< true
 
         bool isWithin() const noexcept { return std::abs (found.value - cents) <= 2.0 * found.error; }
@@ -109,7 +109,7 @@ private:
         unsigned seed = 0;
     };
 
-    StrikesOutcome::Bound boundOf (const modal::DrumFit&, const std::vector<modal::Line>&) const;
+    StrikesOutcome::Bound boundOf (const fitting::DrumFit&, const std::vector<fitting::Line>&) const;
 
     modal::DrumSpec believed, built;
     modal::Tensions tensions;

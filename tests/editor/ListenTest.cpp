@@ -7,7 +7,7 @@
 #include "Editor/Strings.h"
 #include "tests/Catch.h"
 
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
 
 #include <cmath>

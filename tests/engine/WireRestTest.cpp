@@ -2,7 +2,7 @@
 
 #include "tests/Catch.h"
 
-#include "Modal/SnareBed.h"
+#include "Modal/hardware/SnareBed.h"
 
 namespace
 {

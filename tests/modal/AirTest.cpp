@@ -1,4 +1,4 @@
-#include "Modal/Air.h"
+#include "Modal/air/Air.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"

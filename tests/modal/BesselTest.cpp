@@ -1,4 +1,4 @@
-#include "Modal/Bessel.h"
+#include "Modal/mathematics/Bessel.h"
 
 #include "reference/BesselZero.h"
 #include "tests/Catch.h"

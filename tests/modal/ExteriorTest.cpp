@@ -1,4 +1,4 @@
-#include "Modal/Exterior.h"
+#include "Modal/air/Exterior.h"
 
 #include "Drums.h"
 #include "reference/BesselZero.h"

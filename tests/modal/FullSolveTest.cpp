@@ -1,6 +1,6 @@
 #include "Drums.h"
 
-#include "Modal/OrderProblem.h"
+#include "Modal/modes/OrderProblem.h"
 
 #include "reference/ExteriorLaplace.h"
 #include "reference/FullSolve.h"

@@ -1,6 +1,6 @@
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/InputError.h"
-#include "Modal/Interval.h"
+#include "Modal/pitch/Interval.h"
 #include "tests/Catch.h"
 
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "tests/Catch.h"
 
-#include "Modal/SnareBed.h"
+#include "Modal/hardware/SnareBed.h"
 #include "Modal/Units.h"
 
 #include <cmath>

@@ -1,11 +1,11 @@
 #include "Drums.h"
 #include "tests/Catch.h"
 
-#include "Modal/Bessel.h"
-#include "Modal/HeadMatrices.h"
+#include "Modal/mathematics/Bessel.h"
+#include "Modal/heads/HeadMatrices.h"
 #include "Modal/InputError.h"
-#include "Modal/Perturbation.h"
-#include "Modal/TensionField.h"
+#include "Modal/modes/Perturbation.h"
+#include "Modal/heads/TensionField.h"
 #include "reference/AnisotropicMembrane.h"
 
 #include <algorithm>

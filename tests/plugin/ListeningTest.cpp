@@ -4,7 +4,7 @@
 #include "SyntheticDrum.h"
 #include "tests/Catch.h"
 
-#include "Modal/Note.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
 
 #include <cmath>
