@@ -69,25 +69,4 @@ Blows blowsOf (const Stroke&, const modal::StickSpec&, double headRadius) noexce
 /** The same for a blow. */
 Blow broughtIntoRange (Blow) noexcept;
 
-/** Speed of the tip in m/s for a MIDI velocity 1 to 127:  0.25·40^((v-1)/126), from 0.25 m/s (a ghost note) to 10 m/s (as hard as
-   arms allow). Equal steps of velocity are equal steps in level, about 0.25 dB each. Common practice, no source. */
-double speedOfVelocity (int midiVelocity) noexcept;
-
-/** The stroke of a MIDI note, or nothing: see strokeNotes(). */
-struct StrokeNote
-{
-    int note;
-    const char* name;
-    StrokeKind kind;
-    double position;
-};
-
-/** General MIDI's side stick (37), acoustic snare (38) and electric snare (40, here the rimshot), and our own notes for the rest,
-   21 to 26: below the percussion of General MIDI (35 to 81) and of its level 2 (27 to 87), so that a whole kit's track strikes
-   the snare where it means to. */
-const std::array<StrokeNote, 9>& strokeNotes() noexcept;
-
-/** Fills in kind, place and speed for a note; false if the note plays nothing. */
-bool strokeForNote (int note, int velocity, Stroke&) noexcept;
-
 } // namespace engine

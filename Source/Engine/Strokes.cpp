@@ -135,38 +135,4 @@ Blow broughtIntoRange (Blow blow) noexcept
     return blow;
 }
 
-double speedOfVelocity (int midiVelocity) noexcept
-{
-    return 0.25 * std::pow (40.0, (std::clamp (midiVelocity, 1, 127) - 1) / 126.0);
-}
-
-const std::array<StrokeNote, 9>& strokeNotes() noexcept
-{
-    static constexpr std::array<StrokeNote, 9> notes{ {
-        { 37, "cross-stick", StrokeKind::crossStick, 0.45 },
-        { 38, "off centre", StrokeKind::tip, 0.25 },
-        { 40, "rimshot", StrokeKind::rimshot, 0.25 },
-        { 24, "centre", StrokeKind::tip, 0.03 },
-        { 25, "half way", StrokeKind::tip, 0.5 },
-        { 26, "edge", StrokeKind::tip, 0.88 },
-        { 23, "rimshot at the edge", StrokeKind::rimshot, 0.8 },
-        { 22, "buzz", StrokeKind::buzz, 0.3 },
-        { 21, "double stroke", StrokeKind::doubleStroke, 0.25 },
-    } };
-    return notes;
-}
-
-bool strokeForNote (int note, int velocity, Stroke& stroke) noexcept
-{
-    for (const auto& entry : strokeNotes())
-        if (entry.note == note)
-        {
-            stroke.kind = entry.kind;
-            stroke.position = entry.position;
-            stroke.speed = speedOfVelocity (velocity);
-            return true;
-        }
-    return false;
-}
-
 } // namespace engine

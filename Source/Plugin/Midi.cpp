@@ -1,5 +1,7 @@
 #include "Midi.h"
 
+#include "Score/MidiNotes.h"
+
 namespace plugin
 {
 namespace
@@ -34,7 +36,7 @@ MidiAction readNote (int channel, int note, int velocity, const MidiChoices& cho
     }
     else if (note == chokeNote && choices.allStrokes)
         action.kind = MidiAction::Kind::choke;
-    else if ((choices.allStrokes || isGeneralMidi (note)) && engine::strokeForNote (note, velocity, action.stroke))
+    else if ((choices.allStrokes || isGeneralMidi (note)) && score::strokeForNote (note, velocity, action.stroke))
     {
         action.kind = MidiAction::Kind::strike;
         action.usesPlayersPlace = isPlayersPlace (note);

@@ -1,5 +1,7 @@
 #include "PatternText.h"
 
+#include "MidiNotes.h"
+
 #include "Modal/InputError.h"
 
 #include <array>
@@ -61,7 +63,7 @@ double stepLength (const PatternTempo& tempo) noexcept
 /** 1 to 9 over the range of MIDI velocities 14 to 126. */
 double speedOfDynamic (int dynamic) noexcept
 {
-    return engine::speedOfVelocity (14 * dynamic);
+    return speedOfVelocity (14 * dynamic);
 }
 
 } // namespace

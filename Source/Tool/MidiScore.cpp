@@ -1,6 +1,7 @@
 #include "MidiScore.h"
 
 #include "Modal/InputError.h"
+#include "Score/MidiNotes.h"
 
 #include <juce_audio_basics/juce_audio_basics.h>
 
@@ -57,7 +58,7 @@ StrokesRead readMidiFile (const std::string& path)
 
             ++notes;
 
-            if (engine::strokeForNote (message.getNoteNumber(), message.getVelocity(), stroke))
+            if (score::strokeForNote (message.getNoteNumber(), message.getVelocity(), stroke))
             {
                 strokes.push_back ({ message.getTimeStamp(), stroke });
             }

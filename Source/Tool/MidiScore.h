@@ -7,7 +7,7 @@
 namespace tool
 {
 
-/** Reads a Standard MIDI File (RP-001): the note-ons whose note plays a stroke (engine::strokeNotes()), on all channels and
+/** Reads a Standard MIDI File (RP-001): the note-ons whose note plays a stroke (score::strokeNotes()), on all channels and
    tracks together, at the times that its tempo map gives. Notes that play none are passed over with a
    remark, other events without.
 

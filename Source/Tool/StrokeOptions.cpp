@@ -5,6 +5,7 @@
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Score/MidiNotes.h"
 #include "Score/PatternText.h"
 
 namespace tool
@@ -41,7 +42,7 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
     stroke.speed = readNumber (arguments, "speed", Quantity::speed, { 0.01, 12.0 }, stroke.speed);
 
     if (const auto velocity = arguments.value ("velocity"))
-        stroke.speed = engine::speedOfVelocity (readCount (*velocity, 1, 127, "--velocity"));
+        stroke.speed = score::speedOfVelocity (readCount (*velocity, 1, 127, "--velocity"));
 }
 
 /** What a hand does the same way in every stroke of its kind. */

@@ -1,5 +1,7 @@
 #include "TestDrum.h"
 
+#include "Score/MidiNotes.h"
+
 #include "tests/Catch.h"
 
 #include <algorithm>
@@ -32,27 +34,27 @@ int landings (engine::Stroke stroke, double seconds)
 
 TEST_CASE ("MIDI velocity maps to speed as documented")
 {
-    CHECK (engine::speedOfVelocity (1) == Approx (0.25));
-    CHECK (engine::speedOfVelocity (127) == Approx (10.0));
-    CHECK (engine::speedOfVelocity (64) == Approx (std::sqrt (0.25 * 10.0)));
-    CHECK (engine::speedOfVelocity (0) == Approx (0.25));
-    CHECK (engine::speedOfVelocity (500) == Approx (10.0));
+    CHECK (score::speedOfVelocity (1) == Approx (0.25));
+    CHECK (score::speedOfVelocity (127) == Approx (10.0));
+    CHECK (score::speedOfVelocity (64) == Approx (std::sqrt (0.25 * 10.0)));
+    CHECK (score::speedOfVelocity (0) == Approx (0.25));
+    CHECK (score::speedOfVelocity (500) == Approx (10.0));
 }
 
 // General MIDI level 1 sound set: 37 side stick, 38 acoustic snare, 40 electric snare.
 TEST_CASE ("General MIDI's snare notes play, each note has one meaning, other notes play nothing")
 {
     engine::Stroke stroke;
-    REQUIRE (engine::strokeForNote (37, 100, stroke));
+    REQUIRE (score::strokeForNote (37, 100, stroke));
     CHECK (stroke.kind == engine::StrokeKind::crossStick);
-    REQUIRE (engine::strokeForNote (38, 100, stroke));
+    REQUIRE (score::strokeForNote (38, 100, stroke));
     CHECK (stroke.kind == engine::StrokeKind::tip);
-    REQUIRE (engine::strokeForNote (40, 100, stroke));
-    CHECK_FALSE (engine::strokeForNote (60, 100, stroke));
+    REQUIRE (score::strokeForNote (40, 100, stroke));
+    CHECK_FALSE (score::strokeForNote (60, 100, stroke));
     std::set<int> notes;
-    for (const auto& entry : engine::strokeNotes())
+    for (const auto& entry : score::strokeNotes())
         notes.insert (entry.note);
-    CHECK (notes.size() == engine::strokeNotes().size());
+    CHECK (notes.size() == score::strokeNotes().size());
 }
 
 TEST_CASE ("a plain stroke lands once or bounces off for good, a pressed stick keeps bouncing")
