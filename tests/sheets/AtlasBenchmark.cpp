@@ -43,8 +43,10 @@ Cost costOf (sheets::AtlasRequest request, unsigned threads)
 }
 } // namespace
 
-/** A thousand tunings on all processors against the same one at a time, and against one tuning alone.
-      atlas-benchmark [notes = 40] [intervals = 25] */
+/** An atlas of 1000 tunings on all processors against the same on one, and against one tuning alone.
+      atlas-benchmark [notes = 40] [intervals = 25]
+    Measured on two processors that were busy with other work: 17.8 s on one, 11.9 s on both, ratio 1.49; peak memory 6.4 MB and
+    7.4 MB, ratio 1.16; 6.3 MB for one tuning alone. */
 int main (int argc, char** argv)
 {
     sheets::AtlasRequest request;

@@ -180,7 +180,7 @@ synthetic::Mistake mistakeNamed (const std::string& name)
 } // namespace
 
 /** How well random drums are fitted, percent of all drums.
-      fit-accuracy [drums = 500] [walk | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
+      accuracy-benchmark [drums = 500] [walk | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
                    [--mistake rings | open | inch]
     The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that are missed; --mistake
     has walks whose other head rings along or is missing, or a drum that is said to be an inch wider than it is. */
