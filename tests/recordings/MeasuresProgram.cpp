@@ -1,0 +1,188 @@
+// Prints the measures of recorded snare drums and of the instrument side by side:
+//   recording-measures [--drum NAME]... [--picture FILE] [FOLDER]
+// FOLDER, or else the environment's SNAREWRIGHT_RECORDINGS, has a folder for each kit, with a sound file for each stroke in
+// folders head-on, head-off, rimshot-on and rimshot-off (on and off: the wires).
+
+#include "Instrument.h"
+#include "MelDistance.h"
+#include "Picture.h"
+
+#include "Files/Presets.h"
+#include "Modal/InputError.h"
+
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <iostream>
+
+namespace
+{
+using namespace recordings;
+
+struct Options
+{
+    std::vector<std::string> drums;
+    std::string picture, folder;
+};
+
+Options read (int count, const char* const* words)
+{
+    Options options;
+    if (const char* folder = std::getenv ("SNAREWRIGHT_RECORDINGS"))
+        options.folder = folder;
+
+    for (int i = 1; i < count; ++i)
+    {
+        const std::string word = words[i];
+        const bool takesValue = word == "--drum" || word == "--picture";
+        if (takesValue && i + 1 == count)
+            throw modal::InputError::fault (word, "has no value", word == "--drum" ? "a preset or a drum file" : "a file's name");
+
+        if (word == "--drum")
+            options.drums.emplace_back (words[++i]);
+        else if (word == "--picture")
+            options.picture = words[++i];
+        else
+            options.folder = word;
+    }
+
+    if (options.drums.empty())
+        options.drums = { "maple-14x5", "steel-14x6.5" };
+    return options;
+}
+
+void printClass (const StrokeSet& set, const ClassName& name)
+{
+    const auto& strokes = set.strokes.at (name.strokes);
+    const auto measures = medianMeasures (strokes);
+    std::printf ("%-18.18s %-18s %2zu ", set.name.c_str(), name.words, strokes.size());
+
+    for (const auto& band : measures.bands)
+        std::printf (" %6.1f", band.level);
+
+    const auto& attack = measures.bands[octave4k];
+    std::printf ("  %6.1f %5.0f ", attack.attack, 1000.0 * attack.peakTime);
+
+    for (auto octave = octave1k; octave < octaves.size(); ++octave)
+        if (const auto time = measures.bands[octave].t60)
+            std::printf (" %5.0f", 1000.0 * *time);
+        else
+            std::printf ("     -");
+
+    std::printf ("\n");
+}
+
+void printComparison (const StrokeSet& set, StrokeClass one, StrokeClass against, const char* words)
+{
+    const auto a = set.strokes.find (one), b = set.strokes.find (against);
+    if (a == set.strokes.end() || b == set.strokes.end())
+        return;
+
+    const auto difference = compare (medianMeasures (a->second), medianMeasures (b->second));
+    std::printf ("%-18.18s %-22s", set.name.c_str(), words);
+    for (const double level : difference.levels)
+        std::printf (" %+6.1f", level);
+    std::printf ("   %+5.1f %+7.1f\n", brighter (difference), difference.loudness);
+}
+
+void printMeasures (const std::vector<StrokeSet>& sets)
+{
+    std::printf ("%-18s %-18s %2s  %-48s  %6s %5s  %s\n", "", "", "", "octave levels (dB)", "4-8kHz", "", "T60 (ms)");
+    std::printf ("%-18s %-18s %2s     125    250    500     1k     2k     4k     8k  attack  peak     1k    2k    4k    8k\n",
+                 "drum", "strokes", "n");
+
+    for (const auto& name : classNames)
+        for (const auto& set : sets)
+            if (set.strokes.count (name.strokes) > 0)
+                printClass (set, name);
+
+    std::printf ("\n%-18s %-22s    125    250    500     1k     2k     4k     8k  1-8kHz  loudness (dB, equal gain)\n", "drum",
+                 "difference");
+    for (const auto& set : sets)
+    {
+        printComparison (set, StrokeClass::headOn, StrokeClass::headOff, "wires on - off");
+        printComparison (set, StrokeClass::rimshotOn, StrokeClass::headOn, "rimshot - head, on");
+        printComparison (set, StrokeClass::rimshotOff, StrokeClass::headOff, "rimshot - head, off");
+    }
+}
+
+/** From a soft stroke to the hardest, wires off, in the band where the drum's lowest mode is. */
+void printGlide (const std::string& drum)
+{
+    auto file = files::openDrum (drum);
+    file.wires.on = false;
+    std::printf ("%-18.18s glide of the lowest mode, wires off:", file.drum.name.c_str());
+
+    for (const double speed : { 1.0, 3.0, 6.0, 10.0 })
+    {
+        engine::Stroke stroke;
+        stroke.position = 0.0; // where the next modes up, (1,1), are not heard
+        stroke.speed = speed;
+        if (const auto glide = glideOf (played (file, stroke), 90.0, 220.0))
+            std::printf ("  %.0f m/s %+.0f cents", speed, glide->cents());
+    }
+
+    std::printf ("\n");
+}
+
+std::vector<MelSpectrograms> spectrograms (const std::vector<StrokeSet>& sets, StrokeClass strokes)
+{
+    std::vector<MelSpectrograms> all;
+
+    for (const auto& set : sets)
+        if (const auto found = set.strokes.find (strokes); found != set.strokes.end())
+        {
+            auto& own = all.emplace_back();
+            for (const auto& stroke : found->second)
+                own.push_back (melSpectrogram (stroke));
+        }
+
+    return all;
+}
+
+void printDistances (const std::vector<StrokeSet>& kits, const std::vector<StrokeSet>& instruments)
+{
+    std::printf ("\ndistance to the nearest kit over that of kits to one another (log mel spectrograms)\n");
+
+    for (const auto& [strokes, folder, words] : classNames)
+        if (const auto recorded = spectrograms (kits, strokes); recorded.size() >= 2)
+            for (const auto& set : instruments)
+                std::printf ("%-18.18s %-18s  %.2f\n", set.name.c_str(), words,
+                             relativeDistance (spectrograms ({ set }, strokes).front(), recorded));
+}
+
+void run (const Options& options)
+{
+    std::vector<StrokeSet> kits, instruments;
+    if (! options.folder.empty())
+        kits = readKits (options.folder);
+    for (const auto& drum : options.drums)
+        instruments.push_back (instrument (files::openDrum (drum)));
+
+    auto all = kits;
+    all.insert (all.end(), instruments.begin(), instruments.end());
+    printMeasures (all);
+    std::printf ("\n");
+    for (const auto& drum : options.drums)
+        printGlide (drum);
+    if (kits.size() >= 2)
+        printDistances (kits, instruments);
+
+    if (! options.picture.empty())
+        std::ofstream (options.picture, std::ios::binary) << picture (all, sheets::formatOf (options.picture, "--picture"));
+}
+} // namespace
+
+int main (int count, char** words)
+{
+    try
+    {
+        run (read (count, words));
+        return 0;
+    }
+    catch (const std::exception& error)
+    {
+        std::cerr << "recording-measures: " << error.what() << "\n";
+        return 2;
+    }
+}
