@@ -3,7 +3,7 @@
 #include "CommandButton.h"
 #include "ValueBinding.h"
 
-#include "Fitting/FitHead.h"
+#include "Fitting/Head.h"
 #include "Modal/Prediction.h"
 
 /** Every word that the window shows, in one place. Parameters bring their names from the table of parameters; what is said about

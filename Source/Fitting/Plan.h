@@ -1,6 +1,6 @@
 #pragma once
 
-#include "PlanCompliance.h"
+#include "RodResponse.h"
 #include "Modal/Tuning.h"
 
 #include <optional>
@@ -71,7 +71,7 @@ struct Plan
 /** Rods in the order of a cross: each as far as can be from the one before, then the pair that lies most squarely to it. Works
    for any number of lugs; 8 gives 1 5 3 7 2 6 4 8, 6 gives 1 4 2 5 3 6, 5 gives 1 3 5 2 4 (counted from 1 here, from 0 in code).
  */
-std::vector<int> crossOrder (int lugs);
+std::vector<int> tighteningOrder (int lugs);
 
 /** A head that has to come down comes first and is taken below its target, so that both come up to pitch from below; otherwise
    the resonant head comes first (common practice, no source). Where a head's mean stays, only the rods that are off are turned.

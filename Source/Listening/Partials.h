@@ -2,7 +2,7 @@
 
 #include "Taps.h"
 
-#include "Fitting/FitPartial.h"
+#include "Fitting/Partial.h"
 
 #include <vector>
 

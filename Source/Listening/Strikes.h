@@ -2,7 +2,7 @@
 
 #include "Partials.h"
 
-#include "Fitting/FitLines.h"
+#include "Fitting/Lines.h"
 
 #include <memory>
 

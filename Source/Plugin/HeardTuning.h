@@ -2,7 +2,7 @@
 
 #include "Values.h"
 
-#include "Fitting/FitHead.h"
+#include "Fitting/Head.h"
 
 namespace plugin
 {

@@ -58,7 +58,7 @@ void Listener::ask (Order order)
 
 void Listener::start (const fitting::HeadFitSetup& setup, double sampleRate)
 {
-    auto begun = std::make_shared<listening::LiveWalk> (setup, sampleRate);
+    auto begun = std::make_shared<listening::LiveLugCheck> (setup, sampleRate);
     {
         const std::scoped_lock lock (mutex);
 
@@ -68,10 +68,10 @@ void Listener::start (const fitting::HeadFitSetup& setup, double sampleRate)
     ask (
         [this, begun, which = setup.side]
         {
-            walk = std::make_unique<listening::LiveWalk> (std::move (*begun));
+            lugCheck = std::make_unique<listening::LiveLugCheck> (std::move (*begun));
             side = which;
             head.reset();
-            walkOn();
+            listenOn();
         });
 }
 
@@ -91,7 +91,7 @@ void Listener::forget()
         [this]
         {
             isOn.store (false);
-            walk.reset();
+            lugCheck.reset();
             head.reset();
             publish (ListeningReport::Stage::off);
         });
@@ -102,8 +102,8 @@ void Listener::takeBack()
     ask (
         [this]
         {
-            if (walk != nullptr && walk->takeBack())
-                walkOn();
+            if (lugCheck != nullptr && lugCheck->takeBack())
+                listenOn();
         });
 }
 
@@ -112,12 +112,12 @@ void Listener::chooseLug (int lug)
     ask (
         [this, lug]
         {
-            if (walk == nullptr)
+            if (lugCheck == nullptr)
                 return;
 
-            walk->chooseLug (lug);
+            lugCheck->chooseLug (lug);
             if (isOn.load())
-                walkOn();
+                listenOn();
             else
                 publish (ListeningReport::Stage::off);
         });
@@ -128,8 +128,8 @@ void Listener::goOn()
     ask (
         [this]
         {
-            if (walk != nullptr && walk->nextLug() >= 0)
-                walkOn();
+            if (lugCheck != nullptr && lugCheck->nextLug() >= 0)
+                listenOn();
         });
 }
 
@@ -138,13 +138,13 @@ void Listener::workOut()
     ask (
         [this]
         {
-            if (walk != nullptr && walk->heardCount() > 0)
+            if (lugCheck != nullptr && lugCheck->heardCount() > 0)
                 finish();
         });
 }
 
 /** Listens on from here; what sounded before is not part of it. */
-void Listener::walkOn()
+void Listener::listenOn()
 {
     head.reset();
 
@@ -152,7 +152,7 @@ void Listener::walkOn()
     {
         ring.clear();
         ring.lostSome();
-        walk->interrupt();
+        lugCheck->interrupt();
         isOn.store (true, std::memory_order_release);
     }
 
@@ -163,7 +163,7 @@ void Listener::finish()
 {
     isOn.store (false);
     publish (ListeningReport::Stage::workingOut);
-    head = walk->fit();
+    head = lugCheck->fit();
     publish (ListeningReport::Stage::off);
 }
 
@@ -194,7 +194,7 @@ void Listener::run()
         catch (const modal::InputError& error)
         {
             isOn.store (false);
-            walk->interrupt (error.what());
+            lugCheck->interrupt (error.what());
             publish (ListeningReport::Stage::off);
         }
 
@@ -208,24 +208,24 @@ void Listener::collect()
     if (ring.lostSome())
     {
         ring.clear();
-        walk->interrupt ("the machine was too busy to listen for a moment; tap again");
+        lugCheck->interrupt ("the machine was too busy to listen for a moment; tap again");
         publish (ListeningReport::Stage::listening);
     }
 
     const auto count = ring.take (taken.data(), taken.size());
-    const auto before = walk->remark().text;
-    const int wanted = walk->nextLug();
-    walk->add (taken.data(), count);
+    const auto before = lugCheck->remark().text;
+    const int wanted = lugCheck->nextLug();
+    lugCheck->add (taken.data(), count);
 
     const auto loudest = std::max_element (taken.begin(), taken.begin() + static_cast<std::ptrdiff_t> (count),
                                            [] (float a, float b) { return std::abs (a) < std::abs (b); });
     if (count > 0)
         peak.store (std::max (peak.load (std::memory_order_relaxed), std::abs (*loudest)), std::memory_order_relaxed);
 
-    if (walk->nextLug() < 0)
+    if (lugCheck->nextLug() < 0)
         return finish();
 
-    if (walk->nextLug() != wanted || walk->remark().text != before || walk->isSilent() != wasSilent)
+    if (lugCheck->nextLug() != wanted || lugCheck->remark().text != before || lugCheck->isSilent() != wasSilent)
         publish (ListeningReport::Stage::listening);
 }
 
@@ -236,14 +236,14 @@ void Listener::publish (ListeningReport::Stage stage)
     report->side = side;
     report->head = head;
 
-    if (walk != nullptr)
+    if (lugCheck != nullptr)
     {
-        for (const auto& lug : walk->lugs())
+        for (const auto& lug : lugCheck->lugs())
             report->notes.push_back (lug ? std::optional (lug->tapNote) : std::nullopt);
 
-        report->next = walk->nextLug();
-        report->remark = walk->remark();
-        report->isSilent = wasSilent = walk->isSilent();
+        report->next = lugCheck->nextLug();
+        report->remark = lugCheck->remark();
+        report->isSilent = wasSilent = lugCheck->isSilent();
     }
     {
         const std::scoped_lock lock (mutex);

@@ -2,7 +2,7 @@
 
 #include "InputRing.h"
 
-#include "Listening/LiveWalk.h"
+#include "Listening/LiveLugCheck.h"
 
 #include <condition_variable>
 #include <functional>
@@ -27,7 +27,7 @@ struct ListeningReport
     modal::HeadSide side = modal::HeadSide::batter;
     std::vector<std::optional<fitting::Estimate>> notes{}; ///< Hz, beside each lug, as that tap alone hears the head
     int next = -1;                                       ///< the lug whose turn it is, from 0; -1: every lug was heard
-    listening::LiveWalk::Remark remark{};
+    listening::LiveLugCheck::Remark remark{};
     bool isSilent = false;                ///< nothing but zeros comes in
     std::optional<fitting::HeadFit> head{}; ///< once it was worked out
 
@@ -35,7 +35,7 @@ struct ListeningReport
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
 };
 
-/** Listens to the plugin's audio input while a head is walked round, on a thread of its own, which starts with the first walk.
+/** Listens to the plugin's audio input during a lug check, on a thread of its own, which starts with the first check.
     The audio thread only copies. */
 class Listener
 {
@@ -53,7 +53,7 @@ public:
 
     // Any thread but the audio thread. What was asked is done soon, on the listener's thread, in order.
 
-    /** Begins a walk anew.
+    /** Begins a lug check anew.
         @throws modal::InputError for a rate or a drum that cannot be */
     void start (const fitting::HeadFitSetup&, double sampleRate);
     void stop();   ///< what was heard stays
@@ -78,7 +78,7 @@ private:
     void ask (Order);
     void run();
     void collect();
-    void walkOn();
+    void listenOn();
     void finish();
     void publish (ListeningReport::Stage);
 
@@ -94,7 +94,7 @@ private:
     bool shouldStop = false, isBusy = false;
 
     // The listener's thread alone:
-    std::unique_ptr<listening::LiveWalk> walk;
+    std::unique_ptr<listening::LiveLugCheck> lugCheck;
     modal::HeadSide side = modal::HeadSide::batter;
     std::optional<fitting::HeadFit> head;
     std::vector<float> taken = std::vector<float> (4096);

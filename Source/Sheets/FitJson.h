@@ -1,7 +1,7 @@
 #pragma once
 
 #include "Files/Json.h"
-#include "Fitting/FitDrum.h"
+#include "Fitting/Drum.h"
 
 #include <string>
 #include <string_view>

@@ -6,7 +6,7 @@
 
 #include "Files/DrumWords.h"
 #include "Files/HeadText.h"
-#include "Fitting/FitDrumPairs.h"
+#include "Fitting/drum/Pairs.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -169,7 +169,7 @@ LugMap lugMap (const TuningSheet& sheet, HeadSide side)
 {
     const auto& p = sheet.wanted;
     const bool isBatter = side == HeadSide::batter;
-    LugMap map{ .lugs = p.drum.lugs, .isFromBelow = ! isBatter, .order = crossOrder (p.drum.lugs) };
+    LugMap map{ .lugs = p.drum.lugs, .isFromBelow = ! isBatter, .order = tighteningOrder (p.drum.lugs) };
     map.words = { nameOf (side) + ",", isBatter ? "from above" : "from below" };
     const auto* measured = measuredHead (sheet, side);
 

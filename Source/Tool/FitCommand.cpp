@@ -7,7 +7,7 @@
 #include "Results.h"
 
 #include "Files/Quantity.h"
-#include "Fitting/FitTapNotes.h"
+#include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Sheets/FitJson.h"
@@ -39,29 +39,29 @@ MufflingItem readWeight (const std::string& text)
 }
 
 /** From taps beside the lugs. */
-HeadFit fitWalk (HeadFitSetup setup, const Arguments& arguments, std::string& remarks)
+HeadFit fitLugCheck (HeadFitSetup setup, const Arguments& arguments, std::string& remarks)
 {
-    auto walk = hearWalk (*arguments.value ("walk"), "--walk", setup.drum, false);
+    auto check = hearLugCheck (*arguments.value ("lug-check"), "--lug-check", setup.drum, false);
 
     if (const auto weight = arguments.value ("weight"))
     {
         setup.patch = readWeight (*weight);
-        const auto file = arguments.value ("weight-walk");
+        const auto file = arguments.value ("lug-check-with-weight");
 
         if (! file)
-            throw InputError::fault ("--weight-walk", "is missing", "the recording of the walk with the weight on the head");
+            throw InputError::fault ("--lug-check-with-weight", "is missing", "the recording of the lug check with the weight on the head");
 
-        const auto second = hearWalk (*file, "--weight-walk", setup.drum, true);
-        walk.taps.insert (walk.taps.end(), second.taps.begin(), second.taps.end());
-        walk.remarks += second.remarks;
+        const auto second = hearLugCheck (*file, "--lug-check-with-weight", setup.drum, true);
+        check.taps.insert (check.taps.end(), second.taps.begin(), second.taps.end());
+        check.remarks += second.remarks;
     }
 
-    if (walk.taps.empty())
-        throw InputError::fault ("--walk " + *arguments.value ("walk"), "has no tap that can be used",
-                                 "taps with the wires off, each hit once, with time to ring\n" + walk.remarks);
+    if (check.taps.empty())
+        throw InputError::fault ("--lug-check " + *arguments.value ("lug-check"), "has no tap that can be used",
+                                 "taps with the wires off, each hit once, with time to ring\n" + check.remarks);
 
-    remarks = walk.remarks;
-    return fitHead (setup, walk.taps);
+    remarks = check.remarks;
+    return fitHead (setup, check.taps);
 }
 
 HeadFitSetup readSetup (const Arguments& arguments)
@@ -80,14 +80,14 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto setup = readSetup (arguments);
     const auto date = readDate (arguments);
 
-    if (arguments.has ("walk") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
-        throw InputError::fault ("--walk, --strikes, --tap-notes", "are missing or given together",
+    if (arguments.has ("lug-check") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
+        throw InputError::fault ("--lug-check, --strikes, --tap-notes", "are missing or given together",
                                  "one of them: what was heard");
 
     if (const auto files = arguments.value ("strikes"))
     {
         if (arguments.has ("head"))
-            throw InputError ("--head", "together with --strikes", "--walk or --tap-notes: strikes tell of both heads");
+            throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes tell of both heads");
 
         const auto heard = hearStrikes (*files, "--strikes");
         const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
@@ -106,7 +106,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     }
     else
     {
-        fit = fitWalk (setup, arguments, remarks);
+        fit = fitLugCheck (setup, arguments, remarks);
     }
 
     writeJsonOrText (arguments, sheets::fitJson (sheets::MeasuredHead{ setup.side, fit, date }),
@@ -119,19 +119,19 @@ const Command& fitCommand()
     static const Command command{
         "fit",
         "From taps or strikes to how the heads are drawn: tension, uneven lugs, mass, losses",
-        "[DRUM] [options] --walk FILE.wav | --strikes FILE.wav | --tap-notes NOTES",
+        "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES",
         "Every figure comes with one standard deviation; what cannot be told, or cannot be told apart, "
         "is said. \"snarewright listen\n"
-        "--help\" says how to record a walk. A head's notes are the same for a lug and the one "
+        "--help\" says how to record a lug check. A head's notes are the same for a lug and the one "
         "opposite; a known weight between two lugs\n"
-        "and another walk may tell them apart.\n\n"
+        "and another lug check may tell them apart.\n\n"
         "--strikes takes the whole drum, both heads ringing, wires off, nothing laid on it: a few strikes "
         "in the middle, half way\n"
         "out and near the edge, best with one microphone above and one below (two files). Where exactly "
         "does not matter.\n",
         { { "What was heard:",
             { { "head", "batter|resonant", "which head was tapped; batter if not given" },
-              { "walk", "FILE",
+              { "lug-check", "FILE",
                 "one tap beside each lug, lug 1 first, in the drum file's order, once round or more\noften; or one tap alone "
                 "(WAV, AIFF, "
                 "FLAC)" },
@@ -139,7 +139,7 @@ const Command& fitCommand()
               { "tap-notes", "G#3,G#3 -5,...", "or the notes that you read off: one, or one a lug" },
               { "weight", "4g,60mm,100mm,22.5deg",
                 "a weight on the head: mass, diameter, distance from the middle, angle from lug 1" },
-              { "weight-walk", "FILE", "the walk with that weight on the head" },
+              { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
               { "mass-tolerance", "3%", "of a head, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "as it is to stand in the JSON and on a sheet" } } },
           { "Output:", { { "json", "FILE", "as JSON, which plan --now-from and sheet --measured read", true } } } },

@@ -2,7 +2,7 @@
 
 #include "TextTable.h"
 
-#include "Fitting/FitDrumPairs.h"
+#include "Fitting/drum/Pairs.h"
 #include "Modal/pitch/Note.h"
 
 #include <cmath>

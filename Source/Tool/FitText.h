@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Fitting/FitDrum.h"
+#include "Fitting/Drum.h"
 
 #include <string>
 

@@ -10,9 +10,9 @@ namespace tool
 
 using namespace modal;
 
-listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const DrumSpec& drum, bool hasPatch)
+listening::RecordedLugCheck hearLugCheck (const std::string& path, const std::string& field, const DrumSpec& drum, bool hasPatch)
 {
-    return listening::hearWalk (loadRecording (path, field), drum.lugs, hasPatch, field);
+    return listening::hearLugCheck (loadRecording (path, field), drum.lugs, hasPatch, field);
 }
 
 HeardStrikes hearStrikes (const std::string& paths, const std::string& field)

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "Listening/Strikes.h"
-#include "Listening/Walk.h"
-#include "Fitting/FitDrum.h"
+#include "Listening/LugCheck.h"
+#include "Fitting/Drum.h"
 
 #include <string>
 #include <vector>
@@ -10,9 +10,9 @@
 namespace tool
 {
 
-/** Throws modal::InputError on `field` if the file cannot be read, or has another number of taps than listening::hearWalk()
+/** Throws modal::InputError on `field` if the file cannot be read, or has another number of taps than listening::hearLugCheck()
     takes. */
-listening::RecordedWalk hearWalk (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
+listening::RecordedLugCheck hearLugCheck (const std::string& path, const std::string& field, const modal::DrumSpec&, bool hasPatch);
 
 /** Every strike that can be used in one or several recordings. */
 struct HeardStrikes

@@ -5,7 +5,7 @@
 
 #include "Files/Json.h"
 #include "Listening/Partials.h"
-#include "Fitting/FitLines.h"
+#include "Fitting/Lines.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
 

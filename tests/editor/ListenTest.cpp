@@ -32,7 +32,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK_FALSE (fromMessageThread ([&] { return listen.setDrumButton().isEnabled(); }));
 
     // The real drum: the one that is set, drawn otherwise, one lug a little low.
-    synthetic::Walk walk{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
+    synthetic::LugCheck walk{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
                           .tension = tension,
                           .between = 1.1 };
     const double semitone = modal::semitoneTension (walk.drum, modal::HeadSide::batter, tension);

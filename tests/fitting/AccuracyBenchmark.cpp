@@ -15,7 +15,7 @@ namespace
 struct Options
 {
     int drums = 500;
-    std::string heard = "walk";
+    std::string heard = "lugs";
     std::vector<double> ratios{}; // dB
     int first = 1, threads = 1;
     synthetic::Mistake mistake = synthetic::Mistake::none;
@@ -73,18 +73,18 @@ bool isTension (const synthetic::Outcome& o)
     return std::abs (o.tensionShare) < 0.02;
 }
 
-/** Walks round one head. */
-void tryWalks (const Options& options)
+/** Lug checks of one head. */
+void tryLugChecks (const Options& options)
 {
-    const bool hasPatchWalk = options.heard == "weight";
-    std::printf ("%d random drums, one lug 20 cents off%s\n", options.drums, hasPatchWalk ? ", second walk with a weight" : "");
+    const bool hasPatchCheck = options.heard == "weight";
+    std::printf ("%d random drums, one lug 20 cents off%s\n", options.drums, hasPatchCheck ? ", second lug check with a weight" : "");
     std::printf ("%8s %8s %8s %14s %14s %12s %10s\n", "S/N dB", "fitted", "warned", "note < 3 c", "tension < 2 %", "axis named",
                  "lug named");
 
     const auto all = tryAll<synthetic::Outcome> (options,
                                                  [&] (unsigned seed)
                                                  {
-                                                     const synthetic::WalkTrial trial (seed, hasPatchWalk, options.mistake);
+                                                     const synthetic::LugCheckTrial trial (seed, hasPatchCheck, options.mistake);
                                                      std::vector<synthetic::Outcome> outcomes;
 
                                                      for (const double ratio : options.ratios)
@@ -180,10 +180,10 @@ synthetic::Mistake mistakeNamed (const std::string& name)
 } // namespace
 
 /** How well random drums are fitted, percent of all drums.
-      accuracy-benchmark [drums = 500] [walk | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
+      accuracy-benchmark [drums = 500] [lugs | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
                    [--mistake rings | open | inch]
     The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that are missed; --mistake
-    has walks whose other head rings along or is missing, or a drum that is said to be an inch wider than it is. */
+    has lug checks whose other head rings along or is missing, or a drum that is said to be an inch wider than it is. */
 int main (int argc, char** argv)
 {
     Options options;
@@ -214,13 +214,13 @@ int main (int argc, char** argv)
         options.ratios = { 40.0, 30.0, 20.0, 10.0, 5.0 };
 
     if (options.drums < 1 || options.drums > 100000 || options.first < 1 || options.threads < 1 || options.threads > 64 ||
-        (options.heard != "walk" && options.heard != "weight" && options.heard != "strikes"))
+        (options.heard != "lugs" && options.heard != "weight" && options.heard != "strikes"))
         return 2;
 
     if (options.heard == "strikes")
         tryStrikes (options);
     else
-        tryWalks (options);
+        tryLugChecks (options);
 
     return 0;
 }

@@ -4,8 +4,8 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Fitting/FitHeadModel.h"
-#include "Fitting/FitTapNotes.h"
+#include "Fitting/head/Model.h"
+#include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -19,7 +19,7 @@ using namespace modal;
 
 namespace
 {
-std::vector<HeardTap> walkOf (const synthetic::Walk& walk, double signalToNoise)
+std::vector<HeardTap> lugCheckOf (const synthetic::LugCheck& walk, double signalToNoise)
 {
     const auto recording = synthetic::record (walk, { .signalToNoise = signalToNoise });
     const auto quiet = listening::quietestMoment (recording);
@@ -49,7 +49,7 @@ TEST_CASE ("The eigenproblem's own derivatives agree with differences")
     state.lugs[1] = 0.02;
     state.lugs[5] = -0.02;
     const HeardTap tap{ .lug = 2 };
-    const FitHeadModel model (setup, state, false, true, 900.0);
+    const HeadModel model (setup, state, false, true, 900.0);
 
     for (const auto& group : model.groups())
     {
@@ -63,7 +63,7 @@ TEST_CASE ("The eigenproblem's own derivatives agree with differences")
             constexpr double step = 2.0e-4;
             Eigen::VectorXd move = Eigen::VectorXd::Zero (state.parameters());
             move[k] = step;
-            const FitHeadModel moved (setup, state.moved (move), false, false, 900.0);
+            const HeadModel moved (setup, state.moved (move), false, false, 900.0);
 
             for (const auto& other : moved.groups())
                 if (other.m == group.m && other.n == 1 && other.modes.size() == group.modes.size())
@@ -83,7 +83,7 @@ TEST_CASE ("Random drums at 20 dB: tap note to 3 cents and tension to 2 % in 95 
 
     for (unsigned seed = 1; seed <= drums; ++seed)
     {
-        const auto outcome = synthetic::WalkTrial (seed, false).at (20.0);
+        const auto outcome = synthetic::LugCheckTrial (seed, false).at (20.0);
         note += outcome.isPossible && std::abs (outcome.noteCents) < 3.0 ? 1 : 0;
         tension += outcome.isPossible && std::abs (outcome.tensionShare) < 0.02 ? 1 : 0;
         axis += outcome.isPossible && outcome.isAxisNamed ? 1 : 0;
@@ -133,7 +133,7 @@ TEST_CASE ("What to turn when a lug and the one opposite sound alike")
     const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, 3000.0), -0.4) - 1.0; // 40 cents down
     std::vector<double> lugs (8, -share / 8.0);
     lugs[2] += share;
-    const auto fit = fitHead ({ .drum = drum }, walkOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0));
+    const auto fit = fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0));
     REQUIRE (fit.isPossible);
     REQUIRE (fit.suspects.size() == 8);
     CHECK (fit.suspects[0].lug % 4 == 2);
@@ -148,7 +148,7 @@ TEST_CASE ("A fit that cannot be says so")
 {
     DrumSpec drum;
     drum.lugs = 8;
-    const auto taps = walkOf ({ .drum = drum, .tension = 3000.0 }, 30.0);
+    const auto taps = lugCheckOf ({ .drum = drum, .tension = 3000.0 }, 30.0);
     REQUIRE (taps.size() == 8);
 
     HeadFitSetup setup{ .drum = drum };
@@ -178,18 +178,18 @@ TEST_CASE ("A walk that is not as it is said to be is refused with what to check
     DrumSpec drum;
     drum.lugs = 8;
     constexpr double tension = 2100.0;
-    const auto truth = walkOf ({ .drum = drum, .tension = tension }, 30.0);
+    const auto truth = lugCheckOf ({ .drum = drum, .tension = tension }, 30.0);
     const auto right = fitHead ({ .drum = drum }, truth);
     REQUIRE (right.isPossible);
     CHECK (right.warnings.empty());
 
-    const auto rings = fitHead ({ .drum = drum }, walkOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
+    const auto rings = fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
     CHECK_FALSE (rings.isPossible);
     CHECK (says (rings.doubts, "other head rings along"));
 
     auto open = drum;
     open.bottom = Bottom::open;
-    const auto openWalk = walkOf ({ .drum = open, .tension = tension }, 30.0);
+    const auto openWalk = lugCheckOf ({ .drum = open, .tension = tension }, 30.0);
     const auto missing = fitHead ({ .drum = drum }, openWalk);
     CHECK_FALSE (missing.isPossible);
     CHECK (says (missing.doubts, "open below"));
@@ -215,7 +215,7 @@ TEST_CASE ("A head that comes out heavier than such heads differ is warned of, o
     const auto fitOf = [&] (double ratio)
     {
         built.batter.plyThickness = ratio * believed.batter.plyThickness;
-        return fitHead ({ .drum = believed }, walkOf ({ .drum = built, .tension = 2500.0 }, 30.0));
+        return fitHead ({ .drum = believed }, lugCheckOf ({ .drum = built, .tension = 2500.0 }, 30.0));
     };
     const auto usual = fitOf (1.02);
     REQUIRE (usual.isPossible);
@@ -243,7 +243,7 @@ TEST_CASE ("Random drums walked round by mistake are refused or warned of")
 
         for (unsigned seed = 1; seed <= drums; ++seed)
         {
-            const auto outcome = synthetic::WalkTrial (seed, false, mistake).at (20.0);
+            const auto outcome = synthetic::LugCheckTrial (seed, false, mistake).at (20.0);
             said += ! outcome.isPossible || outcome.isWarned ? 1 : 0;
         }
 

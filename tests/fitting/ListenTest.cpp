@@ -4,7 +4,7 @@
 
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Fitting/FitLines.h"
+#include "Fitting/Lines.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"

@@ -52,12 +52,12 @@ TEST_CASE ("A quarter turn on a thin disc, worked by hand")
 
 TEST_CASE ("The cross visits every rod once, each far from the one before, whatever the number of lugs")
 {
-    CHECK (crossOrder (8) == std::vector<int>{ 0, 4, 2, 6, 1, 5, 3, 7 });
-    CHECK (crossOrder (6) == std::vector<int>{ 0, 3, 1, 4, 2, 5 });
+    CHECK (tighteningOrder (8) == std::vector<int>{ 0, 4, 2, 6, 1, 5, 3, 7 });
+    CHECK (tighteningOrder (6) == std::vector<int>{ 0, 3, 1, 4, 2, 5 });
 
     for (int lugs = 4; lugs <= 16; ++lugs)
     {
-        auto order = crossOrder (lugs);
+        auto order = tighteningOrder (lugs);
 
         for (std::size_t i = 0; i + 1 < order.size(); ++i)
         {

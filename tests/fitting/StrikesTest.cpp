@@ -3,8 +3,8 @@
 #include "Trial.h"
 
 #include "Listening/Strikes.h"
-#include "Fitting/FitDrum.h"
-#include "Fitting/FitDrumModel.h"
+#include "Fitting/Drum.h"
+#include "Fitting/drum/Model.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -49,7 +49,7 @@ std::vector<Line> threeStrikes (const Tensions& tensions, double speed = 1.0,
 TEST_CASE ("A coupled mode's own derivatives agree with differences")
 {
     DrumSpec drum;
-    FitDrumModel model (drum, 600.0, 4);
+    DrumModel model (drum, 600.0, 4);
     const auto here = model.modesAt (3000.0, 2000.0);
     constexpr double step = 2.0e-4;
     const auto batter = model.modesAt (3000.0 * std::exp (step), 2000.0);

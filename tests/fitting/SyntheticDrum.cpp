@@ -62,7 +62,7 @@ void play (const std::shared_ptr<const engine::DrumModel>& model, const engine::
 
 } // namespace
 
-listening::Recording dryRecord (const Walk& walk, unsigned seed)
+listening::Recording dryRecord (const LugCheck& walk, unsigned seed)
 {
     auto drum = walk.otherTension > 0.0 ? modal::withHeadOnTop (walk.drum, walk.side) : modal::asTapped (walk.drum, walk.side);
 
@@ -107,7 +107,7 @@ listening::Recording dryRecord (const Walk& walk, unsigned seed)
     return dry;
 }
 
-listening::Recording record (const Walk& walk, const Surroundings& surroundings)
+listening::Recording record (const LugCheck& walk, const Surroundings& surroundings)
 {
     return placed (dryRecord (walk, surroundings.seed), surroundings);
 }

@@ -26,7 +26,7 @@ struct Surroundings
 };
 
 /** A walk round one head, the other held still unless it is said to ring; a drum that is open below is tapped as it is. */
-struct Walk
+struct LugCheck
 {
     modal::DrumSpec drum; ///< as built: not what a person believes about it
     modal::HeadSide side = modal::HeadSide::batter;
@@ -43,10 +43,10 @@ struct Walk
 
 /** All taps in the order of the lugs, the microphone 30 mm above the place that is tapped; neither room nor noise, for placed().
     @param seed  of the hand's scatter */
-listening::Recording dryRecord (const Walk&, unsigned seed);
+listening::Recording dryRecord (const LugCheck&, unsigned seed);
 
 /** The same in its surroundings, whose seed is the hand's too. */
-listening::Recording record (const Walk&, const Surroundings&);
+listening::Recording record (const LugCheck&, const Surroundings&);
 
 /** One strike of the finished drum. */
 struct Strike

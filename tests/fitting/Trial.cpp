@@ -2,12 +2,12 @@
 
 #include "Listening/Strikes.h"
 #include "Listening/Taps.h"
-#include "Listening/Walk.h"
+#include "Listening/LugCheck.h"
 
-#include "Fitting/FitDrum.h"
-#include "Fitting/FitDrumModel.h"
-#include "Fitting/FitErrors.h"
-#include "Fitting/FitMass.h"
+#include "Fitting/Drum.h"
+#include "Fitting/drum/Model.h"
+#include "Fitting/common/Errors.h"
+#include "Fitting/common/HeadMass.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 
@@ -68,11 +68,11 @@ double resonantTension (const modal::DrumSpec& drum, double batterNote, double s
 
 } // namespace
 
-WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk, Mistake mistake)
+LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake)
 {
     Chance chance (seed);
     believed.drum = chance.drum();
-    Walk walk{ .drum = believed.drum };
+    LugCheck walk{ .drum = believed.drum };
     walk.drum.batter.plyThickness *= chance.between (0.97, 1.03);
     walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (walk.drum.batter);
     walk.lugs = chance.oneLugOff (walk.drum, modal::HeadSide::batter, walk.tension, lugOff);
@@ -87,7 +87,7 @@ WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk, Mistake mistake)
 
     walks.push_back ({ walk, dryRecord (walk, seed), seed });
 
-    if (hasPatchWalk)
+    if (hasPatchCheck)
     {
         modal::MufflingItem patch;
         patch.mass = 4.0e-3;
@@ -100,7 +100,7 @@ WalkTrial::WalkTrial (unsigned seed, bool hasPatchWalk, Mistake mistake)
     }
 }
 
-Outcome WalkTrial::at (double signalToNoise) const
+Outcome LugCheckTrial::at (double signalToNoise) const
 {
     std::vector<fitting::HeardTap> taps;
 
@@ -233,7 +233,7 @@ StrikesOutcome::Bound StrikesTrial::boundOf (const fitting::DrumFit& fit, const 
     using modal::HeadSide;
     constexpr double highest = 1500.0, step = 0.01;
     constexpr int orders = 9;
-    const auto modes = fitting::FitDrumModel (built, highest, orders).modesAt (tensions.batter, tensions.resonant);
+    const auto modes = fitting::DrumModel (built, highest, orders).modesAt (tensions.batter, tensions.resonant);
 
     const auto noteAt = [&] (double tension, double mass)
     {

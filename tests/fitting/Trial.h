@@ -2,8 +2,8 @@
 
 #include "SyntheticDrum.h"
 
-#include "Fitting/FitDrum.h"
-#include "Fitting/FitHead.h"
+#include "Fitting/Drum.h"
+#include "Fitting/Head.h"
 
 #include <cmath>
 #include <string>
@@ -35,12 +35,12 @@ enum class Mistake
 };
 
 /** A random drum whose head is walked round once, to be heard at any ratio of signal to noise. */
-class WalkTrial
+class LugCheckTrial
 {
 public:
     /** The drum depends on `seed` alone: 12 to 15 in, 4 to 8 in deep, 6 to 10 lugs, 7 to 12 mil single ply, mass within ±3 %, a
-       tap note that drums have, and one lug 20 cents up or down. @param hasPatchWalk  a second walk with a weight on the head */
-    WalkTrial (unsigned seed, bool hasPatchWalk, Mistake = Mistake::none);
+       tap note that drums have, and one lug 20 cents up or down. @param hasPatchCheck  a second walk with a weight on the head */
+    LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake = Mistake::none);
 
     /** What listening and fitting make of the walk in a room with noise. */
     Outcome at (double signalToNoise) const;
@@ -48,7 +48,7 @@ public:
 private:
     struct Recorded
     {
-        Walk walk;
+        LugCheck walk;
         listening::Recording dry;
         unsigned seed = 0;
     };
@@ -94,7 +94,7 @@ struct StrikesOutcome
 class StrikesTrial
 {
 public:
-    /** The drum depends on `seed` alone: as in WalkTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above
+    /** The drum depends on `seed` alone: as in LugCheckTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above
        the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85 of the
        radius at 1 to 2 m/s, heard from above and from below in turn. */
     explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false);

@@ -56,7 +56,7 @@ struct ListeningProcessor : TestProcessor
     ListeningReport report() const { return *processor.listener().report(); }
 
     /** A walk round a head of the drum that is set, at a tension that is not the one set. */
-    synthetic::Walk walk (modal::HeadSide side, double tension) const
+    synthetic::LugCheck walk (modal::HeadSide side, double tension) const
     {
         return { .drum = requestOf (processor.effectiveValues()).drum, .side = side, .tension = tension, .between = 1.1 };
     }

@@ -134,7 +134,7 @@ HeadPlan unevenPlan (HeadSide side)
 
     for (int pass = 0; pass < 6; ++pass)
     {
-        Pass next{ .order = crossOrder (16), .turns = {}, .tension = 1500.0, .tapNote = 180.0 + pass, .tapNoteError = 8.0 };
+        Pass next{ .order = tighteningOrder (16), .turns = {}, .tension = 1500.0, .tapNote = 180.0 + pass, .tapNoteError = 8.0 };
 
         for (int lug = 0; lug < 16; ++lug)
             next.turns.push_back (0.01 * (lug + pass));
@@ -251,7 +251,7 @@ TEST_CASE ("Seen from below, lugs go round the other way: equal numbers are one 
         return inkOf (300.0, 300.0,
                       [&] (sheets::Canvas& canvas)
                       {
-                          sheets::LugMap map{ .lugs = 8, .isFromBelow = isFromBelow, .order = crossOrder (8) };
+                          sheets::LugMap map{ .lugs = 8, .isFromBelow = isFromBelow, .order = tighteningOrder (8) };
                           map.labels.resize (8);
                           map.labels[1] = { { "+20 c" }, isVague };
                           draw (canvas, map, 150.0, 150.0, 60.0);

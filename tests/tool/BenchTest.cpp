@@ -41,10 +41,10 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
         with ({ "render", "maple-14x5", "--wires", "off", "--microphone", side, "--pattern", "c4.......h5.......e5.......",
                 "--tempo", "60", "--output", side + ".wav" });
 
-    // Three strokes are no walk round eight lugs.
-    const auto noWalk = runProgram ({ "fit", "maple-14x5", "--walk", "above.wav" }, folder.path());
-    CHECK (noWalk.status == 2);
-    CHECK (noWalk.errors.find ("3 taps") != std::string::npos);
+    // Three strokes are no lug check of eight lugs.
+    const auto tooFewTaps = runProgram ({ "fit", "maple-14x5", "--lug-check", "above.wav" }, folder.path());
+    CHECK (tooFewTaps.status == 2);
+    CHECK (tooFewTaps.errors.find ("3 taps") != std::string::npos);
 
     const auto heard = Json::parse (run ({ "listen", "above.wav", "--json" }, folder).output, "heard");
     const auto drumNote =
@@ -122,9 +122,9 @@ TEST_CASE ("What cannot be fitted is refused by name", "[bench]")
         std::string named;
     };
     const std::vector<Case> cases{
-        { { "fit", "maple-14x5" }, "--walk" },
-        { { "fit", "maple-14x5", "--walk", "nothing.wav" }, "nothing.wav" },
-        { { "fit", "maple-14x5", "--walk", "text.wav" }, "text.wav" },
+        { { "fit", "maple-14x5" }, "--lug-check" },
+        { { "fit", "maple-14x5", "--lug-check", "nothing.wav" }, "nothing.wav" },
+        { { "fit", "maple-14x5", "--lug-check", "text.wav" }, "text.wav" },
         { { "fit", "maple-14x5", "--strikes", "text.wav" }, "text.wav" },
         { { "fit", "maple-14x5", "--tap-notes", "H9" }, "H9" },
         { { "plan", "maple-14x5", "--now-from", "text.wav", "--batter-note", "A3", "--interval", "P4" }, "text.wav" },

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <Eigen/Core>
+
+namespace fitting
+{
+
+/** Linear least squares with a Gaussian prior on each unknown: rows are observations already divided by their standard deviation.
+ */
+struct Posterior
+{
+    Eigen::VectorXd mean; ///< of the unknowns
+    Eigen::MatrixXd covariance;
+    Eigen::MatrixXd information; ///< of the data alone: JᵀJ
+    Eigen::VectorXd pull;        ///< Jᵀr of the data alone
+
+    /** @param jacobian, observed  rows divided by the observations' standard deviations
+        @param priorErrors         standard deviation of each unknown about 0 */
+    static Posterior of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& priorErrors);
+
+    /** Information and pull on the unknowns from `first` on, what is uncertain about the others taken out. */
+    void reduceTo (Eigen::Index first, const Eigen::VectorXd& priorErrors, Eigen::MatrixXd& reducedInformation,
+                   Eigen::VectorXd& reducedPull) const;
+};
+
+/** The same with outliers tamed: an observation further out than 2.5 standard deviations counts by its size only (Huber). */
+struct RobustPosterior
+{
+    Posterior posterior;
+    double squares = 0.0; ///< of what is left, in standard deviations, outliers tamed
+
+    /** @param jacobian, observed  as they are
+        @param weights             the inverse of each row's standard deviation
+        @param observations        so many rows are observations; those behind them are conditions, which are never outliers */
+    static RobustPosterior of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& weights,
+                               const Eigen::VectorXd& priorErrors, Eigen::Index observations);
+};
+
+} // namespace fitting

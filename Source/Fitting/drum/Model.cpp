@@ -1,0 +1,81 @@
+#include "Model.h"
+
+#include "Fitting/Partial.h"
+#include "Modal/modes/OrderModes.h"
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fitting
+{
+namespace
+{
+
+constexpr int functions = 8;
+constexpr double wavesOverBand = 2.0;
+constexpr double fromBelow = 0.3; // the resonant head sounds away from a microphone over the batter head
+constexpr double even = 0.5;      // exponent: where strike and microphone are is not known
+
+/** Derivatives of ω² by the state's logarithms, over 2ω². */
+DrumState gradientOf (const modal::OrderMode& found, const modal::OrderProblem& problem, const modal::DrumSpec& drum, const modal::Tensions& tensions)
+{
+    const Eigen::ArrayXd stretch = problem.zeros.array().square() / (drum.radius() * drum.radius());
+    const double square = std::pow (found.mode.angularFrequency(), 2);
+    DrumState slope;
+    slope << tensions.batter * (found.batter.array().square() * stretch).sum(),
+        tensions.resonant * (found.resonant.array().square() * stretch).sum(),
+        -square * drum.batter.baseDensity() * found.batter.squaredNorm(),
+        -square * drum.resonant.baseDensity() * found.resonant.squaredNorm();
+    return slope / (2.0 * square);
+}
+
+} // namespace
+
+DrumModel::DrumModel (const modal::DrumSpec& whole, double highest, int orders)
+    : drum (whole), highestFrequency (highest), tensions{ 1.0, 1.0 }
+{
+    for (int m = 0; m < orders; ++m)
+        problems.push_back (modal::makeOrderProblem (m, functions, drum, tensions, wavesOverBand * highestFrequency));
+}
+
+std::vector<ExpectedMode> DrumModel::modesAt (double batterTension, double resonantTension)
+{
+    std::vector<ExpectedMode> expected;
+    double sum = 0.0;
+
+    for (auto& problem : problems)
+    {
+        // Tension stands on the diagonal alone: everything else of the problem stays.
+        const Eigen::VectorXd stretch = problem.zeros.cwiseAbs2() / (drum.radius() * drum.radius());
+        const auto count = problem.functions();
+        problem.stiffness.diagonal().head (count) += (batterTension - tensions.batter) * stretch;
+
+        if (problem.hasResonant)
+            problem.stiffness.diagonal().segment (count, count) += (resonantTension - tensions.resonant) * stretch;
+    }
+
+    tensions = { batterTension, resonantTension };
+
+    for (const auto& problem : problems)
+        for (const auto& found : modal::modesOfOrder (problem, drum, tensions, highestFrequency))
+        {
+            if (found.mode.isAirMode)
+                continue;
+
+            const auto& shares = found.mode.shares;
+            const double loudness = (shares.batter + fromBelow * shares.resonant) *
+                                    std::exp (-Partial::settled * found.mode.decay.total()) / found.mode.frequency;
+            expected.push_back ({ found.mode, std::pow (loudness, even), gradientOf (found, problem, drum, tensions) });
+            sum += expected.back().audibility;
+        }
+
+    for (auto& mode : expected)
+        mode.audibility /= sum;
+
+    std::sort (expected.begin(), expected.end(),
+               [] (const ExpectedMode& a, const ExpectedMode& b) { return a.mode.frequency < b.mode.frequency; });
+    return expected;
+}
+
+} // namespace fitting

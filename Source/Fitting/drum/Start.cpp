@@ -1,0 +1,61 @@
+#include "Start.h"
+
+#include "Iteration.h"
+#include "Modal/Tuning.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fitting
+{
+namespace
+{
+
+constexpr int batterSteps = 48, mostResonantSteps = 20;
+constexpr double slackest = 0.03; // of yield
+constexpr double width = 35.0;    // cents
+constexpr int orders = 6;
+constexpr double bandOverLowest = 4.0; // how far up lines are compared: above, modes lie too densely to tell
+constexpr std::size_t most = 8;        // starts that are worth a fit
+
+} // namespace
+
+std::vector<DrumStart> drumStarts (const DrumFitSetup& setup, const std::vector<Line>& lines)
+{
+    const double highest = std::clamp (bandOverLowest * lowestLoud (lines), 300.0, 1000.0);
+    std::vector<Line> low;
+    std::copy_if (lines.begin(), lines.end(), std::back_inserter (low),
+                  [=] (const Line& line) { return line.frequency < 0.95 * highest; });
+
+    DrumModel model (setup.drum, highest, orders);
+    const double batterYield = modal::yieldTension (setup.drum.batter), resonantYield = modal::yieldTension (setup.drum.resonant);
+    const int resonantSteps = setup.drum.hasResonantHead() ? mostResonantSteps : 1;
+    const auto tensionAt = [] (double yield, int step, int steps)
+    { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / std::max (steps - 1, 1)); };
+    Eigen::ArrayXXd found (batterSteps, resonantSteps);
+
+    for (int b = 0; b < batterSteps; ++b)
+        for (int r = 0; r < resonantSteps; ++r)
+            found (b, r) = evidence (
+                low, model.modesAt (tensionAt (batterYield, b, batterSteps), tensionAt (resonantYield, r, resonantSteps)), width);
+
+    std::vector<DrumStart> peaks;
+
+    for (int b = 0; b < batterSteps; ++b)
+        for (int r = 0; r < resonantSteps; ++r)
+        {
+            const int left = std::max (b - 1, 0), top = std::max (r - 1, 0);
+            const auto around =
+                found.block (left, top, std::min (b + 2, batterSteps) - left, std::min (r + 2, resonantSteps) - top);
+
+            if (found (b, r) >= around.maxCoeff())
+                peaks.push_back (
+                    { tensionAt (batterYield, b, batterSteps), tensionAt (resonantYield, r, resonantSteps), found (b, r) });
+        }
+
+    std::sort (peaks.begin(), peaks.end(), [] (const DrumStart& a, const DrumStart& b) { return a.evidence > b.evidence; });
+    peaks.resize (std::min (peaks.size(), most));
+    return peaks;
+}
+
+} // namespace fitting

@@ -1,0 +1,161 @@
+#include "Comparison.h"
+
+#include "Fitting/common/Errors.h"
+#include "Modal/pitch/Note.h"
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fitting
+{
+namespace
+{
+
+constexpr int highestOrder = 6, highestPatchedOrder = 3;
+constexpr double faint = 0.03; // of the strongest group at the tap: too weak to count on
+
+struct Candidate
+{
+    const HeadModel::Group* group;
+    HeadModel::Heard heard;
+    double left; ///< of its strength when the blow has settled
+};
+
+/** Cents from the band of a group to a frequency; 0 within. */
+double distance (const HeadModel::Heard& heard, double frequency)
+{
+    if (frequency < heard.lowest)
+        return modal::centsBetween (frequency, heard.lowest);
+
+    return frequency > heard.highest ? modal::centsBetween (heard.highest, frequency) : 0.0;
+}
+
+/** True if a neighbour that has not yet died away reaches the group with its resonance, as wide as it fades fast. */
+bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index)
+{
+    const auto& own = candidates[index];
+
+    for (std::size_t i = 0; i < candidates.size(); ++i)
+    {
+        const auto& other = candidates[i];
+        const double gap = std::max (other.heard.lowest - own.heard.highest, own.heard.lowest - other.heard.highest);
+
+        if (i != index && other.left > faint * own.left && gap < other.heard.decay.total() / modal::units::pi)
+            return true;
+    }
+
+    return false;
+}
+
+/** Damped sines that belong to one group as one: the mean of their poles, each by its level once the blow has settled. Phases are
+   left out: a pair of modes beats, but what a room splits off a mode comes out with a phase of its own, and either would move a
+   mean that goes by them. */
+Partial together (const std::vector<Partial>& parts)
+{
+    Partial whole;
+    double sum = 0.0, frequencyVariance = 0.0, decayVariance = 0.0;
+
+    for (const auto& part : parts)
+    {
+        const double level = part.level();
+        sum += level;
+        whole.frequency += level * part.frequency;
+        whole.decay += level * part.decay;
+        frequencyVariance += std::pow (level * part.frequencyError, 2);
+        decayVariance += std::pow (level * part.decayError, 2);
+    }
+
+    whole.frequency /= sum;
+    whole.decay /= sum;
+    whole.frequencyError = std::sqrt (frequencyVariance) / sum;
+    whole.decayError = std::sqrt (decayVariance) / sum;
+    return whole;
+}
+
+} // namespace
+
+ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double window)
+{
+    std::vector<Candidate> candidates;
+    double strongest = 0.0, mostLeft = 0.0;
+
+    for (const auto& group : model.groups())
+    {
+        auto heard = model.heardAt (group, tap);
+        const double left = heard.strength * std::exp (-2.0 * Partial::settled * heard.decay.total());
+        strongest = std::max (strongest, heard.strength);
+        mostLeft = std::max (mostLeft, left);
+        candidates.push_back ({ &group, std::move (heard), left });
+    }
+
+    // Each partial goes to the group that it lies nearest to, of those that can still be heard.
+    std::vector<std::vector<Partial>> shares (candidates.size());
+    double near = 0.0, all = 0.0;
+
+    for (const auto& partial : tap.partials)
+    {
+        std::size_t nearest = candidates.size();
+        double least = window;
+
+        for (std::size_t i = 0; i < candidates.size(); ++i)
+            if (const double off = distance (candidates[i].heard, partial.frequency);
+                off < least && candidates[i].left > 0.01 * faint * mostLeft)
+            {
+                least = off;
+                nearest = i;
+            }
+
+        // Above the model's last mode nothing is expected.
+        if (nearest < candidates.size() || (! candidates.empty() && partial.frequency < candidates.back().heard.highest))
+            all += partial.level();
+
+        if (nearest < candidates.size())
+        {
+            shares[nearest].push_back (partial);
+            near += partial.level();
+        }
+    }
+
+    ComparedTap compared;
+    compared.explained = all > 0.0 ? near / all : 0.0;
+
+    for (std::size_t i = 0; i < candidates.size(); ++i)
+    {
+        const auto& [group, heard, left] = candidates[i];
+
+        // (0,n) modes radiate so strongly that they fade before they can be read.
+        const bool counts = group->n <= (tap.hasPatch ? 1 : 2) && group->m >= 1 &&
+                            group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
+                            heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
+
+        if (! counts || isCrowded (candidates, i))
+            continue;
+
+        if (group->n == 1 && left > faint * mostLeft)
+            ++compared.expected;
+
+        // What fades much faster than the mode can is the room's answer, or noise.
+        const double quickest = 2.2 * heard.decay.total() + 4.0;
+        std::erase_if (shares[i], [quickest] (const Partial& p) { return p.decay > quickest; });
+
+        if (shares[i].empty())
+            continue;
+
+        const auto whole = together (shares[i]);
+
+        compared.comparisons.push_back ({ group->m,
+                                          group->n,
+                                          tap.hasPatch,
+                                          heard.frequency,
+                                          modal::centsBetween (heard.frequency, whole.frequency),
+                                          centsPerShare * whole.frequencyError / whole.frequency,
+                                          0.0,
+                                          { whole.decay, whole.decayError, heard.decay },
+                                          centsPerShare * heard.gradient });
+    }
+
+    return compared;
+}
+
+} // namespace fitting

@@ -1,0 +1,90 @@
+#include "Rival.h"
+
+#include "Fitting/drum/Search.h"
+#include "Fitting/Lines.h"
+#include "Modal/InputError.h"
+#include "Modal/heads/OneHead.h"
+#include "Modal/Units.h"
+
+#include <algorithm>
+
+namespace fitting
+{
+
+std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    constexpr std::size_t toSpare = 2; // lines beyond the unknowns: tension and mass of each head that rings
+    constexpr double unusual = 2.0;    // standard deviations of a head's mass
+    std::vector<std::vector<Partial>> bare;
+
+    for (const auto& tap : taps)
+        if (! tap.hasPatch && ! tap.partials.empty())
+            bare.push_back (tap.partials);
+
+    const auto lines = tellingLines (commonLines (bare));
+
+    if (lines.size() < 2 + toSpare || ! modal::asTapped (setup.drum, setup.side).muffling.empty())
+        return std::nullopt;
+
+    using Kind = Rival::Kind;
+    const auto setupOf = [&] (modal::DrumSpec drum)
+    { return DrumFitSetup{ .drum = std::move (drum), .massTolerance = setup.massTolerance, .modelError = setup.modelError }; };
+    const auto asStated = setupOf (modal::asTapped (setup.drum, setup.side));
+    const auto fits = searchDrum (asStated, lines);
+    const double stated = fits.empty() ? -1.0e9 : fits.front().plausibility();
+    std::optional<Rival> best;
+    const double farthest = unusual * std::max (setup.massTolerance, 1.0e-3);
+    const auto compare = [&] (Kind kind, const modal::DrumSpec& drum)
+    {
+        const auto rival = setupOf (drum);
+
+        // A rival that is better but bad, or needs a head unlike the one stated, explains nothing.
+        for (const auto& found : searchDrum (rival, lines))
+            if (const double lead = found.plausibility() - stated;
+                found.misfit < goodMisfit && found.evidence > goodEvidence * weightOf (lines) &&
+                found.state.tail<2>().cwiseAbs().maxCoeff() < farthest && (! best || lead > best->lead))
+                best = Rival{ kind, drum.diameter, lead };
+    };
+    const bool isOpen = asStated.drum.bottom == modal::Bottom::open;
+    auto other = asStated.drum;
+    other.bottom = isOpen ? modal::Bottom::closed : modal::Bottom::open;
+    compare (isOpen ? Kind::closedBelow : Kind::openBelow, other);
+
+    if (setup.drum.hasResonantHead() && lines.size() >= 4 + toSpare)
+        compare (Kind::otherHeadRings, modal::withHeadOnTop (setup.drum, setup.side));
+
+    for (const int inches : { -2, -1, 1, 2 })
+    {
+        other = asStated.drum;
+        other.diameter += inches * modal::units::inch;
+
+        if (other.diameter > 0.7 * asStated.drum.diameter)
+            compare (Kind::otherSize, other);
+    }
+
+    return best;
+}
+
+std::string inWords (const Rival& rival, const HeadFitSetup& setup)
+{
+    switch (rival.kind)
+    {
+    case Rival::Kind::otherHeadRings:
+        return "The notes are those of a drum whose other head rings along. Hold it still with a cloth or a hand and tap round "
+               "again, or fit this recording as strikes of the whole drum.";
+    case Rival::Kind::openBelow:
+        return "The notes are those of a drum that is open below. Is the other head on, and held still? If it has "
+               "none, describe it as open.";
+    case Rival::Kind::closedBelow:
+        return "The notes are those of a drum that is closed below, though it is said to be open. Does it stand on something?";
+    case Rival::Kind::otherSize:
+        return "A drum of " + modal::asText (rival.diameter / modal::units::inch, 3) + " in explains the notes better than one of " +
+               modal::asText (setup.drum.diameter / modal::units::inch, 3) +
+               " in. Is the diameter right, and is it the head that is said to "
+               "be on?";
+    }
+
+    return {};
+}
+
+} // namespace fitting

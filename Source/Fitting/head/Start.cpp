@@ -1,0 +1,153 @@
+#include "Start.h"
+
+#include "Modal/pitch/Note.h"
+#include "Modal/heads/OneHead.h"
+#include "Modal/modes/OrderModes.h"
+#include "Modal/Tuning.h"
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace fitting
+{
+namespace
+{
+
+constexpr int orders = 4;      // (1,1) to (4,1)
+constexpr int functions = 8;   // of each, enough for a first guess
+constexpr double width = 35.0; // cents: unevenness, tolerance of mass
+constexpr int steps = 100;
+constexpr std::size_t most = 5; // starts that are worth a fit
+
+using Family = std::array<double, orders>; // Hz
+
+Family familyAt (const modal::DrumSpec& single, double tension)
+{
+    Family family{};
+    const modal::Tensions tensions{ tension, 0.0 };
+    const double cutoff = 8.0 * single.air.soundSpeed / (modal::units::twoPi * single.radius());
+
+    for (int m = 1; m <= orders; ++m)
+    {
+        const auto problem = modal::makeOrderProblem (m, functions, single, tensions, cutoff);
+
+        for (const auto& mode : modal::modesOfOrder (problem, single, tensions, 1.0e9))
+            if (! mode.mode.isAirMode)
+            {
+                family[static_cast<std::size_t> (m - 1)] = mode.mode.frequency;
+                break;
+            }
+    }
+
+    return family;
+}
+
+double strongest (const HeardTap& tap)
+{
+    double level = 0.0;
+
+    for (const auto& partial : tap.partials)
+        level = std::max (level, partial.level());
+
+    return level;
+}
+
+/** 0 to 1: how well one tap agrees. A mode counts by how near a partial lies and, mildly, by that partial's strength; strong
+   partials between the modes count against. */
+double agreement (const Family& family, const HeardTap& tap)
+{
+    const double level = strongest (tap);
+
+    if (level <= 0.0)
+        return 0.0;
+
+    double found = 0.0, explained = 0.0, all = 0.0;
+
+    for (const double expected : family)
+    {
+        double best = 0.0;
+
+        for (const auto& partial : tap.partials)
+        {
+            const double off = modal::centsBetween (expected, partial.frequency) / width;
+            best = std::max (best, std::exp (-0.5 * off * off) * std::pow (partial.level() / level, 0.25));
+        }
+
+        found += best / orders;
+    }
+
+    for (const auto& partial : tap.partials)
+    {
+        if (partial.frequency < 0.9 * family.front() || partial.frequency > 1.05 * family.back())
+            continue;
+
+        double nearest = 0.0;
+
+        for (const double expected : family)
+        {
+            const double off = modal::centsBetween (expected, partial.frequency) / width;
+            nearest = std::max (nearest, std::exp (-0.5 * off * off));
+        }
+
+        explained += partial.level() * nearest;
+        all += partial.level();
+    }
+
+    return found * (all > 0.0 ? 0.3 + 0.7 * explained / all : 0.0);
+}
+
+} // namespace
+
+std::vector<HeadStart> headStarts (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    const auto single = modal::asTapped (setup.drum, setup.side);
+    const double highest = modal::yieldTension (single.batter), lowest = 0.01 * highest;
+    const double ratio = std::pow (highest / lowest, 1.0 / steps);
+
+    const auto matchAt = [&] (double tension)
+    {
+        const auto family = familyAt (single, tension);
+        double sum = 0.0;
+        int count = 0;
+
+        for (const auto& tap : taps)
+            if (! tap.hasPatch)
+            {
+                sum += agreement (family, tap);
+                ++count;
+            }
+
+        return count > 0 ? sum / count : 0.0;
+    };
+
+    std::vector<HeadStart> tried, peaks;
+
+    for (int i = 0; i <= steps; ++i)
+    {
+        const double tension = lowest * std::pow (ratio, i);
+        tried.push_back ({ tension, matchAt (tension) });
+    }
+
+    for (std::size_t i = 0; i < tried.size(); ++i)
+        if (tried[i].match > 0.0 && (i == 0 || tried[i].match >= tried[i - 1].match) &&
+            (i + 1 == tried.size() || tried[i].match > tried[i + 1].match))
+            peaks.push_back (tried[i]);
+
+    std::sort (peaks.begin(), peaks.end(), [] (const HeadStart& a, const HeadStart& b) { return a.match > b.match; });
+    peaks.resize (std::min (peaks.size(), most));
+
+    for (auto& peak : peaks)
+    {
+        const double coarse = peak.tension;
+
+        for (int i = -10; i <= 10; ++i)
+            if (const double tension = coarse * std::pow (ratio, 0.1 * i), match = matchAt (tension); match > peak.match)
+                peak = { tension, match };
+    }
+
+    return peaks;
+}
+
+} // namespace fitting

@@ -1,0 +1,281 @@
+#include "Fitting/Plan.h"
+
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace fitting
+{
+namespace
+{
+
+constexpr double cautiousYieldShare = 0.5;  // common practice, no source; the maker's limits come first
+constexpr double cautiousRodForce = 1000.0; // N, likewise
+
+int circularDistance (int a, int b, int around)
+{
+    const int d = std::abs (a - b) % around;
+    return std::min (d, around - d);
+}
+
+/** Relative tension beside each lug by cents over the head's note; the mean belongs to the head's tension and is left out. */
+std::vector<double> deviations (const std::vector<double>& cents, double semitone, int lugs)
+{
+    std::vector<double> shares (static_cast<std::size_t> (lugs), 0.0);
+
+    for (std::size_t k = 0; k < cents.size(); ++k)
+        shares[k] = std::pow (1.0 + semitone, cents[k] / 100.0) - 1.0;
+
+    const double mean = std::accumulate (shares.begin(), shares.end(), 0.0) / lugs;
+
+    for (auto& share : shares)
+        share -= mean;
+
+    return shares;
+}
+
+/** Adds passes that turn by `turns` in all, none of them more than the largest step, each to what a hand can set. */
+void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
+{
+    const double grain = std::min (handTurn, request.largestStep);
+    const double step = grain * std::floor (request.largestStep / grain + 1.0e-9);
+    double largest = 0.0;
+
+    for (const double t : turns)
+        largest = std::max (largest, std::abs (t));
+
+    const int count = static_cast<int> (std::ceil (largest / step - 1.0e-9));
+    const auto order = tighteningOrder (request.drum.lugs);
+    // Whole steps as long as there are, and what is left in the last.
+    const auto shareAfter = [&] (int passes) { return std::min (1.0, passes * step / largest); };
+
+    for (int i = 0; i < count; ++i)
+    {
+        Pass pass{ .order = order, .turns = turns };
+
+        // The way so far is rounded, not each pass, so that what rounding leaves is carried on.
+        for (auto& t : pass.turns)
+            t = grain * (std::round (t * shareAfter (i + 1) / grain) - std::round (t * shareAfter (i) / grain));
+
+        if (std::any_of (pass.turns.begin(), pass.turns.end(), [] (double t) { return t != 0.0; }))
+            plan.passes.push_back (pass);
+    }
+}
+
+/** What a rod goes below its target on the way down, turns. */
+double turnsBelow (const HeadPlan& plan, const PlanRequest& request, const modal::HeadConstruction& head)
+{
+    if (request.belowTarget)
+        return *request.belowTarget;
+
+    constexpr double usual = 0.125;
+    const double semitone = modal::semitoneTension (request.drum, plan.side, plan.toTension);
+    const double fall = plan.toTension * semitone / (1.0 + semitone);
+    const double ofSemitone = fall / plan.response.tensionPerTurn (head, request.drum.radius(), request.thread);
+    return std::max (handTurn, std::min (usual, handTurn * std::floor (ofSemitone / handTurn)));
+}
+
+/** Tension, note and its uncertainty after each pass. */
+void foretell (HeadPlan& plan, const PlanRequest& request)
+{
+    const auto& drum = request.drum;
+    const auto& head = plan.side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const double perTurn = plan.response.tensionPerTurn (head, drum.radius(), request.thread);
+    double tension = plan.fromTension, moved = 0.0, scatter = 0.0;
+
+    for (auto& pass : plan.passes)
+    {
+        const double mean = std::accumulate (pass.turns.begin(), pass.turns.end(), 0.0) / drum.lugs;
+        const double change = mean * perTurn;
+        tension = std::max (tension + change, 0.01 * modal::yieldTension (head));
+        moved += change;
+        scatter = std::hypot (scatter, scatterOfMoves * change);
+
+        pass.tension = tension;
+        pass.tapNote = modal::tapNote (drum, plan.side, tension);
+        const double tensionError = std::hypot (plan.response.logError * moved, scatter) / tension;
+        pass.tapNoteError = 100.0 * tensionError / std::log1p (modal::semitoneTension (drum, plan.side, tension));
+    }
+}
+
+void addCautions (HeadPlan& plan, const PlanRequest& request)
+{
+    const bool isBatter = plan.side == modal::HeadSide::batter;
+    const auto& head = isBatter ? request.drum.batter : request.drum.resonant;
+    const std::string name = isBatter ? "batter" : "resonant";
+    double highest = plan.toTension;
+
+    for (const auto& pass : plan.passes)
+        highest = std::max (highest, pass.tension);
+
+    const double share = highest / modal::yieldTension (head);
+    const double force = highest * modal::units::twoPi * request.drum.radius() / request.drum.lugs;
+
+    if (share > cautiousYieldShare)
+        plan.cautions.push_back (
+            "The " + name + " head's film comes to " + modal::asText (100.0 * share, 2) +
+            " % of its yield: it may stretch for good or split. Stop where its maker says, even if the note is "
+            "not reached.");
+
+    if (force > cautiousRodForce)
+        plan.cautions.push_back ("Each " + name + " rod comes to pull with " + modal::asText (force, 3) +
+                                 " N: lugs, hoop and shell may not be made for it. Keep to the drum's maker's limits.");
+
+    if (! plan.passes.empty() && plan.passes.front().tension < plan.fromTension && plan.fromTension < 0.02 * modal::yieldTension (head))
+        plan.cautions.push_back ("The " + name + " head is nearly slack: seat it by hand, evenly, before turning with a key.");
+}
+
+HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadAsIs& now, double target)
+{
+    const auto& drum = request.drum;
+    const bool isBatter = side == modal::HeadSide::batter;
+    const auto& head = isBatter ? drum.batter : drum.resonant;
+    modal::requireInRange (now.tension, { 1.0, modal::yieldTension (head), "N/m" },
+                    std::string (isBatter ? "batter" : "resonant") + " tension now");
+
+    if (! now.lugCents.empty() && static_cast<int> (now.lugCents.size()) != drum.lugs)
+        throw modal::InputError ("lug cents", std::to_string (now.lugCents.size()) + " values",
+                          "one for each of the " + std::to_string (drum.lugs) + " lugs");
+
+    HeadPlan plan;
+    plan.side = side;
+    plan.response = calibrated (drum, side, request.thread, request.observations);
+    plan.isCalibrated = std::any_of (request.observations.begin(), request.observations.end(),
+                                     [side] (const RodObservation& o) { return o.side == side; });
+    plan.fromTension = now.tension;
+    plan.toTension = target;
+    plan.fromNote = modal::tapNote (drum, side, now.tension);
+    plan.toNote = modal::tapNote (drum, side, target);
+    plan.forcePerRod = target * modal::units::twoPi * drum.radius() / drum.lugs;
+    plan.torque = modal::torqueFor (request.thread, plan.forcePerRod);
+
+    // Evened out where it was uneven, and on the way to what is wanted there.
+    const auto& wantedCents = isBatter ? request.wanted.lugs.batter : request.wanted.lugs.resonant;
+    const auto nowShares = deviations (now.lugCents, modal::semitoneTension (drum, side, now.tension), drum.lugs);
+    const auto wantedShares = deviations (wantedCents, modal::semitoneTension (drum, side, target), drum.lugs);
+    std::vector<double> change (static_cast<std::size_t> (drum.lugs));
+
+    for (std::size_t k = 0; k < change.size(); ++k)
+        change[k] = target * (1.0 + wantedShares[k]) - now.tension * (1.0 + nowShares[k]);
+
+    auto turns = turnsFor (change, head, drum.radius(), request.thread, plan.response);
+    const double mean = std::accumulate (turns.begin(), turns.end(), 0.0) / drum.lugs;
+    const double below = turnsBelow (plan, request, head);
+    std::vector<double> back (turns.size(), 0.0);
+
+    // A head that comes down does so as a whole; else only the rods that have to.
+    for (std::size_t k = 0; k < turns.size(); ++k)
+        if (mean < -0.5 * handTurn || turns[k] < -0.5 * handTurn)
+        {
+            turns[k] -= below;
+            back[k] = below;
+        }
+
+    addPasses (plan, turns, request);
+    addPasses (plan, back, request);
+    foretell (plan, request);
+    addCautions (plan, request);
+    return plan;
+}
+
+bool startsDownwards (const HeadPlan& plan)
+{
+    return ! plan.passes.empty() && plan.passes.front().tension < plan.fromTension;
+}
+
+} // namespace
+
+std::string turnInWords (double turns)
+{
+    int numerator = static_cast<int> (std::lround (std::abs (turns) * 64.0)), denominator = 64;
+
+    if (numerator == 0)
+        return "leave";
+
+    while (numerator % 2 == 0 && denominator > 1)
+    {
+        numerator /= 2;
+        denominator /= 2;
+    }
+
+    return std::to_string (numerator) + (denominator == 1 ? "" : "/" + std::to_string (denominator)) +
+           (turns > 0.0 ? " up" : " down");
+}
+
+std::vector<int> tighteningOrder (int lugs)
+{
+    modal::requireInRange (lugs, { 2.0, 64.0, "" }, "lugs");
+    std::vector<int> order;
+
+    if (lugs % 2 != 0)
+    {
+        // Nearly opposite each time; an odd number and half of one less have no common factor.
+        for (int i = 0; i < lugs; ++i)
+            order.push_back (i * ((lugs - 1) / 2) % lugs);
+
+        return order;
+    }
+
+    const int pairs = lugs / 2;
+    std::vector<int> left (static_cast<std::size_t> (pairs));
+    std::iota (left.begin(), left.end(), 0);
+    int last = 0;
+
+    while (! left.empty())
+    {
+        const auto next =
+            order.empty() ? left.begin()
+                          : std::max_element (left.begin(), left.end(),
+                                              [&] (int a, int b)
+                                              { return circularDistance (a, last, pairs) < circularDistance (b, last, pairs); });
+        last = *next;
+        order.push_back (last);
+        order.push_back (last + pairs);
+        left.erase (next);
+    }
+
+    return order;
+}
+
+Plan makePlan (const PlanRequest& request)
+{
+    modal::check (request.drum);
+    modal::check (request.thread);
+    modal::requireInRange (request.largestStep, { 1.0 / 32.0, 1.0, "turn" }, "largest step");
+
+    if (request.belowTarget)
+        modal::requireInRange (*request.belowTarget, { 0.0, 1.0, "turn" }, "way below the target");
+
+    const auto targets = modal::tensionsFor (request.drum, request.wanted);
+
+    Plan plan;
+
+    if (request.resonant && request.drum.hasResonantHead())
+        plan.heads.push_back (planHead (request, modal::HeadSide::resonant, *request.resonant, targets.resonant));
+
+    if (request.batter)
+        plan.heads.push_back (planHead (request, modal::HeadSide::batter, *request.batter, targets.batter));
+
+    if (plan.heads.empty())
+        throw modal::InputError ("head to plan for", "none", "the batter or the resonant head as it is now, or both");
+
+    std::stable_sort (plan.heads.begin(), plan.heads.end(),
+                      [] (const HeadPlan& a, const HeadPlan& b) { return startsDownwards (a) && ! startsDownwards (b); });
+
+    plan.cautions = {
+        "The limits of the makers of head, hoop and drum come before every figure here.",
+        "Stop and tap after every pass: if the note is already there, a turn does more on this drum than thought; tell it what "
+        "you "
+        "heard and plan anew.",
+        "Never force a rod that binds. Keep your face away from the head while it is tightened, and hearing protection on when "
+        "you "
+        "play close.",
+        "Edges of hoops, films and wires are sharp.",
+    };
+    return plan;
+}
+
+} // namespace fitting

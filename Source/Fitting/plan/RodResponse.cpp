@@ -1,0 +1,76 @@
+#include "Fitting/RodResponse.h"
+
+#include "Modal/InputError.h"
+#include "Modal/heads/TensionField.h"
+#include "Modal/Tuning.h"
+#include "Modal/Units.h"
+
+#include <cmath>
+#include <complex>
+
+namespace fitting
+{
+
+double RodResponse::tensionPerTurn (const modal::HeadConstruction& head, double radius, const modal::RodThread& thread) const noexcept
+{
+    return modal::rimTension (0, filmShare * thread.pitch, head, radius);
+}
+
+RodResponse calibrated (const modal::DrumSpec& drum, modal::HeadSide side, const modal::RodThread& thread,
+                        const std::vector<RodObservation>& observations)
+{
+    const RodResponse usual;
+    const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const double perTurnAtFullShare = RodResponse{ 1.0, 0.0 }.tensionPerTurn (head, drum.radius(), thread);
+
+    double information = 1.0 / (usual.logError * usual.logError);
+    double sum = information * std::log (usual.filmShare);
+
+    for (const auto& seen : observations)
+    {
+        if (seen.side != side)
+            continue;
+
+        modal::requireInRange (std::abs (seen.turns), { 1.0 / 64.0, 4.0, "turns" }, "turns of the observation");
+        const double from = modal::tensionForTapNote (drum, side, seen.fromNote), to = modal::tensionForTapNote (drum, side, seen.toNote);
+        const double share = (to - from) / (seen.turns * perTurnAtFullShare);
+
+        if (! (share > 0.0))
+            throw modal::InputError ("notes of the observation", modal::asText (seen.fromNote, 4) + " to " + modal::asText (seen.toNote, 4) + " Hz",
+                              "a note that rises as the rods are tightened and falls as they are loosened");
+
+        // A cent of tap note is this much tension, relative; both notes err.
+        const double perCent = std::log1p (modal::semitoneTension (drum, side, to)) / 100.0;
+        const double noteError = std::sqrt (2.0) * seen.noteError * perCent * 0.5 * (from + to) / std::abs (to - from);
+        const double error = std::hypot (noteError, scatterOfMoves);
+        information += 1.0 / (error * error);
+        sum += std::log (share) / (error * error);
+    }
+
+    return { std::exp (sum / information), 1.0 / std::sqrt (information) };
+}
+
+std::vector<double> turnsFor (const std::vector<double>& tensionChange, const modal::HeadConstruction& head, double radius,
+                              const modal::RodThread& thread, const RodResponse& response)
+{
+    const auto lugs = static_cast<int> (tensionChange.size());
+    std::vector<double> turns (tensionChange.size(), 0.0);
+    const double perMetre = response.filmShare * thread.pitch;
+
+    for (int p = 0; 2 * p <= lugs; ++p)
+    {
+        std::complex<double> amplitude = 0.0;
+
+        for (int k = 0; k < lugs; ++k)
+            amplitude += tensionChange[static_cast<std::size_t> (k)] * std::polar (1.0, -modal::units::twoPi * p * k / lugs);
+
+        amplitude *= (p == 0 || 2 * p == lugs ? 1.0 : 2.0) / lugs / modal::rimTension (p, perMetre, head, radius);
+
+        for (int k = 0; k < lugs; ++k)
+            turns[static_cast<std::size_t> (k)] += (amplitude * std::polar (1.0, modal::units::twoPi * p * k / lugs)).real();
+    }
+
+    return turns;
+}
+
+} // namespace fitting

@@ -1,0 +1,210 @@
+#include "LiveLugCheck.h"
+
+#include "Modal/InputError.h"
+#include "Modal/pitch/Note.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace listening
+{
+namespace
+{
+
+constexpr double lookEvery = 0.25;                   // s of new sound
+constexpr double windowLength = 10.0, trimmed = 2.0; // s: kept, and cut off at once
+constexpr double rungOut = 0.9;                      // s after a blow: all that its partials are read from
+constexpr double startsWithSound = 0.02;             // s: what sounds already as the window begins is no tap
+constexpr double silence = 1.0;                      // s
+constexpr double furthestLug = 300.0;                // cents from the others, as modal::LugCents allows
+
+} // namespace
+
+LiveLugCheck::LiveLugCheck (const fitting::HeadFitSetup& headSetup, double sampleRate)
+    : setup (headSetup), heard (static_cast<std::size_t> (headSetup.drum.lugs))
+{
+    modal::requireInRange (sampleRate, { 8000.0, 192000.0, "Hz" }, "sample rate of the input");
+    modal::check (setup.drum);
+    window.sampleRate = sampleRate;
+}
+
+void LiveLugCheck::add (const float* samples, std::size_t count)
+{
+    const auto step = static_cast<std::size_t> (lookEvery * window.sampleRate);
+
+    // Looks fall on the same samples however the sound is cut.
+    for (std::size_t done = 0; done < count;)
+    {
+        const auto part = std::min (count - done, step - unheard);
+
+        for (std::size_t i = done; i < done + part; ++i)
+        {
+            zeros = samples[i] == 0.0f ? zeros + 1 : 0;
+            window.samples.push_back (std::isfinite (samples[i]) ? static_cast<double> (samples[i]) : 0.0);
+        }
+
+        done += part;
+        unheard += part;
+
+        if (unheard == step)
+            analyse();
+    }
+}
+
+void LiveLugCheck::interrupt (const std::string& why)
+{
+    windowStart += window.seconds();
+    judgedUntil = windowStart;
+    window.samples.clear();
+    unheard = 0;
+
+    if (! why.empty())
+        refuse (why);
+}
+
+bool LiveLugCheck::isSilent() const noexcept
+{
+    return static_cast<double> (zeros) >= silence * window.sampleRate;
+}
+
+int LiveLugCheck::heardCount() const noexcept
+{
+    return static_cast<int> (order.size());
+}
+
+void LiveLugCheck::analyse()
+{
+    unheard = 0;
+
+    if (window.seconds() > windowLength + trimmed)
+    {
+        const auto cut = static_cast<std::ptrdiff_t> (trimmed * window.sampleRate);
+        window.samples.erase (window.samples.begin(), window.samples.begin() + cut);
+        windowStart += static_cast<double> (cut) / window.sampleRate;
+    }
+
+    if (std::all_of (window.samples.begin(), window.samples.end(), [&] (double s) { return s == window.samples.front(); }))
+        return;
+
+    const auto taps = findTaps (window);
+    const double quiet = quietestMoment (window);
+
+    for (const auto& tap : taps)
+    {
+        const double start = windowStart + tap.start;
+        const bool isOver = &tap != &taps.back() || window.seconds() - tap.start >= rungOut;
+
+        if (start < judgedUntil || tap.start < startsWithSound || ! isOver || next < 0)
+            continue;
+
+        // A second blow within this time belongs to the same tap.
+        constexpr double oneTap = 0.26;
+        judgedUntil = start + oneTap;
+        take (tap, quiet);
+    }
+}
+
+void LiveLugCheck::take (const Tap& tap, double quiet)
+{
+    // All of them: wires that slap back look like a second hit, and a second hit like a rattle.
+    std::string troubles;
+
+    for (const auto trouble : tap.troubles)
+        troubles += (troubles.empty() ? "" : "; or ") + explained (trouble);
+
+    if (! troubles.empty())
+        return refuse (troubles);
+
+    const int lug = next;
+    auto heardHere = heardTap (window, tap, quiet, lug);
+
+    auto alone = setup;
+    alone.startTension = tension;
+    auto fit = fitting::fitHead (alone, { heardHere });
+
+    if (! fit.isPossible && tension)
+    {
+        alone.startTension.reset();
+        fit = fitting::fitHead (alone, { heardHere });
+    }
+
+    if (! fit.isPossible)
+        return refuse ("another drum, the other head, or a head unlike the one set up. " + fit.doubts.front());
+
+    if (const auto others = middleNoteWithout (lug); others > 0.0)
+        if (const double off = modal::centsBetween (others, fit.tapNote.value); std::abs (off) > furthestLug)
+            return refuse ("another drum or the other head: " + std::to_string (std::lround (std::abs (off))) + " cents " +
+                           (off > 0.0 ? "above" : "below") + " the lugs before");
+
+    heard[static_cast<std::size_t> (lug)] = Lug{ fit.tapNote, std::move (heardHere) };
+    std::erase (order, lug);
+    order.push_back (lug);
+    tension = fit.tension.value;
+    said = { "Lug " + std::to_string (lug + 1) + " heard.", false };
+    findNext();
+}
+
+void LiveLugCheck::refuse (const std::string& why)
+{
+    said = { "Not taken: " + why + (why.ends_with ('.') ? "" : "."), true };
+}
+
+/** On from the lug that was heard last, to the next that has not been. */
+void LiveLugCheck::findNext()
+{
+    const int count = static_cast<int> (heard.size());
+    const int from = order.empty() ? -1 : order.back();
+    next = -1;
+
+    for (int i = 1; i <= count && next < 0; ++i)
+        if (const int lug = (from + i) % count; ! heard[static_cast<std::size_t> (lug)])
+            next = lug;
+}
+
+void LiveLugCheck::chooseLug (int lug)
+{
+    if (lug >= 0 && lug < static_cast<int> (heard.size()))
+        next = lug;
+}
+
+bool LiveLugCheck::takeBack()
+{
+    if (order.empty())
+        return false;
+
+    next = order.back();
+    heard[static_cast<std::size_t> (next)].reset();
+    order.pop_back();
+    said = { "Lug " + std::to_string (next + 1) + " taken back: tap beside it again.", false };
+    return true;
+}
+
+/** Hz, the median of the other lugs' notes; 0 if there are none. */
+double LiveLugCheck::middleNoteWithout (int lug) const
+{
+    std::vector<double> notes;
+
+    for (const int other : order)
+        if (other != lug)
+            notes.push_back (heard[static_cast<std::size_t> (other)]->tapNote.value);
+
+    if (notes.empty())
+        return 0.0;
+
+    const auto middle = notes.begin() + static_cast<std::ptrdiff_t> (notes.size() / 2);
+    std::nth_element (notes.begin(), middle, notes.end());
+    return *middle;
+}
+
+fitting::HeadFit LiveLugCheck::fit() const
+{
+    std::vector<fitting::HeardTap> taps;
+
+    for (const auto& lug : heard)
+        if (lug)
+            taps.push_back (lug->tap);
+
+    return fitting::fitHead (setup, taps);
+}
+
+} // namespace listening

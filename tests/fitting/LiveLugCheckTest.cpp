@@ -1,0 +1,132 @@
+// A walk heard while it is walked: what the plugin's input brings, without the plugin.
+#include "tests/Catch.h"
+
+#include "SyntheticDrum.h"
+
+#include "Listening/LiveLugCheck.h"
+#include "Modal/InputError.h"
+#include "Modal/pitch/Note.h"
+#include "Modal/Tuning.h"
+
+#include <cmath>
+
+using namespace fitting;
+using namespace modal;
+
+namespace
+{
+DrumSpec eightLugs()
+{
+    DrumSpec drum;
+    drum.lugs = 8;
+    return drum;
+}
+
+constexpr double tension = 3000.0; // N/m
+
+double trueNote()
+{
+    return tapNote (eightLugs(), HeadSide::batter, tension);
+}
+
+/** Feeds a recording in pieces of a size, and a second of its last noise so that the last tap rings out. */
+void feed (listening::LiveLugCheck& walk, const listening::Recording& recording, std::size_t piece)
+{
+    std::vector<float> samples (recording.samples.begin(), recording.samples.end());
+
+    for (std::size_t done = 0; done < samples.size(); done += piece)
+        walk.add (samples.data() + done, std::min (piece, samples.size() - done));
+}
+
+listening::Recording twoTaps (double between, bool wiresOn)
+{
+    synthetic::Strike strike{ .drum = eightLugs(), .tensions = { tension, 2000.0 } };
+    strike.count = 2;
+    strike.between = between;
+    strike.wires.on = strike.isHeardFromBelow = wiresOn; // from above the drum itself hides them
+    return synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 });
+}
+} // namespace
+
+TEST_CASE ("A walk is heard lug by lug while it is walked, however the sound is cut")
+{
+    const auto drum = eightLugs();
+    // One lug let down: its head's modes beat, which is no tap.
+    const double semitone = semitoneTension (drum, HeadSide::batter, tension);
+    const double share = std::pow (1.0 + semitone, -0.2) - 1.0;
+    synthetic::LugCheck walked{ .drum = drum, .tension = tension, .between = 1.1 };
+    walked.lugs.assign (8, -share / 8.0);
+    walked.lugs[5] += share;
+    const auto recording = synthetic::record (walked, { .signalToNoise = 30.0 });
+
+    listening::LiveLugCheck walk ({ .drum = drum }, recording.sampleRate), other ({ .drum = drum }, recording.sampleRate);
+    feed (walk, recording, 480);
+    feed (other, recording, 7777);
+    REQUIRE (walk.heardCount() == 8);
+    CHECK (walk.nextLug() == -1);
+    REQUIRE (other.heardCount() == 8);
+
+    for (std::size_t lug = 0; lug < 8; ++lug)
+    {
+        // A single tap on a head that is 20 cents off at one lug is within what neighbouring modes are drawn apart.
+        CHECK (std::abs (centsBetween (trueNote(), walk.lugs()[lug]->tapNote.value)) < 5.0);
+        CHECK (walk.lugs()[lug]->tapNote.value == other.lugs()[lug]->tapNote.value);
+    }
+
+    const auto fit = walk.fit();
+    REQUIRE (fit.isPossible);
+    CHECK (std::abs (centsBetween (trueNote(), fit.tapNote.value)) < 3.0);
+    CHECK (fit.tension.value == Approx (tension).epsilon (0.02));
+
+    // The last one again.
+    REQUIRE (walk.takeBack());
+    CHECK (walk.nextLug() == 7);
+    CHECK (walk.heardCount() == 7);
+    walk.chooseLug (2);
+    CHECK (walk.nextLug() == 2);
+}
+
+TEST_CASE ("What cannot be used is not taken, and said")
+{
+    const HeadFitSetup setup{ .drum = eightLugs() };
+
+    listening::LiveLugCheck twice (setup, 48000.0);
+    feed (twice, twoTaps (0.09, false), 480);
+    CHECK (twice.heardCount() == 0);
+    CHECK (twice.remark().isRefusal);
+    CHECK (twice.remark().text.find ("hit twice") != std::string::npos);
+
+    listening::LiveLugCheck rattling (setup, 48000.0);
+    feed (rattling, twoTaps (1.2, true), 480);
+    CHECK (rattling.heardCount() == 0);
+    INFO (rattling.remark().text);
+    CHECK (rattling.remark().text.find ("wires rattle") != std::string::npos);
+
+    // A drum of another size.
+    auto small = eightLugs();
+    small.diameter = 0.254;
+    small.depth = 0.08;
+    const auto other =
+        synthetic::record (synthetic::LugCheck{ .drum = small, .tension = 2000.0, .between = 1.2 }, { .signalToNoise = 30.0 });
+    listening::LiveLugCheck stranger (setup, other.sampleRate);
+    feed (stranger, other, 480);
+    CHECK (stranger.heardCount() == 0);
+    CHECK (stranger.remark().text.find ("another drum") != std::string::npos);
+
+    // In so much noise a tap is seen but nothing can be read.
+    const auto loud =
+        synthetic::record (synthetic::LugCheck{ .drum = eightLugs(), .tension = tension, .between = 1.2 }, { .signalToNoise = 7.0 });
+    listening::LiveLugCheck noisy (setup, loud.sampleRate);
+    feed (noisy, loud, 480);
+    CHECK (noisy.heardCount() == 0);
+    CHECK (noisy.remark().isRefusal);
+
+    listening::LiveLugCheck silent (setup, 48000.0);
+    const std::vector<float> nothing (48000, 0.0f);
+    silent.add (nothing.data(), nothing.size());
+    CHECK (silent.isSilent());
+    CHECK (silent.remark().text.empty());
+    CHECK_FALSE (silent.takeBack());
+
+    CHECK_THROWS_AS (listening::LiveLugCheck (setup, 1000.0), InputError);
+}
