@@ -84,7 +84,7 @@ TEST_CASE ("Notes on the tuning channel tune the drum at their sample in an offl
 TEST_CASE ("The drum that is played has the notes that were set")
 {
     TestProcessor test;
-    test.set (Parameter::batterNote, 57.0);
+    test.set (Parameter::batterNote, 58.0);
     test.set (Parameter::interval, 7.0);
     test.prepare();
 
@@ -96,9 +96,9 @@ TEST_CASE ("The drum that is played has the notes that were set")
 
     const auto drum = test.processor.solvedDrum();
     REQUIRE (drum != nullptr);
-    // A3 is 220 Hz (ISO 16); a tempered fifth above is 220·2^(7/12).
-    CHECK (drum->prediction.batter.tapNote == Approx (220.0).epsilon (1.0e-4));
-    CHECK (drum->prediction.resonant.tapNote == Approx (220.0 * std::exp2 (7.0 / 12.0)).epsilon (1.0e-4));
+    // A#3 is 233.08 Hz (ISO 16, equal temperament); a tempered fifth above is 2^(7/12) of that.
+    CHECK (drum->prediction.batter.tapNote == Approx (233.08).epsilon (1.0e-4));
+    CHECK (drum->prediction.resonant.tapNote == Approx (233.08 * std::exp2 (7.0 / 12.0)).epsilon (1.0e-4));
     CHECK (test.processor.getTailLengthSeconds() > 0.05);
 }
 

@@ -233,8 +233,8 @@ TEST_CASE ("Options that cannot be used are refused with the option, the value a
         { { "--highest", "150Hz" }, { "--highest: 150 Hz", "156 to 20000 Hz" } },
         { { "--highest", "2000" }, { "--highest", "no unit", "Hz" } },
         { { "--tuning", "fairy" }, { "--tuning", "fairy", "Warm, a fourth" } },
-        { { "--drum", "brass-14x6.5" }, { "--drum", "brass-14x6.5", "not both" } },
-        { { "brass-14x6.5" }, { "argument", "brass-14x6.5", "at most 1" } },
+        { { "--drum", "brass-13x5.5" }, { "--drum", "brass-13x5.5", "not both" } },
+        { { "brass-13x5.5" }, { "argument", "brass-13x5.5", "at most 1" } },
     };
 
     const TemporaryFolder folder;
@@ -260,7 +260,7 @@ TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
         { { "predikt" }, { "command", "predikt", "perhaps predict" } },
         { { "predict" }, { "tuning is missing; needed: ", "--batter-note with --interval" } },
         { { "predict", "maple-14x55", "--interval", "P4" }, { "drum", "maple-14x55", "maple-14x5" } },
-        { { "predict", "maple-14x5", "--json", "brass-14x6.5" }, { "--json", "brass-14x6.5", "put the drum before" } },
+        { { "predict", "maple-14x5", "--json", "brass-13x5.5" }, { "--json", "brass-13x5.5", "put the drum before" } },
         { { "compare", "maple-14x5", "--tuning", "1" }, { "tunings to compare", "1", "2 to 12" } },
         { { "compare", "maple-14x5", "vs", "--interval", "P44" }, { "--interval", "P44" } },
         { { "modes", "maple-14x5", "--csv", "--json" }, { "--csv", "one of them" } },
