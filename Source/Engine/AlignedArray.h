@@ -7,7 +7,7 @@
 namespace engine
 {
 
-/** Gives out memory on cache-line borders, so that a vector of numbers can be read in whole packs. */
+/** Allocates memory aligned to cache lines, so that SIMD loads of whole packs are aligned. */
 template <typename T>
 struct CacheLineAllocator
 {

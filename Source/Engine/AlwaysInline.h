@@ -1,7 +1,7 @@
 #pragma once
 
-/** Before a function that the files of several processors share: each has it in its own code, so that a linker finds no copies of
-   one name to choose from, of which some would not run everywhere. */
+/** For functions shared by files that are compiled for different instruction sets. Always inlined, so that the linker cannot pick
+   a copy with instructions that this processor lacks. */
 #if defined(__GNUC__)
 #define SNAREWRIGHT_INLINE __attribute__ ((always_inline)) inline
 #else

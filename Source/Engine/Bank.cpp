@@ -11,7 +11,7 @@ namespace engine
 namespace
 {
 
-/** A head mode that moves the wires' contacts less than this share of the strongest is left uncoupled from them (-40 dB). */
+/** Head modes whose coupling to the wires is below this share of the strongest (-40 dB) are not coupled to them. */
 constexpr double weakestCoupling = 1.0e-2;
 
 struct Candidate
@@ -29,8 +29,9 @@ int parityClassOf (const modal::Mode& mode)
     return (oddInY ? 1 : 0) + (oddInX ? 2 : 0);
 }
 
-/** Positions of the contacts: the quadrant x, y > 0 with symmetry, all four without. Quadrants in the order ++, +-, -+, --. */
-struct Bed
+/** Positions of the wire contacts: the quadrant x, y > 0 if the layout is symmetric, otherwise all four in the order ++, +-, -+,
+   --. */
+struct WireLayout
 {
     const StrandGeometry& strands;
     bool isSymmetric;
@@ -43,17 +44,17 @@ struct Bed
     int pair (int contact) const { return contact % strands.pairs(); }
     double x (int contact) const { return signX (contact) * strands.pointX (point (contact)); }
     double y (int contact) const { return signY (contact) * strands.strandY (pair (contact)); }
-    /** From motion at one contact to motion of a normalised combination of its four images. */
+    /** Factor from the motion at one contact to that of the normalised combination of its four mirror images. */
     double combinationFactor() const { return isSymmetric ? 2.0 : 1.0; }
 };
 
-std::vector<Candidate> headCandidates (const DrumSetup& setup, const Bed* bed)
+std::vector<Candidate> headCandidates (const DrumSetup& setup, const WireLayout* layout)
 {
     const auto& modes = setup.modes;
-    Eigen::MatrixXd coupling (bed != nullptr ? bed->contacts() : 0, modes.size());
+    Eigen::MatrixXd coupling (layout != nullptr ? layout->contacts() : 0, modes.size());
     for (int i = 0; i < coupling.rows(); ++i)
-        coupling.row (i) = -bed->combinationFactor() *
-                           modes.resonantShapeAt (std::hypot (bed->x (i), bed->y (i)), std::atan2 (bed->y (i), bed->x (i)));
+        coupling.row (i) = -layout->combinationFactor() * modes.resonantShapeAt (std::hypot (layout->x (i), layout->y (i)),
+                                                                                 std::atan2 (layout->y (i), layout->x (i)));
     const double strongest = coupling.size() > 0 ? coupling.cwiseAbs().maxCoeff() : 0.0;
 
     std::vector<Candidate> candidates;
@@ -67,9 +68,9 @@ std::vector<Candidate> headCandidates (const DrumSetup& setup, const Bed* bed)
         c.entry.drumMode = k;
         c.entry.frequency = mode.frequency;
         c.entry.recursion = ModalRecursion::from (mode.frequency, mode.decay.total(), 1.0 / setup.sampleRate);
-        if (bed != nullptr)
+        if (layout != nullptr)
         {
-            c.parityClass = bed->isSymmetric ? parityClassOf (mode) : 0;
+            c.parityClass = layout->isSymmetric ? parityClassOf (mode) : 0;
             c.shape = coupling.col (k);
             c.isWired = c.shape.cwiseAbs().maxCoeff() > weakestCoupling * strongest;
         }
@@ -78,11 +79,11 @@ std::vector<Candidate> headCandidates (const DrumSetup& setup, const Bed* bed)
     return candidates;
 }
 
-std::vector<Candidate> strandCandidates (const DrumSetup& setup, const Bed& bed)
+std::vector<Candidate> strandCandidates (const DrumSetup& setup, const WireLayout& layout)
 {
     std::vector<Candidate> candidates;
-    for (int pair = 0; pair < bed.strands.pairs(); ++pair)
-        for (int n = 1; n <= bed.strands.modeCount(); ++n)
+    for (int pair = 0; pair < layout.strands.pairs(); ++pair)
+        for (int n = 1; n <= layout.strands.modeCount(); ++n)
             for (const bool isOpposed : { false, true })
             {
                 Candidate c;
@@ -90,17 +91,18 @@ std::vector<Candidate> strandCandidates (const DrumSetup& setup, const Bed& bed)
                 c.entry.stringMode = n;
                 c.entry.pair = pair;
                 c.entry.isOpposed = isOpposed;
-                c.entry.frequency = bed.strands.frequency (n, pair);
+                c.entry.frequency = layout.strands.frequency (n, pair);
                 if (c.entry.frequency > highestShareOfRate * setup.sampleRate)
                     continue;
-                c.entry.recursion = ModalRecursion::from (c.entry.frequency, bed.strands.decay (n, pair), 1.0 / setup.sampleRate);
-                c.parityClass = bed.isSymmetric ? (isOpposed ? 1 : 0) + (n % 2 == 0 ? 2 : 0) : 0;
+                c.entry.recursion =
+                    ModalRecursion::from (c.entry.frequency, layout.strands.decay (n, pair), 1.0 / setup.sampleRate);
+                c.parityClass = layout.isSymmetric ? (isOpposed ? 1 : 0) + (n % 2 == 0 ? 2 : 0) : 0;
                 c.isWired = true;
-                c.shape = Eigen::VectorXd::Zero (bed.contacts());
-                for (int i = 0; i < bed.contacts(); ++i)
-                    if (bed.pair (i) == pair)
-                        c.shape[i] = bed.combinationFactor() * std::sqrt (0.5) * bed.strands.shape (n, bed.point (i)) *
-                                     (isOpposed ? bed.signY (i) : 1.0) * (n % 2 == 0 ? bed.signX (i) : 1.0);
+                c.shape = Eigen::VectorXd::Zero (layout.contacts());
+                for (int i = 0; i < layout.contacts(); ++i)
+                    if (layout.pair (i) == pair)
+                        c.shape[i] = layout.combinationFactor() * std::sqrt (0.5) * layout.strands.shape (n, layout.point (i)) *
+                                     (isOpposed ? layout.signY (i) : 1.0) * (n % 2 == 0 ? layout.signX (i) : 1.0);
                 candidates.push_back (std::move (c));
             }
     return candidates;
@@ -123,22 +125,22 @@ Bank buildBank (const DrumSetup& setup)
 {
     Bank bank;
     const bool wired = setup.wires.on && setup.modes.bottom == modal::Bottom::head;
-    std::optional<Bed> bed;
+    std::optional<WireLayout> layout;
     if (wired)
     {
         const auto& detail = setup.wireDetail;
         bank.strands.emplace (setup.wires, 2.0 * setup.modes.radius, detail.strands, detail.points, detail.modes);
-        bed.emplace (Bed{ *bank.strands, setup.modes.isUniform });
-        bank.contactsInQuadrant = bed->contacts();
+        layout.emplace (WireLayout{ *bank.strands, setup.modes.isUniform });
+        bank.contactsInQuadrant = layout->contacts();
         bank.combinations = roundUp (bank.contactsInQuadrant, tileModes);
     }
 
-    auto candidates = headCandidates (setup, bed ? &*bed : nullptr);
-    if (bed)
-        for (auto& strand : strandCandidates (setup, *bed))
+    auto candidates = headCandidates (setup, layout ? &*layout : nullptr);
+    if (layout)
+        for (auto& strand : strandCandidates (setup, *layout))
             candidates.push_back (std::move (strand));
 
-    const int classCount = bed ? (bed->isSymmetric ? 4 : 1) : 0;
+    const int classCount = layout ? (layout->isSymmetric ? 4 : 1) : 0;
     for (int group = 0; group < classCount; ++group)
     {
         BankClass members;

@@ -10,7 +10,7 @@
 namespace engine
 {
 
-/** A mode above this share of the sample rate is left out: the sampled scheme has no room for it. */
+/** Modes above this share of the sample rate are left out: they would alias. */
 inline constexpr double highestShareOfRate = 0.45;
 
 /** One oscillator of the bank. */
@@ -18,9 +18,9 @@ struct BankEntry
 {
     enum class Kind
     {
-        padding, ///< fills a pack; never moves
+        padding, ///< a padding lane; never moves
         head,    ///< a mode of the drum
-        strand,  ///< a modal string of a pair of strands, moving alike or oppositely
+        strand,  ///< a mode of a pair of strands, in phase or in opposite phase
         ring     ///< a bending mode of the hoop or the shell
     };
 
@@ -28,7 +28,7 @@ struct BankEntry
     int drumMode = -1;      ///< head: index into DrumModes
     int stringMode = 0;     ///< strand: 1 is the lowest
     int pair = 0;           ///< strand
-    bool isOpposed = false; ///< strand: the two of the pair move oppositely
+    bool isOpposed = false; ///< strand: the two strands move in opposite phase
     int ring = -1;          ///< ring: index into Bank::rings
     ModalRecursion recursion;
     double frequency = 0.0; ///< Hz
@@ -46,23 +46,23 @@ struct RingMode
     bool belongsToShell = false;
 };
 
-/** The part of the bank that one parity class of wire contacts moves. */
+/** The modes that couple to one parity class of wire contacts. */
 struct BankClass
 {
     int first = 0, count = 0;
     Eigen::MatrixXd shapes; ///< combinations × modes, 1/√kg
 };
 
-/** All oscillators in the order in which the inner loop wants them: class by class those that touch wires, then the rest. Every
-    class is padded to whole tiles, see KernelView.h. */
+/** All oscillators in the order of the inner loop: first those that couple to wires, class by class, then the rest. Each class is
+   padded to whole tiles, see KernelView.h. */
 struct Bank
 {
     std::vector<BankEntry> entries;
     std::vector<RingMode> rings;
-    std::vector<BankClass> classes;        ///< none without wires, four with the bed's symmetry, one without
+    std::vector<BankClass> classes;        ///< none without wires; four if the layout is symmetric, otherwise one
     std::optional<StrandGeometry> strands; ///< none without wires
-    int contactsInQuadrant = 0;            ///< without padding; of all contacts where there is no symmetry
-    int combinations = 0;                  ///< the same, padded to whole tiles both ways
+    int contactsInQuadrant = 0;            ///< without padding; all contacts if there is no symmetry
+    int combinations = 0;                  ///< the same, padded to whole tiles
 
     int size() const noexcept { return static_cast<int> (entries.size()); }
 };

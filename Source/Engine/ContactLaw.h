@@ -8,7 +8,7 @@ namespace engine
 namespace
 {
 
-/** x^exponent for x ≥ 0; Hertz's own exponents without the general power, which would cost more than the rest of a contact. */
+/** x^exponent for x ≥ 0; the exponents of Hertz's law avoid std::pow, which would cost more than the rest of the contact. */
 inline double power (double x, double exponent) noexcept
 {
     if (exponent == 1.5)
@@ -29,28 +29,27 @@ inline double springForce (double stiffness, double exponent, double compression
     return compression > 0.0 ? stiffness * power (compression, exponent) : 0.0;
 }
 
-/** What a contact does over two samples: it goes from `compression` to `compression + move`. */
+/** Result of a contact over two samples, from `compression` to `compression + move`. */
 struct ContactStep
 {
     double move;  ///< m
     double force; ///< N, spring and loss together
 };
 
-/** Solves move = wish - mobility·force for a one-sided power-law contact whose force is the discrete gradient of its stored
+/** Solves move = free move - mobility·force for a one-sided power-law contact whose force is the discrete gradient of its stored
    energy (Chatziioannou & van Walstijn 2015) plus loss·move.
 
-    The left side minus the right grows with `move`, so that the root is single: Newton's method kept inside a bracket finds it
-   always. `mobility` and `loss` (N/m) are not negative.
-   @param force      N, what the force will be, as far as is known
-   @param precision  of the move, as a share of what is in play */
-inline ContactStep solveContact (double compression, double wish, double mobility, double stiffness, double exponent, double loss,
-                                 double force = 0.0, double precision = 1.0e-15) noexcept
+    Left minus right side increases with `move`, so there is one root, and Newton's method inside a bracket always finds it.
+   `mobility` and `loss` (N/m) are not negative.
+   @param force      N, first guess of the force
+   @param precision  of the move, relative to compression and free move */
+inline ContactStep solveContact (double compression, double freeMove, double mobility, double stiffness, double exponent,
+                                 double loss, double force = 0.0, double precision = 1.0e-15) noexcept
 {
     const double before = storedEnergy (stiffness, exponent, compression);
-    const double scale = std::abs (compression) + std::abs (wish);
+    const double scale = std::abs (compression) + std::abs (freeMove);
 
-    // So small a move hardly changes the force; differences of it would be lost in rounding, which a stiff tip on a soft film
-    // feels.
+    // For a small move the difference of energies would be lost in rounding, which matters for a stiff tip on a soft head.
     const auto isSmall = [&] (double move) { return std::abs (move) < 1.0e-3 * compression; };
     const auto gradient = [&] (double move)
     {
@@ -60,7 +59,7 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
             return springForce (stiffness, exponent, compression + 0.5 * move);
         return (storedEnergy (stiffness, exponent, compression + move) - before) / move;
     };
-    // Of that: (force at the end - mean force) / move, never below zero, and half the spring's own slope for a small move.
+    // Derivative of gradient(): (force at the end - mean force) / move, not negative; half the spring's slope for a small move.
     const auto slope = [&] (double move, double mean)
     {
         if (isSmall (move))
@@ -71,17 +70,17 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
     };
 
     // The spring's force is between 0 and that of the largest compression in play, which brackets the root.
-    if (loss == 0.0 && compression <= 0.0 && compression + wish <= 0.0)
-        return { wish, 0.0 };
-    const double deepest = std::max (compression, compression + wish);
-    double low = std::min (wish, 0.0) - mobility * springForce (stiffness, exponent, deepest) - scale;
-    double high = std::max (wish, 0.0) + scale;
+    if (loss == 0.0 && compression <= 0.0 && compression + freeMove <= 0.0)
+        return { freeMove, 0.0 };
+    const double deepest = std::max (compression, compression + freeMove);
+    double low = std::min (freeMove, 0.0) - mobility * springForce (stiffness, exponent, deepest) - scale;
+    double high = std::max (freeMove, 0.0) + scale;
 
-    double move = std::min (std::max (wish - mobility * force, low), high);
+    double move = std::min (std::max (freeMove - mobility * force, low), high);
     for (int i = 0; i < 200; ++i)
     {
         const double spring = gradient (move);
-        const double miss = move * (1.0 + mobility * loss) + mobility * spring - wish;
+        const double miss = move * (1.0 + mobility * loss) + mobility * spring - freeMove;
         if (miss > 0.0)
             high = move;
         else
@@ -90,7 +89,7 @@ inline ContactStep solveContact (double compression, double wish, double mobilit
         double next = move - miss / steepness;
         if (! (next > low && next < high))
             next = 0.5 * (low + high);
-        // As near as rounding allows: a stiff tip on a soft film settles by a tiny part of where it would go without force.
+        // As close as rounding allows: with a stiff tip on a soft head the move is a tiny part of the free move.
         if (std::abs (next - move) <= precision * scale / steepness)
         {
             move = next;

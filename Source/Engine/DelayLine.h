@@ -8,22 +8,22 @@
 namespace engine
 {
 
-/** A delay of any fraction of a sample by a cubic through four samples (Lagrange); 0 is exactly none. */
+/** Fractional delay by cubic Lagrange interpolation; a delay of 0 passes samples unchanged. */
 template <typename Scalar>
 class DelayLine
 {
 public:
-    /** Room for `longest` samples; allocates. */
+    /** Allocates room for `longest` samples. */
     explicit DelayLine (int longest) : memory (static_cast<std::size_t> (longest + 8), Scalar (0)) {}
 
     void reset() noexcept { std::fill (memory.begin(), memory.end(), Scalar (0)); }
 
-    /** Samples, brought into 0 … longest. */
+    /** In samples, clamped to 0 … longest. */
     void setDelay (double samples) noexcept
     {
         samples = std::clamp (samples, 0.0, static_cast<double> (memory.size() - 8));
         whole = static_cast<int> (samples);
-        // The cubic wants a sample on both sides; below one sample of delay the line is read straight.
+        // The cubic needs a sample on both sides; below one sample of delay interpolation is linear.
         const double t = samples - whole;
         if (whole < 1)
             weights = { Scalar (0), static_cast<Scalar> (1.0 - t), static_cast<Scalar> (t), Scalar (0) };

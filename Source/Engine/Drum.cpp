@@ -1,8 +1,8 @@
 #include "Drum.h"
 
 #include "ContactLaw.h"
-#include "ScopedFlush.h"
-#include "VectorChoice.h"
+#include "KernelDispatch.h"
+#include "ScopedFlushToZero.h"
 
 #include <Eigen/Core>
 
@@ -14,33 +14,33 @@ namespace engine
 namespace
 {
 
-/** J, energy below which a drum counts as silent: 90 dB under a whisper-soft stroke (5 µJ), and some ten times what rounding of
-   single precision leaves in the tightest wires. */
+/** J. A drum with less energy counts as silent: 90 dB below a very soft stroke (5 µJ), and about ten times the rounding noise of
+   single precision in the tightest wires. */
 constexpr double silence = 5.0e-15;
 
-/** Time in which the step that a new model makes in an output fades, s. */
-constexpr double jumpTime = 4.0e-3;
+/** Fade time of the step in the output when the model changes, s. */
+constexpr double stepFadeTime = 4.0e-3;
 
 constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
 
-/** A striker that rises higher than this above the head and is not pulled back has done its work, m. */
+/** A striker higher than this above the head that nothing pulls back has left, m. */
 constexpr double strikerReach = 0.02;
 
-/** How often strikers that have left are put away, samples. Counted through all calls, so that the sound does not depend on how
-   it is cut into blocks. */
+/** Samples between checks for strikers that have left. Counted across calls, so that the sound does not depend on the block size.
+ */
 constexpr int tidyEvery = 64;
 
 /** No striker stays longer than this, s. */
 constexpr double longestStay = 3.0;
 
-/** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
+/** Tension rises below this share are skipped while playing: at most a quarter of a cent, which is inaudible. */
 constexpr double smallestTensionRise = 3.0e-4;
 
-/** While playing, contacts count as settled within this share of the largest force beyond that at rest. Then a stroke's level is
-   within 0.01 dB of what it is at a hundredth of this, and the balance of energy within 2e-5. */
+/** While playing, contact forces converge to this share of the largest force beyond rest. Against a hundredth of this a stroke's
+   level changes by less than 0.01 dB and the energy balance by 2e-5. */
 constexpr double playingTolerance = 2.0e-2;
 
-/** Of its motion, in its compression and in the dent under it, J. */
+/** Kinetic energy, and energy in the compression and in the dent of the head, J. */
 double strikerEnergy (const StrikerState& striker) noexcept
 {
     return 0.5 * striker.step * striker.step / striker.drive +
@@ -99,7 +99,7 @@ void BasicDrum<Scalar>::connect() noexcept
         view.strikerShape[j] = strikerShape[j].data();
         view.strikerToWire[j] = strikerToWire[j].data();
     }
-    jumpDecay = static_cast<Scalar> (std::exp (-current->interval() / jumpTime));
+    stepDecay = static_cast<Scalar> (std::exp (-current->interval() / stepFadeTime));
     connectMicrophones();
     upperBand.connect (*current);
 }
@@ -107,7 +107,7 @@ void BasicDrum<Scalar>::connect() noexcept
 template <typename Scalar>
 void BasicDrum<Scalar>::connectMicrophones() noexcept
 {
-    // The nearest microphone hears at once; the others as much later as sound needs.
+    // The nearest microphone has no delay; the others have the difference in travel time.
     double nearest = 1.0e9;
     for (int m = 0; m < current->microphones(); ++m)
         nearest = std::min (nearest, current->delay (m));
@@ -120,15 +120,15 @@ void BasicDrum<Scalar>::reset() noexcept
 {
     for (auto* array : { &position, &step, &trial, &push })
         std::fill (array->begin(), array->end(), Scalar (0));
-    restWires();
-    restTension();
+    resetWires();
+    resetTension();
     strikers.fill ({});
     for (auto& line : delayLines)
         line.reset();
     upperBand.reset();
-    bridgeOfPressure.fill ({});
-    bridgeOfDelay.fill ({});
-    measuresJump = false;
+    pressureSmoother.fill ({});
+    delaySmoother.fill ({});
+    smoothsStep = false;
     waitingCount = 0;
     untilTidied = tidyEvery;
     flows = {};
@@ -136,7 +136,7 @@ void BasicDrum<Scalar>::reset() noexcept
 }
 
 template <typename Scalar>
-void BasicDrum<Scalar>::restWires() noexcept
+void BasicDrum<Scalar>::resetWires() noexcept
 {
     for (auto* array : { &force, &forceBefore })
         std::copy_n (view.restForce, current->contacts(), array->begin());
@@ -151,7 +151,7 @@ bool BasicDrum<Scalar>::strike (const Blow& asked, int sampleOffset) noexcept
         return false;
     const Blow blow = broughtIntoRange (asked);
     const int delay = std::max (0, sampleOffset) + static_cast<int> (std::lround (blow.delay / current->interval()));
-    // In order of time, first come first served.
+    // Sorted by time; blows at the same time keep their order.
     int at = waitingCount++;
     for (; at > 0 && waiting[static_cast<std::size_t> (at - 1)].samples > delay; --at)
         waiting[static_cast<std::size_t> (at)] = waiting[static_cast<std::size_t> (at - 1)];
@@ -163,7 +163,7 @@ template <typename Scalar>
 bool BasicDrum<Scalar>::strike (const Stroke& stroke, int sampleOffset) noexcept
 {
     const auto blows = blowsOf (stroke, current->setup().stick, current->setup().modes.radius);
-    // All of a stroke or nothing.
+    // A stroke is queued as a whole or not at all.
     if (waitingCount + blows.count > static_cast<int> (waiting.size()))
         return false;
     for (int i = 0; i < blows.count; ++i)
@@ -174,7 +174,7 @@ bool BasicDrum<Scalar>::strike (const Stroke& stroke, int sampleOffset) noexcept
 template <typename Scalar>
 void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
 {
-    const ScopedFlush flush;
+    const ScopedFlushToZero flush;
     for (int m = 0; m < current->microphones(); ++m)
         std::fill_n (outputs[m], frames, Scalar (0));
 
@@ -184,7 +184,7 @@ void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
         while (waitingCount > 0 && waiting[0].samples <= 0)
         {
             land (waiting[0].blow);
-            watchTension();
+            switchTension();
             std::move (waiting.begin() + 1, waiting.begin() + waitingCount, waiting.begin());
             --waitingCount;
         }
@@ -208,14 +208,14 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
     if (! silent)
     {
         if (untilTidied == tidyEvery)
-            watchTension();
+            switchTension();
         upperBand.open (view, frames);
         run (view, outputs, frames);
         upperBand.add (outputs, frames);
         if (frames == untilTidied)
         {
             retireStrikers();
-            fallAsleepIfStill();
+            sleepIfSilent();
         }
     }
     untilTidied = frames == untilTidied ? tidyEvery : untilTidied - frames;
@@ -226,13 +226,13 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
         const auto index = static_cast<std::size_t> (m);
         for (int frame = 0; frame < frames; ++frame)
         {
-            // A new model may push the air otherwise, at once, and may have moved the microphone, which is heard later.
-            const bool steps = measuresJump && frame == 0;
-            const Scalar pushed = bridgeOfPressure[index].next (scale * outputs[m][frame], steps, jumpDecay);
-            outputs[m][frame] = bridgeOfDelay[index].next (delayLines[index].next (pushed), steps, jumpDecay);
+            // A new model may change the pressure at once, and the microphone's distance, which takes effect after the delay.
+            const bool steps = smoothsStep && frame == 0;
+            const Scalar pushed = pressureSmoother[index].next (scale * outputs[m][frame], steps, stepDecay);
+            outputs[m][frame] = delaySmoother[index].next (delayLines[index].next (pushed), steps, stepDecay);
         }
     }
-    measuresJump = false;
+    smoothsStep = false;
 }
 
 template <typename Scalar>
@@ -258,7 +258,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
     const auto index = static_cast<std::size_t> (slot);
     const double T = current->interval();
     auto& striker = strikers[index];
-    putAway (striker);
+    removeStriker (striker);
 
     landed[index] = blow;
     dentUnder (slot);
@@ -300,7 +300,7 @@ void BasicDrum<Scalar>::shapeStriker (int slot) noexcept
         current->hoopShape (blow.angle, shape);
 }
 
-/** How the film gives under a striker beyond what the modes show. */
+/** Local compliance of the head under a striker that the modes do not resolve. */
 template <typename Scalar>
 void BasicDrum<Scalar>::dentUnder (int slot) noexcept
 {
@@ -325,7 +325,7 @@ double BasicDrum<Scalar>::surfaceUnder (int slot) const noexcept
     return sum;
 }
 
-/** How far a striker's force moves its own place, other strikers and the wires in one step. */
+/** How far a striker's force moves its own contact point, other strikers and the wires in one step. */
 template <typename Scalar>
 void BasicDrum<Scalar>::measureStriker (int slot) noexcept
 {
@@ -333,7 +333,7 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
     auto& striker = strikers[index];
     using Values = Eigen::Map<const Eigen::Array<Scalar, Eigen::Dynamic, 1>>;
     const Values shape (strikerShape[index].data(), view.modes);
-    // How far one newton moves each mode in a step.
+    // Displacement of each mode in one step for a force of 1 N.
     Eigen::Map<Eigen::Array<Scalar, Eigen::Dynamic, 1>> moved (scratch.data(), view.modes);
     moved = Values (view.drive, view.modes) * shape;
     for (int other = 0; other < maxStrikers; ++other)
@@ -353,9 +353,9 @@ void BasicDrum<Scalar>::measureStriker (int slot) noexcept
     current->contactsMovedBy (moved.data(), strikerToWire[index].data());
 }
 
-/** What a striker takes along, it takes out of the balance. */
+/** Removes a striker, and its energy from the balance. */
 template <typename Scalar>
-void BasicDrum<Scalar>::putAway (StrikerState& striker) noexcept
+void BasicDrum<Scalar>::removeStriker (StrikerState& striker) noexcept
 {
     if (striker.active && view.countsEnergy)
         flows.work -= strikerEnergy (striker);
@@ -379,23 +379,23 @@ void BasicDrum<Scalar>::retireStrikers() noexcept
         report.contactTime = striker.contactSamples * current->interval();
         report.peakForce = striker.peakForce;
         report.reboundShare = striker.step / current->interval() / landed[j].speed;
-        putAway (striker);
+        removeStriker (striker);
     }
 }
 
 template <typename Scalar>
-void BasicDrum<Scalar>::fallAsleepIfStill() noexcept
+void BasicDrum<Scalar>::sleepIfSilent() noexcept
 {
     for (const auto& striker : strikers)
         if (striker.active)
             return;
-    // Most of the time a few modes already have more.
+    // Cheap test first: usually a few modes alone have more.
     if (current->hasModalEnergy (position.data(), step.data(), silence) || energy() > silence)
         return;
     for (auto* array : { &position, &step })
         std::fill (array->begin(), array->end(), Scalar (0));
-    restWires();
-    restTension();
+    resetWires();
+    resetTension();
     upperBand.reset();
     silent = true;
 }

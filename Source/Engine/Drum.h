@@ -11,11 +11,11 @@
 namespace engine
 {
 
-/** Pressure that makes a full-scale sample: 63.2 Pa, a level of 130 dB over 20 µPa. Caution: played back at its own level a drum
+/** Pressure that makes a full-scale sample: 63.2 Pa, a level of 130 dB over 20 µPa. Caution: a drum played back at its real level
    can harm hearing. */
 inline constexpr double fullScalePressure = 63.2456;
 
-/** What a striker did, once it has left. */
+/** Measurements of a blow, available once the stick has left. */
 struct BlowReport
 {
     double contactTime = 0.0;  ///< s, all contacts of the blow together
@@ -23,10 +23,10 @@ struct BlowReport
     double reboundShare = 0.0; ///< speed away over speed of approach
 };
 
-/** A drum that is played: one state that rings on from stroke to stroke and from model to model.
+/** A playable drum: one state that keeps ringing from stroke to stroke and when the model changes.
 
-    process(), strike(), setModel() and reset() belong to one thread, which may be an audio thread: none of them allocates, locks,
-    throws or prints. There is no latency. */
+    Call process(), strike(), setModel() and reset() from one thread, which may be the audio thread: none of them allocates,
+   locks, throws or prints. There is no latency. */
 template <typename Scalar>
 class BasicDrum
 {
@@ -38,22 +38,22 @@ public:
     /** Writes `frames` samples of each microphone, full scale 1 (see fullScalePressure). */
     void process (Scalar* const* outputs, int frames) noexcept;
 
-    /** A stroke that lands `sampleOffset` samples from now; false if too many wait already for all of it (it is then dropped as a
-        whole). Values out of range are brought into range. */
+    /** Queues a stroke that lands `sampleOffset` samples from now. Returns false, and drops the whole stroke, if the queue is
+       full. Values out of range are clamped. */
     bool strike (const Stroke&, int sampleOffset = 0) noexcept;
     bool strike (const Blow&, int sampleOffset = 0) noexcept;
 
-    /** Goes on with another model of the same sample rate; what rings, rings on. Returns the former model, so that its memory
-        can be given back on another thread. No model, or one of another rate, is not taken and comes back itself. */
+    /** Switches to another model of the same sample rate; the drum keeps ringing. Returns the former model, so that another
+       thread can free it. A null model or one of another rate is refused and returned itself. */
     std::shared_ptr<const Model> setModel (std::shared_ptr<const Model>) noexcept;
 
-    /** Silence, wires at rest, no strokes waiting. */
+    /** Silence, wires at rest, stroke queue empty. */
     void reset() noexcept;
 
     const Model& model() const noexcept { return *current; }
     bool isSilent() const noexcept { return silent; }
 
-    /** Energy of everything that moves, J; zero at rest. Counts flows of energy from here on. */
+    /** Energy of everything that moves, J; zero at rest. */
     double energy() const noexcept;
     const EnergyFlows& energyFlows() const noexcept { return flows; }
     void countEnergy (bool shouldCount) noexcept { view.countsEnergy = shouldCount; }
@@ -63,11 +63,12 @@ public:
 
     const KernelView<Scalar>& state() const noexcept { return view; }
 
-    /** For tests: how finely contacts settle. N, a share of the largest force beyond rest on top, and sweeps a sample. */
+    /** For tests: convergence limits of the contact solver: N, a share of the largest force beyond rest on top, and sweeps a
+       sample. */
     void setTolerance (double newtons, double share, int mostSweeps) noexcept;
-    /** For tests: the share of a head's tension below which its rise is left out; 0: never left out. */
+    /** For tests: tension rises below this share of a head's tension are skipped; 0: never. */
     void setLeastTensionRise (double share) noexcept { view.tension.least = share; }
-    /** For benchmarks: another inner loop; any fits any model of its precision. */
+    /** For benchmarks: another inner loop of the same precision. */
     void setKernel (KernelFunction<Scalar> loop) noexcept { run = loop; }
 
 private:
@@ -77,8 +78,8 @@ private:
         int samples;
     };
 
-    /** Goes on from where a signal was heading before it stepped, and lets the difference fade. */
-    struct Bridge
+    /** Removes a step in a signal: continues from its extrapolated value and fades the difference out. */
+    struct StepSmoother
     {
         Scalar last = 0, slope = 0, difference = 0;
 
@@ -98,19 +99,19 @@ private:
     void limitRinging (double most) noexcept;
     void connect() noexcept;
     void connectMicrophones() noexcept;
-    void restWires() noexcept;
+    void resetWires() noexcept;
     void runSpan (Scalar* const* outputs, int frames) noexcept;
     void land (const Blow&) noexcept;
     void shapeStriker (int slot) noexcept;
     void dentUnder (int slot) noexcept;
     double surfaceUnder (int slot) const noexcept;
     void measureStriker (int slot) noexcept;
-    void watchTension() noexcept;
-    void restTension() noexcept;
-    void meetTension() noexcept;
-    void putAway (StrikerState&) noexcept;
+    void switchTension() noexcept;
+    void resetTension() noexcept;
+    void startTension() noexcept;
+    void removeStriker (StrikerState&) noexcept;
     void retireStrikers() noexcept;
-    void fallAsleepIfStill() noexcept;
+    void sleepIfSilent() noexcept;
     int freeSlot() noexcept;
 
     std::shared_ptr<const Model> current;
@@ -125,12 +126,12 @@ private:
     std::vector<double> field;
     std::array<Waiting, 64> waiting;
     int waitingCount = 0;
-    int untilTidied = 0; ///< samples until strikers that have left are put away
+    int untilTidied = 0; ///< samples until strikers that have left are removed
     UpperBandSound<Scalar> upperBand;
     std::vector<DelayLine<Scalar>> delayLines;
-    std::array<Bridge, maxMicrophones> bridgeOfPressure, bridgeOfDelay;
-    bool measuresJump = false;
-    Scalar jumpDecay = 0;
+    std::array<StepSmoother, maxMicrophones> pressureSmoother, delaySmoother;
+    bool smoothsStep = false;
+    Scalar stepDecay = 0;
     bool silent = true;
     BlowReport report;
 };

@@ -1,4 +1,4 @@
-// How a drum that is played goes over to another model: TakeOver.cpp carries the modes, here wires, sticks and stretch follow.
+// Switches a ringing drum to another model: StateTransfer.cpp transfers the modes; wires, sticks and stretch follow here.
 
 #include "Drum.h"
 
@@ -17,26 +17,26 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     {
         std::swap (current, next);
         connect();
-        restWires();
+        resetWires();
         return next;
     }
 
     const double energyBefore = ringingEnergy(), stretchBefore = view.tension.store;
-    next->takeOver (*current, { position.data(), step.data() }, { takenPosition.data(), takenStep.data() }, field.data());
+    next->transferState (*current, { position.data(), step.data() }, { takenPosition.data(), takenStep.data() }, field.data());
     std::swap (current, next);
     position.swap (takenPosition);
     step.swap (takenStep);
     connect();
     std::fill (push.begin(), push.end(), Scalar (0));
 
-    // Where the wires are now follows from where the modes are now; what they will press with is found in the next sample.
-    restWires();
+    // The positions of the wires follow from the modes; their forces are solved in the next sample.
+    resetWires();
     current->compressionsAt (position.data(), compression.data());
     for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
         trial[k] = position[k] - step[k];
     current->compressionsAt (trial.data(), compressionBefore.data());
     limitRinging (energyBefore);
-    meetTension();
+    startTension();
     view.tension.store = std::min (view.tension.store, stretchBefore);
 
     for (int slot = 0; slot < maxStrikers; ++slot)
@@ -48,7 +48,7 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
         const double stiffnessBefore = striker.dentStiffness();
         dentUnder (slot);
-        // A stiffer film is dented less by the same energy.
+        // A stiffer head has a smaller dent for the same energy.
         if (striker.dentStiffness() > stiffnessBefore)
         {
             const double share = std::sqrt (stiffnessBefore / striker.dentStiffness());
@@ -60,11 +60,11 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     for (int slot = 0; slot < maxStrikers; ++slot)
         if (strikers[static_cast<std::size_t> (slot)].active)
             measureStriker (slot);
-    measuresJump = true;
+    smoothsStep = true;
     return next;
 }
 
-/** Of modes and wires, without strikers and stretch. */
+/** Energy of modes and wires, without strikers and stretch. */
 template <typename Scalar>
 double BasicDrum<Scalar>::ringingEnergy() const noexcept
 {
@@ -72,8 +72,8 @@ double BasicDrum<Scalar>::ringingEnergy() const noexcept
            current->contactEnergy (compression.data(), compressionBefore.data());
 }
 
-/** Draws everything towards rest, if need be, until modes and wires have no more than `most` J: where a new model's wires lie
-   otherwise, they would start pressed into the head. */
+/** Scales the state towards rest until modes and wires have at most `most` J. Needed when the new model's wires lie differently
+   and would start pressed into the head. */
 template <typename Scalar>
 void BasicDrum<Scalar>::limitRinging (double most) noexcept
 {
@@ -93,7 +93,7 @@ void BasicDrum<Scalar>::limitRinging (double most) noexcept
         }
         return current->contactEnergy (now, before);
     };
-    // Energy grows with the share, and is none for none.
+    // Energy grows with the share and is zero at zero.
     double low = 0.0, high = 1.0;
     for (int i = 0; i < 20; ++i)
     {

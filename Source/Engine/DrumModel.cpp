@@ -1,9 +1,9 @@
 #include "DrumModel.h"
 
 #include "Bank.h"
-#include "RadialMemo.h"
+#include "KernelDispatch.h"
+#include "RadialCache.h"
 #include "RadiationOfRings.h"
-#include "VectorChoice.h"
 #include "WireRest.h"
 
 #include "Modal/InputError.h"
@@ -20,16 +20,16 @@ namespace engine
 namespace
 {
 
-constexpr int steps = 128; ///< of a basis function's table, from the middle to the rim
+constexpr int steps = 128; ///< of a basis function's table, from the centre to the rim
 
-/** What a mode has less of a basis function than this share of its largest is rounding. */
+/** Coefficients below this share of a mode's largest are rounding errors. */
 constexpr double leastShare = 1.0e-6;
 
-/** A stick's shaft comes down on the hoop at a slant: this share of its blow goes across the ring's wall, the rest along the
-   shell. Common practice, no source. */
+/** A stick's shaft meets the hoop at an angle: this share of the force acts radially on the ring, the rest along the shell.
+   Common practice, no source. */
 constexpr double hoopBlowShare = 0.5;
 
-/** Half of the width over which a stick's tip bears on the film, m. Common practice, no source: a tip rounded to a radius of 4 mm
+/** Half of the contact width of a stick's tip on the film, m. Common practice, no source: a tip rounded to a radius of 4 mm
    that sinks in by a millimetre. */
 constexpr double tipHalfWidth = 2.0e-3;
 
@@ -65,11 +65,11 @@ AlignedArray<Scalar> packedTiles (const Eigen::MatrixXd& matrix)
     return out;
 }
 
-/** Basis functions at the tables' steps, one more before the middle and two after the rim for the cubic, mirrored into the head.
+/** Basis functions at the table's steps, plus one before the centre and one after the rim for the cubic, mirrored into the head.
  */
 const std::vector<double>& radialSteps (const modal::BasisFunction& function)
 {
-    static RadialMemo memo (
+    static RadialCache memo (
         []
         {
             std::vector<double> shares;
@@ -105,10 +105,10 @@ void check (const DrumSetup& setup)
 } // namespace
 
 template <typename Scalar>
-BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : made (setup)
+BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : drumSetup (setup)
 {
-    check (made);
-    const Bank bank = buildBank (made);
+    check (drumSetup);
+    const Bank bank = buildBank (drumSetup);
     modal::requireInRange (bank.size(), { 1.0, static_cast<double> (maxModes), "" }, "modes of the drum and its wires");
     modal::requireInRange (basisSize(), { 1.0, static_cast<double> (maxModes), "" }, "basis functions of a head");
 
@@ -152,12 +152,12 @@ void BasicDrumModel<Scalar>::gatherWires (const Bank& bank)
     combinations = bank.combinations;
     if (classes == 0)
         return;
-    const auto contactsOf = buildWireContacts (made, bank);
+    const auto contactsOf = buildWireContacts (drumSetup, bank);
     modal::requireInRange (contactsOf.size(), { 1.0, static_cast<double> (maxContacts), "" }, "wire contacts");
     realContacts = bank.contactsInQuadrant * classes;
     stiffness = packed<Scalar> (contactsOf.stiffness);
-    lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * made.wires.contactLoss * 0.5 * made.sampleRate));
-    contactResistance = static_cast<Scalar> (contactsOf.resistance * 0.5 * made.sampleRate);
+    lossRate = packed<Scalar> (Eigen::VectorXd (contactsOf.stiffness * drumSetup.wires.contactLoss * 0.5 * drumSetup.sampleRate));
+    contactResistance = static_cast<Scalar> (contactsOf.resistance * 0.5 * drumSetup.sampleRate);
     metric = packed<Scalar> (contactsOf.metric);
     restForce = packed<Scalar> (contactsOf.restForce);
     restCompression = packed<Scalar> (contactsOf.restCompression);
@@ -175,8 +175,8 @@ void BasicDrumModel<Scalar>::gatherStrands (const Bank& bank)
 {
     for (int k = 0; k < bank.size(); ++k)
         if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
-            bankOfStrands.push_back (k);
-    std::sort (bankOfStrands.begin(), bankOfStrands.end(),
+            strandBankModes.push_back (k);
+    std::sort (strandBankModes.begin(), strandBankModes.end(),
                [&] (int a, int b)
                {
                    const auto key = [&] (int k)
@@ -196,7 +196,7 @@ void BasicDrumModel<Scalar>::gatherRings (const Bank& bank)
         const auto& entry = bank.entries[static_cast<std::size_t> (k)];
         if (entry.kind != BankEntry::Kind::ring)
             continue;
-        bankOfRings.push_back (k);
+        ringBankModes.push_back (k);
         const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
         if (! ring.belongsToShell)
             hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
@@ -207,10 +207,10 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::gatherSound (const Bank& bank)
 {
     std::vector<ModalPressure> pressures;
-    for (std::size_t m = 0; m < made.microphones.size(); ++m)
+    for (std::size_t m = 0; m < drumSetup.microphones.size(); ++m)
     {
-        const auto& microphone = made.microphones[m];
-        const auto& pressure = pressures.emplace_back (pressureAt (made.modes, microphone));
+        const auto& microphone = drumSetup.microphones[m];
+        const auto& pressure = pressures.emplace_back (pressureAt (drumSetup.modes, microphone));
         delays[m] = pressure.delay;
         Eigen::VectorXd acceleration = Eigen::VectorXd::Zero (bank.size()), velocity = acceleration;
         for (int k = 0; k < bank.size(); ++k)
@@ -222,12 +222,12 @@ void BasicDrumModel<Scalar>::gatherSound (const Bank& bank)
                 velocity[k] = pressure.velocity[entry.drumMode];
             }
             else if (entry.kind == BankEntry::Kind::ring)
-                acceleration[k] = ringPressure (made.modes, bank.rings[static_cast<std::size_t> (entry.ring)], microphone);
+                acceleration[k] = ringPressure (drumSetup.modes, bank.rings[static_cast<std::size_t> (entry.ring)], microphone);
         }
-        pressureOfAcceleration[m] = packed<Scalar> (Eigen::VectorXd (acceleration * made.sampleRate * made.sampleRate));
-        pressureOfVelocity[m] = packed<Scalar> (Eigen::VectorXd (velocity * 0.5 * made.sampleRate));
+        pressureOfAcceleration[m] = packed<Scalar> (Eigen::VectorXd (acceleration * drumSetup.sampleRate * drumSetup.sampleRate));
+        pressureOfVelocity[m] = packed<Scalar> (Eigen::VectorXd (velocity * 0.5 * drumSetup.sampleRate));
     }
-    upper = upperBandOf (made, pressures);
+    upper = upperBandOf (drumSetup, pressures);
 }
 
 template <typename Scalar>
@@ -256,7 +256,7 @@ void BasicDrumModel<Scalar>::gatherHeadShapes (const Bank& bank)
         const auto& entry = bank.entries[static_cast<std::size_t> (k)];
         if (entry.kind != BankEntry::Kind::head)
             continue;
-        const auto batter = made.modes.batter.col (entry.drumMode), resonant = made.modes.resonant.col (entry.drumMode);
+        const auto batter = drumSetup.modes.batter.col (entry.drumMode), resonant = drumSetup.modes.resonant.col (entry.drumMode);
         const double least = leastShare * std::max (batter.cwiseAbs().maxCoeff(), resonant.cwiseAbs().maxCoeff());
         const auto matters = [&] (int b) { return std::max (std::abs (batter[b]), std::abs (resonant[b])) > least; };
         int first = 0, end = basisSize();
@@ -264,8 +264,8 @@ void BasicDrumModel<Scalar>::gatherHeadShapes (const Bank& bank)
             ++first;
         while (end > first && ! matters (end - 1))
             --end;
-        const bool isOfAir = made.modes.modes[static_cast<std::size_t> (entry.drumMode)].isAirMode;
-        modesOfHeads.push_back ({ k, entry.drumMode, first, end - first, isOfAir });
+        const bool isAirMode = drumSetup.modes.modes[static_cast<std::size_t> (entry.drumMode)].isAirMode;
+        headBankModes.push_back ({ k, entry.drumMode, first, end - first, isAirMode });
         for (int b = first; b < end; ++b)
             batterShapes.push_back (static_cast<Scalar> (batter[b]));
     }
@@ -275,14 +275,14 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::buildTables()
 {
     radialTable.reserve (static_cast<std::size_t> (basisSize() * (steps + 3)));
-    for (const auto& function : made.modes.basis)
+    for (const auto& function : drumSetup.modes.basis)
     {
         const auto& values = radialSteps (function);
         for (int i = -1; i <= steps + 1; ++i)
         {
-            // J_m continues evenly or oddly through the middle, and nearly oddly through its zero at the rim.
+            // J_m is even or odd about the centre, and nearly odd about its zero at the rim.
             const double sign = i < 0 ? (function.m % 2 == 0 ? 1.0 : -1.0) : i > steps ? -1.0 : 1.0;
-            radialTable.push_back (static_cast<float> (sign * values[static_cast<std::size_t> (i + 1)] / made.modes.radius));
+            radialTable.push_back (static_cast<float> (sign * values[static_cast<std::size_t> (i + 1)] / drumSetup.modes.radius));
         }
     }
 }
@@ -291,21 +291,21 @@ void BasicDrumModel<Scalar>::buildTables()
 template <typename Scalar>
 void BasicDrumModel<Scalar>::basisAt (double r, double theta, Scalar* values) const noexcept
 {
-    const double place = std::clamp (r / made.modes.radius, 0.0, 1.0) * steps;
+    const double place = std::clamp (r / drumSetup.modes.radius, 0.0, 1.0) * steps;
     const int cell = std::min (static_cast<int> (place), steps - 1);
     const double t = place - cell;
     int order = 0;
     double cosine = 1.0, sine = 0.0;
     for (int i = 0; i < basisSize(); ++i)
     {
-        const auto& function = made.modes.basis[static_cast<std::size_t> (i)];
+        const auto& function = drumSetup.modes.basis[static_cast<std::size_t> (i)];
         if (function.m != order)
         {
             order = function.m;
             cosine = std::cos (order * theta);
             sine = std::sin (order * theta);
         }
-        // Cubic through four points of the table.
+        // Cubic interpolation over four points of the table.
         const float* p = radialTable.data() + i * (steps + 3) + cell;
         const double a = p[0], b = p[1], c = p[2], d = p[3];
         const double radial = b + 0.5 * t * (c - a + t * (2.0 * a - 5.0 * b + 4.0 * c - d + t * (3.0 * (b - c) + d - a)));
@@ -316,12 +316,12 @@ void BasicDrumModel<Scalar>::basisAt (double r, double theta, Scalar* values) co
 template <typename Scalar>
 auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
 {
-    const double tension = made.tensions.batter, density = made.batterDensity;
-    const double highest = std::min (made.modes.highestFrequency, highestShareOfRate * made.sampleRate);
+    const double tension = drumSetup.tensions.batter, density = drumSetup.batterDensity;
+    const double highest = std::min (drumSetup.modes.highestFrequency, highestShareOfRate * drumSetup.sampleRate);
     if (! (tension > 0.0 && density > 0.0 && highest > 0.0))
         return {};
     const double waveNumber = modal::units::twoPi * highest * std::sqrt (density / tension);
-    // A slack film followed far up shows all of it: then what is left is stiff.
+    // On a slack film with modes to high frequencies little is unresolved; the limit keeps the rest stiff.
     const double depth = std::max (0.1, std::log (2.0 / (waveNumber * tipHalfWidth)) - 0.57722 + 0.5);
     const double springs = modal::units::twoPi * tension / depth;
     return { springs, filmContactResistance (springs, tension, highest) };
@@ -335,7 +335,7 @@ void BasicDrumModel<Scalar>::headShape (double r, double theta, Scalar* to) cons
     std::fill_n (to, keep.size(), Scalar (0));
     using Run = Eigen::Map<const Eigen::Matrix<Scalar, Eigen::Dynamic, 1>>;
     const Scalar* shape = batterShapes.data();
-    for (const auto& mode : modesOfHeads)
+    for (const auto& mode : headBankModes)
     {
         to[mode.bankMode] = Run (shape, mode.functions).dot (Run (values.data() + mode.firstFunction, mode.functions));
         shape += mode.functions;
@@ -351,21 +351,21 @@ void BasicDrumModel<Scalar>::hoopShape (double theta, Scalar* to) const noexcept
             static_cast<Scalar> (term.amplitude * (term.isSine ? std::sin (term.n * theta) : std::cos (term.n * theta)));
 }
 
-/** ∫|∇w|² dA of each head. A mode's own share is exact: the basis functions' gradients are orthogonal, with (j_mn/a)² each. The
-   products of two modes, which only make the tension flutter at the differences and sums of their frequencies, are left out. */
+/** ∫|∇w|² dA of each head. The square of each mode is exact: the gradients of the basis functions are orthogonal, with (j_mn/a)²
+   each. Products of two modes, which only modulate the tension at the sums and differences of their frequencies, are left out. */
 template <typename Scalar>
 void BasicDrumModel<Scalar>::buildStretch()
 {
     for (auto& gradient : stretchGradient)
         gradient.assign (keep.size(), Scalar (0));
-    for (const auto& mode : modesOfHeads)
+    for (const auto& mode : headBankModes)
     {
         double batter = 0.0, resonant = 0.0;
         for (int b = mode.firstFunction; b < mode.firstFunction + mode.functions; ++b)
         {
-            const double waveNumber = made.modes.basis[static_cast<std::size_t> (b)].zero / made.modes.radius;
-            batter += std::pow (waveNumber * made.modes.batter (b, mode.drumMode), 2);
-            resonant += std::pow (waveNumber * made.modes.resonant (b, mode.drumMode), 2);
+            const double waveNumber = drumSetup.modes.basis[static_cast<std::size_t> (b)].zero / drumSetup.modes.radius;
+            batter += std::pow (waveNumber * drumSetup.modes.batter (b, mode.drumMode), 2);
+            resonant += std::pow (waveNumber * drumSetup.modes.resonant (b, mode.drumMode), 2);
         }
         stretchGradient[0][static_cast<std::size_t> (mode.bankMode)] = static_cast<Scalar> (batter);
         stretchGradient[1][static_cast<std::size_t> (mode.bankMode)] = static_cast<Scalar> (resonant);
@@ -379,7 +379,7 @@ void BasicDrumModel<Scalar>::buildStretch()
                              std::all_of (stretchGradient[1].begin() + k, stretchGradient[1].begin() + k + pack, isZero);
         if (isEmpty)
             continue;
-        // Modes of one class lie together; should there ever be more stretches than room for them, the last takes in the rest.
+        // Modes of one class are adjacent, so there are few ranges; if there are more than fit, the last one covers the rest.
         const bool continues =
             ! stretchSpans.empty() && (stretchSpans.back().second == k || stretchSpans.size() == maxStretchSpans);
         if (continues)
@@ -395,14 +395,14 @@ void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) cons
     Eigen::Map<Eigen::VectorXd> batter (field, basisSize()), resonant (field + basisSize(), basisSize());
     batter.setZero();
     resonant.setZero();
-    for (const auto& mode : modesOfHeads)
+    for (const auto& mode : headBankModes)
     {
-        if (mode.isOfAir)
+        if (mode.isAirMode)
             continue;
         const auto amplitude = static_cast<double> (modesIn[mode.bankMode]);
         const auto run = [&] (auto&& vector) { return vector.segment (mode.firstFunction, mode.functions); };
-        run (batter) += amplitude * run (made.modes.batter.col (mode.drumMode));
-        run (resonant) += amplitude * run (made.modes.resonant.col (mode.drumMode));
+        run (batter) += amplitude * run (drumSetup.modes.batter.col (mode.drumMode));
+        run (resonant) += amplitude * run (drumSetup.modes.resonant.col (mode.drumMode));
     }
 }
 
@@ -471,12 +471,12 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.restForce = restForce.data();
     view.restCompression = restCompression.data();
     // Berger: E·h/(1-ν²) times the mean of |∇w|²/2 over the head.
-    const double twiceArea = 2.0 * modal::units::pi * made.modes.radius * made.modes.radius;
-    const bool hasResonant = made.modes.bottom == modal::Bottom::head;
-    view.tension.rise[0] = made.batterStretch / twiceArea;
-    view.tension.rise[1] = hasResonant ? made.resonantStretch / twiceArea : 0.0;
-    view.tension.base[0] = made.tensions.batter;
-    view.tension.base[1] = made.tensions.resonant;
+    const double twiceArea = 2.0 * modal::units::pi * drumSetup.modes.radius * drumSetup.modes.radius;
+    const bool hasResonant = drumSetup.modes.bottom == modal::Bottom::head;
+    view.tension.rise[0] = drumSetup.batterStretch / twiceArea;
+    view.tension.rise[1] = hasResonant ? drumSetup.resonantStretch / twiceArea : 0.0;
+    view.tension.base[0] = drumSetup.tensions.batter;
+    view.tension.base[1] = drumSetup.tensions.resonant;
     for (std::size_t head = 0; head < 2; ++head)
         view.tension.gradient[head] = stretchGradient[head].data();
     view.tension.spanCount = static_cast<int> (stretchSpans.size());

@@ -4,8 +4,8 @@
 
 #include "Modal/DrumModes.h"
 #include "Modal/DrumSpec.h"
-#include "Modal/hardware/Fittings.h"
 #include "Modal/Solve.h"
+#include "Modal/hardware/Fittings.h"
 
 #include <utility>
 #include <vector>
@@ -13,30 +13,30 @@
 namespace engine
 {
 
-/** How finely the wires are modelled. */
+/** Resolution of the wire model. */
 struct WireDetail
 {
-    int strands = 8; ///< model strands that stand for the real ones; even, 2 to 20
+    int strands = 8; ///< model strands that represent the real ones; even, 2 to 20
     int points = 8;  ///< contact points a strand; even, 4 to 32
-    int modes = 8;   ///< modal strings a strand, 1 to points
+    int modes = 8;   ///< modes per strand, 1 to points
 };
 
-/** How a head's film resists being stretched evenly all ways, E·h/(1-ν²), N/m (plane stress). Dot, ring and coating lie on film
-   that is stretched already and are left out. */
+/** Stretch stiffness of a head's film, E·h/(1-ν²), N/m (plane stress). Dot, ring and coating are left out, as they are laid on
+   the film already stretched. */
 inline double stretchResistance (const modal::HeadConstruction& head) noexcept
 {
     return modal::Film::youngsModulus * head.loadBearingThickness() /
            (1.0 - modal::Film::poissonsRatio * modal::Film::poissonsRatio);
 }
 
-/** Everything that a playable drum is made from. SI. */
+/** Everything needed to build a playable drum. SI. */
 struct DrumSetup
 {
     modal::DrumModes modes;
     modal::Tensions tensions; ///< N/m, those that the modes were solved for
     /** N/m, stretchResistance() of the heads: how large strikes raise the tension. */
     double batterStretch = 0.0, resonantStretch = 0.0;
-    double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: nothing is heard above the modes
+    double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: no sound above the modes
     modal::WireSpec wires;
     modal::StickSpec stick;
     modal::HoopSpec hoop;
@@ -46,7 +46,7 @@ struct DrumSetup
     double sampleRate = 48000.0; ///< Hz, 22 050 to 192 000
 };
 
-/** A drum that was solved for `tensions`, with its fittings, ready for microphones and a sample rate. */
+/** Setup of a drum solved for `tensions`, with its fittings; add microphones and a sample rate. */
 inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tensions, modal::DrumModes modes,
                         const modal::Fittings& fittings)
 {

@@ -1,4 +1,4 @@
-// When large strikes raise the heads' tension: what KernelTension.h does in the loop, and when it is worth doing.
+// Decides when the rise of tension by large strikes (KernelTension.h) is computed, and prepares its state.
 
 #include "Drum.h"
 
@@ -10,7 +10,7 @@ namespace engine
 {
 
 template <typename Scalar>
-void BasicDrum<Scalar>::restTension() noexcept
+void BasicDrum<Scalar>::resetTension() noexcept
 {
     auto& tension = view.tension;
     tension.isActive = false;
@@ -19,9 +19,9 @@ void BasicDrum<Scalar>::restTension() noexcept
         tension.stretch[head] = tension.byContacts[head] = tension.force[head] = 0.0;
 }
 
-/** The stretch as the modes are now, its energy in the store. */
+/** Computes the stretch for the current modes and puts its energy into the store. */
 template <typename Scalar>
-void BasicDrum<Scalar>::meetTension() noexcept
+void BasicDrum<Scalar>::startTension() noexcept
 {
     auto& tension = view.tension;
     if (! tension.isActive)
@@ -39,18 +39,18 @@ void BasicDrum<Scalar>::meetTension() noexcept
     }
 }
 
-/** Begins to raise the tension before it matters, and ends once it no longer does. Asked when a stroke lands and every
-   `tidyEvery` samples, so that the sound does not depend on how it is cut into blocks. The store begins empty and what is in it
-   at the end is lost: neither adds energy. */
+/** Switches the rise of tension on before it matters and off when it no longer does. Called when a stroke lands and every
+   `tidyEvery` samples, so that the sound does not depend on the block size. The store starts empty and its rest is dropped at the
+   end: neither adds energy. */
 template <typename Scalar>
-void BasicDrum<Scalar>::watchTension() noexcept
+void BasicDrum<Scalar>::switchTension() noexcept
 {
     auto& tension = view.tension;
     double twiceStrikersEnergy = 0.0;
     for (const auto& striker : strikers)
         if (striker.active)
             twiceStrikersEnergy += striker.step * striker.step / striker.drive;
-    // Without a stick nothing stretches the heads any further.
+    // Without a stick the stretch does not grow.
     if (! tension.isActive && twiceStrikersEnergy == 0.0)
         return;
 
@@ -62,29 +62,29 @@ void BasicDrum<Scalar>::watchTension() noexcept
     double share = 0.0;
     for (std::size_t head = 0; head < 2; ++head)
         if (tension.rise[head] > 0.0 && tension.base[head] > 0.0)
-            // By what it is stretched, and at most what the sticks' energy can add.
+            // The present stretch plus the most that the sticks' energy can add.
             share = std::max (share, tension.rise[head] / tension.base[head] *
                                          (stretch[head] + twiceStrikersEnergy / tension.base[head]));
 
     if (! tension.isActive && share > tension.least)
     {
         tension.isActive = true;
-        meetTension();
+        startTension();
         tension.store = 0.0;
     }
     else if (tension.isActive && share < 0.5 * tension.least)
     {
         if (view.countsEnergy)
             flows.modalLoss += tension.store;
-        restTension();
+        resetTension();
     }
 }
 
-template void BasicDrum<float>::restTension() noexcept;
-template void BasicDrum<double>::restTension() noexcept;
-template void BasicDrum<float>::meetTension() noexcept;
-template void BasicDrum<double>::meetTension() noexcept;
-template void BasicDrum<float>::watchTension() noexcept;
-template void BasicDrum<double>::watchTension() noexcept;
+template void BasicDrum<float>::resetTension() noexcept;
+template void BasicDrum<double>::resetTension() noexcept;
+template void BasicDrum<float>::startTension() noexcept;
+template void BasicDrum<double>::startTension() noexcept;
+template void BasicDrum<float>::switchTension() noexcept;
+template void BasicDrum<double>::switchTension() noexcept;
 
 } // namespace engine

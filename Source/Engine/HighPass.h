@@ -8,17 +8,17 @@
 namespace engine
 {
 
-/** Qualities of the two pairs of poles of a Butterworth filter of fourth order. */
+/** Q of the two pole pairs of a fourth-order Butterworth filter. */
 inline constexpr double butterworthQualities[2] = { 0.541196100146197, 1.306562964876377 };
 
-/** Coefficients of a high-pass of two poles by the bilinear transform. */
+/** Coefficients of a two-pole high-pass (bilinear transform). */
 template <typename Scalar>
-struct HighPassShape
+struct HighPassCoefficients
 {
     Scalar gain = 0, back1 = 0, back2 = 0;
 
-    /** Hz, below half the rate. */
-    static HighPassShape twoPoles (double corner, double quality, double rate) noexcept
+    /** Corner in Hz, below half the rate. */
+    static HighPassCoefficients twoPoles (double corner, double quality, double rate) noexcept
     {
         const double k = std::tan (std::numbers::pi * corner / rate), norm = 1.0 / (1.0 + k / quality + k * k);
         return { static_cast<Scalar> (norm), static_cast<Scalar> (2.0 * (1.0 - k * k) * norm),
@@ -26,14 +26,14 @@ struct HighPassShape
     }
 };
 
-/** What such a filter remembers, for channels side by side. */
+/** Filter state for several channels. */
 template <typename Scalar, std::size_t channels>
-struct HighPass
+struct HighPassState
 {
     using Values = std::array<Scalar, channels>;
     Values x1{}, x2{}, y1{}, y2{};
 
-    Values next (const Values& x, const HighPassShape<Scalar>& shape) noexcept
+    Values next (const Values& x, const HighPassCoefficients<Scalar>& shape) noexcept
     {
         Values y;
         for (std::size_t i = 0; i < channels; ++i)
@@ -48,14 +48,14 @@ struct HighPass
     }
 };
 
-/** High-passes of one pole for channels side by side, each with a corner of its own. */
+/** One-pole high-passes for several channels, each with its own corner frequency. */
 template <typename Scalar, std::size_t channels>
-class OnePoles
+class OnePoleHighPasses
 {
 public:
     using Values = std::array<Scalar, channels>;
 
-    /** The gain is 1/√2 at the corner. Hz, below half the rate. */
+    /** The gain is 1/√2 at the corner, which is in Hz and below half the rate. */
     void set (std::size_t channel, double corner, double rate) noexcept
     {
         const double k = std::tan (std::numbers::pi * corner / rate);

@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-/** The inner loop, included by one file per kind of processor. Internal linkage throughout: see Pack.h. */
+/** The inner loop, compiled once per instruction set. Internal linkage throughout: see Pack.h. */
 namespace engine
 {
 namespace
@@ -31,7 +31,7 @@ public:
             for (int frame = 0; frame < frames; ++frame)
             {
                 advance<Moved::freely> (outputs, frame);
-                tellForces (frame);
+                logForces (frame);
             }
             return;
         }
@@ -40,7 +40,7 @@ public:
             push();
             if (wires.arePresent())
                 wires.finish();
-            tellForces (frame);
+            logForces (frame);
             if (s.tension.isActive)
                 advance<Moved::byContactsAndTension> (outputs, frame);
             else
@@ -53,7 +53,7 @@ private:
     KernelView<Scalar>& s;
     WireStep<Scalar, lanes> wires;
 
-    /** Everything that pushes the modes in this sample. */
+    /** Computes all forces on the modes for this sample. */
     void push() noexcept
     {
         TensionStep<Scalar, lanes> tension (s);
@@ -80,17 +80,17 @@ private:
 
     void predictAll() noexcept
     {
-        P ahead[2] = { P::zero(), P::zero() };
+        P predicted[2] = { P::zero(), P::zero() };
         for (int k = 0; k < s.modes; k += lanes)
         {
             const P q = P::load (s.position + k);
             const P trial = q + P::load (s.keep + k) * P::load (s.step + k) - P::load (s.spring + k) * q;
             trial.store (s.trial + k);
             for (int head = 0; head < 2; ++head)
-                ahead[head] = ahead[head] + P::load (s.tension.gradient[head] + k) * (q * trial);
+                predicted[head] = predicted[head] + P::load (s.tension.gradient[head] + k) * (q * trial);
         }
         for (int head = 0; head < 2; ++head)
-            s.tension.ahead[head] = static_cast<double> (sumOf (ahead[head]));
+            s.tension.predicted[head] = static_cast<double> (sumOf (predicted[head]));
     }
 
     bool isStruck() const noexcept
@@ -101,7 +101,7 @@ private:
         return false;
     }
 
-    /** Strikers whose tip would be in contact, or was. */
+    /** Predicts each striker's compression without force; true if any is or was in contact. */
     bool predictStrikers() noexcept
     {
         bool any = false;
@@ -126,7 +126,7 @@ private:
 
     double solveStrikers() noexcept
     {
-        // Of a contact's move; more would be lost in the modes.
+        // Relative precision of a contact's move; single precision modes could not use more.
         constexpr double precision = sizeof (Scalar) == 4 ? 1.0e-8 : 1.0e-15;
         double largest = 0.0;
         for (int j = 0; j < maxStrikers; ++j)
@@ -148,7 +148,7 @@ private:
         return largest;
     }
 
-    /** Sweeps over strikers and wires until no force changes any more. */
+    /** Iterates over strikers and wires until the forces converge. */
     void settle (bool struck) noexcept
     {
         if (! struck)
@@ -169,7 +169,7 @@ private:
             if (wires.arePresent())
             {
                 if (struck)
-                    wires.feelStrikers();
+                    wires.applyStrikers();
                 const auto swept = wires.sweep();
                 change = std::max (change, static_cast<double> (swept.change));
                 allowed += static_cast<double> (s.relativeTolerance) * static_cast<double> (swept.largest);
@@ -177,8 +177,8 @@ private:
             }
             else if (activeStrikers == 1)
                 break;
-            // Enough when this sweep changed next to nothing, or when the changes shrink so fast, as a geometric series, that
-            // what is still to come would.
+            // Converged if this sweep changed little, or if the changes fall like a geometric series whose remaining sum is
+            // small.
             const double rest = sweep > 0 && change < former ? change * change / (former - change) : change;
             if (std::min (change, rest) <= allowed)
                 break;
@@ -186,13 +186,13 @@ private:
         }
     }
 
-    /** What the heads are pushed with, for those who listen to it. */
-    void tellForces (int frame) noexcept
+    /** Writes the forces on the heads to the force log, from which the upper band is computed. */
+    void logForces (int frame) noexcept
     {
-        Scalar* to = s.toldForce + frame;
-        for (int j = 0; j < maxStrikers; ++j, to += s.toldStride)
+        Scalar* to = s.forceLog + frame;
+        for (int j = 0; j < maxStrikers; ++j, to += s.forceLogStride)
             *to = static_cast<Scalar> (s.strikers[j].force);
-        for (int p = 0; p < s.forcePointCount; ++p, to += s.toldStride)
+        for (int p = 0; p < s.forcePointCount; ++p, to += s.forceLogStride)
             *to = wires.forceOf (s.forcePoints[p]);
     }
 
@@ -202,14 +202,14 @@ private:
         {
             if (! s.strikers[j].active || s.strikers[j].force == 0.0)
                 continue;
-            const P force = P::all (static_cast<Scalar> (-s.strikers[j].force));
+            const P force = P::broadcast (static_cast<Scalar> (-s.strikers[j].force));
             const Scalar* shape = s.strikerShape[j];
             for (int k = 0; k < s.modes; k += lanes)
                 (P::load (s.push + k) + force * P::load (shape + k)).store (s.push + k);
         }
     }
 
-    /** What besides their own springs moves the modes. */
+    /** What drives the modes. */
     enum class Moved
     {
         freely,
@@ -225,38 +225,38 @@ private:
         switch (s.microphones)
         {
         case 0:
-            advanceHearing<0, moved> (outputs, frame);
+            advanceModes<0, moved> (outputs, frame);
             break;
         case 1:
-            advanceHearing<1, moved> (outputs, frame);
+            advanceModes<1, moved> (outputs, frame);
             break;
         case 2:
-            advanceHearing<2, moved> (outputs, frame);
+            advanceModes<2, moved> (outputs, frame);
             break;
         default:
-            advanceHearing<3, moved> (outputs, frame);
+            advanceModes<3, moved> (outputs, frame);
             break;
         }
     }
 
-    /** Moves every mode on, listens to it and, where anything may push it, predicts the next sample, in one pass. */
+    /** In one pass: advances every mode, adds it to the microphones and, if anything may drive it, predicts the next sample. */
     template <int microphones, Moved moved>
-    void advanceHearing (Scalar* const* outputs, int frame) noexcept
+    void advanceModes (Scalar* const* outputs, int frame) noexcept
     {
-        // Two sums a microphone, so that neither waits for the other.
-        P heard[microphones + 1], heardFromVelocity[microphones + 1];
+        // Two sums per microphone, to break the dependency chain.
+        P pressure[microphones + 1], pressureFromVelocity[microphones + 1];
         SNAREWRIGHT_UNROLL
         for (int m = 0; m < microphones; ++m)
-            heard[m] = heardFromVelocity[m] = P::zero();
-        [[maybe_unused]] P ahead[2] = { P::zero(), P::zero() };
+            pressure[m] = pressureFromVelocity[m] = P::zero();
+        [[maybe_unused]] P predicted[2] = { P::zero(), P::zero() };
 
-        // The arrays never overlap, which a compiler cannot know of pointers that live in a struct.
+        // Local copies of the pointers: the compiler cannot know that arrays behind members of a struct do not overlap.
         const Scalar* const keeps = s.keep;
         const Scalar* const springs = s.spring;
         [[maybe_unused]] const Scalar* const drives = s.drive;
         [[maybe_unused]] const Scalar* const gradients[2] = { s.tension.gradient[0], s.tension.gradient[1] };
-        [[maybe_unused]] const P tension[2] = { P::all (static_cast<Scalar> (s.tension.force[0])),
-                                                P::all (static_cast<Scalar> (s.tension.force[1])) };
+        [[maybe_unused]] const P tension[2] = { P::broadcast (static_cast<Scalar> (s.tension.force[0])),
+                                                P::broadcast (static_cast<Scalar> (s.tension.force[1])) };
         Scalar* const positions = s.position;
         Scalar* const steps = s.step;
         [[maybe_unused]] Scalar* const trials = s.trial;
@@ -286,8 +286,8 @@ private:
             SNAREWRIGHT_UNROLL
             for (int m = 0; m < microphones; ++m)
             {
-                heard[m] = heard[m] + acceleration * P::load (ofAcceleration[m] + k);
-                heardFromVelocity[m] = heardFromVelocity[m] + velocity * P::load (ofVelocity[m] + k);
+                pressure[m] = pressure[m] + acceleration * P::load (ofAcceleration[m] + k);
+                pressureFromVelocity[m] = pressureFromVelocity[m] + velocity * P::load (ofVelocity[m] + k);
             }
             step.store (steps + k);
             position.store (positions + k);
@@ -298,14 +298,14 @@ private:
                 P::zero().store (pushes + k);
                 if constexpr (moved == Moved::byContactsAndTension)
                     for (int head = 0; head < 2; ++head)
-                        ahead[head] = ahead[head] + gradient[head] * (position * trial);
+                        predicted[head] = predicted[head] + gradient[head] * (position * trial);
             }
         }
         for (int m = 0; m < microphones; ++m)
-            outputs[m][frame] += sumOf (heard[m] + heardFromVelocity[m]);
+            outputs[m][frame] += sumOf (pressure[m] + pressureFromVelocity[m]);
         if constexpr (moved == Moved::byContactsAndTension)
             for (int head = 0; head < 2; ++head)
-                s.tension.ahead[head] = static_cast<double> (sumOf (ahead[head]));
+                s.tension.predicted[head] = static_cast<double> (sumOf (predicted[head]));
     }
 
     void countModalLoss() noexcept

@@ -8,13 +8,13 @@ namespace engine
 namespace
 {
 
-/** How large strikes raise the heads' tension, one sample at a time (Berger 1955: the film's mean stretch raises its tension
-   evenly).
+/** Rise of the heads' tension by large strikes, one sample at a time (Berger 1955: the mean stretch of the film raises its
+   tension evenly).
 
-    The energy of the stretch is V = Σ_heads rise/4·(∫|∇w|²)², its force on a mode -rise·∫|∇w|²·gradient·position. That force is
-   found before the contacts are, so that it costs no row in their equations; in return the energy it may give is what it has
-   taken before, kept in `store`. A sample in which more would be asked for goes without it. That makes it passive for any values:
-   `store` stays at or above zero, and modes and store together change by nothing but what contacts and losses do. */
+    The energy of the stretch is V = Σ_heads rise/4·(∫|∇w|²)², its force on a mode -rise·∫|∇w|²·gradient·position. The force is
+   computed before the contacts are solved, so that it adds no equation to them. In return it may only give back energy that it
+   has taken before, which is kept in `store`; in a sample that would need more it is left out. This makes it passive for any
+   parameters: `store` is never negative, and the energy of modes and store changes only by contacts and losses. */
 template <typename Scalar, int lanes>
 class TensionStep
 {
@@ -23,18 +23,18 @@ public:
 
     explicit TensionStep (KernelView<Scalar>& state) noexcept : s (state), t (state.tension) {}
 
-    /** Takes the force of the stretch into the trial positions. */
+    /** Adds the force of the stretch to the trial positions. */
     void begin() noexcept
     {
-        // The force that keeps the balance is the mean over this step and the last; contacts are taken to do as they did.
+        // Energy balance needs the mean over this step and the last; the contribution of the contacts is taken from the last.
         for (int head = 0; head < 2; ++head)
-            t.force[head] = 0.5 * t.rise[head] * (t.ahead[head] + t.byContacts[head] + t.stretch[head]);
+            t.force[head] = 0.5 * t.rise[head] * (t.predicted[head] + t.byContacts[head] + t.stretch[head]);
         addToTrial (-1.0);
     }
 
-    /** Once the contacts' forces are with the modes: says whether the store can pay for the force of the stretch, which then
-       stands in TensionState for whoever moves the modes. If not it is zero, everything is as it was before begin(), and the
-       contacts have to be solved again. */
+    /** Call once the contact forces are scattered to the modes. True if the store covers the force of the stretch, which then
+       stands in TensionState. Otherwise the force is zero, everything is as before begin(), and the contacts have to be solved
+       again. */
     bool finish() noexcept
     {
         P contacts[2] = { P::zero(), P::zero() };
@@ -80,7 +80,8 @@ private:
 
     void addToTrial (double sign) noexcept
     {
-        const P force[2] = { P::all (static_cast<Scalar> (sign * t.force[0])), P::all (static_cast<Scalar> (sign * t.force[1])) };
+        const P force[2] = { P::broadcast (static_cast<Scalar> (sign * t.force[0])),
+                             P::broadcast (static_cast<Scalar> (sign * t.force[1])) };
         const Scalar *const positions = s.position, *const drives = s.drive;
         const Scalar* const gradients[2] = { t.gradient[0], t.gradient[1] };
         Scalar* const trials = s.trial;

@@ -10,9 +10,9 @@ namespace
 
 /** The wires against the resonant head, one sample at a time.
 
-    Where the bed is symmetric, modes only know the sums and differences of its four quadrants, a parity class each. Contacts are
-    told apart by quadrant, what moves them by class; `fold` turns one into the other. A combination is a place within a quadrant,
-    and a pack holds neighbouring combinations of one quadrant or class, so that folding needs no other pack. */
+    If the layout is symmetric, each mode couples to one of four sums and differences of the quadrants: a parity class. Contacts
+   are indexed by quadrant, their motion by class; `fold` converts between them. A combination is a position within a quadrant; a
+   pack holds neighbouring combinations of one quadrant or class, so that folding needs no shuffles. */
 template <typename Scalar, int lanes>
 class WireStep
 {
@@ -26,11 +26,11 @@ public:
 
     bool arePresent() const noexcept { return contacts > 0; }
 
-    /** What each contact would do if all forces stayed at rest, the constants of its equation for this sample and a first guess
-       of its force. */
+    /** Computes each contact's compression with all forces at rest, the constants of its equation for this sample and a first
+       guess of its force. */
     void begin() noexcept
     {
-        // Moves are no responses, but stand where prepare() unfolds them as it does those.
+        // The predicted motion goes into the response array, where prepare() unfolds it.
         for (int c = 0; c < s.classes; ++c)
         {
             const auto& group = s.coupling[c];
@@ -38,8 +38,8 @@ public:
                 gatherRows (group.shapes + i * group.modes, s.trial + group.firstMode, group.modes, classResponse() + c * n + i);
         }
         s.classes == 4 ? prepare<4>() : prepare<1>();
-        answer();
-        ahead = freeCompression();
+        computeResponse();
+        predicted = freeCompression();
     }
 
     struct Sweep
@@ -47,31 +47,31 @@ public:
         Scalar change, largest; ///< N
     };
 
-    /** One sweep over all contacts at once: each solves its own equation in closed form against a mobility that bounds the
-        coupling from above, which makes every sweep a step of a convergent proximal method. Returns the largest change of force
-        and the largest force beyond that at rest. */
+    /** One sweep over all contacts: each equation is solved in closed form with a diagonal mobility that bounds the coupling
+       matrix from above, which makes a sweep one step of a convergent proximal method. Returns the largest change of force and
+       the largest force beyond that at rest. */
     Sweep sweep() noexcept
     {
         const auto swept = s.classes == 4 ? sweepAll<4>() : sweepAll<1>();
-        answer();
+        computeResponse();
         return swept;
     }
 
-    /** Takes the strikers' present forces into account. */
-    void feelStrikers() noexcept
+    /** Adds the effect of the strikers' present forces. */
+    void applyStrikers() noexcept
     {
         for (int i = 0; i < contacts; i += lanes)
         {
             P sum = P::load (freeCompression() + i);
             for (int j = 0; j < maxStrikers; ++j)
                 if (s.strikers[j].active)
-                    sum = sum - P::load (s.strikerToWire[j] + i) * P::all (static_cast<Scalar> (s.strikers[j].force));
+                    sum = sum - P::load (s.strikerToWire[j] + i) * P::broadcast (static_cast<Scalar> (s.strikers[j].force));
             sum.store (underStrikers() + i);
         }
-        ahead = underStrikers();
+        predicted = underStrikers();
     }
 
-    /** How far the wires' forces move the head away from a striker, m. */
+    /** Displacement of the head under a striker by the wires' forces, m. */
     double moveUnderStriker (int j) const noexcept
     {
         P sum = P::zero();
@@ -80,10 +80,10 @@ public:
         return static_cast<double> (sumOf (sum));
     }
 
-    /** What neighbours push with together beyond that at rest, N. */
+    /** Summed force of neighbouring contacts beyond rest, N. */
     Scalar forceOf (typename KernelView<Scalar>::ForcePoint point) const noexcept
     {
-        // Four at a time, so that additions do not wait for one another.
+        // Four at a time, to shorten the dependency chain.
         const Scalar *at = s.force + point.first, *const end = at + point.count;
         Scalar sum = -point.atRest;
         for (; at + 4 <= end; at += 4)
@@ -93,7 +93,7 @@ public:
         return sum;
     }
 
-    /** The forces handed to the modes. */
+    /** Adds the contact forces to the modal forces. */
     void scatter() noexcept
     {
         for (int c = 0; c < s.classes; ++c)
@@ -104,13 +104,13 @@ public:
         }
     }
 
-    /** The compressions that come of it. */
+    /** Computes the resulting compressions. */
     void finish() noexcept { s.classes == 4 ? finishAll<4>() : finishAll<1>(); }
 
 private:
     KernelView<Scalar>& s;
     const int n, contacts;
-    const Scalar* ahead = nullptr; ///< the compression that would come if all wires pushed as at rest, m
+    const Scalar* predicted = nullptr; ///< compression if all wire forces stayed at rest, m
 
     // Scratch arrays, one entry a contact.
     Scalar* freeCompression() const noexcept { return s.scratch; }
@@ -118,17 +118,17 @@ private:
     Scalar* loss() const noexcept { return s.scratch + 2 * contacts; }
     Scalar* openInverse() const noexcept { return s.scratch + 3 * contacts; }
     Scalar* closedInverse() const noexcept { return s.scratch + 4 * contacts; }
-    Scalar* border() const noexcept { return s.scratch + 5 * contacts; }
+    Scalar* boundary() const noexcept { return s.scratch + 5 * contacts; }
     Scalar* classForce() const noexcept { return s.scratch + 6 * contacts; } ///< beyond that at rest
     Scalar* classResponse() const noexcept { return s.scratch + 7 * contacts; }
 
-    /** Turns the quadrants' packs into the classes', or back: the orthonormal Hadamard transform is its own inverse. */
+    /** Converts between quadrants and classes: the orthonormal Hadamard transform is its own inverse. */
     template <int quadrants>
     static SNAREWRIGHT_INLINE void fold (P (&x)[quadrants]) noexcept
     {
         if constexpr (quadrants == 4)
         {
-            const P half = P::all (Scalar (0.5));
+            const P half = P::broadcast (Scalar (0.5));
             const P sumOfFirst = half * (x[0] + x[1]), differenceOfFirst = half * (x[0] - x[1]);
             const P sumOfLast = half * (x[2] + x[3]), differenceOfLast = half * (x[2] - x[3]);
             x[0] = sumOfFirst + sumOfLast;
@@ -154,7 +154,7 @@ private:
             x[q].store (to + q * n + i);
     }
 
-    /** Sums of products of a tile's rows with the trial positions; eight, so that the sums stay in registers. */
+    /** Dot products of a tile's eight rows with the trial positions; eight sums stay in registers. */
     static SNAREWRIGHT_INLINE void gatherRows (const Scalar* shapes, const Scalar* values, int modes, Scalar* to) noexcept
     {
         P sums[tileRows];
@@ -173,18 +173,18 @@ private:
         storeSums (sums, to);
     }
 
-    /** The same rows the other way: what eight combinations push the modes with, their forces kept in registers. */
+    /** The transpose: adds the forces of eight combinations, kept in registers, to the modal forces. */
     static SNAREWRIGHT_INLINE void scatterRows (const Scalar* shapes, const Scalar* forces, int modes, Scalar* pushes) noexcept
     {
         P force[tileRows];
         SNAREWRIGHT_UNROLL
         for (int r = 0; r < tileRows; ++r)
-            force[r] = P::all (forces[r]);
+            force[r] = P::broadcast (forces[r]);
         for (int k = 0; k < modes; k += tileModes, shapes += tileRows * tileModes)
             SNAREWRIGHT_UNROLL
         for (int part = 0; part < tileModes; part += lanes)
         {
-            // Two sums, so that additions do not wait for one another.
+            // Two sums, to shorten the dependency chain.
             P even = P::load (pushes + k + part), odd = P::zero();
             SNAREWRIGHT_UNROLL
             for (int r = 0; r < tileRows; r += 2)
@@ -199,8 +199,8 @@ private:
     template <int quadrants>
     void prepare() noexcept
     {
-        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5));
-        const P resistance = P::all (s.contactResistance);
+        const P zero = P::zero(), one = P::broadcast (Scalar (1)), half = P::broadcast (Scalar (0.5));
+        const P resistance = P::broadcast (s.contactResistance);
         for (int i = 0; i < n; i += lanes)
         {
             P moved[quadrants], deviation[quadrants];
@@ -212,7 +212,7 @@ private:
                 const int at = q * n + i;
                 (moved[q] + P::load (s.restCompression + at)).store (freeCompression() + at);
                 const P now = P::load (s.compression + at), metric = P::load (s.metric + at);
-                const P losses = P::load (s.lossRate + at) * larger (now, zero) + P::select (now > zero, resistance, zero);
+                const P losses = P::load (s.lossRate + at) * max (now, zero) + P::select (now > zero, resistance, zero);
                 const P base = one + metric * losses, halfDK = half * metric * P::load (s.stiffness + at);
                 losses.store (loss() + at);
                 // One division for two inverses.
@@ -221,9 +221,9 @@ private:
                 (both * closedBase).store (openInverse() + at);
                 (both * base).store (closedInverse() + at);
                 const P e = P::load (s.compressionBefore + at);
-                (halfDK * larger (e, zero) - e * base).store (border() + at);
-                // Forces that change evenly are met at once; a wrong guess only costs another sweep.
-                const P last = P::load (s.force + at), guess = larger (last + last - P::load (s.forceBefore + at), zero);
+                (halfDK * max (e, zero) - e * base).store (boundary() + at);
+                // Linear extrapolation; a wrong guess only costs another sweep.
+                const P last = P::load (s.force + at), guess = max (last + last - P::load (s.forceBefore + at), zero);
                 last.store (s.forceBefore + at);
                 guess.store (s.force + at);
                 deviation[q] = guess - P::load (s.restForce + at);
@@ -233,23 +233,23 @@ private:
         }
     }
 
-    /** The classes' responses: mobility × what the wires push with beyond that at rest. */
-    void answer() noexcept { s.classes == 4 ? answerAll<4>() : answerAll<1>(); }
+    /** Responses of the classes: mobility × wire forces beyond rest. */
+    void computeResponse() noexcept { s.classes == 4 ? computeResponseAll<4>() : computeResponseAll<1>(); }
 
     template <int quadrants>
-    void answerAll() noexcept
+    void computeResponseAll() noexcept
     {
-        // Sums enough that no addition waits for the one before it, few enough that they stay in registers.
+        // Enough sums to hide the latency of additions, few enough to stay in registers.
         constexpr int packs = quadrants == 1 ? 8 : lanes >= 16 ? 1 : 2;
         int i = 0;
         for (; i + packs * lanes <= n; i += packs * lanes)
-            answerTile<quadrants, packs> (i);
+            computeResponseTile<quadrants, packs> (i);
         for (; i < n; i += lanes)
-            answerTile<quadrants, 1> (i);
+            computeResponseTile<quadrants, 1> (i);
     }
 
     template <int quadrants, int packs>
-    SNAREWRIGHT_INLINE void answerTile (int i) noexcept
+    SNAREWRIGHT_INLINE void computeResponseTile (int i) noexcept
     {
         constexpr int chains = 8 / (quadrants * packs);
         P sums[chains][quadrants * packs];
@@ -264,7 +264,7 @@ private:
             SNAREWRIGHT_UNROLL
         for (int c = 0; c < quadrants; ++c)
         {
-            const P force = P::all (classForce()[c * n + row + chain]);
+            const P force = P::broadcast (classForce()[c * n + row + chain]);
             SNAREWRIGHT_UNROLL
             for (int p = 0; p < packs; ++p)
             {
@@ -290,12 +290,12 @@ private:
     template <int quadrants>
     Sweep sweepAll() noexcept
     {
-        const P zero = P::zero(), half = P::all (Scalar (0.5));
+        const P zero = P::zero(), half = P::broadcast (Scalar (0.5));
         P change = zero, largest = zero;
         for (int i = 0; i < n; i += lanes)
         {
             P response[quadrants], b[quadrants], inverse[quadrants], move[quadrants], spring[quadrants], deviation[quadrants];
-            typename P::Mask endsIn[quadrants], beginsIn[quadrants], crosses = P::Mask::none();
+            typename P::Mask endsClosed[quadrants], beginsClosed[quadrants], crosses = P::Mask::none();
             load (response, classResponse(), i);
             fold (response);
             SNAREWRIGHT_UNROLL
@@ -303,58 +303,59 @@ private:
             {
                 const int at = q * n + i;
                 const P D = P::load (s.metric + at), K = P::load (s.stiffness + at), e = P::load (s.compressionBefore + at);
-                const P target = P::load (ahead + at) - e - response[q] + D * P::load (s.force + at);
-                // Compressed at the end? The left side of the equation grows with the move, so its value at the border tells.
-                endsIn[q] = target > P::load (border() + at);
-                beginsIn[q] = e > zero;
-                crosses = crosses | (endsIn[q] != beginsIn[q]);
-                // Open all the time, or compressed all the time: the equation is linear.
-                inverse[q] = P::select (endsIn[q], P::load (closedInverse() + at), P::load (openInverse() + at));
-                b[q] = P::select (endsIn[q], D * K * e, zero) - target;
+                const P target = P::load (predicted + at) - e - response[q] + D * P::load (s.force + at);
+                // Closed at the end? The left side increases with the move, so its value at the boundary decides.
+                endsClosed[q] = target > P::load (boundary() + at);
+                beginsClosed[q] = e > zero;
+                crosses = crosses | (endsClosed[q] != beginsClosed[q]);
+                // Open or closed throughout: the equation is linear.
+                inverse[q] = P::select (endsClosed[q], P::load (closedInverse() + at), P::load (openInverse() + at));
+                b[q] = P::select (endsClosed[q], D * K * e, zero) - target;
                 move[q] = zero - b[q] * inverse[q];
-                spring[q] = P::select (endsIn[q], K * (e + half * move[q]), zero);
+                spring[q] = P::select (endsClosed[q], K * (e + half * move[q]), zero);
             }
             if (crosses.any())
                 SNAREWRIGHT_UNROLL
             for (int q = 0; q < quadrants; ++q)
-                meetBorder (q * n + i, endsIn[q], beginsIn[q], b[q], inverse[q], move[q], spring[q]);
+                solveTransitions (q * n + i, endsClosed[q], beginsClosed[q], b[q], inverse[q], move[q], spring[q]);
             SNAREWRIGHT_UNROLL
             for (int q = 0; q < quadrants; ++q)
             {
                 const int at = q * n + i;
                 const P next = spring[q] + P::load (loss() + at) * move[q];
-                change = larger (change, magnitude (next - P::load (s.force + at)));
+                change = max (change, abs (next - P::load (s.force + at)));
                 next.store (s.force + at);
                 deviation[q] = next - P::load (s.restForce + at);
-                // Beside the strainer's pull what moves is small, and must settle all the same.
-                largest = larger (largest, magnitude (deviation[q]));
+                // Relative to the deviation from rest, which is small against the strainer's pull.
+                largest = max (largest, abs (deviation[q]));
             }
             fold (deviation);
             store (deviation, classForce(), i);
         }
-        return { largestOf (change), largestOf (largest) };
+        return { maxOf (change), maxOf (largest) };
     }
 
     /** Contacts that open or close: a·r² + b·r + c = 0, the larger root on the way in, the smaller on the way out. */
-    SNAREWRIGHT_INLINE void meetBorder (int at, typename P::Mask endsIn, typename P::Mask beginsIn, P b, P inverse, P& move,
-                                        P& spring) const noexcept
+    SNAREWRIGHT_INLINE void solveTransitions (int at, typename P::Mask endsClosed, typename P::Mask beginsClosed, P b, P inverse,
+                                              P& move, P& spring) const noexcept
     {
-        const P zero = P::zero(), one = P::all (Scalar (1)), half = P::all (Scalar (0.5)), least = P::all (leastMove());
+        const P zero = P::zero(), one = P::broadcast (Scalar (1)), half = P::broadcast (Scalar (0.5)),
+                least = P::broadcast (leastMove());
         const P e = P::load (s.compressionBefore + at), K = P::load (s.stiffness + at), DK = P::load (s.metric + at) * K;
-        const P square = e * e, sign = P::select (beginsIn, zero - one, one);
+        const P square = e * e, sign = P::select (beginsClosed, zero - one, one);
         // b² - 4ac; half the inverse is 1/2a.
         const P fourAC = (DK + DK) * square * sign / inverse;
-        const P root = larger (b * b - fourAC, zero).root();
+        const P root = max (b * b - fourAC, zero).sqrt();
         P met = half * inverse * (sign * root - b);
-        met = P::select (beginsIn, zero - larger (zero - met, least), larger (met, least));
+        met = P::select (beginsClosed, zero - max (zero - met, least), max (met, least));
         const P end = e + met;
-        const P stored = P::select (endsIn, end * end, zero - P::select (beginsIn, square, zero));
-        const auto crosses = endsIn != beginsIn;
+        const P stored = P::select (endsClosed, end * end, zero - P::select (beginsClosed, square, zero));
+        const auto crosses = endsClosed != beginsClosed;
         spring = P::select (crosses, half * K * stored / met, spring);
         move = P::select (crosses, met, move);
     }
 
-    /** A contact that opens or closes moves; this much at least, m, so that nothing is divided by zero. */
+    /** Least move of a contact that opens or closes, m; avoids a division by zero. */
     static constexpr Scalar leastMove() noexcept { return sizeof (Scalar) == 4 ? Scalar (1.0e-18) : Scalar (1.0e-100); }
 
     template <int quadrants>
@@ -369,7 +370,7 @@ private:
             for (int q = 0; q < quadrants; ++q)
             {
                 const int at = q * n + i;
-                const P next = P::load (ahead + at) - response[q];
+                const P next = P::load (predicted + at) - response[q];
                 if (s.countsEnergy)
                     count (at, next);
                 P::load (s.compression + at).store (s.compressionBefore + at);

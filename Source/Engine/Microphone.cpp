@@ -1,6 +1,6 @@
 #include "Microphone.h"
 
-#include "RadialMemo.h"
+#include "RadialCache.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
@@ -18,7 +18,7 @@ namespace
 
 constexpr int rings = 24, spokes = 64;
 
-/** Middle of the cells that a head is cut into: equal steps of radius and angle. */
+/** Centres of the cells into which a head is divided: equal steps of radius and angle. */
 double ringRadius (int ring, double radius)
 {
     return (ring + 0.5) * radius / rings;
@@ -28,10 +28,10 @@ double spokeAngle (int spoke)
     return modal::units::twoPi * (spoke + 0.5) / spokes;
 }
 
-/** Radial part of every basis function on the rings, with the angle's part taken out. */
+/** Radial part of every basis function on the rings, without the angular factor. */
 Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
 {
-    static RadialMemo memo (
+    static RadialCache memo (
         []
         {
             std::vector<double> shares;
@@ -46,7 +46,7 @@ Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
     return parts;
 }
 
-/** Displacement of one mode at the middle of each cell of one head. */
+/** Displacement of one mode at the centre of each cell of one head. */
 Eigen::MatrixXd cellsOf (const modal::DrumModes& modes, const Eigen::MatrixXd& head, const Eigen::MatrixXd& radial, int mode)
 {
     std::map<std::pair<int, bool>, Eigen::VectorXd> byAngle;
@@ -70,8 +70,8 @@ Eigen::MatrixXd cellsOf (const modal::DrumModes& modes, const Eigen::MatrixXd& h
     return cells;
 }
 
-/** How much further it is from the middle of one head over the rim (and along the shell, if that is in the way) to a place on the
-   other side of the drum than it would be straight through the drum, m. */
+/** Extra path length from the centre of a head over the rim (and along the shell, if it is in the way) to a point on the other
+   side of the drum, compared with the straight line through the drum, m. */
 double detour (const modal::DrumModes& modes, double headZ, double otherZ, const Eigen::Vector3d& to)
 {
     double shortest = 1.0e9;
@@ -87,10 +87,9 @@ double detour (const modal::DrumModes& modes, double headZ, double otherZ, const
     return shortest - (to - Eigen::Vector3d (0.0, 0.0, headZ)).norm();
 }
 
-/** What is heard of a free-standing drum's head on the side of the drum that it does not face, as a factor of its sound in free
-   space: long waves go round the shell, short ones leave a shadow. Maekawa's curve for a screen, 10 lg (3 + 20·2δ/λ) dB below a
-   source on open ground (Applied Acoustics 1 (1968) 157, from memory), with the 3 made a 4 so that nothing is missing from long
-   waves. */
+/** Sound of a free-standing drum's head on the side that it does not face, as a factor of its sound in free space: long waves
+   diffract round the shell, short ones are shadowed. Maekawa's curve for a screen, 10 lg (3 + 20·2δ/λ) dB below a source on open
+   ground (Applied Acoustics 1 (1968) 157, from memory), with 4 in place of 3 so that long waves are not attenuated. */
 double roundTheShell (double detour, double waveNumber)
 {
     return 1.0 / std::sqrt (1.0 + 5.0 * waveNumber * detour / modal::units::pi);
@@ -112,7 +111,7 @@ void check (const Microphone& microphone, double radius, double depth, const std
     modal::requireInRange (std::hypot (fromAxis, microphone.z), { 0.0, furthestMicrophone, "m" },
                            field + ", distance from the batter head's middle");
 
-    // From the drum as a solid cylinder, to the micrometre: the least distance stays allowed however it was rounded.
+    // Distance from the drum as a solid cylinder, rounded to 1 µm so that the least distance passes whatever its rounding.
     const double outwards = std::max (0.0, fromAxis - radius), along = std::max ({ 0.0, microphone.z, -depth - microphone.z });
     const double distance = std::round (1.0e6 * std::hypot (outwards, along)) * 1.0e-6;
 
@@ -168,8 +167,8 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
     const double strength = modes.air.density / (baffled ? modal::units::twoPi : 2.0 * modal::units::twoPi);
     const double cell = modes.radius / rings * modal::units::twoPi / spokes;
 
-    // How far sound travels from each cell beyond the nearest. In single precision, whose sines and cosines come several at once;
-    // the phase is still good to a millionth.
+    // Extra distance of each cell over the nearest. Single precision for vectorised sines and cosines; the phase is still
+    // accurate to 1e-6.
     std::array<Eigen::ArrayXXf, 2> further;
     for (std::size_t side = 0; side < 2; ++side)
     {
@@ -179,7 +178,7 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
             weight[side].row (ring) = sides[side].outwards * ringRadius (ring, modes.radius) * cell / distance[side].row (ring);
     }
 
-    // A head's sound towards the two sides of the drum adds up to the same at any frequency: what one lacks the other has.
+    // The sum of a head's sound on both sides of the drum is the same at any frequency.
     std::array<double, 2> detours{};
     for (std::size_t side = 0; side < 2; ++side)
     {

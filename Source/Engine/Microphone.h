@@ -9,7 +9,7 @@
 namespace engine
 {
 
-/** A pressure microphone near the drum. The batter head's middle is the origin, z points up. */
+/** A pressure microphone near the drum. The origin is the centre of the batter head; z points up. */
 struct Microphone
 {
     std::string name = "above";
@@ -20,21 +20,21 @@ struct Microphone
     double signedGain() const noexcept { return invertsPolarity ? -gain : gain; }
 };
 
-/** Nearest to heads and shell, m: nearer, the cells that a head is cut into stand for it no more. */
+/** Least distance from heads and shell, m; closer than this the cells of the head are too coarse. */
 inline constexpr double closestMicrophone = 0.02;
 
-/** Furthest from the batter head's middle, m. */
+/** Largest distance from the centre of the batter head, m. */
 inline constexpr double furthestMicrophone = 20.0;
 
-/** Throws modal::InputError on `field` for a microphone inside a drum of this radius and depth (m), or too near to or too far
-   from it. */
+/** Throws modal::InputError on `field` for a microphone inside a drum of this radius and depth (m), too close to it or too far
+   away. */
 void check (const Microphone&, double radius, double depth, const std::string& field);
 
 /** Above the batter head, below the resonant head, and at a distance. */
 std::vector<Microphone> defaultMicrophones (double depth);
 
-/** How loud each mode is at a microphone: pressure = Σ acceleration × q'' + velocity × q', in Pa, as it arrives, with the travel
-   time from the nearest point of the drum taken out. */
+/** Pressure of each mode at a microphone: p = Σ acceleration × q'' + velocity × q', in Pa, without the travel time from the
+   nearest point of the drum. */
 struct ModalPressure
 {
     Eigen::VectorXd acceleration; ///< Pa per (m·√kg/s²), one entry a mode
@@ -42,13 +42,12 @@ struct ModalPressure
     double delay = 0.0;           ///< s, the travel time
 };
 
-/** Rayleigh's integral over both heads, each mode at its own frequency and so exact where that mode rings; in the first
-   milliseconds, when the stick and the wires drive modes away from their own frequencies, each keeps the directivity it has at
-   its own.
+/** Rayleigh integral over both heads, each mode at its own frequency, so it is exact for a ringing mode. In the first
+   milliseconds, when stick and wires drive modes off resonance, each still has the directivity of its own frequency.
 
-    A baffled drum is heard from one side, with the doubling of a wall. A free-standing drum is two sets of simple sources: low
-   modes are heard from both heads without doubling; the higher a mode, the more the drum itself is the wall that doubles a head's
-    sound on the side it faces and keeps it from the other. */
+    A baffled drum radiates to one side, doubled by the wall. A free-standing drum is two sets of simple sources: low modes
+   radiate from both heads without doubling; the higher a mode, the more the drum itself acts as a baffle, which doubles a head's
+   sound on the side it faces and shadows the other. */
 ModalPressure pressureAt (const modal::DrumModes&, const Microphone&);
 
 } // namespace engine

@@ -9,7 +9,7 @@ namespace engine
 namespace
 {
 
-/** How a mode turns in one sample: q⁻ = (q·cosine + p·sine)/shrink, with p a quarter of a turn from q. */
+/** Rotation of a mode in one sample: q⁻ = (q·cosine + p·sine)/shrink, with p in quadrature to q. */
 struct Turn
 {
     double shrink, cosine, sine;

@@ -3,13 +3,14 @@
 namespace engine
 {
 
-/** One mode's exact two-step recursion, written with the step d = q - q⁻ so that single precision keeps low frequencies in tune:
+/** One mode's exact two-step recursion, written with the step d = q - q⁻, so that low frequencies stay accurate in single
+   precision:
 
         d⁺ = keep·d - spring·q + drive·F,   q⁺ = q + d⁺.
 
-    For F = 0 the samples are those of exp(-αt)·cos(ωt + phase) exactly; under a constant force the mode settles where it should.
-    Energy, with S = drive: H = (1 + keep)/(4S)·d⁺² + spring/(2S)·q⁺·q, which never grows beyond the work of F: the loss each
-    step is (1 - keep)/(4S)·(q⁺ - q⁻)². */
+    For F = 0 the samples are exactly exp(-αt)·cos(ωt + phase); under a constant force the mode settles at the static
+   displacement. Energy, with S = drive: H = (1 + keep)/(4S)·d⁺² + spring/(2S)·q⁺·q, which grows by no more than the work of F;
+   the loss in a step is (1 - keep)/(4S)·(q⁺ - q⁻)². */
 struct ModalRecursion
 {
     double keep = 0.0;
@@ -24,8 +25,8 @@ struct ModalRecursion
     double lossOfStep() const noexcept { return drive > 0.0 ? (1.0 - keep) / (4.0 * drive) : 0.0; }
     double energy (double position, double step) const noexcept;
 
-    /** Brings the state of another mode over to this one: phase and energy are kept, position and speed follow from them. That is
-        what a mode does whose frequency is moved slowly against its period (an adiabatic change). */
+    /** Converts the state of another mode to this one, keeping phase and energy, as when a mode's frequency changes slowly
+       against its period (an adiabatic change). */
     void carryOver (const ModalRecursion& former, double& position, double& step) const noexcept;
 };
 

@@ -8,11 +8,11 @@
 #include <immintrin.h>
 #endif
 
-/** A few numbers that the processor handles at once.
+/** A SIMD vector of `lanes` numbers.
 
-    Where the compiler has vector types they are used, so that the width is what the code says and not what an optimiser finds;
-    elsewhere the same operations run over a plain array. Everything here has internal linkage on purpose: the files that include
-   it are compiled for different processors, and a linker must never merge their copies. */
+    Uses the compiler's vector types where it has them; otherwise the same operations run over a plain array. Everything here has
+   internal linkage on purpose: the files that include it are compiled for different instruction sets, and the linker must not
+   merge their copies. README.md says why this is no library. */
 namespace engine
 {
 namespace
@@ -24,7 +24,7 @@ namespace
 #define SNAREWRIGHT_UNROLL
 #endif
 
-// Compilers that know vectors, and how to take them apart.
+// Compilers with vector types and shuffles.
 #if defined(__GNUC__) && defined(__has_builtin)
 #if __has_builtin(__builtin_shufflevector)
 #define SNAREWRIGHT_VECTORS
@@ -63,7 +63,7 @@ struct PackMask
 };
 
 #if defined(__AVX512F__)
-/** This processor keeps such bits in registers of their own. */
+/** AVX-512 has mask registers. */
 template <>
 struct PackMask<float, 16>
 {
@@ -84,8 +84,8 @@ struct Pack
     Vector v;
 
     static SNAREWRIGHT_INLINE Pack load (const Scalar* from) noexcept { return { *reinterpret_cast<const Vector*> (from) }; }
-    // Minus zero, not plus: that is the number itself even for a negative zero, so that nothing is left to work out.
-    static SNAREWRIGHT_INLINE Pack all (Scalar x) noexcept { return { x - Vector{} }; }
+    // x - 0 is x for negative zero too, unlike x + 0, so that the compiler can drop the operation.
+    static SNAREWRIGHT_INLINE Pack broadcast (Scalar x) noexcept { return { x - Vector{} }; }
     static SNAREWRIGHT_INLINE Pack zero() noexcept { return { Vector{} }; }
     SNAREWRIGHT_INLINE void store (Scalar* to) const noexcept { *reinterpret_cast<Vector*> (to) = v; }
 
@@ -113,7 +113,7 @@ struct Pack
             return { where.v ? a.v : b.v };
     }
 
-    SNAREWRIGHT_INLINE Pack root() const noexcept
+    SNAREWRIGHT_INLINE Pack sqrt() const noexcept
     {
 #if defined(__AVX512F__)
         if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 4)
@@ -194,7 +194,7 @@ struct Pack
         return p;
     }
 
-    static Pack all (Scalar x) noexcept
+    static Pack broadcast (Scalar x) noexcept
     {
         Pack p;
         for (int i = 0; i < lanes; ++i)
@@ -202,7 +202,7 @@ struct Pack
         return p;
     }
 
-    static Pack zero() noexcept { return all (Scalar (0)); }
+    static Pack zero() noexcept { return broadcast (Scalar (0)); }
 
     void store (Scalar* to) const noexcept
     {
@@ -242,7 +242,7 @@ struct Pack
         return a;
     }
 
-    Pack root() const noexcept
+    Pack sqrt() const noexcept
     {
         Pack r = *this;
         for (int i = 0; i < lanes; ++i)
@@ -256,22 +256,22 @@ struct Pack
 #endif
 
 template <typename Scalar, int lanes>
-SNAREWRIGHT_INLINE Pack<Scalar, lanes> larger (Pack<Scalar, lanes> a, Pack<Scalar, lanes> b) noexcept
+SNAREWRIGHT_INLINE Pack<Scalar, lanes> max (Pack<Scalar, lanes> a, Pack<Scalar, lanes> b) noexcept
 {
     return Pack<Scalar, lanes>::select (a > b, a, b);
 }
 
 template <typename Scalar, int lanes>
-SNAREWRIGHT_INLINE Pack<Scalar, lanes> magnitude (Pack<Scalar, lanes> a) noexcept
+SNAREWRIGHT_INLINE Pack<Scalar, lanes> abs (Pack<Scalar, lanes> a) noexcept
 {
-    return larger (a, Pack<Scalar, lanes>::zero() - a);
+    return max (a, Pack<Scalar, lanes>::zero() - a);
 }
 
 #if defined(SNAREWRIGHT_VECTORS)
 
-/** The lower and upper half of a pack, put together by an operation. */
+/** Applies an operation to the lower and the upper half of a pack. */
 template <typename Scalar, int lanes, typename Operation>
-SNAREWRIGHT_INLINE Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
+SNAREWRIGHT_INLINE Pack<Scalar, lanes / 2> combineHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
 {
     using Half = Pack<Scalar, lanes / 2>;
     if constexpr (lanes == 16)
@@ -289,7 +289,7 @@ SNAREWRIGHT_INLINE Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Op
 #else
 
 template <typename Scalar, int lanes, typename Operation>
-Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
+Pack<Scalar, lanes / 2> combineHalves (Pack<Scalar, lanes> a, Operation operation) noexcept
 {
     Pack<Scalar, lanes / 2> low, high;
     for (int i = 0; i < lanes / 2; ++i)
@@ -305,23 +305,23 @@ Pack<Scalar, lanes / 2> joinHalves (Pack<Scalar, lanes> a, Operation operation) 
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE Scalar sumOf (Pack<Scalar, lanes> a) noexcept
 {
-    // By halves, so that few additions wait for one another.
+    // Pairwise, to shorten the dependency chain.
     if constexpr (lanes == 1)
         return a[0];
     else
-        return sumOf (joinHalves (a, [] (auto low, auto high) { return low + high; }));
+        return sumOf (combineHalves (a, [] (auto low, auto high) { return low + high; }));
 }
 
 template <typename Scalar, int lanes>
-SNAREWRIGHT_INLINE Scalar largestOf (Pack<Scalar, lanes> a) noexcept
+SNAREWRIGHT_INLINE Scalar maxOf (Pack<Scalar, lanes> a) noexcept
 {
     if constexpr (lanes == 1)
         return a[0];
     else
-        return largestOf (joinHalves (a, [] (auto low, auto high) { return larger (low, high); }));
+        return maxOf (combineHalves (a, [] (auto low, auto high) { return max (low, high); }));
 }
 
-/** The sum of each of eight packs, stored in a row. */
+/** Stores the sums of eight packs. */
 template <typename Scalar, int lanes>
 SNAREWRIGHT_INLINE void storeSums (const Pack<Scalar, lanes> (&packs)[8], Scalar* to) noexcept
 {
@@ -337,7 +337,7 @@ SNAREWRIGHT_INLINE void storeSums (const Pack<Scalar, lanes> (&packs)[8], Scalar
 #if defined(__AVX512F__) && defined(SNAREWRIGHT_VECTORS)
     if constexpr (lanes == 16 && sizeof (Scalar) == 4)
     {
-        // Two packs become one that holds both of them, each half as wide.
+        // Interleaves two packs while adding their halves, so that each is half as wide.
         const auto halves = [] (auto a, auto b)
         {
             return __builtin_shufflevector (a, b, 0, 1, 2, 3, 4, 5, 6, 7, 16, 17, 18, 19, 20, 21, 22, 23) +
@@ -353,7 +353,7 @@ SNAREWRIGHT_INLINE void storeSums (const Pack<Scalar, lanes> (&packs)[8], Scalar
             return __builtin_shufflevector (a, b, 0, 1, 16, 17, 4, 5, 20, 21, 8, 9, 24, 25, 12, 13, 28, 29) +
                    __builtin_shufflevector (a, b, 2, 3, 18, 19, 6, 7, 22, 23, 10, 11, 26, 27, 14, 15, 30, 31);
         };
-        // In the order in which the last step takes the sums out: four lanes each of packs 0 and 4, 1 and 5, and so on.
+        // The last step takes the sums from four lanes each of packs 0 and 4, 1 and 5, and so on.
         const auto even = quarters (halves (packs[0].v, packs[1].v), halves (packs[2].v, packs[3].v));
         const auto odd = quarters (halves (packs[4].v, packs[5].v), halves (packs[6].v, packs[7].v));
         const auto pairs = eighths (even, odd);

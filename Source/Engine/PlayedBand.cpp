@@ -24,7 +24,7 @@ double playedBand (const modal::DrumSpec& drum, const modal::Tensions& tensions,
     if (drum.hasResonantHead())
         total += modesPerSquaredHertz (drum.resonant, tensions.resonant);
 
-    // What is no number counts as few.
+    // Not a number counts as the fewest.
     const auto modes = wantedModes >= fewestModes ? std::min (wantedModes, mostModes) : fewestModes;
     const auto wanted = std::clamp (std::sqrt (modes / total), lowestBand, highestBand);
     return std::min (wanted, std::sqrt (mostModes / total));

@@ -5,11 +5,10 @@
 namespace engine
 {
 
-/** How far up a drum's modes are worth following when it is played, Hz: as far as about so many modes of both heads reach,
-   brought into 100 to 1200, within 1.5 to 5 kHz, and never so far that a large slack drum has more modes than an engine can
-   carry.
+/** Upper frequency for the modes of a played drum, Hz, so that both heads together have about `wantedModes` modes (clamped to 100
+   to 1200). Between 1.5 and 5 kHz, and lower if a large slack drum would have more modes than the engine allows.
 
-    Counts modes by Weyl's law: a head has (ka)²/4 of them up to wave number k.
+    By Weyl's law a head has (ka)²/4 modes up to wave number k.
 */
 double playedBand (const modal::DrumSpec&, const modal::Tensions&, double wantedModes = 400.0);
 

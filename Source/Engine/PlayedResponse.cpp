@@ -15,12 +15,12 @@ namespace engine
 namespace
 {
 
-constexpr double listeningTime = 1.0; // s after the stroke at which even a dry drum's tail is heard out
-constexpr double attackTime = 0.02;   // s
-constexpr double earlyTime = 0.05;    // s
-constexpr double wireTime = 0.04;     // s within which soft strokes must lift the wires
-constexpr double speakingShare = 0.1; // of the bearing contacts
-constexpr int block = 32;             // frames; wires are looked at once a block
+constexpr double listeningTime = 1.0;   // s, length of the analysed stroke
+constexpr double attackTime = 0.02;     // s
+constexpr double earlyTime = 0.05;      // s
+constexpr double wireTime = 0.04;       // s within which a soft stroke must lift the wires
+constexpr double respondingShare = 0.1; // of the bearing contacts
+constexpr int block = 32;               // frames; wires are checked once per block
 
 Stroke tipStroke (double position, double speed)
 {
@@ -30,7 +30,7 @@ Stroke tipStroke (double position, double speed)
     return stroke;
 }
 
-/** Plays one drum block by block into a buffer nobody keeps. */
+/** Plays a drum block by block into a scratch buffer. */
 class Player
 {
 public:
@@ -53,7 +53,7 @@ public:
         return buffers[0];
     }
 
-    /** Share of the contacts that bear on the head at rest and are off it now. */
+    /** Share of the contacts bearing at rest that are lifted now. */
     double shareOfLiftedContacts() const
     {
         const auto& state = drum.state();
@@ -77,7 +77,7 @@ private:
     std::array<float*, maxMicrophones> outputs{};
 };
 
-bool wiresSpeak (Player& player, double position, double speed, double sampleRate)
+bool wiresRespond (Player& player, double position, double speed, double sampleRate)
 {
     player.strike (tipStroke (position, speed));
 
@@ -85,7 +85,7 @@ bool wiresSpeak (Player& player, double position, double speed, double sampleRat
     {
         player.next();
 
-        if (player.shareOfLiftedContacts() >= speakingShare)
+        if (player.shareOfLiftedContacts() >= respondingShare)
             return true;
     }
 
@@ -96,16 +96,16 @@ double softestSpeed (Player& player, double position, double sampleRate)
 {
     double silent = 0.01, speaking = 10.0;
 
-    if (! wiresSpeak (player, position, speaking, sampleRate))
+    if (! wiresRespond (player, position, speaking, sampleRate))
         return std::numeric_limits<double>::infinity();
 
-    if (wiresSpeak (player, position, silent, sampleRate))
+    if (wiresRespond (player, position, silent, sampleRate))
         return silent;
 
     while (speaking / silent > 1.05)
     {
         const double middle = std::sqrt (silent * speaking);
-        (wiresSpeak (player, position, middle, sampleRate) ? speaking : silent) = middle;
+        (wiresRespond (player, position, middle, sampleRate) ? speaking : silent) = middle;
     }
 
     return speaking;

@@ -1,7 +1,7 @@
 #include "RadiationOfRings.h"
 
-#include "Modal/mathematics/Bessel.h"
 #include "Modal/Units.h"
+#include "Modal/mathematics/Bessel.h"
 
 #include <cmath>
 

@@ -12,8 +12,8 @@ namespace engine
 namespace
 {
 
-/** What lugs, rods and the head take from a ring beyond its material's own loss, as a loss factor. Common practice, no source:
-    a mounted hoop clangs for some tens of milliseconds, a loose one rings for a second. */
+/** Loss factor that lugs, rods and the head add to the ring's material loss. Common practice, no source: a mounted hoop rings for
+   some tens of milliseconds, a loose one for a second. */
 constexpr double mountLossFactor = 0.02;
 constexpr int highestOrder = 8;
 

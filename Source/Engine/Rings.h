@@ -7,7 +7,7 @@
 namespace engine
 {
 
-/** The bending modes of the batter hoop and of the shell that fit below the sampled band, n = 2 to 8, both partners of each. */
+/** The bending modes of the batter hoop and of the shell below the upper frequency limit, n = 2 to 8, cosine and sine of each. */
 std::vector<RingMode> ringModes (const DrumSetup&);
 
 } // namespace engine

@@ -17,7 +17,7 @@ StrandGeometry::StrandGeometry (const modal::WireSpec& wires, double headDiamete
     for (int pair = 0; pair < strands / 2; ++pair)
     {
         y.push_back ((pair + 0.5) * spec.bedWidth / strands);
-        // No two pairs alike: multiples of the golden ratio never fall together.
+        // No two pairs alike: multiples of the golden ratio never coincide.
         const double golden = 0.6180339887498949 * (pair + 1);
         const double spread = 2.0 * (golden - std::floor (golden)) - 1.0;
         tension.push_back (spec.strandTension * realWires * (1.0 + spec.unevenness * spread));

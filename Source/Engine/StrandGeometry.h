@@ -7,8 +7,8 @@
 namespace engine
 {
 
-/** The wires as the engine moves them: fewer strands than the real set, each standing for several, so that cost stays bounded;
-   with mass, tension and stiffness to match. Laid symmetrically: strand `pair` lies at +y and at -y, point `i` at +x and at -x.
+/** The model strands: fewer than the real set, each representing several with matching mass, tension and stiffness, to limit the
+   cost. Laid symmetrically: strand `pair` lies at +y and at -y, point `i` at +x and at -x.
  */
 class StrandGeometry
 {

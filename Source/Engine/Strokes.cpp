@@ -8,14 +8,14 @@ namespace engine
 namespace
 {
 
-/** The wrist's pull that takes a stick away after it has bounced, as a multiple of its weight on the head. */
+/** Force of the wrist that lifts the stick after a bounce, N. */
 constexpr double liftForce = 4.0;
 
-/** What a hand lets through when the stick rests on the head during a cross-stick, N and s, and how long it takes to come and to
-   leave: many periods of the head, which neither of it makes ring then. Common practice, no source. */
+/** Force of the hand on a resting stick in a cross-stick, N, its duration, and its rise and fall time, s: many periods of the
+   head, so that the hand does not excite it. Common practice, no source. */
 constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2;
 
-/** How the flesh of a hand that lies on a stick holds it back, N s/m. Common practice, no source: enough that it does not bounce.
+/** Damping of a stick by a hand resting on it, N s/m. Common practice, no source: enough that it does not bounce.
  */
 constexpr double restingGrip = 6.0;
 
@@ -85,7 +85,7 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
 
     case StrokeKind::crossStick:
     {
-        // The tip rests on the head under the hand and is hardly lifted; the shaft makes the knock.
+        // The tip rests on the head under the hand; the shaft strikes the hoop.
         tip.speed = 0.05 * tip.speed;
         tip.hand = restingForce;
         tip.holdTime = restingTime;

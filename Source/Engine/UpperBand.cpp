@@ -11,13 +11,13 @@ namespace engine
 namespace
 {
 
-/** Modes from this share of the band's end up speak for those above. */
-constexpr double speakingShare = 0.6;
+/** Modes from this share of the band's upper end on represent those above. */
+constexpr double respondingShare = 0.6;
 
-/** Slower than this nothing dies away, 1/s: heads without loss are for tests alone. */
+/** Least decay rate, 1/s; heads without loss occur in tests only. */
 constexpr double slowestDecay = 5.0;
 
-/** A microphone that looks along a head still hears it from this much aside, cosθ. */
+/** Least cosθ, for a microphone in the plane of a head. */
 constexpr double flattestLook = 0.05;
 
 double cosine (const UpperHead& head, double x, double y, const Microphone& microphone) noexcept
@@ -26,18 +26,18 @@ double cosine (const UpperHead& head, double x, double y, const Microphone& micr
     return above / std::hypot (microphone.x - x, microphone.y - y, above);
 }
 
-/** Share of one head in the square of a mode's shape, mean over the head's area, 1/kg. */
+/** Square of a mode's shape on one head, mean over its area, 1/kg. */
 double meanSquare (const DrumSetup& setup, std::size_t head, int mode)
 {
     const auto& shares = head == 0 ? setup.modes.batter : setup.modes.resonant;
     return shares.col (mode).squaredNorm() / (modal::units::pi * setup.modes.radius * setup.modes.radius);
 }
 
-/** Level and decay of what the modes near the band's end answer to a push on this head. */
-void measureEcho (const DrumSetup& setup, const std::vector<ModalPressure>& pressures, std::size_t index, double highest,
+/** Level and decay of the response of the modes near the band's end to a force on this head. */
+void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pressures, std::size_t index, double highest,
                   UpperHead& head)
 {
-    const double lowest = speakingShare * highest;
+    const double lowest = respondingShare * highest;
     double weight = 0.0, slowness = 0.0, filmSlowness = 0.0;
     for (int k = 0; k < setup.modes.size(); ++k)
     {
@@ -48,11 +48,11 @@ void measureEcho (const DrumSetup& setup, const std::vector<ModalPressure>& pres
         const double pushed = meanSquare (setup, index, k);
         for (std::size_t m = 0; m < pressures.size(); ++m)
         {
-            // A mode answers a push of 1 N s with φω sin ωt exp(-αt) in acceleration: energy φ²ω²/4α, twice the integral over
-            // the band of the spectrum's square.
+            // The acceleration of a mode after an impulse of 1 N s is φω sin ωt exp(-αt), with the energy φ²ω²/4α: twice the
+            // integral of the squared spectrum over the band.
             const double loudness =
                 pushed * (std::pow (omega * pressures[m].acceleration[k], 2) + std::pow (pressures[m].velocity[k], 2));
-            head.modesEcho[m] += loudness / (4.0 * decay) / (2.0 * (highest - lowest));
+            head.modalTailLevel[m] += loudness / (4.0 * decay) / (2.0 * (highest - lowest));
         }
         weight += pushed;
         slowness += pushed / decay;
@@ -60,13 +60,15 @@ void measureEcho (const DrumSetup& setup, const std::vector<ModalPressure>& pres
     }
     if (weight <= 0.0)
         return;
-    head.echoDecay = weight / slowness;
-    // The film's own loss grows with the frequency, the rest does not.
-    head.echoDecayRise = head.echoDecay * filmSlowness / slowness / highest;
-    // With the same sound from each mode's push, more modes and more loss as the frequency rises, the level stays about the same
-    // (the test measures it); an echo that loses more loses level. So it is right half an octave above the band's end.
-    for (std::size_t m = 0; m < head.echo.size(); ++m)
-        head.echo[m] = head.modesEcho[m] * (1.0 + (std::numbers::sqrt2 - 1.0) * highest * head.echoDecayRise / head.echoDecay);
+    head.tailDecay = weight / slowness;
+    // The film's loss grows with frequency, the rest does not.
+    head.tailDecayRise = head.tailDecay * filmSlowness / slowness / highest;
+    // With the same pressure per mode, more modes and more loss as frequency rises, the level stays about the same (UpperBandTest
+    // measures it), while a network with more loss gets quieter. The level is set to be right half an octave above the band's
+    // end.
+    for (std::size_t m = 0; m < head.tailLevel.size(); ++m)
+        head.tailLevel[m] =
+            head.modalTailLevel[m] * (1.0 + (std::numbers::sqrt2 - 1.0) * highest * head.tailDecayRise / head.tailDecay);
 }
 
 } // namespace
@@ -78,7 +80,7 @@ DirectPath UpperBand::directPath (int head, double x, double y, const modal::Air
     if (film.density <= 0.0 || cosine (film, x, y, microphone) <= 0.0)
         return {};
     const double distance = std::max (0.01, std::hypot (microphone.x - x, microphone.y - y, microphone.z - film.height));
-    // Sticks and wires push inwards, which is heard as a pull on the air outside.
+    // Sticks and wires push inwards, which makes negative pressure outside.
     return { -microphone.signedGain() * air.density / (modal::units::twoPi * film.density * distance),
              distance / air.soundSpeed };
 }
@@ -105,7 +107,7 @@ UpperBand upperBandOf (const DrumSetup& setup, const std::vector<ModalPressure>&
             head.corner[m] =
                 modes.air.density * modes.air.soundSpeed /
                 (modal::units::pi * head.density * std::max (flattestLook, cosine (head, 0.0, 0.0, setup.microphones[m])));
-        measureEcho (setup, pressures, index, band.lowest, head);
+        measureTail (setup, pressures, index, band.lowest, head);
     }
     return band;
 }

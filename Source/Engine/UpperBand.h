@@ -22,34 +22,33 @@ struct UpperHead
     double height = 0.0;  ///< m, of its plane
     double faces = 1.0;   ///< +1 if its outer side looks up, -1 down
 
-    std::array<double, maxMicrophones> corner{};    ///< Hz below which the air holds the film back, for the direct path
-    std::array<double, maxMicrophones> modesEcho{}; ///< |Pa/N|² as a mean over the upper part of the band, of the modes there
-    std::array<double, maxMicrophones>
-        echo{};                 ///< the same at the end of the band, of the waves that are to sound like modes above it
-    double echoDecay = 0.0;     ///< 1/s of these waves at the end of the band, in amplitude,
-    double echoDecayRise = 0.0; ///< 1/s and Hz, and how much faster they decay for each hertz above it
-    double freePath = 0.0;      ///< s that a wave takes from rim to rim in the mean
+    std::array<double, maxMicrophones> corner{};         ///< Hz, below which the air's mass dominates, for the direct sound
+    std::array<double, maxMicrophones> modalTailLevel{}; ///< |Pa/N|², mean over the modes in the upper part of the band
+    std::array<double, maxMicrophones> tailLevel{};      ///< the same for the reverberant sound, at the band's end
+    double tailDecay = 0.0;                              ///< 1/s, amplitude decay at the band's end,
+    double tailDecayRise = 0.0;                          ///< and its rise per hertz above it
+    double freePath = 0.0;                               ///< s, mean travel time from rim to rim
 };
 
-/** Sound of the heads above the solved band, where no modes are followed: what sticks and wires push with is heard by itself.
-   Output only: nothing of it is taken from the drum.
+/** Sound of the heads above the band of the solved modes, computed from the forces of sticks and wires. Output only: it takes no
+   energy from the drum.
 
-    Directly: a film whose waves are slower than sound radiates from the place that is pushed, and from its rim. With σω² the
+    Direct sound: a film whose waves are slower than sound radiates from the point of the force and from its rim. With σω² the
    film's inertia (its tension adds (wave speed/c)² sin²θ of that, which is left out), a film with air on both sides that is
-   pushed by F in one place is heard far away as
+   pushed by F in one place has in the far field the pressure
 
         p = iω cosθ F / (4π c d) / (1 + iωσ cosθ / (2ρc)),
 
     which is ρF/(2πσd), the force's own spectrum, above the corner ρc/(πσ cosθ). (Junger & Feit, Sound, Structures and Their
    Interaction, from memory, there with air on one side; follows from the film's equation in wave numbers at κ = k sinθ.)
 
-    From the rim: the waves that a force sends out run to and fro until they have died away, and push against the rim each time.
-   Far more is heard of that than of the direct path, later and for longer. Of these waves only the statistics are kept: how loud
-   they are at each microphone and how fast they die away follow from the drum's own modes in the upper part of the band, and
-   since the force of a mode's edge on the air falls as its number grows, the same level holds above. */
+    Reverberant sound: the waves from a force are reflected at the rim again and again and radiate there each time, which is much
+   louder than the direct sound, later and longer. Only their statistics are modelled, by a feedback delay network per head: level
+   at each microphone and decay are those of the drum's own modes in the upper part of the band. The level holds above, since the
+   radiation of a mode's edge falls as the number of modes grows. */
 struct UpperBand
 {
-    double lowest = 0.0;            ///< Hz, where it takes over from the modes; 0: there is nothing
+    double lowest = 0.0;            ///< Hz, crossover from the modes; 0: no upper band
     std::array<UpperHead, 2> heads; ///< batter, resonant
 
     DirectPath directPath (int head, double x, double y, const modal::Air&, const Microphone&) const noexcept;

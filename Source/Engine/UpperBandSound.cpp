@@ -11,10 +11,10 @@ namespace engine
 namespace
 {
 
-/** So many samples are worked on together. */
+/** Samples processed together. */
 constexpr int chunk = 64;
 
-/** s: from one rim of the largest head to the other, at the lowest speed of sound. */
+/** s: across the largest head at the lowest speed of sound. */
 constexpr double longestTap = 1.5 / 300.0;
 
 } // namespace
@@ -22,7 +22,7 @@ constexpr double longestTap = 1.5 / 300.0;
 template <typename Scalar>
 UpperBandSound<Scalar>::UpperBandSound (double sampleRate)
     : rate (sampleRate), past (static_cast<int> (longestTap * sampleRate) + 1),
-      written (past), echoes{ EchoNetwork<Scalar> (sampleRate), EchoNetwork<Scalar> (sampleRate) }
+      written (past), networks{ FeedbackDelayNetwork<Scalar> (sampleRate), FeedbackDelayNetwork<Scalar> (sampleRate) }
 {
     room = 4 * past;
     forces.resize (static_cast<std::size_t> (points * room));
@@ -32,11 +32,11 @@ template <typename Scalar>
 void UpperBandSound<Scalar>::reset() noexcept
 {
     std::fill (forces.begin(), forces.end(), Scalar (0));
-    for (auto& network : echoes)
+    for (auto& network : networks)
         network.reset();
     for (auto& corner : corners)
         corner.reset();
-    afterEntrance = afterExit = {};
+    inputState = outputState = {};
     written = past;
 }
 
@@ -60,7 +60,7 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
         std::fill (forces.begin() + maxStrikers * room, forces.end(), Scalar (0));
     wirePoints = static_cast<int> (wires.size());
     microphones = model.microphones();
-    // Too near the end of what the rate can hold there is nothing to add.
+    // Nothing to add if the crossover is close to half the sample rate.
     isHeard = microphones > 0 && band.lowest > 0.0 && band.lowest < highestShareOfRate * rate &&
               (band.heads[0].density > 0.0 || band.heads[1].density > 0.0);
     if (! isHeard)
@@ -70,16 +70,17 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     {
         const auto& film = band.heads[head];
         const double high = std::min (2.0 * band.lowest, 0.475 * rate);
-        echoes[head].set (0.5 * film.freePath, { band.lowest, film.echoDecay },
-                          { high, film.echoDecay + film.echoDecayRise * (high - band.lowest) }, rate);
+        networks[head].set (0.5 * film.freePath, { band.lowest, film.tailDecay },
+                            { high, film.tailDecay + film.tailDecayRise * (high - band.lowest) }, rate);
         for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
         {
             corners[head].set (m, std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
-            echo[head][m] = static_cast<Scalar> (std::sqrt (film.echo[m] * film.echoDecay / echoes[head].loudness()));
+            networkGain[head][m] =
+                static_cast<Scalar> (std::sqrt (film.tailLevel[m] * film.tailDecay / networks[head].loudness()));
         }
     }
-    entrance = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
-    exit = HighPassShape<Scalar>::twoPoles (band.lowest, butterworthQualities[1], rate);
+    inputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
+    outputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[1], rate);
     for (int m = 0; m < microphones; ++m)
         for (int p = 0; p < wirePoints; ++p)
         {
@@ -112,8 +113,8 @@ void UpperBandSound<Scalar>::open (KernelView<Scalar>& view, int frames) noexcep
         }
         written = past;
     }
-    view.toldForce = forces.data() + written;
-    view.toldStride = room;
+    view.forceLog = forces.data() + written;
+    view.forceLogStride = room;
 }
 
 template <typename Scalar>
@@ -127,21 +128,22 @@ void UpperBandSound<Scalar>::add (Scalar* const* outputs, int frames) noexcept
 template <typename Scalar>
 void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int frames) noexcept
 {
-    using Signs = typename EchoNetwork<Scalar>::Signs;
-    constexpr auto lines = static_cast<std::size_t> (EchoNetwork<Scalar>::lines);
-    constexpr auto share = EchoNetwork<Scalar>::share;
+    using Signs = typename FeedbackDelayNetwork<Scalar>::Signs;
+    constexpr auto lines = static_cast<std::size_t> (FeedbackDelayNetwork<Scalar>::lines);
+    constexpr auto share = FeedbackDelayNetwork<Scalar>::share;
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        // Each point has a row of signs, by which it pushes into the lines.
+        // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix.
         std::array<Signs, 2> rows{};
         for (int j = 0; j < maxStrikers; ++j)
             if (isOnHead[static_cast<std::size_t> (j)])
-                rows[0][static_cast<std::size_t> (j)] = share * told (j)[from + frame];
+                rows[0][static_cast<std::size_t> (j)] = share * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            rows[1][static_cast<std::size_t> (p) % lines] += share * told (maxStrikers + p)[from + frame];
+            rows[1][static_cast<std::size_t> (p) % lines] += share * forcesOf (maxStrikers + p)[from + frame];
         for (std::size_t head = 0; head < 2; ++head)
-            answers[head][static_cast<std::size_t> (frame)] = echoes[head].next (EchoNetwork<Scalar>::transformed (rows[head]));
+            answers[head][static_cast<std::size_t> (frame)] =
+                networks[head].next (FeedbackDelayNetwork<Scalar>::transformed (rows[head]));
     }
 
     std::array<std::array<std::array<Scalar, chunk>, maxMicrophones>, 2> direct{};
@@ -152,7 +154,7 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
             if (tap.gain == Scalar (0))
                 continue;
             auto& to = direct[p < maxStrikers ? 0 : 1][static_cast<std::size_t> (m)];
-            const Scalar* const force = told (p) + from - tap.delay;
+            const Scalar* const force = forcesOf (p) + from - tap.delay;
             for (int frame = 0; frame < frames; ++frame)
                 to[static_cast<std::size_t> (frame)] += tap.gain * force[frame];
         }
@@ -160,26 +162,26 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
     for (int frame = 0; frame < frames; ++frame)
     {
         const auto at = static_cast<std::size_t> (frame);
-        Ears straight{}, heard{};
+        PerMicrophone straight{}, heard{};
         for (std::size_t head = 0; head < 2; ++head)
         {
-            // Microphones hear the lines by rows of signs, too: all but the first, which has no minus.
-            const auto echoRows = EchoNetwork<Scalar>::transformed (answers[head][at]);
-            Ears arrived{};
+            // Each microphone sums the lines with another sign pattern; the first one, all plus, is not used.
+            const auto echoRows = FeedbackDelayNetwork<Scalar>::transformed (answers[head][at]);
+            PerMicrophone arrived{};
             for (std::size_t m = 0; m < maxMicrophones; ++m)
                 arrived[m] = direct[head][m][at];
             const auto passed = corners[head].next (arrived);
             for (std::size_t m = 0; m < maxMicrophones; ++m)
             {
                 straight[m] += passed[m];
-                heard[m] += echo[head][m] * echoRows[m + 1];
+                heard[m] += networkGain[head][m] * echoRows[m + 1];
             }
         }
-        // What echoes has been through the entrance already.
-        const auto entered = afterEntrance.next (straight, entrance);
+        // The networks have the input high-pass built in.
+        const auto entered = inputState.next (straight, inputHighPass);
         for (std::size_t m = 0; m < heard.size(); ++m)
             heard[m] += entered[m];
-        const auto out = afterExit.next (heard, exit);
+        const auto out = outputState.next (heard, outputHighPass);
         for (int m = 0; m < microphones; ++m)
             outputs[m][from + frame] += out[static_cast<std::size_t> (m)];
     }

@@ -26,8 +26,8 @@ Eigen::VectorXd overClass (const Bank& bank, const BankClass& group, double (*va
     return values;
 }
 
-/** How far straight strands without weight would lie in the unpushed film at each contact, m. */
-Eigen::VectorXd drawnIntoTheHead (const DrumSetup& setup, const StrandGeometry& strands, int contacts)
+/** Depth of straight, weightless strands below the undeflected head at each contact, m. */
+Eigen::VectorXd depthBelowHead (const DrumSetup& setup, const StrandGeometry& strands, int contacts)
 {
     const auto& wires = setup.wires;
     const double radius = setup.modes.radius;
@@ -49,9 +49,9 @@ struct Rest
     Eigen::VectorXd force, compression;
 };
 
-/** Where the contacts come to rest under the strainer's pull and the wires' own weight: f = K·max(η, 0), η = pressed - C·f.
+/** Static equilibrium of the contacts under strainer tension and the wires' weight: f = K·max(η, 0), η = pressed - C·f.
 
-    At rest all four quadrants are alike, so that the first class alone decides. Projected Gauss-Seidel. */
+    At rest all four quadrants are equal, so the first class is enough. Projected Gauss-Seidel. */
 Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
 {
     const auto& group = bank.classes.front();
@@ -68,7 +68,7 @@ Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
         if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
             weight[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
     }
-    const Eigen::VectorXd pressed = drawnIntoTheHead (setup, *bank.strands, n) + shapes * weight / contactsPerCombination;
+    const Eigen::VectorXd pressed = depthBelowHead (setup, *bank.strands, n) + shapes * weight / contactsPerCombination;
 
     Rest rest{ Eigen::VectorXd::Zero (n), pressed };
     for (int sweep = 0; sweep < 20000; ++sweep)
@@ -85,7 +85,7 @@ Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
             break;
     }
     rest.compression = pressed - compliance * rest.force;
-    // Exactly what the contact law gives, so that quiet stays quiet.
+    // Exactly the contact law's force, so that a drum at rest stays at rest.
     rest.force = stiffness * rest.compression.cwiseMax (0.0);
     return rest;
 }
@@ -144,7 +144,7 @@ WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
         largest = std::max (
             largest, Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> (scaled, Eigen::EigenvaluesOnly).eigenvalues().maxCoeff());
     }
-    // A hair above the largest eigenvalue, for the rounding of single precision.
+    // Slightly above the largest eigenvalue, to allow for rounding in single precision.
     for (int quadrant = 0; quadrant < classes; ++quadrant)
         contacts.metric.segment (quadrant * padded, n) = 1.001 * largest * own;
     return contacts;

@@ -19,9 +19,9 @@ struct StrokeNote
     double position; ///< share of the radius
 };
 
-/** General MIDI's side stick (37) and acoustic snare (38); the rimshot on 40, which is common practice (General MIDI calls that note
-   electric snare); and our own notes 21 to 26 for the rest. These lie below the percussion of General MIDI (35 to 81) and of its
-   level 2 (27 to 87), so that the track of a whole kit plays only the snare's notes. */
+/** General MIDI's side stick (37) and acoustic snare (38); the rimshot on 40, which is common practice (General MIDI calls that
+   note electric snare); and our own notes 21 to 26 for the rest. These lie below the percussion of General MIDI (35 to 81) and of
+   its level 2 (27 to 87), so that the track of a whole kit plays only the snare's notes. */
 const std::array<StrokeNote, 9>& strokeNotes() noexcept;
 
 /** Sets kind, position and speed for a note; false if the note plays nothing. Realtime safe. */

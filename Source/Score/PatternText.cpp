@@ -60,7 +60,7 @@ double stepLength (const PatternTempo& tempo) noexcept
     return 60.0 / tempo.beatsPerMinute / tempo.stepsPerBeat;
 }
 
-/** 1 to 9 over the range of MIDI velocities 14 to 126. */
+/** Dynamics 1 to 9 are the MIDI velocities 14 to 126. */
 double speedOfDynamic (int dynamic) noexcept
 {
     return speedOfVelocity (14 * dynamic);
@@ -95,7 +95,7 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
         acceptsDynamic = letter.has_value();
 
         if (! letter && c != '.')
-            throw modal::InputError (field, "'" + std::string (1, c) + "' at place " + std::to_string (i + 1), allowedLetters);
+            throw modal::InputError (field, "'" + std::string (1, c) + "' at position " + std::to_string (i + 1), allowedLetters);
 
         if (letter)
         {

@@ -7,25 +7,24 @@
 namespace score
 {
 
-/** How fast a pattern runs. */
+/** Tempo of a pattern. */
 struct PatternTempo
 {
     double beatsPerMinute = 100.0; ///< 20 to 400
-    int stepsPerBeat = 4;          ///< 1 to 16: how many steps of the text make a beat
+    int stepsPerBeat = 4;          ///< steps of the text per beat, 1 to 16
 };
 
-/** Reads a pattern written as text, one step a letter:
+/** Reads a pattern written as text, one letter per step:
 
         o   off centre        c   centre           h   half way to the edge     e   edge
         r   rimshot           k   cross-stick      z   buzz                     d   double stroke
         .   rest              |   bar line, takes no time                       space, line break: nothing
 
-    A digit 1 (a ghost) to 9 (as hard as it goes) after a stroke sets how hard it is; without one it is 6. So a backbeat with
-   ghosts is
-    "....o7..o2....o7.o2". Upper case is read like lower case.
+    A digit 1 (ghost note) to 9 (loudest) after a stroke sets its dynamic; the default is 6. A backbeat with ghost notes is
+   "....o7..o2....o7.o2". Upper case equals lower case.
 
-    @throws modal::InputError on `field`, with the place of the first letter that means nothing, for a text without strokes, and
-   for a tempo out of range
+    @throws modal::InputError on `field`, with the position of the first unknown letter, for a text without strokes, and for a
+   tempo out of range
 */
 Score readPattern (const std::string& text, const PatternTempo&, const std::string& field);
 

@@ -10,7 +10,7 @@
 namespace score
 {
 
-/** A drum that plays a score, block by block. The result does not depend on how it is cut into blocks. */
+/** Plays a score on a drum, block by block. The result does not depend on the block size. */
 class Performance
 {
 public:
@@ -19,7 +19,7 @@ public:
     /** Writes `frames` samples of each microphone of the model. */
     void process (float* const* outputs, int frames);
 
-    /** Strokes so far that came while too many others waited, and were not played. */
+    /** Strokes not played so far because the drum's queue was full. */
     int lostStrokes() const noexcept { return lost; }
 
 private:

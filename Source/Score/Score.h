@@ -4,7 +4,7 @@
 
 #include <vector>
 
-/** What is played: strokes in time, wherever they come from. */
+/** Strokes in time, from patterns, MIDI or the user. */
 namespace score
 {
 

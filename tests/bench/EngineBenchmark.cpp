@@ -17,7 +17,7 @@
 #include "PlainDense.h"
 
 #include "Engine/Drum.h"
-#include "Engine/VectorChoice.h"
+#include "Engine/KernelDispatch.h"
 #include "Modal/Tuning.h"
 
 #include <algorithm>

@@ -18,22 +18,22 @@ using View = engine::KernelView<float>;
 float solveWire (float e, float target, float D, float K, float loss)
 {
     const float deep = std::max (e, 0.0f), base = 1.0f + D * loss;
-    const bool beginsIn = e > 0.0f, endsIn = target > 0.5f * D * K * deep - e * base;
-    if (! beginsIn && ! endsIn)
+    const bool beginsClosed = e > 0.0f, endsClosed = target > 0.5f * D * K * deep - e * base;
+    if (! beginsClosed && ! endsClosed)
         return loss * target / base;
-    if (beginsIn && endsIn)
+    if (beginsClosed && endsClosed)
     {
         const float move = (target - D * K * e) / (base + 0.5f * D * K);
         return K * (e + 0.5f * move) + loss * move;
     }
-    const float sign = beginsIn ? -1.0f : 1.0f;
-    const float a = endsIn ? base + 0.5f * D * K : base, b = endsIn ? D * K * e - target : -target;
+    const float sign = beginsClosed ? -1.0f : 1.0f;
+    const float a = endsClosed ? base + 0.5f * D * K : base, b = endsClosed ? D * K * e - target : -target;
     const float c = 0.5f * D * K * e * e * sign;
     const float root = std::sqrt (std::max (b * b - 4.0f * a * c, 0.0f));
     float move = (sign * root - b) / (2.0f * a);
-    move = beginsIn ? std::min (move, -1.0e-18f) : std::max (move, 1.0e-18f);
+    move = beginsClosed ? std::min (move, -1.0e-18f) : std::max (move, 1.0e-18f);
     const float end = e + move;
-    return 0.5f * K * (endsIn ? end * end : -deep * deep) / move + loss * move;
+    return 0.5f * K * (endsClosed ? end * end : -deep * deep) / move + loss * move;
 }
 
 /** Move of striker `j` that other strikers and the wires cause. */

@@ -5,9 +5,9 @@
 // Prints medians in milliseconds of processor time. The baseline is what one would write first: the same mass and stiffness
 // matrices, M⁻¹K into Eigen::EigenSolver, an order at a time.
 
-#include "Modal/modes/OrderProblem.h"
 #include "Modal/Prediction.h"
 #include "Modal/Units.h"
+#include "Modal/modes/OrderProblem.h"
 
 #include <Eigen/Eigenvalues>
 #include <Eigen/LU>

@@ -1,6 +1,6 @@
 #include "TestDrum.h"
 
-#include "Engine/VectorChoice.h"
+#include "Engine/KernelDispatch.h"
 
 #include "tests/Catch.h"
 

@@ -3,7 +3,7 @@
 #include "TestDrum.h"
 #include "ThirdOctaves.h"
 
-#include "Engine/EchoNetwork.h"
+#include "Engine/FeedbackDelayNetwork.h"
 #include "Engine/UpperBand.h"
 
 #include "tests/Catch.h"
@@ -77,24 +77,24 @@ TEST_CASE ("until the rim answers, the sum over a head's modes is what the formu
 
 TEST_CASE ("an echo network is as loud as it says, and dies away as it was told", "[engine][upper]")
 {
-    using Network = engine::EchoNetwork<double>;
+    using Network = engine::FeedbackDelayNetwork<double>;
     const double rate = 48000.0, low = 2000.0, high = 4000.0, lowRate = 40.0, highRate = 60.0;
     Network network (rate);
     network.set (1.0e-3, { low, lowRate }, { high, highRate }, rate);
-    std::vector<double> answer;
+    std::vector<double> response;
     for (int i = 0; i < static_cast<int> (0.5 * rate); ++i)
     {
         Network::Signs push{};
         if (i == 0)
             push.fill (1.0 / std::sqrt (8.0));
         const auto lines = network.next (push);
-        answer.push_back (lines[0] - lines[1] + lines[2] - lines[3] + lines[4] - lines[5] + lines[6] - lines[7]);
+        response.push_back (lines[0] - lines[1] + lines[2] - lines[3] + lines[4] - lines[5] + lines[6] - lines[7]);
     }
     double sum = 0.0, expected = 0.0;
     for (const double centre : testdrum::thirdOctaveCentres (2900.0, 8100.0))
     {
         const double width = centre * (std::pow (2.0, 1.0 / 6.0) - std::pow (2.0, -1.0 / 6.0));
-        sum += decibels (testdrum::bandEnergy (answer, rate, centre, 2.0) * rate * rate / width) / 5.0;
+        sum += decibels (testdrum::bandEnergy (response, rate, centre, 2.0) * rate * rate / width) / 5.0;
         const double decay = lowRate + (highRate - lowRate) * (centre - low) / (high - low);
         expected += decibels (network.loudness() / decay) / 5.0;
     }
@@ -106,7 +106,7 @@ TEST_CASE ("an echo network is as loud as it says, and dies away as it was told"
     {
         double total = 0.0;
         for (auto i = static_cast<std::size_t> (from * rate); i < static_cast<std::size_t> ((from + 0.02) * rate); ++i)
-            total += answer[i] * answer[i];
+            total += response[i] * response[i];
         return total;
     };
     const double fall = std::log (energy (0.03) / energy (0.05)) / (2.0 * 0.02);
@@ -132,11 +132,11 @@ TEST_CASE ("a drum followed to 2 kHz knows how loud its modes to 4 kHz would be"
     for (std::size_t head = 0; head < 2; ++head)
     {
         const auto &ours = played.heads[head], &theirs = fine.heads[head];
-        const double decay = ours.echoDecay + 2000.0 * ours.echoDecayRise;
-        CHECK (decay == Approx (theirs.echoDecay).epsilon (0.25));
+        const double decay = ours.tailDecay + 2000.0 * ours.tailDecayRise;
+        CHECK (decay == Approx (theirs.tailDecay).epsilon (0.25));
         for (std::size_t m = 0; m < 3; ++m)
         {
-            const double error = decibels (ours.echo[m] * ours.echoDecay / decay / theirs.modesEcho[m]);
+            const double error = decibels (ours.tailLevel[m] * ours.tailDecay / decay / theirs.modalTailLevel[m]);
             table << (head == 0 ? " batter" : " resonant") << ", microphone " << m << ": " << error << " dB;";
             CHECK (std::abs (error) < 4.0); // 3.4 dB measured
         }

@@ -291,7 +291,7 @@ TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
         { { "render", "maple-14x5", "--output", "a.wav", "--velocity", "9", "--speed", "1m/s" },
           { "--velocity", "beside --speed" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--pattern", "o7.x." },
-          { "--pattern", "'x' at place 4", "o c h e r k z d" } },
+          { "--pattern", "'x' at position 4", "o c h e r k z d" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--pattern", "..|." }, { "--pattern has no stroke; needed: " } },
         { { "render", "maple-14x5", "--output", "a.wav", "--pattern", "o", "--tempo", "900" }, { "--tempo", "900", "400 bpm" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--pattern", "o", "--steps", "0" }, { "--steps", "0", "1 to 16" } },

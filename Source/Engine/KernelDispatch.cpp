@@ -1,4 +1,4 @@
-#include "VectorChoice.h"
+#include "KernelDispatch.h"
 
 #include <cstring>
 #include <initializer_list>
@@ -17,7 +17,7 @@ void runAvx512 (KernelView<float>&, float* const*, int);
 KernelChoice<float> kernelNamed (const char* name) noexcept
 {
 #if defined(SNAREWRIGHT_X86_KERNELS)
-    // All that KernelAvx512.cpp is compiled for.
+    // All extensions that KernelAvx512.cpp is compiled for.
     if (std::strcmp (name, "avx512") == 0 && __builtin_cpu_supports ("avx512f") && __builtin_cpu_supports ("avx512vl") &&
         __builtin_cpu_supports ("avx512dq") && __builtin_cpu_supports ("fma"))
         return { runAvx512, "avx512" };

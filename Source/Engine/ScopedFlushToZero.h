@@ -8,35 +8,35 @@
 namespace engine
 {
 
-/** While alive, numbers too small for full precision count as zero on this thread: on many processors they would slow a fading
-   drum a hundredfold. Puts the former setting back at the end. */
-class ScopedFlush
+/** While alive, denormals are flushed to zero on this thread; on many processors they would slow a decaying drum a hundredfold.
+   Restores the former setting. */
+class ScopedFlushToZero
 {
 public:
 #if defined(SNAREWRIGHT_HAS_MXCSR)
-    ScopedFlush() noexcept : former (_mm_getcsr())
+    ScopedFlushToZero() noexcept : former (_mm_getcsr())
     {
         _mm_setcsr (former | 0x8040u);
     }
-    ~ScopedFlush() noexcept
+    ~ScopedFlushToZero() noexcept
     {
         _mm_setcsr (former);
     }
 #elif defined(__aarch64__) && defined(__GNUC__)
-    ScopedFlush() noexcept
+    ScopedFlushToZero() noexcept
     {
         asm volatile("mrs %0, fpcr" : "=r"(former));
         asm volatile("msr fpcr, %0" ::"r"(former | (1ull << 24)));
     }
-    ~ScopedFlush() noexcept
+    ~ScopedFlushToZero() noexcept
     {
         asm volatile("msr fpcr, %0" ::"r"(former));
     }
 #else
-    ScopedFlush() noexcept = default;
+    ScopedFlushToZero() noexcept = default;
 #endif
-    ScopedFlush (const ScopedFlush&) = delete;
-    ScopedFlush& operator= (const ScopedFlush&) = delete;
+    ScopedFlushToZero (const ScopedFlushToZero&) = delete;
+    ScopedFlushToZero& operator= (const ScopedFlushToZero&) = delete;
 
 private:
 #if defined(SNAREWRIGHT_HAS_MXCSR)

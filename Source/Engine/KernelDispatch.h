@@ -5,7 +5,7 @@
 namespace engine
 {
 
-/** An inner loop. */
+/** Run-time kernel dispatch: an inner loop and its name. */
 template <typename Scalar>
 struct KernelChoice
 {
@@ -13,10 +13,10 @@ struct KernelChoice
     const char* name; ///< "baseline", "avx2", "avx512"; "exact" in double precision
 };
 
-/** One loop by name, for benchmarks and tests; falls back to the baseline where the processor or the build has no such loop. */
+/** The loop of this name, for benchmarks and tests; the baseline if the processor or the build has none. */
 KernelChoice<float> kernelNamed (const char* name) noexcept;
 
-/** The fastest loop of a precision that this processor can run. */
+/** The fastest loop of this precision that the processor can run. */
 template <typename Scalar>
 KernelChoice<Scalar> kernelFor() noexcept;
 

@@ -1,9 +1,9 @@
-#include "RadialMemo.h"
+#include "RadialCache.h"
 
 namespace engine
 {
 
-const std::vector<double>& RadialMemo::operator() (const modal::BasisFunction& function)
+const std::vector<double>& RadialCache::operator() (const modal::BasisFunction& function)
 {
     const std::scoped_lock lock (mutex);
     auto& values = known[{ function.m, function.n }];

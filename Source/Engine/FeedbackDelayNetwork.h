@@ -12,18 +12,19 @@
 namespace engine
 {
 
-/** Waves that run to and fro in a head until they have died away: delay lines that feed one another through an orthogonal matrix,
-    so that no energy is gained and none lost but by the lines' own losses. Answers a push with an even, decaying noise. */
+/** A feedback delay network (Jot): delay lines coupled by an orthogonal matrix, which conserves energy, with a one-pole loss
+   filter each. Its impulse response is a dense, exponentially decaying noise. Models the waves in a head above the solved modes.
+ */
 template <typename Scalar>
-class EchoNetwork
+class FeedbackDelayNetwork
 {
 public:
     static constexpr int lines = 8;
-    static constexpr Scalar share = Scalar (0.35355339059327); ///< 1/√8 to each line: a push of 1 is an energy of 1
+    static constexpr Scalar share = Scalar (0.35355339059327); ///< 1/√8 to each line: an impulse of 1 has an energy of 1
     using Signs = std::array<Scalar, lines>;
 
-    /** Room for delays at up to `sampleRate` Hz; allocates. */
-    explicit EchoNetwork (double sampleRate)
+    /** Allocates the delay lines for up to `sampleRate` Hz. */
+    explicit FeedbackDelayNetwork (double sampleRate)
         : memory (std::bit_ceil (static_cast<std::size_t> (longestDelay * sampleRate) + 2)), mask (memory.size() - 1)
     {
     }
@@ -32,7 +33,7 @@ public:
     {
         std::fill (memory.begin(), memory.end(), Signs{});
         damped = {};
-        pass = {};
+        inputState = {};
     }
 
     struct Decay
@@ -41,22 +42,23 @@ public:
         double rate;      ///< 1/s, of the amplitude
     };
 
-    /** @param shortest   s, the first answer
-        @param low, high  two points of the decay; low.frequency < high.frequency < half the rate. Of what lies below the lower
-       one the first two of Butterworth's four poles keep most out, so that a change while the network rings is no click. */
+    /** @param shortest   s, the shortest delay
+        @param low, high  two points of the decay; low.frequency < high.frequency < half the rate. A high-pass at the lower one
+       (two of the four poles of a Butterworth crossover) keeps lower frequencies out, so that changing the delays while the
+       network rings makes no click. */
     void set (double shortest, Decay low, Decay high, double sampleRate) noexcept
     {
-        entrance = HighPassShape<Scalar>::twoPoles (low.frequency, butterworthQualities[0], sampleRate);
+        inputHighPass = HighPassCoefficients<Scalar>::twoPoles (low.frequency, butterworthQualities[0], sampleRate);
         shortest = std::clamp (shortest, 0.25e-3, 0.5 * longestDelay);
         meanDelay = 0.0;
         for (int i = 0; i < lines; ++i)
         {
-            // Evenly spread in ratio, so that no two lines meet again soon.
+            // Geometrically spaced, so that echoes of different lines rarely coincide.
             const double seconds = shortest * std::pow (longestDelay / shortest, static_cast<double> (i) / (lines - 1));
             const auto at = static_cast<std::size_t> (i);
             delay[at] = std::max<std::size_t> (1, static_cast<std::size_t> (seconds * sampleRate));
             meanDelay += seconds / lines;
-            // One pole that passes through both points, if one pole can fall so steeply.
+            // One-pole filter through both decay points, if one pole can be that steep.
             const auto kept = [&] (const Decay& d) { return std::exp (-2.0 * d.rate * seconds); };
             const auto turn = [&] (const Decay& d) { return std::cos (2.0 * std::numbers::pi * d.frequency / sampleRate); };
             const double steepest = 1.2 * (1.0 - turn (low)) / (1.0 - turn (high));
@@ -68,12 +70,12 @@ public:
         }
     }
 
-    /** Mean over frequency of the answer's energy for an output of all lines with signs ±1 and a push of 1, spread over the lines
-       with signs ±1, is this over the decay in 1/s. */
+    /** Energy of the impulse response (mean over frequency) times the decay rate in 1/s, for an impulse of 1 spread over the
+       lines with signs ±1 and an output that sums the lines with signs ±1. */
     double loudness() const noexcept { return 1.0 / (2.0 * meanDelay); }
 
-    /** Takes a push in, spread over the lines, and returns what comes out of each. */
-    Signs next (const Signs& push) noexcept
+    /** Processes one sample: input and output of each line. */
+    Signs next (const Signs& input) noexcept
     {
         Signs out;
         for (std::size_t i = 0; i < lines; ++i)
@@ -81,16 +83,15 @@ public:
             damped[i] = feed[i] * memory[(position - delay[i]) & mask][i] + keep[i] * damped[i];
             out[i] = damped[i];
         }
-        const Signs passed = pass.next (push, entrance), mixed = transformed (out);
+        const Signs filtered = inputState.next (input, inputHighPass), mixed = transformed (out);
         auto& to = memory[position & mask];
         for (std::size_t i = 0; i < lines; ++i)
-            to[i] = share * mixed[i] + passed[i];
+            to[i] = share * mixed[i] + filtered[i];
         ++position;
         return out;
     }
 
-    /** Times an 8 × 8 Hadamard matrix, whose rows are signs as unlike one another as can be: each half with the other, then
-       halves of halves. */
+    /** Fast 8 × 8 Hadamard transform (butterflies); the rows are orthogonal sign patterns. */
     static Signs transformed (const Signs& x) noexcept
     {
         const Scalar a0 = x[0] + x[4], a1 = x[1] + x[5], a2 = x[2] + x[6], a3 = x[3] + x[7];
@@ -101,14 +102,14 @@ public:
     }
 
 private:
-    static constexpr double longestDelay = 0.04; ///< s: long enough that the network's own tones lie no further apart than they are wide
+    static constexpr double longestDelay = 0.04; ///< s: so long that the network's modes overlap and are not heard as tones
 
     std::vector<Signs> memory;
     std::size_t mask, position = 0;
     std::array<std::size_t, lines> delay{};
     Signs feed{}, keep{}, damped{};
-    HighPassShape<Scalar> entrance;
-    HighPass<Scalar, lines> pass;
+    HighPassCoefficients<Scalar> inputHighPass;
+    HighPassState<Scalar, lines> inputState;
     double meanDelay = 1.0;
 };
 

@@ -1,4 +1,4 @@
-// How a drum that rings goes on as another drum.
+// Transfers the state of a ringing drum to another model.
 
 #include "DrumModel.h"
 
@@ -12,7 +12,7 @@ namespace engine
 namespace
 {
 
-constexpr int tableSide = 96; ///< orders and circles that the table of basis functions has room for
+constexpr int tableSide = 96; ///< orders and circles covered by the table of basis functions
 
 std::size_t tablePlace (const modal::BasisFunction& function) noexcept
 {
@@ -25,23 +25,23 @@ bool hasPlace (const modal::BasisFunction& function) noexcept
     return function.m < tableSide && function.n < tableSide;
 }
 
-/** Cosine between two shapes below which one does not go on as the other. */
+/** Least cosine between two mode shapes for a transfer. */
 constexpr double leastLikeness = 0.5;
 
-/** Shapes are compared by the terms that make up this share of their square: a few on an even drum, some tens on an uneven one,
-   where nearly all are not zero. */
+/** Shapes are compared by their strongest terms, up to this share of the squared norm: a few on an even drum, some tens on an
+   uneven one. */
 constexpr double leadingShare = 0.9;
 
 } // namespace
 
-/** The strongest terms of a mode's shape, up to `leadingShare` of its square. */
+/** The strongest terms of a mode's shape, up to `leadingShare` of its squared norm. */
 template <typename Scalar>
 void BasicDrumModel<Scalar>::gatherLeadingTerms (FieldMode& mode)
 {
     std::vector<Term> all;
     for (int b = 0; b < basisSize(); ++b)
-        all.push_back ({ b, static_cast<float> (made.modes.batter (b, mode.drumMode)),
-                         static_cast<float> (made.modes.resonant (b, mode.drumMode)) });
+        all.push_back ({ b, static_cast<float> (drumSetup.modes.batter (b, mode.drumMode)),
+                         static_cast<float> (drumSetup.modes.resonant (b, mode.drumMode)) });
     const auto square = [] (const Term& term)
     { return static_cast<double> (term.batter) * term.batter + static_cast<double> (term.resonant) * term.resonant; };
     std::stable_sort (all.begin(), all.end(), [&] (const Term& a, const Term& b) { return square (a) > square (b); });
@@ -65,11 +65,11 @@ void BasicDrumModel<Scalar>::gatherLeadingTerms (FieldMode& mode)
 template <typename Scalar>
 void BasicDrumModel<Scalar>::sortFieldModes()
 {
-    for (const auto& mode : modesOfHeads)
+    for (const auto& mode : headBankModes)
     {
-        const auto& named = made.modes.modes[static_cast<std::size_t> (mode.drumMode)];
-        if (mode.isOfAir)
-            bankOfAir.push_back (mode.bankMode);
+        const auto& named = drumSetup.modes.modes[static_cast<std::size_t> (mode.drumMode)];
+        if (mode.isAirMode)
+            airBankModes.push_back (mode.bankMode);
         else
             fieldModes.push_back ({ mode.bankMode, mode.drumMode, named.m, named.frequency });
     }
@@ -81,7 +81,7 @@ void BasicDrumModel<Scalar>::sortFieldModes()
 
     basisIndex.assign (tableSide * tableSide * 2, -1);
     for (int b = 0; b < basisSize(); ++b)
-        if (const auto& function = made.modes.basis[static_cast<std::size_t> (b)]; hasPlace (function))
+        if (const auto& function = drumSetup.modes.basis[static_cast<std::size_t> (b)]; hasPlace (function))
             basisIndex[tablePlace (function)] = static_cast<short> (b);
 }
 
@@ -92,9 +92,9 @@ ModalRecursion BasicDrumModel<Scalar>::recursion (int bankMode) const noexcept
     return { exactKeep[k], exactSpring[k], exactDrive[k] };
 }
 
-/** Cosine between a mode's shape and another's that is laid out in `field`, times the other's size. */
+/** Cosine between a mode's shape and the one written to `field`, times the latter's norm. */
 template <typename Scalar>
-double BasicDrumModel<Scalar>::alike (const FieldMode& mode, const double* field) const noexcept
+double BasicDrumModel<Scalar>::similarity (const FieldMode& mode, const double* field) const noexcept
 {
     double product = 0.0;
     for (const auto& term : termsOf (mode))
@@ -103,14 +103,14 @@ double BasicDrumModel<Scalar>::alike (const FieldMode& mode, const double* field
     return mode.size > 0.0 ? product / mode.size : 0.0;
 }
 
-/** Writes the shape of a mode of another model, times `share`, over this model's basis; the rest of `field` stays. */
+/** Writes the shape of another model's mode, times `share`, in this model's basis; the rest of `field` is unchanged. */
 template <typename Scalar>
-void BasicDrumModel<Scalar>::layOut (const BasicDrumModel& former, const FieldMode& mode, double share,
-                                     double* field) const noexcept
+void BasicDrumModel<Scalar>::writeShape (const BasicDrumModel& former, const FieldMode& mode, double share,
+                                         double* field) const noexcept
 {
     for (const auto& term : former.termsOf (mode))
     {
-        const auto& function = former.made.modes.basis[static_cast<std::size_t> (term.basis)];
+        const auto& function = former.drumSetup.modes.basis[static_cast<std::size_t> (term.basis)];
         const int here = hasPlace (function) ? basisIndex[tablePlace (function)] : -1;
         if (here < 0)
             continue;
@@ -131,8 +131,8 @@ void BasicDrumModel<Scalar>::carryOver (const BasicDrumModel& former, int theirs
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const Motion& from, const Motion& to,
-                                            double* work) const noexcept
+void BasicDrumModel<Scalar>::transferHeadModes (const BasicDrumModel& former, const Motion& from, const Motion& to,
+                                                double* work) const noexcept
 {
     std::bitset<maxModes> isTaken;
     std::fill_n (work, fieldSize(), 0.0);
@@ -141,21 +141,21 @@ void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const 
     {
         while (group < fieldModes.size() && fieldModes[group].order < old.order)
             ++group;
-        layOut (former, old, 1.0, work);
+        writeShape (former, old, 1.0, work);
         double most = leastLikeness * old.size, sign = 0.0;
         std::size_t best = 0;
         for (std::size_t i = group; i < fieldModes.size() && fieldModes[i].order == old.order; ++i)
         {
             if (isTaken[i])
                 continue;
-            const double likeness = alike (fieldModes[i], work);
+            const double likeness = similarity (fieldModes[i], work);
             if (std::abs (likeness) <= most)
                 continue;
             most = std::abs (likeness);
             sign = likeness > 0.0 ? 1.0 : -1.0;
             best = i;
         }
-        layOut (former, old, 0.0, work);
+        writeShape (former, old, 0.0, work);
         if (sign == 0.0)
             continue;
         isTaken.set (best);
@@ -164,7 +164,7 @@ void BasicDrumModel<Scalar>::takeOverHeads (const BasicDrumModel& former, const 
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::leanStrands (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
+void BasicDrumModel<Scalar>::moveStrandsWithHead (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
 {
     std::array<Scalar, maxContacts> wanted, found;
     former.contactsMovedBy (theirs, wanted.data());
@@ -184,14 +184,14 @@ void BasicDrumModel<Scalar>::leanStrands (const BasicDrumModel& former, const Sc
             wanted[static_cast<std::size_t> (c * combinations + i)] =
                 static_cast<Scalar> (combined[static_cast<std::size_t> (c)]);
     }
-    for (const int mode : bankOfStrands)
+    for (const int mode : strandBankModes)
         for (int c = 0; c < classes; ++c)
         {
             const auto& group = coupling[static_cast<std::size_t> (c)];
             const int k = mode - group.firstMode;
             if (k < 0 || k >= group.modes)
                 continue;
-            // The strings of one strand are at right angles to each other at its contacts, so that each finds its own part.
+            // The modes of one strand are orthogonal over its contacts, so each can be projected on its own.
             double product = 0.0, square = 0.0;
             for (int i = 0; i < combinations; ++i)
             {
@@ -204,12 +204,12 @@ void BasicDrumModel<Scalar>::leanStrands (const BasicDrumModel& former, const Sc
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motion& from, const Motion& to,
-                                       double* work) const noexcept
+void BasicDrumModel<Scalar>::transferState (const BasicDrumModel& former, const Motion& from, const Motion& to,
+                                            double* work) const noexcept
 {
     std::fill_n (to.position, keep.size(), Scalar (0));
     std::fill_n (to.step, keep.size(), Scalar (0));
-    takeOverHeads (former, from, to, work);
+    transferHeadModes (former, from, to, work);
 
     const auto oneByOne = [&] (const std::vector<int>& theirs, const std::vector<int>& ours)
     {
@@ -217,13 +217,13 @@ void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motio
             for (std::size_t i = 0; i < ours.size(); ++i)
                 carryOver (former, theirs[i], ours[i], 1.0, from, to);
     };
-    oneByOne (former.bankOfAir, bankOfAir);
-    oneByOne (former.bankOfStrands, bankOfStrands);
-    oneByOne (former.bankOfRings, bankOfRings);
-    if (bankOfStrands.empty() || former.bankOfStrands.size() != bankOfStrands.size() || former.contacts() != contacts())
+    oneByOne (former.airBankModes, airBankModes);
+    oneByOne (former.strandBankModes, strandBankModes);
+    oneByOne (former.ringBankModes, ringBankModes);
+    if (strandBankModes.empty() || former.strandBankModes.size() != strandBankModes.size() || former.contacts() != contacts())
         return;
 
-    // The head has moved a little under the wires: they go with it, or they would fall on it from there and be heard.
+    // The head has moved slightly under the wires: move them with it, or they would hit it audibly.
     std::array<Scalar, maxModes> theirs, ours;
     const auto goBack = [] (const Motion& motion, int count, auto& aSampleAgo)
     {
@@ -232,15 +232,15 @@ void BasicDrumModel<Scalar>::takeOver (const BasicDrumModel& former, const Motio
     };
     goBack (from, former.modes(), theirs);
     goBack (to, modes(), ours);
-    leanStrands (former, theirs.data(), ours.data());
-    leanStrands (former, from.position, to.position);
-    for (const int mode : bankOfStrands)
+    moveStrandsWithHead (former, theirs.data(), ours.data());
+    moveStrandsWithHead (former, from.position, to.position);
+    for (const int mode : strandBankModes)
         to.step[mode] = to.position[mode] - ours[static_cast<std::size_t> (mode)];
 }
 
 template void BasicDrumModel<float>::sortFieldModes();
 template void BasicDrumModel<double>::sortFieldModes();
-template void BasicDrumModel<float>::takeOver (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
-template void BasicDrumModel<double>::takeOver (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
+template void BasicDrumModel<float>::transferState (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
+template void BasicDrumModel<double>::transferState (const BasicDrumModel&, const Motion&, const Motion&, double*) const noexcept;
 
 } // namespace engine
