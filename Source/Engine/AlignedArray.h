@@ -33,4 +33,14 @@ struct CacheLineAllocator
 template <typename T>
 using AlignedArray = std::vector<T, CacheLineAllocator<T>>;
 
+/** An Eigen vector, converted. */
+template <typename Scalar, typename Vector>
+AlignedArray<Scalar> packed (const Vector& values)
+{
+    AlignedArray<Scalar> out (static_cast<std::size_t> (values.size()));
+    for (decltype (values.size()) i = 0; i < values.size(); ++i)
+        out[static_cast<std::size_t> (i)] = static_cast<Scalar> (values[i]);
+    return out;
+}
+
 } // namespace engine
