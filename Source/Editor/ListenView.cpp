@@ -6,6 +6,8 @@
 
 #include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
+#include "Wording/FitText.h"
+#include "Wording/TapText.h"
 
 #include <cmath>
 #include <utility>
@@ -209,6 +211,8 @@ void ListenView::showWords (const Report& report)
         announced = all;
     };
 
+    const auto remark = wording::text (report.remark);
+
     if (report.stage == Stage::workingOut)
         tell (strings::workingOut, {}, false);
     else if (! processor.hasInput())
@@ -217,8 +221,8 @@ void ListenView::showWords (const Report& report)
         tell (strings::onlySilence, strings::whySilence, true);
     else if (report.stage == Stage::listening)
         tell (strings::tapBeside (report.next + 1),
-              report.remark.text.empty() ? juce::String (strings::howToTap) : juce::String::fromUTF8 (report.remark.text.c_str()),
-              report.remark.isRefusal);
+              remark.empty() ? juce::String (strings::howToTap) : juce::String::fromUTF8 (remark.c_str()),
+              report.remark.isRefusal());
     else if (chosenLug >= 0)
         tell (strings::tapBeside (chosenLug + 1), strings::lugChosen, false);
     else if (report.head)
@@ -234,14 +238,15 @@ void ListenView::showHead (const fitting::HeadFit& head, const Tell& tell) const
 {
     const auto words = [] (const std::string& text) { return juce::String::fromUTF8 (text.c_str()); };
     if (! head.isPossible)
-        return tell (strings::headNotHeard, head.doubts.empty() ? juce::String() : words (head.doubts.front()), true);
-    const auto turn = strings::whatToTurn (head);
+        return tell (strings::headNotHeard, words (wording::mostSevereText (head.findings)), true);
 
-    if (! head.warnings.empty())
-        return tell (turn, words (head.warnings.front()), true);
+    const auto verdict = head.verdict();
+    const auto action = words (wording::action (verdict)), reason = words (wording::reason (verdict));
 
-    // The last doubt is about the lugs, if there is one about them.
-    tell (turn, head.doubts.empty() ? juce::String (strings::everyTapFits) : words (head.doubts.back()), false);
+    if (head.isWarned() || verdict.kind == fitting::LugVerdict::Kind::unknown)
+        return tell (action, words (wording::mostSevereText (head.findings)), head.isWarned());
+
+    tell (action, reason.isEmpty() ? juce::String (strings::everyTapFits) : reason, false);
 }
 
 void ListenView::showResult (const Report& report)

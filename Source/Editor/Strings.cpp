@@ -148,26 +148,6 @@ juce::String meanOfLugs (int count)
     return count == 1 ? juce::String ("One lug") : "Mean of " + juce::String (count) + " lugs";
 }
 
-juce::String whatToTurn (const fitting::HeadFit& head)
-{
-    constexpr double worthNaming = 0.05; // probability
-    if (head.suspects.empty() || head.unevenness <= fitting::clearlyUneven)
-        return nothingToTurn;
-    const auto& first = head.suspects.front();
-    const int lugs = static_cast<int> (head.suspects.size());
-    bool isPair = false;
-    for (const auto& other : head.suspects)
-        isPair = isPair || (other.probability > worthNaming && std::abs (other.lug - first.lug) * 2 == lugs);
-    const double cents = std::abs (first.cents.value) * (isPair ? 0.5 : 1.0);
-    const auto way = juce::String (first.cents.value < 0.0 ? " up" : " down") + (isPair ? ", each" : "") + " by " +
-                     fixed (cents, 0) + " cents";
-    if (! isPair)
-        return "Turn lug " + juce::String (first.lug + 1) + way;
-    const int opposite = (first.lug + lugs / 2) % lugs;
-    return "Turn lugs " + juce::String (std::min (first.lug, opposite) + 1) + " and " +
-           juce::String (std::max (first.lug, opposite) + 1) + way;
-}
-
 juce::String tipFor (const juce::String& id)
 {
     static const std::map<juce::String, juce::String> tips{

@@ -3,7 +3,6 @@
 #include "CommandButton.h"
 #include "ValueBinding.h"
 
-#include "Fitting/Head.h"
 #include "Modal/Prediction.h"
 
 /** Every word that the window shows, in one place. Parameters bring their names from the table of parameters; what is said about
@@ -192,7 +191,6 @@ inline constexpr const char* whySilence =
     "unmuting it is safe here, since it never plays what it hears.";
 inline constexpr const char* howToTap = "25 mm from the edge, once, and let it ring for a second.";
 inline constexpr const char* workingOut = "Working the head out ...";
-inline constexpr const char* nothingToTurn = "Nothing to turn: even, as far as taps tell";
 inline constexpr const char* headNotHeard = "No head fits these taps";
 inline constexpr const char* everyTapFits = "Every tap fits one head. Copy it to the model to hear it.";
 inline constexpr const char* listeningStopped = "Stopped";
@@ -245,9 +243,6 @@ juce::String drumWithoutName (const juce::String& diameter, const juce::String& 
 
 juce::String tapBeside (int lug);
 juce::String meanOfLugs (int count);
-
-/** "Turn lugs 3 and 6 up, each by 6 cents": in a few words, for a head that was heard. */
-juce::String whatToTurn (const fitting::HeadFit&);
 
 /** One sentence of physics about a parameter, by its identifier; never empty. */
 juce::String tipFor (const juce::String& parameterId);

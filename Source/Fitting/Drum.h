@@ -28,12 +28,12 @@ struct NamedPartial
     The resonant head may come out as not possible while the batter does: then the strikes tell nothing of it. */
 struct DrumFit
 {
-    bool isPossible = false; ///< if not, `doubts` says why and nothing else counts
+    bool isPossible = false; ///< if not, `findings` holds a refusal and nothing else counts
     HeadFit batter, resonant;
     std::vector<NamedPartial> partials{};
     double misfit = 0.0; ///< root mean square of what is left over, in standard deviations; near 1 or below is good
     int strikesUsed = 0;
-    std::vector<std::string> doubts{}; ///< sentences: what cannot be told, or cannot be told apart
+    std::vector<Finding> findings{}; ///< about the drum; those about one head are in its fit
 };
 
 /** Least squares on the solver's coupled modes, both heads ringing over the air between them, wires off. Where the drum was

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "Finding.h"
 #include "Partial.h"
 #include "Modal/Solve.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 /** From taps around one head to how it is drawn: tension, uneven lugs, mass and losses, each with an uncertainty. */
@@ -57,28 +57,49 @@ struct LugWave
                       ///< be said than that it is small
 };
 
-/** What the taps say. */
+/** Which lugs to turn. */
+struct LugVerdict
+{
+    enum class Kind
+    {
+        unknown,      ///< not every lug was tapped
+        even,         ///< no lug stands out
+        oneLug,       ///< this lug
+        oppositeLugs, ///< one of two opposite lugs, which sound the same: turn both by half
+        severalLugs   ///< one of these lugs, the recording does not show which
+    };
+
+    Kind kind = Kind::unknown;
+    std::vector<int> lugs{}; ///< from 0, most probable first
+    double correction = 0.0; ///< cents by which to raise each lug; 0 for severalLugs
+};
+
+/** The state of one head. */
 struct HeadFit
 {
-    bool isPossible = false;              ///< if not, `doubts` says why and nothing else counts
+    bool isPossible = false;              ///< if not, `findings` holds a refusal and nothing else counts
     Estimate tapNote{};                   ///< Hz
     Estimate tension{};                   ///< N/m
     Estimate massRatio{ 1.0, 0.0 };       ///< head's mass over its construction's
-    Estimate lossRatio{ 1.0, 0.0 };       ///< losses in film, plies and edge over those predicted; error 0 if not heard
-    std::vector<Estimate> lugCents{};     ///< each lug over the head's tap note, as LugCents; empty without a walk
-    std::vector<LugSuspicion> suspects{}; ///< most probable first; empty without a walk
-    std::vector<LugWave> lugWaves{};      ///< from strikes, which tell no angles; empty from taps
+    Estimate lossRatio{ 1.0, 0.0 };       ///< losses in head and edge over those predicted; error 0 if not heard
+    std::vector<Estimate> lugCents{};     ///< each lug over the head's tap note, as LugCents; empty unless several lugs were tapped
+    std::vector<LugSuspicion> suspects{}; ///< most probable first; empty unless several lugs were tapped
+    std::vector<LugWave> lugWaves{};      ///< from strikes, which show no angles; empty from taps
     double unevenness = 0.0;              ///< by how many standard deviations the taps differ from those of an even head
-    double misfit = 0.0; ///< root mean square of what is left over, in standard deviations; near 1 or below is good
+    double misfit = 0.0; ///< root mean square of the residues, in standard deviations; near 1 or below is good
     int tapsUsed = 0;
-    std::vector<std::string> warnings{}; ///< sentences: why all of it may be wrong, and what to check
-    std::vector<std::string> doubts{};   ///< sentences: what cannot be told, or cannot be told apart
+    std::vector<Finding> findings{};
 
-    /** The first warning, or else the first doubt; empty if there is neither. */
-    std::string mostPressing() const;
+    /** True if all of it may be wrong. */
+    bool isWarned() const noexcept { return contains (findings, Finding::Severity::warning); }
+
+    /** Opposite lugs sound the same: an uneven field's even harmonics split pairs of modes to first order, its odd ones to second
+        only. To turn either of them back, or both by half, takes the same even harmonics away; the odd field that is left is at
+        worst half of the fault if both turn by half. */
+    LugVerdict verdict() const;
 };
 
-/** HeadFit::unevenness beyond which a head is called uneven, standard deviations. */
+/** HeadFit::unevenness from which a head is called uneven, standard deviations. */
 inline constexpr double clearlyUneven = 3.0;
 
 /** Least squares on the solver: the modes of the head over a closed cavity with the lugs as a field of tension, derivatives by
@@ -87,7 +108,7 @@ inline constexpr double clearlyUneven = 3.0;
     Whole-head frequencies know an uneven field's even harmonics (a lug and the one opposite alike) to first order and its odd
    ones only to second. Taps with a patch on one side of the head break that symmetry and tell the two apart.
 
-    A drum that is open below is taken to be tapped as it is; the tap note is that over a closed cavity all the same. A walk that
+    A drum that is open below is taken to be tapped as it is; the tap note is that over a closed cavity all the same. A recording that
    a usual mistake explains better (see Rivals.h) is refused.
 
     @throws InputError for a setup out of range, or taps at lugs that the drum lacks

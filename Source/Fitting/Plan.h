@@ -4,7 +4,7 @@
 #include "Modal/Tuning.h"
 
 #include <optional>
-#include <string>
+#include <string_view>
 #include <vector>
 
 /** From a drum as it is to the tuning wanted: what to turn, in which order, and what to expect on the way. */
@@ -35,8 +35,22 @@ struct PlanRequest
 /** What a hand can set: turns are multiples of it. */
 inline constexpr double handTurn = 1.0 / 16.0;
 
-/** "1/4 up", "3/16 down", or "leave". @param turns  to the nearest 64th */
-std::string turnInWords (double turns);
+/** What to mind while a head is tuned. */
+struct PlanCaution
+{
+    enum class Kind
+    {
+        nearYield,  ///< the highest tension over the head's yield tension
+        rodForce,   ///< the highest force per rod, N
+        nearlySlack ///< tension now over the yield tension
+    };
+
+    Kind kind = Kind::nearYield;
+    double value = 0.0;
+};
+
+/** "near_yield": the kind's name in files. */
+std::string_view nameOf (PlanCaution::Kind);
 
 /** One pass round a head: every rod once, in the order given. */
 struct Pass
@@ -46,6 +60,8 @@ struct Pass
     double tension = 0.0;      ///< N/m, expected after the pass
     double tapNote = 0.0;      ///< Hz, expected after the pass
     double tapNoteError = 0.0; ///< cents, one standard deviation of what the rods may do since the start
+
+    bool isEven() const noexcept; ///< true if all rods turn alike
 };
 
 /** What happens to one head. */
@@ -59,17 +75,16 @@ struct HeadPlan
     double forcePerRod = 0.0;          ///< N at the target
     modal::Spread torque{ 0.0, 0.0, 0.0 };    ///< N·m at the target; information only
     std::vector<Pass> passes;          ///< empty: nothing that a hand can set; the rest, a thirty-second a rod, is by ear
-    std::vector<std::string> cautions; ///< of this head's film and rods
+    std::vector<PlanCaution> cautions;
 };
 
 struct Plan
 {
-    std::vector<HeadPlan> heads;       ///< in the order in which to work
-    std::vector<std::string> cautions; ///< for the whole job
+    std::vector<HeadPlan> heads; ///< in the order in which to work
 };
 
-/** Rods in the order of a cross: each as far as can be from the one before, then the pair that lies most squarely to it. Works
-   for any number of lugs; 8 gives 1 5 3 7 2 6 4 8, 6 gives 1 4 2 5 3 6, 5 gives 1 3 5 2 4 (counted from 1 here, from 0 in code).
+/** The tightening order: each lug as far as can be from the one before, then the pair most nearly at right angles to it. For any
+   number of lugs; 8 gives 1 5 3 7 2 6 4 8, 6 gives 1 4 2 5 3 6, 5 gives 1 3 5 2 4 (counted from 1 here, from 0 in code).
  */
 std::vector<int> tighteningOrder (int lugs);
 

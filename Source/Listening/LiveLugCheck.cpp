@@ -51,15 +51,15 @@ void LiveLugCheck::add (const float* samples, std::size_t count)
     }
 }
 
-void LiveLugCheck::interrupt (const std::string& why)
+void LiveLugCheck::interrupt (Remark why)
 {
     windowStart += window.seconds();
     judgedUntil = windowStart;
     window.samples.clear();
     unheard = 0;
 
-    if (! why.empty())
-        refuse (why);
+    if (why.kind != Remark::Kind::none)
+        lastRemark = std::move (why);
 }
 
 bool LiveLugCheck::isSilent() const noexcept
@@ -107,13 +107,11 @@ void LiveLugCheck::analyse()
 void LiveLugCheck::take (const Tap& tap, double quiet)
 {
     // All of them: wires that slap back look like a second hit, and a second hit like a rattle.
-    std::string troubles;
-
-    for (const auto trouble : tap.troubles)
-        troubles += (troubles.empty() ? "" : "; or ") + explained (trouble);
-
-    if (! troubles.empty())
-        return refuse (troubles);
+    if (! tap.troubles.empty())
+    {
+        lastRemark = { .kind = Remark::Kind::troubles, .troubles = tap.troubles };
+        return;
+    }
 
     const int lug = next;
     auto heardHere = heardTap (window, tap, quiet, lug);
@@ -129,24 +127,24 @@ void LiveLugCheck::take (const Tap& tap, double quiet)
     }
 
     if (! fit.isPossible)
-        return refuse ("another drum, the other head, or a head unlike the one set up. " + fit.doubts.front());
+    {
+        lastRemark = { .kind = Remark::Kind::noFit, .findings = fit.findings };
+        return;
+    }
 
-    if (const auto others = middleNoteWithout (lug); others > 0.0)
+    if (const auto others = medianNoteWithout (lug); others > 0.0)
         if (const double off = modal::centsBetween (others, fit.tapNote.value); std::abs (off) > furthestLug)
-            return refuse ("another drum or the other head: " + std::to_string (std::lround (std::abs (off))) + " cents " +
-                           (off > 0.0 ? "above" : "below") + " the lugs before");
+        {
+            lastRemark = { .kind = Remark::Kind::farOff, .cents = off };
+            return;
+        }
 
     heard[static_cast<std::size_t> (lug)] = Lug{ fit.tapNote, std::move (heardHere) };
     std::erase (order, lug);
     order.push_back (lug);
     tension = fit.tension.value;
-    said = { "Lug " + std::to_string (lug + 1) + " heard.", false };
+    lastRemark = { .kind = Remark::Kind::heard, .lug = lug };
     findNext();
-}
-
-void LiveLugCheck::refuse (const std::string& why)
-{
-    said = { "Not taken: " + why + (why.ends_with ('.') ? "" : "."), true };
 }
 
 /** On from the lug that was heard last, to the next that has not been. */
@@ -167,7 +165,7 @@ void LiveLugCheck::chooseLug (int lug)
         next = lug;
 }
 
-bool LiveLugCheck::takeBack()
+bool LiveLugCheck::deleteLastTap()
 {
     if (order.empty())
         return false;
@@ -175,12 +173,12 @@ bool LiveLugCheck::takeBack()
     next = order.back();
     heard[static_cast<std::size_t> (next)].reset();
     order.pop_back();
-    said = { "Lug " + std::to_string (next + 1) + " taken back: tap beside it again.", false };
+    lastRemark = { .kind = Remark::Kind::deleted, .lug = next };
     return true;
 }
 
 /** Hz, the median of the other lugs' notes; 0 if there are none. */
-double LiveLugCheck::middleNoteWithout (int lug) const
+double LiveLugCheck::medianNoteWithout (int lug) const
 {
     std::vector<double> notes;
 

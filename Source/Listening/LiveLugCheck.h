@@ -7,8 +7,34 @@
 namespace listening
 {
 
-/** A walk that is heard while it is walked: sound comes in pieces, taps come out one by one. A tap with any trouble is not taken
-    and said, so that it can be tapped again at once.
+/** What came of the last tap of a lug check. */
+struct LugCheckRemark
+{
+    enum class Kind
+    {
+        none,
+        heard,     ///< the tap at `lug` was used
+        deleted,   ///< the tap at `lug` was deleted
+        troubles,  ///< not used for its `troubles`
+        noFit,     ///< not used: no head as stated sounds like it, see `findings`
+        farOff,    ///< not used: `cents` away from the other lugs
+        soundLost, ///< part of the input was lost
+        failed     ///< the input cannot be used, see `error`
+    };
+
+    Kind kind = Kind::none;
+    int lug = -1; ///< from 0
+    std::vector<Trouble> troubles{};
+    std::vector<fitting::Finding> findings{};
+    double cents = 0.0;
+    std::string error{}; ///< message of a modal::InputError
+
+    bool isRefusal() const noexcept { return kind > Kind::deleted; }
+    bool operator== (const LugCheckRemark&) const = default;
+};
+
+/** A lug check that is analysed while it is made: sound comes in pieces, taps come out one by one. A tap with any trouble is not
+    used and reported, so that it can be repeated at once.
 
     Not for an audio thread: a piece in which a tap has rung out takes up to a second. */
 class LiveLugCheck
@@ -21,8 +47,10 @@ public:
     /** The next samples of the microphone, full scale 1. How they are cut into pieces does not matter. */
     void add (const float* samples, std::size_t count);
 
-    /** Samples are missing between what was added and what comes. @param why  to be said, if not empty */
-    void interrupt (const std::string& why = {});
+    using Remark = LugCheckRemark;
+
+    /** Samples are missing between what was added and what comes. @param why  the new remark, unless it is `none` */
+    void interrupt (Remark why = {});
 
     /** What a tap beside a lug gave. */
     struct Lug
@@ -37,17 +65,10 @@ public:
     int nextLug() const noexcept { return next; } ///< the lug that the next tap counts for, from 0; -1: every lug has its tap
     void chooseLug (int lug);                     ///< the next tap is beside this one; it replaces what was heard there
 
-    /** Forgets the tap that was taken last, which is then wanted again. False if there is none. */
-    bool takeBack();
+    /** Deletes the last tap used; the next tap is for the same lug again. False if there is none. */
+    bool deleteLastTap();
 
-    /** What came of the last tap, as a sentence; empty before any. */
-    struct Remark
-    {
-        std::string text;
-        bool isRefusal = false;
-    };
-
-    const Remark& remark() const noexcept { return said; }
+    const Remark& remark() const noexcept { return lastRemark; }
 
     /** True once a second of nothing but zeros has come in. */
     bool isSilent() const noexcept;
@@ -58,9 +79,8 @@ public:
 private:
     void analyse();
     void take (const Tap&, double quiet);
-    void refuse (const std::string& why);
     void findNext();
-    double middleNoteWithout (int lug) const;
+    double medianNoteWithout (int lug) const;
 
     fitting::HeadFitSetup setup;
     Recording window;                            ///< the last seconds
@@ -71,7 +91,7 @@ private:
     std::vector<int> order; ///< lugs in the order in which they were taken
     int next = 0;
     std::optional<double> tension; ///< N/m, of the last tap that was taken
-    Remark said;
+    Remark lastRemark;
 };
 
 } // namespace listening

@@ -12,16 +12,6 @@ fitting::HeardTap heardTap (const Recording& recording, const Tap& tap, double q
     return { .lug = lug, .hasPatch = hasPatch, .partials = partialsOf (recording, tap, quiet) };
 }
 
-std::string remarksOn (const Tap& tap, const std::string& name, bool isUsed)
-{
-    std::string remarks;
-
-    for (const auto trouble : tap.troubles)
-        remarks += name + ": " + explained (trouble) + ".\n";
-
-    return isUsed ? remarks : remarks + name + " is left out.\n";
-}
-
 RecordedLugCheck hearLugCheck (const Recording& recording, int lugs, bool hasPatch, const std::string& field)
 {
     const auto taps = findTaps (recording);
@@ -33,22 +23,24 @@ RecordedLugCheck hearLugCheck (const Recording& recording, int lugs, bool hasPat
         throw modal::InputError::fault (
             field, "has " + (count == 0 ? "no" : std::to_string (count)) + " taps",
             std::to_string (lugs) + ", one beside each lug from lug 1 on (or " + std::to_string (2 * lugs) +
-                " for twice round, or one tap alone, which tells the tension but not how even the head is). If the drum has " +
-                std::to_string (lugs) +
-                " lugs, listen to where each tap was found: one too soft or a knock too many is among them");
+                " for twice around, or a single tap, which gives the tension but not the evenness). If the drum has " +
+                std::to_string (lugs) + " lugs, one tap was too soft to be found, or another knock was taken for one");
 
-    RecordedLugCheck walk;
+    RecordedLugCheck heard;
 
-    for (std::size_t i = 0; i < taps.size(); ++i)
+    for (int i = 0; i < count; ++i)
     {
-        const bool isUsed = ! taps[i].isUnusable();
-        walk.remarks += remarksOn (taps[i], "Tap " + std::to_string (i + 1), isUsed);
+        const auto& tap = taps[static_cast<std::size_t> (i)];
+        const bool isUsed = ! tap.isUnusable();
+
+        if (! tap.troubles.empty() || ! isUsed)
+            heard.troubled.push_back ({ i + 1, tap.troubles, isUsed });
 
         if (isUsed)
-            walk.taps.push_back (heardTap (recording, taps[i], quiet, static_cast<int> (i) % lugs, hasPatch));
+            heard.taps.push_back (heardTap (recording, tap, quiet, i % lugs, hasPatch));
     }
 
-    return walk;
+    return heard;
 }
 
 } // namespace listening

@@ -135,27 +135,6 @@ void judge (Tap& tap, const Recording& recording, const Bands& bands)
 
 } // namespace
 
-std::string explained (Trouble trouble)
-{
-    switch (trouble)
-    {
-    case Trouble::noisy:
-        return "little above the noise: record closer to the lug, or in a quieter room";
-    case Trouble::doubleHit:
-        return "hit twice: let the stick come back at once";
-    case Trouble::wiresOn:
-        return "wires rattle: throw the strainer off and tap again";
-    case Trouble::clipped:
-        return "too loud for the recorder: turn its level down";
-    case Trouble::notQuiet:
-        return "something sounded just before: hold other drums still, and wait until the last tap has died away";
-    case Trouble::cutShort:
-        return "cut short: leave half a second after each tap";
-    }
-
-    return {};
-}
-
 bool Tap::has (Trouble trouble) const noexcept
 {
     return std::find (troubles.begin(), troubles.end(), trouble) != troubles.end();

@@ -2,7 +2,6 @@
 
 #include "Recording.h"
 
-#include <string>
 #include <vector>
 
 namespace listening
@@ -18,9 +17,6 @@ enum class Trouble
     notQuiet,  ///< something sounded just before: another drum, or the tap before still rings
     cutShort   ///< less than 0.2 s until the next tap or the end
 };
-
-/** A sentence for a person: what it is and what to do. */
-std::string explained (Trouble);
 
 /** One blow in a recording. */
 struct Tap

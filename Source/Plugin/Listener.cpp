@@ -102,7 +102,7 @@ void Listener::takeBack()
     ask (
         [this]
         {
-            if (lugCheck != nullptr && lugCheck->takeBack())
+            if (lugCheck != nullptr && lugCheck->deleteLastTap())
                 listenOn();
         });
 }
@@ -194,7 +194,7 @@ void Listener::run()
         catch (const modal::InputError& error)
         {
             isOn.store (false);
-            lugCheck->interrupt (error.what());
+            lugCheck->interrupt ({ .kind = listening::LiveLugCheck::Remark::Kind::failed, .error = error.what() });
             publish (ListeningReport::Stage::off);
         }
 
@@ -208,12 +208,12 @@ void Listener::collect()
     if (ring.lostSome())
     {
         ring.clear();
-        lugCheck->interrupt ("the machine was too busy to listen for a moment; tap again");
+        lugCheck->interrupt ({ .kind = listening::LiveLugCheck::Remark::Kind::soundLost });
         publish (ListeningReport::Stage::listening);
     }
 
     const auto count = ring.take (taken.data(), taken.size());
-    const auto before = lugCheck->remark().text;
+    const auto before = lugCheck->remark();
     const int wanted = lugCheck->nextLug();
     lugCheck->add (taken.data(), count);
 
@@ -225,7 +225,7 @@ void Listener::collect()
     if (lugCheck->nextLug() < 0)
         return finish();
 
-    if (lugCheck->nextLug() != wanted || lugCheck->remark().text != before || lugCheck->isSilent() != wasSilent)
+    if (lugCheck->nextLug() != wanted || lugCheck->remark() != before || lugCheck->isSilent() != wasSilent)
         publish (ListeningReport::Stage::listening);
 }
 

@@ -1,8 +1,7 @@
 #include "FitJson.h"
 
-#include "JsonList.h"
-
 #include "Modal/InputError.h"
+#include "Wording/FitText.h"
 
 namespace sheets
 {
@@ -17,6 +16,44 @@ namespace
 Json estimateJson (const Estimate& estimate)
 {
     return Json::Object{ { "value", estimate.value }, { "error", estimate.error } };
+}
+
+std::string nameOf (HeadSide side)
+{
+    return side == HeadSide::batter ? "batter" : "resonant";
+}
+
+Json findingsJson (const std::vector<Finding>& findings)
+{
+    Json::Array list;
+
+    for (const auto& finding : findings)
+    {
+        Json::Object object{ { "kind", std::string (nameOf (finding.kind)) },
+                             { "severity", std::string (nameOf (finding.severity)) },
+                             { "numbers", Json::Array (finding.numbers.begin(), finding.numbers.end()) },
+                             { "text", wording::text (finding) } };
+
+        if (finding.head)
+            object.emplace_back ("head", nameOf (*finding.head));
+
+        list.push_back (object);
+    }
+
+    return list;
+}
+
+Json verdictJson (const LugVerdict& verdict)
+{
+    Json::Array lugs;
+
+    for (const int lug : verdict.lugs)
+        lugs.emplace_back (lug + 1);
+
+    return Json::Object{ { "lugs", lugs },
+                         { "correction_cents", verdict.correction },
+                         { "text", wording::action (verdict) },
+                         { "reason", wording::reason (verdict) } };
 }
 
 /** Reads members of one object; errors name the file and the key. */
@@ -73,42 +110,66 @@ public:
         throw InputError (path + ": " + key, at (key).described(), "text");
     }
 
-    std::vector<std::string> sentences (const char* key) const
-    {
-        std::vector<std::string> found;
-
-        for (const auto& item : list (key))
-            if (const auto* sentence = item.text())
-                found.push_back (*sentence);
-
-        return found;
-    }
-
 private:
     const Json& object;
     std::string path;
 };
 
+HeadSide sideNamed (const std::string& name, const std::string& field)
+{
+    if (name != "batter" && name != "resonant")
+        throw InputError (field, '"' + name + '"', "batter or resonant");
+
+    return name == "batter" ? HeadSide::batter : HeadSide::resonant;
+}
+
+/** Findings that "fit" wrote; a kind that this program does not know is left out, none if the file is older than findings. */
+std::vector<Finding> readFindings (const Json& json, const Reader& reader, const std::string& source)
+{
+    std::vector<Finding> findings;
+
+    if (json.find ("findings") == nullptr)
+        return findings;
+
+    for (const auto& item : reader.list ("findings"))
+    {
+        const Reader one (item, source + ": findings");
+        const auto kind = findingNamed (one.text ("kind"));
+        const auto severity = severityNamed (one.text ("severity"));
+
+        if (! kind || ! severity)
+            continue;
+
+        Finding finding{ .kind = *kind, .severity = *severity };
+
+        for (const auto& number : one.list ("numbers"))
+            if (const auto* value = number.number())
+                finding.numbers.push_back (*value);
+
+        if (finding.numbers.size() != numberCount (*kind))
+            throw InputError (source + ": findings: numbers", std::to_string (finding.numbers.size()) + " numbers",
+                              std::to_string (numberCount (*kind)) + " for \"" + std::string (nameOf (*kind)) + '"');
+
+        if (item.find ("head") != nullptr)
+            finding.head = sideNamed (one.text ("head"), source + ": findings: head");
+
+        findings.push_back (std::move (finding));
+    }
+
+    return findings;
+}
+
 MeasuredHead readHead (const Json& json, const std::string& source)
 {
     const Reader reader (json, source);
-    const auto side = reader.text ("head");
-
-    if (side != "batter" && side != "resonant")
-        throw InputError (source + ": head", '"' + side + '"', "batter or resonant");
-
-    MeasuredHead head{ side == "batter" ? HeadSide::batter : HeadSide::resonant, {}, {} };
+    MeasuredHead head{ sideNamed (reader.text ("head"), source + ": head"), {}, {} };
 
     if (json.find ("date") != nullptr)
         head.date = reader.text ("date");
 
     auto& fit = head.fit;
     fit.isPossible = reader.boolean ("is_possible");
-    fit.doubts = reader.sentences ("doubts");
-
-    if (json.find ("warnings") != nullptr)
-        fit.warnings = reader.sentences ("warnings");
-
+    fit.findings = readFindings (json, reader, source);
     fit.tapsUsed = static_cast<int> (reader.number ("taps_used", { 0.0, 1.0e6, "" }));
 
     if (! fit.isPossible)
@@ -126,6 +187,18 @@ MeasuredHead readHead (const Json& json, const std::string& source)
             { cents.number ("value", { -1200.0, 1200.0, "cents" }), cents.number ("error", { 0.0, 1.0e4, "cents" }) });
     }
 
+    if (json.find ("suspects") != nullptr)
+        for (const auto& suspect : reader.list ("suspects"))
+        {
+            const Reader one (suspect, source + ": suspects");
+            fit.suspects.push_back ({ static_cast<int> (one.number ("lug", { 1.0, 64.0, "" })) - 1,
+                                      one.estimate ("cents", { -1200.0, 1200.0, "cents" }),
+                                      one.number ("probability", { 0.0, 1.0, "" }) });
+        }
+
+    if (json.find ("unevenness_standard_deviations") != nullptr)
+        fit.unevenness = reader.number ("unevenness_standard_deviations", { 0.0, 1.0e9, "" });
+
     if (json.find ("lug_waves") != nullptr)
         for (const auto& wave : reader.list ("lug_waves"))
         {
@@ -142,7 +215,7 @@ MeasuredHead readHead (const Json& json, const std::string& source)
 Json fitJson (const MeasuredHead& head)
 {
     const auto& fit = head.fit;
-    Json::Object object{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
+    Json::Object object{ { "head", nameOf (head.side) },
                          { "date", head.date },
                          { "is_possible", fit.isPossible } };
 
@@ -177,8 +250,8 @@ Json fitJson (const MeasuredHead& head)
     object.emplace_back ("unevenness_standard_deviations", fit.unevenness);
     object.emplace_back ("misfit_standard_deviations", fit.misfit);
     object.emplace_back ("taps_used", fit.tapsUsed);
-    object.emplace_back ("warnings", listOf (fit.warnings));
-    object.emplace_back ("doubts", listOf (fit.doubts));
+    object.emplace_back ("lugs_to_turn", verdictJson (fit.verdict()));
+    object.emplace_back ("findings", findingsJson (fit.findings));
     return object;
 }
 
@@ -205,7 +278,7 @@ Json fitJson (const DrumFit& fit, const std::string& date)
                          { "partials", partials },
                          { "misfit_standard_deviations", fit.misfit },
                          { "strikes_used", fit.strikesUsed },
-                         { "doubts", listOf (fit.doubts) } };
+                         { "findings", findingsJson (fit.findings) } };
 }
 
 std::vector<MeasuredHead> readFit (std::string_view document, const std::string& source)

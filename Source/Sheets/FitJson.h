@@ -24,7 +24,7 @@ files::Json fitJson (const MeasuredHead&);
 /** What strikes said about both heads: a list of the same, and the partials that were heard. */
 files::Json fitJson (const fitting::DrumFit&, const std::string& date);
 
-/** Reads either back. Heads that were not found are there too, with their doubts. Throws modal::InputError that begins with
+/** Reads either back. Heads that were not found are there too, with why. Throws modal::InputError that begins with
  * `source`. */
 std::vector<MeasuredHead> readFit (std::string_view document, const std::string& source);
 

@@ -2,6 +2,8 @@
 
 #include "JsonList.h"
 
+#include "Wording/PlanText.h"
+
 namespace sheets
 {
 
@@ -19,20 +21,31 @@ Json planJson (const Plan& plan)
 
         for (const auto& pass : head.passes)
         {
-            Json::Array order, turns;
+            Json::Array order, turns, words;
 
             for (const int lug : pass.order)
                 order.emplace_back (lug + 1);
 
             for (const double turn : pass.turns)
+            {
                 turns.emplace_back (turn);
+                words.emplace_back (wording::keyTurn (turn));
+            }
 
             passes.push_back (Json::Object{ { "order", order },
                                             { "turns", turns },
+                                            { "turns_text", words },
                                             { "tap_note_hz", pass.tapNote },
                                             { "tap_note_error_cents", pass.tapNoteError },
                                             { "tension_n_per_m", pass.tension } });
         }
+
+        Json::Array cautions;
+
+        for (const auto& caution : head.cautions)
+            cautions.push_back (Json::Object{ { "kind", std::string (nameOf (caution.kind)) },
+                                              { "value", caution.value },
+                                              { "text", wording::text (caution, head.side) } });
 
         heads.push_back (Json::Object{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
                                        { "from_hz", head.fromNote },
@@ -42,11 +55,11 @@ Json planJson (const Plan& plan)
                                        { "force_per_rod_n", head.forcePerRod },
                                        { "torque_low_n_m", head.torque.low },
                                        { "torque_high_n_m", head.torque.high },
-                                       { "cautions", listOf (head.cautions) },
+                                       { "cautions", cautions },
                                        { "passes", passes } });
     }
 
-    return Json::Object{ { "heads", heads }, { "cautions", listOf (plan.cautions) } };
+    return Json::Object{ { "heads", heads }, { "cautions", listOf (wording::planCautions()) } };
 }
 
 } // namespace sheets

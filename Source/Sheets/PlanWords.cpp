@@ -2,6 +2,8 @@
 
 #include "Numbers.h"
 
+#include "Wording/PlanText.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -33,22 +35,6 @@ bool areAlike (const Pass& a, const Pass& b)
            std::equal (a.turns.begin(), a.turns.end(), b.turns.begin(), b.turns.end(), isSameTurn);
 }
 
-std::string turnsText (const Pass& pass)
-{
-    const auto first = pass.turns.front();
-
-    if (std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double turns) { return isSameTurn (turns, first); }))
-        return "all rods " + turnInWords (first);
-
-    std::string text;
-
-    for (const int lug : pass.order)
-        text += (text.empty() ? "" : "  ") + std::to_string (lug + 1) + ": " +
-                turnInWords (pass.turns[static_cast<std::size_t> (lug)]);
-
-    return text;
-}
-
 } // namespace
 
 std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
@@ -69,7 +55,7 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
         auto line = name +
                     (isOne ? " pass " + std::to_string (from)
                            : " passes " + std::to_string (from) + "-" + std::to_string (to) + " alike") +
-                    ": " + turnsText (*first);
+                    ": " + wording::keyTurns (*first);
 
         if (! isCertain (last))
         {

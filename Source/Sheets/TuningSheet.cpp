@@ -6,9 +6,9 @@
 
 #include "Files/DrumWords.h"
 #include "Files/HeadText.h"
-#include "Fitting/drum/Pairs.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Wording/FitText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -274,14 +274,14 @@ void drawMeasured (Column& column, const TuningSheet& sheet)
         else
             column.paragraph (name + "not found");
 
-        for (const auto& warning : fit.warnings)
-            column.paragraph (warning);
+        if (const auto verdict = fit.verdict(); verdict.kind != LugVerdict::Kind::unknown)
+            column.paragraph (wording::action (verdict) + ". " + wording::reason (verdict));
 
         for (const auto& wave : fit.lugWaves)
-            column.paragraph ("Its lugs go " + inWords (wave), small);
+            column.paragraph ("Unevenness: " + wording::text (wave), small);
 
-        for (const auto& doubt : fit.doubts)
-            column.paragraph (doubt, small);
+        for (const auto& finding : fit.findings)
+            column.paragraph (wording::text (finding), finding.severity == Finding::Severity::note ? small : body);
     }
 
     column.y += 8.0;

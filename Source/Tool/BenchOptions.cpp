@@ -4,6 +4,7 @@
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
+#include "Wording/FitText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -93,7 +94,7 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
     for (const auto& path : splitAt (paths, ','))
     {
         auto found = sheets::readFit (files::loadText (path), path);
-        const auto why = found.empty() ? std::string() : found.front().fit.mostPressing();
+        const auto why = found.empty() ? std::string() : wording::mostSevereText (found.front().fit.findings);
 
         // Strikes may tell of one head alone.
         std::erase_if (found, [] (const auto& head) { return ! head.fit.isPossible; });

@@ -11,6 +11,7 @@
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Sheets/FitJson.h"
+#include "Wording/TapText.h"
 
 namespace tool
 {
@@ -53,14 +54,15 @@ HeadFit fitLugCheck (HeadFitSetup setup, const Arguments& arguments, std::string
 
         const auto second = hearLugCheck (*file, "--lug-check-with-weight", setup.drum, true);
         check.taps.insert (check.taps.end(), second.taps.begin(), second.taps.end());
-        check.remarks += second.remarks;
+        remarks = wording::remarks (second);
     }
+
+    remarks = wording::remarks (check) + remarks;
 
     if (check.taps.empty())
         throw InputError::fault ("--lug-check " + *arguments.value ("lug-check"), "has no tap that can be used",
-                                 "taps with the wires off, each hit once, with time to ring\n" + check.remarks);
+                                 "taps with the wires off, each hit once, with time to ring\n" + remarks);
 
-    remarks = check.remarks;
     return fitHead (setup, check.taps);
 }
 

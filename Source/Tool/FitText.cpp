@@ -2,9 +2,10 @@
 
 #include "TextTable.h"
 
-#include "Fitting/drum/Pairs.h"
 #include "Modal/pitch/Note.h"
+#include "Wording/FitText.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tool
@@ -20,30 +21,29 @@ std::string withError (const Estimate& estimate, int decimals, const char* unit)
     return fixed (estimate.value, decimals) + " +/- " + fixed (estimate.error, decimals) + " " + unit;
 }
 
-/** Which lug it is, if one alone is off. */
-std::string lugsInWords (const HeadFit& fit)
+/** What to turn, and how probable it is that one lug alone is off. */
+std::string lugsText (const HeadFit& fit)
 {
-    constexpr double worthSaying = 0.05; // probability
+    const auto verdict = fit.verdict();
 
-    if (fit.suspects.empty())
+    if (verdict.kind == LugVerdict::Kind::unknown)
         return {};
 
-    if (fit.unevenness <= clearlyUneven)
-        return "  No lug stands out.\n";
+    std::string text = "  " + wording::action (verdict) + "\n";
 
-    const auto& first = fit.suspects.front();
-    std::string lugs;
+    if (const auto reason = wording::reason (verdict); ! reason.empty())
+        text += "  " + reason + "\n";
 
     for (const auto& suspect : fit.suspects)
-        if (&suspect == &first || suspect.probability > worthSaying)
-            lugs += (lugs.empty() ? "" : " or ") + std::to_string (suspect.lug + 1) + " (probability " +
-                    fixed (100.0 * suspect.probability, 0) + " %)";
+        if (std::find (verdict.lugs.begin(), verdict.lugs.end(), suspect.lug) != verdict.lugs.end())
+            text += "  lug " + std::to_string (suspect.lug + 1) + "     " + withSign (suspect.cents.value, 0) + " +/- " +
+                    fixed (suspect.cents.error, 0) + " cents if it alone is off, probability " +
+                    fixed (100.0 * suspect.probability, 0) + " %\n";
 
-    return "  If one lug alone is off it is lug " + lugs + ", by " + withSign (first.cents.value, 0) + " +/- " +
-           fixed (first.cents.error, 0) + " cents.\n";
+    return text;
 }
 
-/** Each lug; one that may as well be even says no more than within what. */
+/** Each lug over the head's tap note. */
 std::string lugTable (const HeadFit& fit)
 {
     if (fit.lugCents.empty())
@@ -56,18 +56,18 @@ std::string lugTable (const HeadFit& fit)
     {
         const auto& [value, error] = fit.lugCents[k];
         table.add ({ std::to_string (k + 1), withSign (value, 0) + " +/- " + fixed (error, 0),
-                     std::abs (value) < error ? "not told from even" : "" });
+                     std::abs (value) < error ? "even within its uncertainty" : "" });
     }
 
     return table.written();
 }
 
-std::string notesOn (const std::vector<std::string>& doubts)
+std::string findingsText (const std::vector<Finding>& findings)
 {
     std::string text;
 
-    for (const auto& doubt : doubts)
-        text += "  NOTE  " + doubt + "\n";
+    for (const auto& finding : findings)
+        text += (finding.severity == Finding::Severity::warning ? "  WARNING  " : "  NOTE  ") + wording::text (finding) + "\n";
 
     return text;
 }
@@ -77,9 +77,6 @@ std::string textOf (const HeadFit& fit, HeadSide side)
 {
     const auto note = [] (double hertz) { return Note::fromFrequency (hertz).nameWithCents(); };
     std::string text = side == HeadSide::batter ? "BATTER\n" : "RESONANT\n";
-
-    for (const auto& warning : fit.warnings)
-        text += "  WARNING  " + warning + "\n";
 
     if (fit.isPossible)
     {
@@ -92,26 +89,26 @@ std::string textOf (const HeadFit& fit, HeadSide side)
         if (fit.lossRatio.error > 0.0)
             text += "  losses    " +
                     withError ({ 100.0 * fit.lossRatio.value, 100.0 * fit.lossRatio.error }, 0,
-                               "% of those predicted for film and edge") +
+                               "% of those predicted for head and edge") +
                     "\n";
 
         for (const auto& wave : fit.lugWaves)
-            text += "  lugs      " + inWords (wave) + "\n";
+            text += "  unevenness  " + wording::text (wave) + "\n";
 
-        text += lugsInWords (fit) + lugTable (fit);
+        text += lugsText (fit) + lugTable (fit);
     }
     else
     {
         text += "  No fit.\n";
     }
 
-    return text + notesOn (fit.doubts);
+    return text + findingsText (fit.findings);
 }
 
 std::string textOf (const DrumFit& fit)
 {
     if (! fit.isPossible)
-        return "No fit.\n" + notesOn (fit.doubts);
+        return "No fit.\n" + findingsText (fit.findings);
 
     TextTable table ({ Align::right, Align::left, Align::left, Align::right });
     table.add ({ "HZ", "MODE", "MOSTLY IN", "CENTS OVER THE FIT" });
@@ -124,7 +121,7 @@ std::string textOf (const DrumFit& fit)
     }
 
     return textOf (fit.batter, HeadSide::batter) + textOf (fit.resonant, HeadSide::resonant) + "HEARD\n" + table.written() +
-           notesOn (fit.doubts);
+           findingsText (fit.findings);
 }
 
 } // namespace tool

@@ -4,6 +4,7 @@
 #include "BenchOptions.h"
 
 #include "Modal/InputError.h"
+#include "Wording/TapText.h"
 
 namespace tool
 {
@@ -33,7 +34,7 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
             if (tap.canBeStrike())
                 heard.strikes.push_back ({ recording, tap, quiet });
             else
-                heard.remarks += listening::remarksOn (tap, "Strike " + std::to_string (count), false);
+                heard.remarks += wording::remarks (tap.troubles, "Strike " + std::to_string (count), false);
         }
     }
 

@@ -8,6 +8,7 @@
 #include "Fitting/Lines.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
+#include "Wording/TapText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -149,7 +150,7 @@ std::string textOf (const HeardFile& heard)
             table.add ({ std::to_string (i + 1), fixed (tap.start, 2) + " s", overNoise (tap), "nothing to read" });
 
         for (const auto trouble : tap.troubles)
-            remarks += "Tap " + std::to_string (i + 1) + ": " + listening::explained (trouble) + ".\n";
+            remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";
     }
 
     text += textOfNotes (sharedNote (heard));
@@ -176,7 +177,7 @@ Json jsonOf (const HeardFile& heard)
                                               { "note", modal::Note::fromFrequency (p.frequency).nameWithCents() } });
 
         for (const auto trouble : tap.troubles)
-            troubles.emplace_back (listening::explained (trouble));
+            troubles.emplace_back (wording::text (trouble));
 
         taps.push_back (Json::Object{ { "start_s", tap.start },
                                       { "shared_note_hz", notes.empty() || notes[i] <= 0.0 ? Json() : Json (notes[i]) },

@@ -5,6 +5,7 @@
 #include "TextTable.h"
 
 #include "Sheets/PlanJson.h"
+#include "Wording/PlanText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,31 +21,6 @@ namespace
 std::string noteOf (double hertz, const Tuning& tuning)
 {
     return Note::fromFrequency (hertz, tuning.concertPitch).nameWithCents();
-}
-
-bool isEven (const Pass& pass)
-{
-    return std::all_of (pass.turns.begin(), pass.turns.end(), [&] (double t) { return t == pass.turns.front(); });
-}
-
-std::string passText (const Pass& pass)
-{
-    std::string order, rods;
-
-    for (const int lug : pass.order)
-    {
-        const double turns = pass.turns[static_cast<std::size_t> (lug)];
-        order += (order.empty() ? "" : " ") + std::to_string (lug + 1);
-
-        if (turns != 0.0)
-            rods += (rods.empty() ? "" : ", ") + std::to_string (lug + 1) + ": " + turnInWords (turns);
-    }
-
-    if (isEven (pass))
-        return "every rod " + turnInWords (pass.turns.front()) + ", in the order " + order;
-
-    const bool hasOthers = std::any_of (pass.turns.begin(), pass.turns.end(), [] (double t) { return t == 0.0; });
-    return rods + (hasOthers ? "; leave the others" : "");
 }
 
 constexpr double tooVague = 100.0; // cents: to the cent such a note says nothing
@@ -71,9 +47,9 @@ std::string rodsText (const HeadPlan& head, const Tuning& tuning)
                                  fixed (factor, 2) + ".\n"
                            : "  No turn of this drum is known yet: real turns may do half or twice of this.\n";
 
-    if (const auto& first = head.passes.front(); isEven (first))
+    if (const auto& first = head.passes.front(); first.isEven())
     {
-        const auto turns = turnInWords (first.turns.front());
+        const auto turns = wording::keyTurn (first.turns.front());
         text += "  After pass 1 tell what it did: --observed \"" +
                 std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (first.turns.front() < 0.0 ? "-" : "") +
                 turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"\n";
@@ -97,7 +73,8 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
     int count = 0;
 
     for (const auto& pass : head.passes)
-        text += "  pass " + std::to_string (++count) + ": " + passText (pass) + "\n           then it should tap " +
+        text += "  pass " + std::to_string (++count) + ": " + wording::keyTurns (pass) + ", in the order " + wording::tighteningOrder (pass.order) +
+                "\n           then it should tap " +
                 expectationOf (pass, tuning) + "\n";
 
     text += rodsText (head, tuning);
@@ -106,7 +83,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
             " N m depending on friction (information, not a target)\n";
 
     for (const auto& caution : head.cautions)
-        text += "\nCAUTION  " + caution + "\n";
+        text += "\nCAUTION  " + wording::text (caution, head.side) + "\n";
 
     return text;
 }
@@ -122,7 +99,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     for (const auto& head : plan.heads)
         text += headText (head, tuned.tuning) + "\n";
 
-    for (const auto& caution : plan.cautions)
+    for (const auto& caution : wording::planCautions())
         text += "CAUTION  " + caution + "\n";
 
     writeJsonOrText (arguments, sheets::planJson (plan), text);

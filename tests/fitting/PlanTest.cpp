@@ -100,9 +100,10 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
                 CHECK (std::abs (turn) <= 0.125 + 1.0e-9);
     }
 
-    CHECK (! plan.cautions.empty());
     request.wanted.target = ByTension{ 3000.0, 6500.0 };
-    CHECK (! makePlan (request).heads[1].cautions.empty()); // the resonant film at 85 % of its yield
+    const auto cautions = makePlan (request).heads[1].cautions; // the resonant head at 85 % of its yield
+    REQUIRE (! cautions.empty());
+    CHECK (cautions.front().kind == PlanCaution::Kind::nearYield);
     request.wanted.target = ByTension{ 3000.0, 20000.0 };
     CHECK_THROWS_AS (makePlan (request), InputError);
 }
@@ -137,10 +138,6 @@ TEST_CASE ("Turns are sixteenths, what rounding leaves is carried on, and no pas
             CHECK (sum == Approx (exact).margin (0.5 * grain));
         }
 
-    CHECK (turnInWords (3.0 / 16.0) == "3/16 up");
-    CHECK (turnInWords (-0.5) == "1/2 down");
-    CHECK (turnInWords (1.0) == "1 up");
-    CHECK (turnInWords (0.0) == "leave");
 }
 
 TEST_CASE ("A head that comes down goes below its target by a semitone at most, or by a sixteenth")

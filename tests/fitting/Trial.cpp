@@ -119,10 +119,10 @@ Outcome LugCheckTrial::at (double signalToNoise) const
     }
 
     const auto fit = fitting::fitHead (believed, taps);
-    Outcome outcome{ .isPossible = fit.isPossible, .isWarned = fit.isPossible && ! fit.warnings.empty() };
+    Outcome outcome{ .isPossible = fit.isPossible, .isWarned = fit.isPossible && fit.isWarned() };
 
     if (! fit.isPossible || outcome.isWarned)
-        outcome.refusal = fit.mostPressing();
+        outcome.refusal = nameOf (fitting::mostSevere (fit.findings)->kind);
 
     if (! fit.isPossible)
         return outcome;
@@ -196,7 +196,7 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
 
     if (! fit.isPossible)
     {
-        outcome.refusal = fit.doubts.front();
+        outcome.refusal = nameOf (fitting::mostSevere (fit.findings)->kind);
         return outcome;
     }
 

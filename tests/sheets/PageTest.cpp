@@ -117,9 +117,7 @@ sheets::MeasuredHead measuredHead (HeadSide side)
         head.fit.lugCents.push_back ({ 25.0 - lug, 2.0 });
 
     for (int i = 0; i < 6; ++i)
-        head.fit.doubts.push_back (
-            "What cannot be told is said in a sentence that goes on for rather longer than the page is wide, "
-            "so that it takes two lines of it.");
+        head.fit.findings.push_back ({ Finding::Kind::lugsNotLocated }); // two lines
 
     return head;
 }
@@ -166,7 +164,7 @@ TEST_CASE ("The cautions stand whole at the foot of the page, and nothing runs o
     longWord.notes = std::string (3000, 'x');
     longTitle.title = std::string (300, 'M') + words;
     farFrom.plan = farPlan (plain);
-    uneven.plan = Plan{ { unevenPlan (HeadSide::batter), unevenPlan (HeadSide::resonant) }, {} };
+    uneven.plan = Plan{ { unevenPlan (HeadSide::batter), unevenPlan (HeadSide::resonant) } };
     full.title = longTitle.title;
     full.date = "2024-05-17";
     full.notes = words;

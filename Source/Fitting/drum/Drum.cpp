@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace fitting
 {
@@ -25,7 +26,7 @@ constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
 constexpr double tooVague = 100.0;       // cents of tap note: what no tech calls a note any more
-constexpr double ownShare = 0.2;         // of a mode's energy in a head's film that makes it that head's
+constexpr double ownShare = 0.2;         // of a mode's energy in a head that makes it that head's own mode
 
 void checkSetup (const DrumFitSetup& setup)
 {
@@ -34,10 +35,15 @@ void checkSetup (const DrumFitSetup& setup)
     modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
 
     if (! setup.drum.hasResonantHead())
-        throw modal::InputError ("drum to fit from strikes", "one head", "two heads; for one, a walk round it tells more");
+        throw modal::InputError ("drum to fit from strikes", "one head", "two heads; for one head make a lug check");
 
     if (! setup.drum.muffling.empty())
         throw modal::InputError ("muffling", "on the drum", "none while it is recorded for a fit");
+}
+
+Finding refusal (Finding::Kind kind, std::vector<double> numbers = {})
+{
+    return { kind, Finding::Severity::refusal, std::move (numbers) };
 }
 
 bool isSameTuning (const DrumState& a, const DrumState& b)
@@ -84,51 +90,39 @@ std::size_t modesIn (const DrumIteration& fitted)
     return static_cast<std::size_t> (std::unique (frequencies.begin(), frequencies.end()) - frequencies.begin());
 }
 
-/** Why the best fit is not to be trusted; empty if it is. */
-std::string objectionTo (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup, const std::vector<Line>& lines)
+/** Why the best fit is not to be trusted; none if it is. */
+std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
-    const std::string advice =
-        " Check diameter, depth and both heads, that nothing lies on the drum, and that the wires are off.";
+    using Kind = Finding::Kind;
 
     if (fits.empty())
-        return "No tuning of a drum of this size gives the notes heard." + advice;
+        return refusal (Kind::noTuning);
 
     const auto& best = fits.front();
 
     if (modesIn (best) < fewestModes)
-        return "Only " + std::to_string (modesIn (best)) +
-               " of the drum's modes were heard, which two heads cannot be told from. Strike in the middle, half way out and "
-               "near "
-               "the edge.";
+        return refusal (Kind::tooFewCoupledModes, { static_cast<double> (modesIn (best)) });
 
     if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
-        return "A drum of " + modal::asText (diameter / modal::units::inch, 3) + " in explains the notes better than one of " +
-               modal::asText (setup.drum.diameter / modal::units::inch, 3) + " in." + advice;
+        return refusal (Kind::otherDiameter, { diameter, setup.drum.diameter });
 
     if (best.evidence < goodEvidence * weightOf (lines))
-        return "Too many of the notes heard belong to no mode of a drum of this size." + advice;
+        return refusal (Kind::unexplainedNotes);
 
     if (best.misfit > goodMisfit)
-        return "The notes heard do not belong together on a drum of this size: they miss by " + modal::asText (best.misfit, 2) +
-               " times what is likely." + advice;
+        return refusal (Kind::inconsistentNotes, { best.misfit });
 
     for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
-    {
-        const double off = best.state[side == modal::HeadSide::batter ? 2 : 3];
-
-        if (std::abs (off) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
-            return "The notes would fit only a " + std::string (side == modal::HeadSide::batter ? "batter" : "resonant") + " head " +
-                   modal::asText (100.0 * std::abs (std::expm1 (off)), 2) + " % " + (off < 0.0 ? "lighter" : "heavier") +
-                   " than stated, which its tolerance rules out." + advice;
-    }
+        if (const double off = best.state[side == modal::HeadSide::batter ? 2 : 3];
+            std::abs (off) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
+            return Finding{ Kind::otherMass, Finding::Severity::refusal, { std::exp (off) }, side };
 
     for (const auto& other : fits)
         if (! isSameTuning (best.state, other.state) && best.plausibility() - other.plausibility() < clearlyBetter)
-            return "Two tunings explain the notes alike: batter " + modal::asText (std::exp (best.state[0]), 3) + " and resonant " +
-                   modal::asText (std::exp (best.state[1]), 3) + " N/m, or " + modal::asText (std::exp (other.state[0]), 3) + " and " +
-                   modal::asText (std::exp (other.state[1]), 3) + " N/m. Strike near the edge and on the resonant head too.";
+            return refusal (Kind::twoTunings, { std::exp (best.state[0]), std::exp (best.state[1]), std::exp (other.state[0]),
+                                                std::exp (other.state[1]) });
 
-    return {};
+    return std::nullopt;
 }
 
 /** The tap note of one head at a state, and how its logarithm goes with tension and mass. */
@@ -144,16 +138,11 @@ Estimate tapNoteOf (const modal::DrumSpec& drum, modal::HeadSide side, const Dru
     return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
 }
 
-std::string inWholeNumbers (double value)
-{
-    return std::to_string (std::lround (value));
-}
-
-/** A head of which the strikes tell nothing. */
-HeadFit nothingOf (std::string why)
+/** A head that the strikes do not determine. */
+HeadFit unknownHead (Finding why)
 {
     HeadFit fit;
-    fit.doubts.push_back (std::move (why));
+    fit.findings.push_back (std::move (why));
     return fit;
 }
 
@@ -171,18 +160,13 @@ HeadFit headOf (const DrumFitSetup& setup, modal::HeadSide side, const DrumItera
 
     if (const double most = modal::yieldTension (side == modal::HeadSide::batter ? setup.drum.batter : setup.drum.resonant);
         fit.tension.value > most || centsPerShare * fit.tapNote.error > tooVague * fit.tapNote.value)
-        return nothingOf ("The strikes tell nothing of this head: " + inWholeNumbers (fit.tension.value) + " +/- " +
-                          inWholeNumbers (fit.tension.error) + " N/m would be the guess, and its film bears " +
-                          inWholeNumbers (most) + " N/m. Some strikes on this head itself, near its edge, would tell it.");
+        return unknownHead (refusal (Finding::Kind::headUnknown, { fit.tension.value, fit.tension.error, most }));
 
     if (std::sqrt (covariance (2 + head, 2 + head)) > unresolved * fitted.prior[2 + head] && setup.massTolerance > 0.0)
     {
         const double correlation =
             covariance (head, 2 + head) / std::sqrt (covariance (head, head) * covariance (2 + head, 2 + head));
-        fit.doubts.push_back ("The head's mass is not told by these strikes; its tolerance is taken as stated." +
-                              std::string (correlation > goTogether - 0.1
-                                               ? " A heavier head drawn tighter would sound the same: their errors go together."
-                                               : ""));
+        fit.findings.push_back ({ .kind = Finding::Kind::massNotMeasured, .numbers = { correlation } });
     }
 
     const auto isOwn = [side] (const Assignment& one)
@@ -191,13 +175,10 @@ HeadFit headOf (const DrumFitSetup& setup, modal::HeadSide side, const DrumItera
     constexpr double vague = 3.0; // cents
 
     if (side == modal::HeadSide::resonant && centsPerShare * fit.tapNote.error > vague * fit.tapNote.value)
-        fit.doubts.push_back (
-            "Its tap note is vague: too little of its own is heard through the batter. Some strikes on this head "
-            "itself, near its edge, would tell it.");
+        fit.findings.push_back ({ Finding::Kind::vagueTapNote });
 
     if (std::none_of (fitted.assigned.begin(), fitted.assigned.end(), isOwn))
-        fit.doubts.push_back ("None of the head's own modes was heard: its tension follows from how it holds the other head back "
-                              "through the air, and hangs on the drum's depth and vent as stated.");
+        fit.findings.push_back ({ Finding::Kind::noModeOfItsOwn });
 
     return fit;
 }
@@ -213,10 +194,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
 
     if (lines.size() < fewestModes)
     {
-        fit.doubts.push_back (
-            "Only " + std::to_string (lines.size()) +
-            " notes were heard, which two heads cannot be told from. Strike in the middle, half way out and near "
-            "the edge, and let each ring.");
+        fit.findings.push_back (refusal (Finding::Kind::tooFewNotes, { static_cast<double> (lines.size()) }));
         return fit;
     }
 
@@ -229,10 +207,10 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
                          (bothFits.empty() || stillFits.front().plausibility() > bothFits.front().plausibility() - clearlyBetter);
     const auto& fits = isStill ? stillFits : bothFits;
 
-    if (const auto objection = objectionTo (fits, isStill ? oneHead : setup, lines); ! objection.empty())
+    if (auto objection = objectionTo (fits, isStill ? oneHead : setup, lines))
     {
         fit.misfit = fits.empty() ? 0.0 : fits.front().misfit;
-        fit.doubts.push_back (objection);
+        fit.findings.push_back (std::move (*objection));
         return fit;
     }
 
@@ -241,15 +219,13 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
     fit.misfit = best.misfit;
     fit.batter = headOf (setup, modal::HeadSide::batter, best, covariance);
-    fit.resonant = isStill ? nothingOf ("The notes are as well those of the batter over a resonant head that is held still: they "
-                                        "tell nothing of the resonant head. Let it ring and strike again; or, if it was held "
-                                        "still, fit the recording as a walk.")
+    fit.resonant = isStill ? unknownHead (refusal (Finding::Kind::resonantHeldStill))
                            : headOf (setup, modal::HeadSide::resonant, best, covariance);
     fit.isPossible = fit.batter.isPossible || fit.resonant.isPossible;
 
     if (! fit.isPossible)
     {
-        fit.doubts = fit.batter.doubts;
+        fit.findings = fit.batter.findings;
         return fit;
     }
 
@@ -270,17 +246,13 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
 
     if (const double correlation = covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1));
         fit.batter.isPossible && fit.resonant.isPossible && std::abs (correlation) > goTogether)
-        fit.doubts.push_back ("The heads' tensions cannot be told apart well: their errors go " +
-                              std::string (correlation > 0.0 ? "together." : "against each other."));
+        fit.findings.push_back ({ .kind = Finding::Kind::linkedTensions, .numbers = { correlation } });
 
-    fit.doubts.push_back (
-        "Of uneven lugs strikes tell how much, not where, and nothing of a lug that is up while the one opposite is "
-        "down by as much. Tap beside every lug for that.");
+    fit.findings.push_back ({ Finding::Kind::lugsNotLocated });
 
-    for (const auto* head : { &fit.batter, &fit.resonant })
-        if (head->isPossible && head->lugWaves.empty())
-            fit.doubts.push_back (std::string ("How even the ") + (head == &fit.batter ? "batter" : "resonant") +
-                                  " head is cannot be told: no pair of modes that is mostly its own was heard.");
+    for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
+        if (const auto& head = side == modal::HeadSide::batter ? fit.batter : fit.resonant; head.isPossible && head.lugWaves.empty())
+            fit.findings.push_back ({ .kind = Finding::Kind::unknownEvenness, .head = side });
 
     return fit;
 }

@@ -151,12 +151,4 @@ std::vector<LugWave> lugWavesOf (const modal::DrumSpec& drum, modal::HeadSide si
     return waves;
 }
 
-std::string inWords (const LugWave& wave)
-{
-    const auto [cents, error] = wave.cents;
-    const auto whole = [] (double value) { return std::to_string (std::lround (value)); };
-    return "up and down " + std::to_string (wave.waves) + " times round the head by " +
-           (cents > 2.0 * error ? whole (cents) + " +/- " + whole (error) : "at most " + whole (cents + 2.0 * error)) + " cents";
-}
-
 } // namespace fitting

@@ -2,7 +2,6 @@
 
 #include "Fitting/Drum.h"
 
-#include <string>
 #include <vector>
 
 namespace fitting
@@ -27,8 +26,5 @@ std::vector<PartedPair> pairsHeard (const modal::DrumSpec&, const modal::Tension
 /** What pairs say of one head's lugs, fewest waves first; one for each p = 2m of which a pair that is mostly this head's is
    heard. Least squares over those that are heard as two; if none is, 0 and what the narrowest can hide as its error. */
 std::vector<LugWave> lugWavesOf (const modal::DrumSpec&, modal::HeadSide, double tension, const std::vector<PartedPair>&);
-
-/** "up and down 2 times round the head by 8 +/- 2 cents", or by how much at most. */
-std::string inWords (const LugWave&);
 
 } // namespace fitting

@@ -109,6 +109,18 @@ void HeadIteration::refineLugs()
     state.lugs += (posterior.mean - travelled).segment (HeadState::others, state.lugs.size());
 }
 
+double HeadIteration::recognised() const
+{
+    const auto all = std::max ({ 1, expected, static_cast<int> (compared.size()) });
+    return explained * likely / all;
+}
+
+double HeadIteration::massDeviation() const
+{
+    const double told = std::sqrt (std::max (0.0, std::pow (prior[1], 2) - posterior.covariance (1, 1)));
+    return std::log (state.massRatio) / std::max (told, 1.0e-3);
+}
+
 void HeadIteration::iterate()
 {
     const int passes = isPatched ? 3 : 6;

@@ -38,6 +38,13 @@ public:
        mean; tension and mass stay. */
     void refineLugs();
 
+    /** After run(), 0 to 1: how much of what should be heard was heard, and how much of what was heard belongs to it. */
+    double recognised() const;
+
+    /** After run(): by how many standard deviations the taps want a head of another mass than stated: what its mass may be before
+        listening and after it, taken together. The fit itself is drawn back towards the mass stated. */
+    double massDeviation() const;
+
     HeadState state;
     Posterior posterior;
     Eigen::VectorXd prior;            ///< standard deviations

@@ -26,7 +26,7 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
     if (lines.size() < 2 + toSpare || ! modal::asTapped (setup.drum, setup.side).muffling.empty())
         return std::nullopt;
 
-    using Kind = Rival::Kind;
+    using Kind = Finding::Kind;
     const auto setupOf = [&] (modal::DrumSpec drum)
     { return DrumFitSetup{ .drum = std::move (drum), .massTolerance = setup.massTolerance, .modelError = setup.modelError }; };
     const auto asStated = setupOf (modal::asTapped (setup.drum, setup.side));
@@ -59,32 +59,18 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
         other.diameter += inches * modal::units::inch;
 
         if (other.diameter > 0.7 * asStated.drum.diameter)
-            compare (Kind::otherSize, other);
+            compare (Kind::otherDiameter, other);
     }
 
     return best;
 }
 
-std::string inWords (const Rival& rival, const HeadFitSetup& setup)
+Finding Rival::finding (Finding::Severity severity, double statedDiameter) const
 {
-    switch (rival.kind)
-    {
-    case Rival::Kind::otherHeadRings:
-        return "The notes are those of a drum whose other head rings along. Hold it still with a cloth or a hand and tap round "
-               "again, or fit this recording as strikes of the whole drum.";
-    case Rival::Kind::openBelow:
-        return "The notes are those of a drum that is open below. Is the other head on, and held still? If it has "
-               "none, describe it as open.";
-    case Rival::Kind::closedBelow:
-        return "The notes are those of a drum that is closed below, though it is said to be open. Does it stand on something?";
-    case Rival::Kind::otherSize:
-        return "A drum of " + modal::asText (rival.diameter / modal::units::inch, 3) + " in explains the notes better than one of " +
-               modal::asText (setup.drum.diameter / modal::units::inch, 3) +
-               " in. Is the diameter right, and is it the head that is said to "
-               "be on?";
-    }
+    if (kind == Finding::Kind::otherDiameter)
+        return { kind, severity, { diameter, statedDiameter } };
 
-    return {};
+    return { kind, severity };
 }
 
 } // namespace fitting

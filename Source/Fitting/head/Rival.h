@@ -3,25 +3,19 @@
 #include "Fitting/Head.h"
 
 #include <optional>
-#include <string>
 
 namespace fitting
 {
 
-/** Another drum than the one that a walk was said to be round. */
+/** Another drum than the one that was stated. */
 struct Rival
 {
-    enum class Kind
-    {
-        otherHeadRings, ///< the other head was not held still
-        openBelow,      ///< there is no other head
-        closedBelow,    ///< something closes a drum that was said to be open
-        otherSize
-    };
+    Finding::Kind kind = Finding::Kind::otherDiameter; ///< or otherHeadRings, openBelow, closedBelow
+    double diameter = 0.0;                             ///< m, if that is what differs
+    double lead = 0.0;                                 ///< ln of how much more probable it makes what was heard than the drum as stated
 
-    Kind kind = Kind::otherSize;
-    double diameter = 0.0; ///< m, if that is what differs
-    double lead = 0.0;     ///< ln of how much more probable it makes what was heard than the drum as stated
+    /** As a finding about a drum of some diameter in m. */
+    Finding finding (Finding::Severity, double statedDiameter) const;
 };
 
 /** The most plausible of the usual mistakes: the other head rings along, is missing, the diameter is an inch or two off. Each is
@@ -29,8 +23,5 @@ struct Rival
     the drum as stated; an uneven head is none of the rivals, its pairs of lines count as one. None if too little was heard in
     common to say, or something lies on the head. */
 std::optional<Rival> likeliestRival (const HeadFitSetup&, const std::vector<HeardTap>&);
-
-/** A sentence: what it is and what to check. */
-std::string inWords (const Rival&, const HeadFitSetup&);
 
 } // namespace fitting

@@ -50,13 +50,11 @@ HeadFit fitTapNotes (const HeadFitSetup& setup, const std::vector<double>& notes
     const double byMass = tensionPerMassPercent (setup, fit.tapNote.value) * 100.0 * setup.massTolerance;
     fit.tension.error = fit.tension.value * std::hypot (perCent * meanError, byMass);
     fit.massRatio.error = setup.massTolerance;
-    fit.doubts.push_back (
-        "Notes of one kind cannot tell a heavier head drawn tighter from a lighter one: the head's mass is taken "
-        "within its tolerance. A recorded tap tells more.");
+    fit.findings.push_back ({ Finding::Kind::tapNotesOnly });
 
     if (count == 1)
     {
-        fit.doubts.push_back ("One tap: how even the head is cannot be told. Tap beside every lug in turn.");
+        fit.findings.push_back ({ Finding::Kind::oneLugTapped });
         return fit;
     }
 

@@ -4,6 +4,7 @@
 #include "Modal/Units.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -14,6 +15,7 @@ namespace
 
 constexpr double cautiousYieldShare = 0.5;  // common practice, no source; the maker's limits come first
 constexpr double cautiousRodForce = 1000.0; // N, likewise
+constexpr double nearlySlack = 0.02;        // of the yield tension, likewise
 
 int circularDistance (int a, int b, int around)
 {
@@ -103,29 +105,21 @@ void foretell (HeadPlan& plan, const PlanRequest& request)
 
 void addCautions (HeadPlan& plan, const PlanRequest& request)
 {
-    const bool isBatter = plan.side == modal::HeadSide::batter;
-    const auto& head = isBatter ? request.drum.batter : request.drum.resonant;
-    const std::string name = isBatter ? "batter" : "resonant";
+    const double yield = modal::yieldTension (plan.side == modal::HeadSide::batter ? request.drum.batter : request.drum.resonant);
     double highest = plan.toTension;
 
     for (const auto& pass : plan.passes)
         highest = std::max (highest, pass.tension);
 
-    const double share = highest / modal::yieldTension (head);
-    const double force = highest * modal::units::twoPi * request.drum.radius() / request.drum.lugs;
+    if (const double share = highest / yield; share > cautiousYieldShare)
+        plan.cautions.push_back ({ PlanCaution::Kind::nearYield, share });
 
-    if (share > cautiousYieldShare)
-        plan.cautions.push_back (
-            "The " + name + " head's film comes to " + modal::asText (100.0 * share, 2) +
-            " % of its yield: it may stretch for good or split. Stop where its maker says, even if the note is "
-            "not reached.");
+    if (const double force = highest * modal::units::twoPi * request.drum.radius() / request.drum.lugs; force > cautiousRodForce)
+        plan.cautions.push_back ({ PlanCaution::Kind::rodForce, force });
 
-    if (force > cautiousRodForce)
-        plan.cautions.push_back ("Each " + name + " rod comes to pull with " + modal::asText (force, 3) +
-                                 " N: lugs, hoop and shell may not be made for it. Keep to the drum's maker's limits.");
-
-    if (! plan.passes.empty() && plan.passes.front().tension < plan.fromTension && plan.fromTension < 0.02 * modal::yieldTension (head))
-        plan.cautions.push_back ("The " + name + " head is nearly slack: seat it by hand, evenly, before turning with a key.");
+    if (const double share = plan.fromTension / yield;
+        share < nearlySlack && ! plan.passes.empty() && plan.passes.front().tension < plan.fromTension)
+        plan.cautions.push_back ({ PlanCaution::Kind::nearlySlack, share });
 }
 
 HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadAsIs& now, double target)
@@ -188,21 +182,15 @@ bool startsDownwards (const HeadPlan& plan)
 
 } // namespace
 
-std::string turnInWords (double turns)
+std::string_view nameOf (PlanCaution::Kind kind)
 {
-    int numerator = static_cast<int> (std::lround (std::abs (turns) * 64.0)), denominator = 64;
+    constexpr std::array<std::string_view, 3> names{ "near_yield", "rod_force", "nearly_slack" }; // in the order of the kinds
+    return names[static_cast<std::size_t> (kind)];
+}
 
-    if (numerator == 0)
-        return "leave";
-
-    while (numerator % 2 == 0 && denominator > 1)
-    {
-        numerator /= 2;
-        denominator /= 2;
-    }
-
-    return std::to_string (numerator) + (denominator == 1 ? "" : "/" + std::to_string (denominator)) +
-           (turns > 0.0 ? " up" : " down");
+bool Pass::isEven() const noexcept
+{
+    return std::all_of (turns.begin(), turns.end(), [this] (double t) { return t == turns.front(); });
 }
 
 std::vector<int> tighteningOrder (int lugs)
@@ -265,16 +253,6 @@ Plan makePlan (const PlanRequest& request)
     std::stable_sort (plan.heads.begin(), plan.heads.end(),
                       [] (const HeadPlan& a, const HeadPlan& b) { return startsDownwards (a) && ! startsDownwards (b); });
 
-    plan.cautions = {
-        "The limits of the makers of head, hoop and drum come before every figure here.",
-        "Stop and tap after every pass: if the note is already there, a turn does more on this drum than thought; tell it what "
-        "you "
-        "heard and plan anew.",
-        "Never force a rod that binds. Keep your face away from the head while it is tightened, and hearing protection on when "
-        "you "
-        "play close.",
-        "Edges of hoops, films and wires are sharp.",
-    };
     return plan;
 }
 

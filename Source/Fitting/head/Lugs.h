@@ -1,0 +1,15 @@
+#pragma once
+
+#include "Iteration.h"
+
+namespace fitting
+{
+
+/** Fills in how far each lug is off and how probable it is that it alone is off. Taps with the patch, if there are any, decide
+    between lugs that sound the same without it.
+
+    @param fitted    the bare head
+    @param semitone  relative change of tension that raises the tap note by a semitone */
+void estimateLugs (HeadFit&, const HeadFitSetup&, const std::vector<HeardTap>&, const HeadIteration& fitted, double semitone);
+
+} // namespace fitting

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "Fitting/Head.h"
+
+#include <string>
+
+/** Findings of a fit as sentences for people; lugs count from 1. */
+namespace wording
+{
+
+/** What was found and what to do about it. */
+std::string text (const fitting::Finding&);
+
+/** The most severe finding as text; empty if there is none. */
+std::string mostSevereText (const std::vector<fitting::Finding>&);
+
+/** What to do about the lugs, without a full stop: "Raise lugs 3 and 7 by 12 cents each". */
+std::string action (const fitting::LugVerdict&);
+
+/** Why: which lugs the recording cannot tell apart, and what would. Empty if there is nothing to add. */
+std::string reason (const fitting::LugVerdict&);
+
+/** "2 waves round the head, 8 ± 2 cents at a lug", or how large they are at most. */
+std::string text (const fitting::LugWave&);
+
+} // namespace wording

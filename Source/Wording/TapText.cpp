@@ -1,0 +1,84 @@
+#include "TapText.h"
+
+#include "FitText.h"
+
+#include <cmath>
+
+namespace wording
+{
+
+std::string text (listening::Trouble trouble)
+{
+    switch (trouble)
+    {
+    case listening::Trouble::noisy:
+        return "hardly above the noise: record closer to the lug, or in a quieter room";
+    case listening::Trouble::doubleHit:
+        return "hit twice: lift the stick at once";
+    case listening::Trouble::wiresOn:
+        return "wires rattle: throw the strainer off and tap again";
+    case listening::Trouble::clipped:
+        return "too loud for the recorder: turn its level down";
+    case listening::Trouble::notQuiet:
+        return "something sounded just before: keep other drums quiet, and wait until the last tap has died away";
+    case listening::Trouble::cutShort:
+        return "cut short: leave half a second after each tap";
+    }
+
+    return {};
+}
+
+std::string remarks (const std::vector<listening::Trouble>& troubles, const std::string& name, bool isUsed)
+{
+    std::string lines;
+
+    for (const auto trouble : troubles)
+        lines += name + ": " + text (trouble) + ".\n";
+
+    return isUsed ? lines : lines + name + " is left out.\n";
+}
+
+std::string remarks (const listening::RecordedLugCheck& check)
+{
+    std::string lines;
+
+    for (const auto& tap : check.troubled)
+        lines += remarks (tap.troubles, "Tap " + std::to_string (tap.number), tap.isUsed);
+
+    return lines;
+}
+
+std::string text (const listening::LiveLugCheck::Remark& remark)
+{
+    using Kind = listening::LiveLugCheck::Remark::Kind;
+    const auto lug = std::to_string (remark.lug + 1);
+    const std::string notUsed = "Tap not used: ";
+    std::string troubles;
+
+    switch (remark.kind)
+    {
+    case Kind::none:
+        return {};
+    case Kind::heard:
+        return "Lug " + lug + " heard.";
+    case Kind::deleted:
+        return "Tap at lug " + lug + " deleted: tap there again.";
+    case Kind::troubles:
+        for (const auto trouble : remark.troubles)
+            troubles += (troubles.empty() ? "" : "; or ") + text (trouble);
+        return notUsed + troubles + ".";
+    case Kind::noFit:
+        return notUsed + "another drum, the other head, or a head unlike the one set up. " + mostSevereText (remark.findings);
+    case Kind::farOff:
+        return notUsed + "another drum or the other head: " + std::to_string (std::lround (std::abs (remark.cents))) + " cents " +
+               (remark.cents > 0.0 ? "above" : "below") + " the other lugs.";
+    case Kind::soundLost:
+        return "The computer was too busy and missed some sound: tap again.";
+    case Kind::failed:
+        return "Listening failed: " + remark.error + ".";
+    }
+
+    return {};
+}
+
+} // namespace wording

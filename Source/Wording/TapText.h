@@ -1,0 +1,22 @@
+#pragma once
+
+#include "Listening/LiveLugCheck.h"
+
+#include <string>
+
+namespace wording
+{
+
+/** What is wrong with a tap and what to do: "hit twice: lift the stick at once". */
+std::string text (listening::Trouble);
+
+/** Each trouble of a tap that is called `name`, and whether it is left out; a sentence a line, empty without trouble. */
+std::string remarks (const std::vector<listening::Trouble>&, const std::string& name, bool isUsed);
+
+/** The same for all taps of a recording. */
+std::string remarks (const listening::RecordedLugCheck&);
+
+/** What came of the last tap; empty before any. */
+std::string text (const listening::LiveLugCheck::Remark&);
+
+} // namespace wording
