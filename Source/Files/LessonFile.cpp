@@ -1,5 +1,6 @@
 #include "LessonFile.h"
 
+#include "EmbeddedFiles.h"
 #include "NearestWord.h"
 #include "ObjectReader.h"
 #include "Presets.h"
@@ -7,9 +8,6 @@
 
 #include "Modal/InputError.h"
 
-#include <LessonData.h>
-
-#include <algorithm>
 #include <filesystem>
 
 namespace files
@@ -90,26 +88,17 @@ std::vector<std::string> lessonPresets()
 {
     std::vector<std::string> names;
 
-    for (int i = 0; i < LessonData::namedResourceListSize; ++i)
-    {
-        const std::string fileName = LessonData::originalFilenames[i];
-        names.push_back (fileName.substr (0, fileName.rfind ('.')));
-    }
+    for (const auto& lesson : embeddedLessons())
+        names.emplace_back (lesson.name);
 
-    std::sort (names.begin(), names.end());
     return names;
 }
 
 LessonFile openLesson (const std::string& presetOrPath)
 {
-    for (int i = 0; i < LessonData::namedResourceListSize; ++i)
-    {
-        int size = 0;
-        const auto* bytes = LessonData::getNamedResource (LessonData::namedResourceList[i], size);
-
-        if (presetOrPath + ".json" == LessonData::originalFilenames[i])
-            return readLesson (std::string (bytes, static_cast<std::size_t> (size)), presetOrPath);
-    }
+    for (const auto& lesson : embeddedLessons())
+        if (lesson.name == presetOrPath)
+            return readLesson (std::string (lesson.text), presetOrPath);
 
     std::error_code error;
 

@@ -1,12 +1,8 @@
 #include "PartPresets.h"
 
 #include "DrumFile.h"
+#include "EmbeddedFiles.h"
 #include "ObjectReader.h"
-
-#include <HeadData.h>
-#include <WireData.h>
-
-#include <algorithm>
 
 namespace files
 {
@@ -16,20 +12,17 @@ namespace
 constexpr const char* headFormat = "snarewright-head";
 constexpr const char* wireFormat = "snarewright-wires";
 
-/** Reads every document of a list that was built in, in order of name; `read (reader, name)` takes what is special about it. */
-template <class Part, class Get, class Read>
-std::vector<PartPreset<Part>> readAll (const char* const* resources, const char* const* fileNames, int count, Get get,
-                                       const char* format, Read read)
+/** Reads the embedded files of one kind; `read (reader)` reads what only this kind has. */
+template <class Part, class Read>
+std::vector<PartPreset<Part>> readAll (std::span<const EmbeddedFile> files, const char* format, Read read)
 {
     std::vector<PartPreset<Part>> presets;
 
-    for (int i = 0; i < count; ++i)
+    for (const auto& file : files)
     {
-        int size = 0;
-        const auto* bytes = get (resources[i], size);
-        const std::string fileName = fileNames[i];
-        const auto document = Json::parse (std::string (bytes, static_cast<std::size_t> (size)), fileName);
-        ObjectReader reader (document, fileName);
+        const std::string name (file.name);
+        const auto document = Json::parse (std::string (file.text), name);
+        ObjectReader reader (document, name);
 
         if (! reader.choice ("format", { format }))
             reader.noteMissing ("format", format);
@@ -38,12 +31,11 @@ std::vector<PartPreset<Part>> readAll (const char* const* resources, const char*
 
         PartPreset<Part> preset = read (reader);
         reader.finish();
-        preset.text = { bytes, static_cast<std::size_t> (size) };
-        preset.name = fileName.substr (0, fileName.rfind ('.'));
+        preset.text = file.text;
+        preset.name = name;
         presets.push_back (std::move (preset));
     }
 
-    std::sort (presets.begin(), presets.end(), [] (const auto& a, const auto& b) { return a.name < b.name; });
     return presets;
 }
 
@@ -62,8 +54,7 @@ const Json& required (ObjectReader& reader, const char* key)
 const std::vector<PartPreset<modal::HeadConstruction>>& headPresets()
 {
     static const auto presets =
-        readAll<modal::HeadConstruction> (HeadData::namedResourceList, HeadData::originalFilenames,
-                                          HeadData::namedResourceListSize, HeadData::getNamedResource, headFormat,
+        readAll<modal::HeadConstruction> (embeddedHeads(), headFormat,
                                           [] (ObjectReader& reader)
                                           {
                                               const auto head = readHead (required (reader, "head"), reader.pathOf ("head"));
@@ -76,8 +67,7 @@ const std::vector<PartPreset<modal::HeadConstruction>>& headPresets()
 const std::vector<PartPreset<modal::WireSpec>>& wirePresets()
 {
     static const auto presets = readAll<modal::WireSpec> (
-        WireData::namedResourceList, WireData::originalFilenames, WireData::namedResourceListSize, WireData::getNamedResource,
-        wireFormat,
+        embeddedWires(), wireFormat,
         [] (ObjectReader& reader)
         {
             const auto name = reader.text ("name").value_or ("");

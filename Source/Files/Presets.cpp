@@ -1,10 +1,9 @@
 #include "Presets.h"
 
+#include "EmbeddedFiles.h"
 #include "NearestWord.h"
 
 #include "Modal/InputError.h"
-
-#include <PresetData.h>
 
 #include <algorithm>
 
@@ -17,15 +16,9 @@ const std::vector<Preset>& drumPresets()
     {
         std::vector<Preset> found;
 
-        for (int i = 0; i < PresetData::namedResourceListSize; ++i)
-        {
-            int size = 0;
-            const auto* bytes = PresetData::getNamedResource (PresetData::namedResourceList[i], size);
-            const std::string fileName = PresetData::originalFilenames[i];
-            found.push_back ({ fileName.substr (0, fileName.rfind ('.')), { bytes, static_cast<std::size_t> (size) } });
-        }
+        for (const auto& file : embeddedDrums())
+            found.push_back ({ std::string (file.name), file.text });
 
-        std::sort (found.begin(), found.end(), [] (const Preset& a, const Preset& b) { return a.name < b.name; });
         return found;
     }();
 

@@ -1,8 +1,6 @@
 #include "PatternBook.h"
 
-#include <PatternData.h>
-
-#include <map>
+#include "Files/EmbeddedFiles.h"
 
 namespace plugin
 {
@@ -11,19 +9,9 @@ const std::vector<Pattern>& patternBook()
 {
     static const auto book = []
     {
-        std::map<std::string, Pattern> byFile;
-
-        for (int i = 0; i < PatternData::namedResourceListSize; ++i)
-        {
-            int size = 0;
-            const auto* bytes = PatternData::getNamedResource (PatternData::namedResourceList[i], size);
-            const std::string file = PatternData::originalFilenames[i];
-            byFile[file] = readPattern (std::string (bytes, static_cast<std::size_t> (size)), file);
-        }
-
         std::vector<Pattern> patterns;
-        for (auto& [file, pattern] : byFile)
-            patterns.push_back (std::move (pattern));
+        for (const auto& file : files::embeddedPatterns())
+            patterns.push_back (readPattern (std::string (file.text), std::string (file.name)));
         return patterns;
     }();
 
