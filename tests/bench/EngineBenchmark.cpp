@@ -15,6 +15,7 @@
 #include "CostPlot.h"
 #include "MomentCost.h"
 #include "PlainDense.h"
+#include "TableRow.h"
 
 #include "Engine/Drum.h"
 #include "Engine/KernelDispatch.h"
@@ -225,14 +226,15 @@ void compareWires (const engine::DrumSetup& full, double seconds)
     line ("dense coupling, fast loop", fast);
     const auto share = [&] (const Cost& cost)
     { return (cost.nanoseconds - without.nanoseconds) / (ours.nanoseconds - without.nanoseconds); };
-    std::printf ("wires: %.1f times faster than dense coupling in the fast loop\n", share (fast));
+    const double wires = ours.nanoseconds - without.nanoseconds;
+    bench::printRow ("wires", wires, "ns a sample", "dense coupling in the fast loop", share (fast));
 #if defined(HAS_HAND_WRITTEN_LOOP)
     if (! __builtin_cpu_supports ("avx2") || ! __builtin_cpu_supports ("fma"))
         return;
 #endif
     const auto plain = play (dense, std::min (0.25 * seconds, 0.5), { bench::playPlainDense });
     line ("dense coupling, as written down", plain);
-    std::printf ("wires: %.1f times faster than the scheme as written down\n", share (plain));
+    bench::printRow ("wires", wires, "ns a sample", "the scheme as written down", share (plain));
 }
 
 void compareBank (const engine::DrumSetup& full, double seconds)
@@ -251,8 +253,8 @@ void compareBank (const engine::DrumSetup& full, double seconds)
         const auto bank = play (bare, seconds, { engine::kernelNamed ("avx2").run, false });
         line ("bank alone, avx2", bank);
         const double hand = handWrittenBank (bank.modes, static_cast<int> (seconds * 48000.0));
-        std::printf ("hand-written bank of %d modes: %.0f ns/sample; ours takes %.2f times as long\n", bank.modes, hand,
-                     bank.nanoseconds / hand);
+        bench::printRow ("bank of " + std::to_string (bank.modes) + " modes alone", bank.nanoseconds, "ns a sample",
+                         "hand-written loop", hand / bank.nanoseconds);
     }
 #endif
 }
@@ -313,15 +315,18 @@ int main (int argc, char** argv)
     const auto full = snare (2000.0);
 #if defined(__x86_64__) && defined(__GNUC__)
     const double clock = coreClock();
-    std::printf ("core at %.2f GHz: the full drum takes %.0f cycles a sample\n", clock, clock * play (full, seconds).nanoseconds);
+    bench::printRow ("clock of the core", clock, "GHz");
 #endif
+    const auto whole = play (full, seconds);
+    bench::printRow ("drum of " + std::to_string (whole.headModes) + " modes of the heads, strokes every 64 ms, 3 microphones",
+                     whole.nanoseconds, "ns a sample", "real time at 48 kHz", whole.timesRealTime);
     compareLoops (full, seconds);
     compareWires (full, seconds);
     compareBank (full, seconds);
     // A minute in a full run.
     const double decay = std::min (60.0, 30.0 * seconds);
-    std::printf ("decay of %.0f s: its slowest second takes %.2f times as long as its first\n", decay,
-                 slowestOverFirst (endless (full), decay));
+    bench::printRow ("slowest second of a decay", decay, "s long", "its first second",
+                     1.0 / slowestOverFirst (endless (full), decay));
     bench::printMomentCosts();
 
     const auto curves = measureCurves (seconds);

@@ -5,6 +5,8 @@
 // Prints medians in milliseconds of processor time. The baseline is what one would write first: the same mass and stiffness
 // matrices, M⁻¹K into Eigen::EigenSolver, an order at a time.
 
+#include "TableRow.h"
+
 #include "Modal/Prediction.h"
 #include "Modal/Units.h"
 #include "Modal/modes/OrderProblem.h"
@@ -138,15 +140,11 @@ int main (int argc, char** argv)
 
     std::printf ("14 x 5.5 inch drum to %.0f Hz: %d modes, %zu orders; medians of %d\n", options.highestFrequency, modes.size(),
                  orders.size(), repetitions);
-    std::printf ("  first solution in this process     %9.3f ms\n", first);
-    std::printf ("  full solution                      %9.3f ms\n", whole);
-    std::printf ("    of it setting up the matrices    %9.3f ms\n", setUp);
-    std::printf ("    of it the symmetric eigensolver  %9.3f ms\n", symmetric);
-    std::printf ("  general non-symmetric eigensolver  %9.3f ms   (baseline, eigensolver alone)\n", general);
-    std::printf ("  baseline with the same set-up      %9.3f ms\n", setUp + general);
-    std::printf ("  ratio, eigensolvers alone          %9.2f\n", general / symmetric);
-    std::printf ("  ratio, baseline to full solution   %9.2f\n", (setUp + general) / whole);
-    std::printf ("  predict() from tap notes           %9.3f ms\n", prediction);
-    std::printf ("  predict() from a drum note         %9.3f ms\n", byDrumNote);
-    std::printf ("  largest disagreement of eigenvalues  %.1e\n", disagreement (problems));
+    std::printf ("largest relative difference to the baseline's eigenvalues: %.1e\n", disagreement (problems));
+    bench::printRow ("first solution in a process", first, "ms");
+    bench::printRow ("solution", whole, "ms", "general eigensolver, same set-up", (setUp + general) / whole);
+    bench::printRow ("of it setting up the matrices", setUp, "ms");
+    bench::printRow ("of it the symmetric eigensolver", symmetric, "ms", "general eigensolver", general / symmetric);
+    bench::printRow ("prediction from tap notes", prediction, "ms");
+    bench::printRow ("prediction from a drum note", byDrumNote, "ms");
 }

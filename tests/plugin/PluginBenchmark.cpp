@@ -4,6 +4,8 @@
 
 #include "TestProcessor.h"
 
+#include "tests/bench/TableRow.h"
+
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -80,8 +82,8 @@ Cost measure (Processor& processor, double seconds, Each&& each)
 
 void print (const char* what, const Cost& cost)
 {
-    std::printf ("%-34s %8.1f x real time   %5.2f %% of a core   worst block %.0f %%\n", what, cost.timesRealTime,
-                 100.0 / cost.timesRealTime, 100.0 * cost.worstBlock);
+    std::printf ("%s: the worst block takes %.0f %% of its time\n", what, 100.0 * cost.worstBlock);
+    bench::printRow (what, 100.0 / cost.timesRealTime, "% of a core", "real time at 48 kHz", cost.timesRealTime);
 }
 } // namespace
 
@@ -95,14 +97,15 @@ int main (int argc, char** argv)
     const auto constructed = secondsSince (start);
     processor->prepareToPlay (rate, block);
     const auto ready = secondsSince (start);
-    std::printf ("construction %.1f ms, ready to play after %.1f ms, %.1f MB more resident memory\n", 1.0e3 * constructed,
-                 1.0e3 * ready, memory() - before);
+    bench::printRow ("construction", 1.0e3 * constructed, "ms");
+    bench::printRow ("ready to play after", 1.0e3 * ready, "ms");
+    bench::printRow ("memory of an instance", memory() - before, "MB");
 
     {
         const auto first = memory();
         Processor another;
         another.prepareToPlay (rate, block);
-        std::printf ("a second instance: %.1f MB\n", memory() - first);
+        bench::printRow ("memory of a further instance", memory() - first, "MB");
     }
     while (processor->solvedDrum() == nullptr)
         std::this_thread::sleep_for (std::chrono::milliseconds (1));
@@ -141,7 +144,8 @@ int main (int argc, char** argv)
         std::this_thread::sleep_for (std::chrono::microseconds (1333));
     }
     const auto heard = processor->solvedCount() - models;
-    std::printf ("a swept interval is heard in %.0f steps a second, %.0f a second of the solver's processor time\n",
-                 heard / secondsSince (start), heard / (otherThreadsSeconds() - solving));
+    bench::printRow ("swept interval, heard", heard / secondsSince (start), "steps a second");
+    bench::printRow ("swept interval, solved", heard / (otherThreadsSeconds() - solving),
+                     "steps a second of the solver's processor time");
     return 0;
 }
