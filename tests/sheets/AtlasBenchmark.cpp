@@ -1,11 +1,11 @@
 #include "Sheets/Atlas.h"
+#include "tests/bench/TableRow.h"
 
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <chrono>
-#include <cstdio>
 #include <cstdlib>
 
 namespace
@@ -44,9 +44,7 @@ Cost costOf (sheets::AtlasRequest request, unsigned threads)
 } // namespace
 
 /** An atlas of 1000 tunings on all processors against the same on one, and against one tuning alone.
-      atlas-benchmark [notes = 40] [intervals = 25]
-    Measured on two processors that were busy with other work: 17.8 s on one, 11.9 s on both, ratio 1.49; peak memory 6.4 MB and
-    7.4 MB, ratio 1.16; 6.3 MB for one tuning alone. */
+      atlas-benchmark [notes = 40] [intervals = 25] */
 int main (int argc, char** argv)
 {
     sheets::AtlasRequest request;
@@ -58,9 +56,10 @@ int main (int argc, char** argv)
     single.notes = single.intervals = 1;
 
     const auto alone = costOf (single, 1), one = costOf (request, 1), all = costOf (request, 0);
-    std::printf ("%d tunings: %.2f s one at a time, %.2f s on all processors, ratio %.2f\n", request.notes * request.intervals,
-                 one.seconds, all.seconds, one.seconds / all.seconds);
-    std::printf ("peak memory: %.1f MB one at a time, %.1f MB on all processors, ratio %.2f; %.1f MB for one tuning alone\n",
-                 one.megabytes, all.megabytes, all.megabytes / one.megabytes, alone.megabytes);
+    const auto name = "atlas of " + std::to_string (request.notes * request.intervals) + " tunings";
+    bench::printRow (name + ", all processors", all.seconds, "s", "one processor", one.seconds / all.seconds);
+    bench::printRow (name + ", one processor: peak memory", one.megabytes, "MB");
+    bench::printRow (name + ", all processors: peak memory", all.megabytes, "MB");
+    bench::printRow ("one tuning: peak memory", alone.megabytes, "MB");
     return 0;
 }
