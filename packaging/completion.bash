@@ -2,6 +2,7 @@
 _snarewright()
 {
     local program=${COMP_WORDS[0]} command=${COMP_WORDS[1]} current=${COMP_WORDS[COMP_CWORD]} choices
+    COMPREPLY=()
 
     if ((COMP_CWORD == 1)); then
         choices="--help --version $("$program" --help | sed -n 's/^  \([a-z][a-z]*\)  .*/\1/p')"
@@ -10,10 +11,10 @@ _snarewright()
     else
         # The drums are the first table that the program lists.
         choices=$("$program" presets | sed -n -e '/^$/q' -e '2,$s/ .*//p')
-        COMPREPLY=($(compgen -f -- "$current"))
+        mapfile -t COMPREPLY < <(compgen -f -- "$current")
     fi
 
-    COMPREPLY+=($(compgen -W "$choices" -- "$current"))
+    mapfile -t -O ${#COMPREPLY[@]} COMPREPLY < <(compgen -W "$choices" -- "$current")
 } 2> /dev/null
 
 complete -o filenames -F _snarewright snarewright
