@@ -1,6 +1,6 @@
 #include "DrumSpec.h"
 
-#include "InputError.h"
+#include "DrumNumbers.h"
 #include "Units.h"
 
 namespace modal
@@ -18,16 +18,11 @@ double Vent::effectiveLength() const noexcept
 
 void check (const DrumSpec& drum)
 {
-    const double toMillimetres = 1.0 / units::millimetre;
-
-    requireInRange (drum.diameter * toMillimetres, { 100.0, 1500.0, "mm" }, "diameter");
-    requireInRange (drum.depth * toMillimetres, { 20.0, 2000.0, "mm" }, "depth");
-    requireInRange (drum.lugs, { 4, 16, "" }, "lugs");
-    requireInRange (drum.vent.diameter * toMillimetres, { 0.0, 50.0, "mm" }, "vent diameter");
-    requireInRange (drum.vent.length * toMillimetres, { 0.5, 50.0, "mm" }, "vent length");
-    requireInRange (drum.shell.thickness * toMillimetres, { 0.5, 30.0, "mm" }, "shell thickness");
-    requireInRange (drum.air.density, { 0.0, 10.0, "kg/m3" }, "air density");
-    requireInRange (drum.air.soundSpeed, { 1.0, 1.0e9, "m/s" }, "air sound speed");
+    checkNumbers (drum, "");
+    check (lugCount, drum, "");
+    checkNumbers (drum.vent, "vent");
+    checkNumbers (drum.shell, "shell");
+    checkNumbers (drum.air, "air");
     findMaterial (drum.shell.material);
     check (drum.muffling, drum.radius());
     check (drum.batter, drum.radius(), "batter");

@@ -1,7 +1,6 @@
 #include "InputError.h"
 
 #include <cmath>
-#include <cstdio>
 
 namespace modal
 {
@@ -31,13 +30,6 @@ InputError InputError::of (std::string fieldName) const
 InputError InputError::orAllowed (const std::string& more) const
 {
     return { kind, fieldText, valueText, allowedText + more };
-}
-
-std::string asText (double value, int digits)
-{
-    char text[48];
-    std::snprintf (text, sizeof (text), "%.*g", digits, value);
-    return text;
 }
 
 double requireInRange (double value, const Range& range, const std::string& fieldName)

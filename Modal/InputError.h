@@ -1,5 +1,7 @@
 #pragma once
 
+#include "NumberText.h"
+
 #include <stdexcept>
 #include <string>
 
@@ -51,8 +53,4 @@ struct Range
 
 /** Throws InputError unless `value` is finite and lies in `range`; returns the value. */
 double requireInRange (double value, const Range& range, const std::string& fieldName);
-
-/** A number as a person would write it: up to `digits` significant digits, no trailing zeros. */
-std::string asText (double value, int digits = 6);
-
 } // namespace modal

@@ -2,7 +2,7 @@
 
 #include "Modal/mathematics/Bessel.h"
 #include "Modal/heads/HeadMatrices.h"
-#include "InputError.h"
+#include "DrumNumbers.h"
 #include "Modal/modes/OrderModes.h"
 #include "Modal/modes/Perturbation.h"
 #include "Units.h"
@@ -111,7 +111,7 @@ private:
 
 void checkHead (double tension, const std::vector<double>& lugs, int lugCount, const std::string& head)
 {
-    requireInRange (tension, { 1.0, 1.0e6, "N/m" }, head + " tension");
+    requireInRange (tension, { lowestTension, 1.0e6, "N/m" }, head + " tension");
 
     if (! lugs.empty() && static_cast<int> (lugs.size()) != lugCount)
         throw InputError (head + " lugs", std::to_string (lugs.size()) + " values",

@@ -1,6 +1,6 @@
 #include "Tuning.h"
 
-#include "InputError.h"
+#include "DrumNumbers.h"
 #include "Modal/pitch/NoteSearch.h"
 
 #include <algorithm>
@@ -26,17 +26,18 @@ Tensions tensionsForNotes (const DrumSpec& drum, const ByTapNotes& notes)
 
 Tensions checkedTensions (const DrumSpec& drum, const ByTension& tensions)
 {
-    requireInRange (tensions.batter, { 1.0, yieldTension (drum.batter), "N/m" }, "batter tension");
+    requireInRange (tensions.batter, tensionRange (drum.batter), "batter tension");
 
     if (drum.hasResonantHead())
-        requireInRange (tensions.resonant, { 1.0, yieldTension (drum.resonant), "N/m" }, "resonant tension");
+        requireInRange (tensions.resonant, tensionRange (drum.resonant), "resonant tension");
 
     return tensions;
 }
 
 Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
 {
-    requireInRange (wanted.drumNote, { 20.0, 1000.0, "Hz" }, "drum note");
+    requireInRange (wanted.drumNote, noteRange, "drum note");
+    checkNumbers (wanted.interval, "");
 
     const double ratio = wanted.interval.ratio();
     auto batterNotes = tapNoteRange (drum, HeadSide::batter);
@@ -100,7 +101,7 @@ std::vector<double> lugDeviations (const DrumSpec& drum, HeadSide side, double t
 
     for (const double c : cents)
     {
-        requireInRange (c, { -300.0, 300.0, "cents" }, head + " lug cents");
+        requireInRange (c, lugCentsRange, head + " lug cents");
         deviations.push_back (std::pow (1.0 + perSemitone, c / 100.0) - 1.0);
     }
 

@@ -1,6 +1,6 @@
 #include "Air.h"
 
-#include "Modal/InputError.h"
+#include "Modal/DrumNumbers.h"
 #include "Modal/Units.h"
 
 #include <cmath>
@@ -55,9 +55,7 @@ Air Air::vacuum() noexcept
 
 void check (const Weather& weather)
 {
-    requireInRange (weather.temperature - units::zeroCelsius, { -40.0, 60.0, "C" }, "air temperature");
-    requireInRange (100.0 * weather.relativeHumidity, { 0.0, 100.0, "%" }, "air humidity");
-    requireInRange (weather.pressure / 100.0, { 500.0, 1200.0, "hPa" }, "air pressure");
+    checkNumbers (weather, "air");
 }
 
 } // namespace modal

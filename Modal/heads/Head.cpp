@@ -1,7 +1,6 @@
 #include "Head.h"
 
-#include "Modal/InputError.h"
-#include "Modal/Units.h"
+#include "Modal/DrumNumbers.h"
 
 namespace modal
 {
@@ -21,15 +20,10 @@ std::vector<ExtraMass> extraMasses (const HeadConstruction& head, double radius)
 
 void check (const HeadConstruction& head, double radius, const std::string& where)
 {
-    const double toMicrometres = 1.0e6, toMillimetres = 1.0 / units::millimetre;
-
-    requireInRange (head.plyThickness * toMicrometres, { 20.0, 500.0, "um" }, where + " ply thickness");
-    requireInRange (head.plies, { 1, 2, "" }, where + " plies");
-    requireInRange (head.coatingDensity, { 0.0, 0.2, "kg/m2" }, where + " coating");
-    requireInRange (head.dotDiameter * toMillimetres, { 0.0, 2.0 * radius * toMillimetres, "mm" }, where + " dot diameter");
-    requireInRange (head.dotThickness * toMicrometres, { 0.0, 500.0, "um" }, where + " dot thickness");
-    requireInRange (head.ringWidth * toMillimetres, { 0.0, radius * toMillimetres, "mm" }, where + " ring width");
-    requireInRange (head.ringThickness * toMicrometres, { 0.0, 500.0, "um" }, where + " ring thickness");
+    checkNumbers (head, where);
+    check (plyCount, head, where);
+    requireInRange (head.dotDiameter, { 0.0, 2.0 * radius, "m" }, where + " dot diameter");
+    requireInRange (head.ringWidth, { 0.0, radius, "m" }, where + " ring width");
 }
 
 } // namespace modal

@@ -1,11 +1,10 @@
 #include "Interval.h"
 
-#include "Modal/InputError.h"
+#include "Modal/DrumNumbers.h"
 
 #include <algorithm>
 #include <cctype>
 #include <cmath>
-#include <cstdlib>
 
 namespace modal
 {
@@ -58,18 +57,18 @@ double semitonesOfName (const std::string& text)
 /** Semitones of a number with the unit st, semitones, c or cents, or NaN. */
 double semitonesOfNumber (const std::string& text)
 {
-    char* end = nullptr;
-    const double number = std::strtod (text.c_str(), &end);
+    std::string_view rest = text;
+    const auto number = takeNumber (rest);
 
-    if (end == text.c_str())
+    if (! number)
         return std::nan ("");
 
-    const auto unit = lowered (trimmed (end));
+    const auto unit = lowered (trimmed (std::string (rest)));
 
     if (unit == "st" || unit == "semitone" || unit == "semitones")
-        return number;
+        return *number;
 
-    return unit == "c" || unit == "cent" || unit == "cents" ? number / 100.0 : std::nan ("");
+    return unit == "c" || unit == "cent" || unit == "cents" ? *number / 100.0 : std::nan ("");
 }
 
 /** Takes cents off the end of a name ("P4 -33 c", "perfect fourth +12 cents"), and returns them in semitones. */
@@ -80,15 +79,15 @@ double takeCents (std::string& text)
     if (sign == std::string::npos || sign == 0)
         return 0.0;
 
-    char* end = nullptr;
-    const double cents = std::strtod (text.c_str() + sign, &end);
-    const auto unit = lowered (trimmed (end));
+    auto rest = std::string_view (text).substr (sign);
+    const auto cents = takeNumber (rest);
+    const auto unit = lowered (trimmed (std::string (rest)));
 
-    if (end == text.c_str() + sign || (unit != "c" && unit != "cents"))
+    if (! cents || (unit != "c" && unit != "cents"))
         return 0.0;
 
     text = trimmed (text.substr (0, sign));
-    return cents / 100.0;
+    return *cents / 100.0;
 }
 
 /** The named interval nearest to a size, what is left in cents away from unison, and its direction. */
@@ -96,7 +95,7 @@ struct Nearest
 {
     const NamedInterval& named;
     bool isBelow;
-    long cents;
+    double cents; ///< whole
 };
 
 bool hasName (double semitones) noexcept
@@ -109,13 +108,8 @@ Nearest nearest (double semitones)
     const long size = std::lround (std::abs (semitones));
     // Beside a unison there is no direction for the name to tell, so the cents do.
     const double beyond = size == 0 ? semitones : std::abs (semitones) - static_cast<double> (size);
-    const long cents = std::lround (100.0 * beyond);
+    const double cents = std::round (100.0 * beyond);
     return { namedIntervals()[static_cast<std::size_t> (size)], semitones < 0.0 && size > 0, cents };
-}
-
-std::string signedText (long number)
-{
-    return (number > 0 ? "+" : "") + std::to_string (number);
 }
 
 std::string inSemitones (double semitones, const char* unit)
@@ -157,7 +151,7 @@ std::string Interval::name() const
 
     const auto found = nearest (semitones);
     const auto text = (found.isBelow ? "-" : "") + std::string (found.named.shortName);
-    return found.cents == 0 ? text : text + " " + signedText (found.cents) + " c";
+    return found.cents == 0 ? text : text + " " + signedText (found.cents, 0) + " c";
 }
 
 std::string Interval::longName() const
@@ -169,7 +163,7 @@ std::string Interval::longName() const
     auto text = std::string (found.named.longName);
 
     if (found.cents != 0)
-        text += " " + signedText (found.cents) + " cents";
+        text += " " + signedText (found.cents, 0) + " cents";
 
     return found.isBelow ? text + " below" : text;
 }
@@ -191,7 +185,9 @@ Interval Interval::parse (const std::string& text, const std::string& field)
         semitones = (semitonesOfName (rest) + beyond) * (isBelow != saysBelow ? -1.0 : 1.0);
     }
 
-    if (! (std::abs (semitones) <= 24.0))
+    const auto& limits = numberOf (&Interval::semitones);
+
+    if (! (semitones >= limits.low && semitones <= limits.high))
         throw InputError (field, "\"" + text + "\"", allowedIntervals);
 
     return { semitones };

@@ -1,12 +1,11 @@
 #include "Note.h"
 
-#include "Modal/InputError.h"
+#include "Modal/DrumNumbers.h"
 
 #include <algorithm>
 #include <array>
 #include <cctype>
 #include <cmath>
-#include <cstdlib>
 
 namespace modal
 {
@@ -27,16 +26,6 @@ std::string withoutSpaces (const std::string& text)
             out += c;
 
     return out;
-}
-
-/** Reads a whole number at `position` and moves past it; false if there is none. */
-bool readNumber (const std::string& text, std::size_t& position, double& number)
-{
-    const char* const start = text.c_str() + position;
-    char* end = nullptr;
-    number = std::strtod (start, &end);
-    position += static_cast<std::size_t> (end - start);
-    return end != start && std::isfinite (number);
 }
 
 } // namespace
@@ -104,13 +93,14 @@ Note Note::parse (const std::string& text, const std::string& field)
 
     if (position < compact.size())
     {
-        if ((compact[position] != '+' && compact[position] != '-') || ! readNumber (compact, position, note.cents))
+        const bool hasSign = compact[position] == '+' || compact[position] == '-';
+        auto rest = std::string_view (compact).substr (position);
+        const auto cents = takeNumber (rest);
+
+        if (! hasSign || ! cents || (! rest.empty() && rest != "c" && rest != "cents"))
             throw refuse();
 
-        const auto rest = compact.substr (position);
-
-        if (! rest.empty() && rest != "c" && rest != "cents")
-            throw refuse();
+        note.cents = *cents;
     }
 
     if (note.midi < 0 || note.midi > 127 || std::abs (note.cents) > 100.0)
@@ -126,7 +116,7 @@ double centsBetween (double fromHertz, double toHertz)
 
 void check (ConcertPitch pitch)
 {
-    requireInRange (pitch.a4, { 400.0, 480.0, "Hz" }, "concert pitch");
+    checkNumbers (pitch, "");
 }
 
 } // namespace modal

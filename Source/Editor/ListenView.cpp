@@ -47,7 +47,7 @@ ListenView::ListenView (plugin::Processor& p)
     for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &toDo, &says, &level, &centre,
                                                                 &centreDetail, &takeBack, &workOut, &setDrum, &note, &tension })
         addAndMakeVisible (child);
-    for (int number = 1; number <= plugin::mostLugs; ++number)
+    for (int number = 1; number <= plugin::lugParameters; ++number)
     {
         lugs.push_back (std::make_unique<LugSpot> (number));
         lugs.back()->onClick = [this, number] { chooseLug (number - 1); };
@@ -175,7 +175,7 @@ void ListenView::refresh()
 
 void ListenView::showLugs (const Report& report)
 {
-    if (const int count = juce::jmin (lugCount (report), plugin::mostLugs); count != shownLugs)
+    if (const int count = juce::jmin (lugCount (report), plugin::lugParameters); count != shownLugs)
     {
         shownLugs = count;
         placeLugs();

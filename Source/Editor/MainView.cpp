@@ -201,7 +201,7 @@ void MainView::timerCallback()
 std::vector<ValueBinding> MainView::lugBindings (modal::HeadSide side) const
 {
     std::vector<ValueBinding> bindings;
-    for (int lug = 0; lug < plugin::mostLugs; ++lug)
+    for (int lug = 0; lug < plugin::lugParameters; ++lug)
         bindings.push_back (
             bindingOf (processor, side == modal::HeadSide::batter ? plugin::batterLug (lug) : plugin::resonantLug (lug)));
     return bindings;

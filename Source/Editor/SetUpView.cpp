@@ -118,7 +118,7 @@ private:
     plugin::Processor& processor;
     std::vector<std::unique_ptr<ParameterRow>> rows;
     std::vector<Heading> headings;
-    int shownLugs = plugin::mostLugs;
+    int shownLugs = plugin::lugParameters;
 };
 
 SetUpView::SetUpView (plugin::Processor& p, std::function<void (const juce::String&)> onRefused)

@@ -32,7 +32,7 @@ Vent readVent (const Json& value, const std::string& path)
     }
 
     ObjectReader reader (value, path);
-    readNumbers (reader, ventFields(), vent);
+    readNumbers (reader, vent);
     reader.finish();
     return vent;
 }
@@ -54,7 +54,7 @@ Muffling readMuffling (const Json& value, const std::string& path)
         if (const auto head = reader.choice ("head", headSideWords))
             read.head = static_cast<HeadSide> (*head);
 
-        readNumbers (reader, mufflingFields(), read);
+        readNumbers (reader, read);
         reader.finish();
         muffling.push_back (read);
     }
@@ -91,7 +91,7 @@ Shell readShell (const Json& value, const std::string& path)
     if (const auto material = reader.text ("material"))
         shell.material = readMaterial (*material, reader.pathOf ("material"));
 
-    readNumbers (reader, shellFields(), shell);
+    readNumbers (reader, shell);
     reader.finish();
     return shell;
 }
@@ -109,21 +109,21 @@ void readAir (const Json& value, const std::string& path, DrumFile& file)
     const auto* members = value.object();
     const auto isWeather = [] (const auto& member)
     {
-        const auto& fields = weatherFields();
-        return std::any_of (fields.begin(), fields.end(), [&] (const auto& f) { return member.first.starts_with (f.name); });
+        const auto& numbers = numbersOf<Weather>;
+        return std::any_of (numbers.begin(), numbers.end(), [&] (const auto& n) { return member.first.starts_with (n.name); });
     };
 
     if (std::any_of (members->begin(), members->end(), isWeather))
     {
         Weather weather;
-        readNumbers (reader, weatherFields(), weather);
+        readNumbers (reader, weather);
         reader.finish();
         file.weather = weather;
         file.drum.air = Air::from (weather);
     }
     else
     {
-        readNumbers (reader, airFields(), file.drum.air);
+        readNumbers (reader, file.drum.air);
         reader.finish();
     }
 }
@@ -142,7 +142,7 @@ HeadTarget readHeadTarget (const Json& value, const HeadConstruction& head, Conc
     if (const auto text = reader.text ("tap_note"))
         target.note = readNote (*text, pitch, reader.pathOf ("tap_note"));
 
-    if (const auto hertz = reader.number ("tap_note", Quantity::frequency, noteLimits))
+    if (const auto hertz = reader.number ("tap_note", Quantity::frequency, limitsOf (noteRange)))
     {
         if (target.note)
             throw InputError (reader.pathOf ("tap_note"), "given twice", "as a note or as a frequency");
@@ -232,10 +232,10 @@ HeadConstruction readHead (const Json& value, const std::string& path)
     HeadConstruction head;
     ObjectReader reader (value, path);
     head.name = reader.text ("name").value_or ("");
-    head.plies = reader.count ("plies", 1, mostPlies).value_or (1);
+    head.plies = reader.count (plyCount).value_or (1);
     head.plyThickness = 0.0;
-    readNumbers (reader, headFields(), head);
-    const auto density = reader.number ("areal_density", Quantity::arealDensity, arealDensityLimits);
+    readNumbers (reader, head);
+    const auto density = reader.number ("areal_density", Quantity::arealDensity, limitsOf (arealDensityRange));
     reader.finish();
 
     if (density.has_value() == (head.plyThickness > 0.0))
@@ -253,7 +253,7 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
     ObjectReader reader (value, path);
     const auto name = reader.text ("name").value_or ("");
     const ConcertPitch filesPitch{
-        reader.number ("concert_pitch", Quantity::frequency, concertPitchLimits).value_or (ConcertPitch{}.a4)
+        reader.number ("concert_pitch", Quantity::frequency, limitsOf (numberOf (&ConcertPitch::a4))).value_or (ConcertPitch{}.a4)
     };
     const auto pitch = wantedPitch.value_or (filesPitch);
 
@@ -275,17 +275,17 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
 
     if (const auto text = reader.text ("drum_note"))
         request.drumNote = readNote (*text, pitch, reader.pathOf ("drum_note"));
-    if (const auto hertz = reader.number ("drum_note", Quantity::frequency, noteLimits))
+    if (const auto hertz = reader.number ("drum_note", Quantity::frequency, limitsOf (noteRange)))
         request.drumNote = hertz;
     if (const auto text = reader.text ("interval"))
         request.interval = Interval::parse (*text, reader.pathOf ("interval"));
-    if (const auto semitones = reader.number ("interval_semitones", Quantity::pureNumber, intervalLimits))
+    if (const auto semitones = reader.number ("interval_semitones", Quantity::pureNumber, limitsOf (numberOf (&Interval::semitones))))
         request.interval = Interval{ *semitones };
 
     LugCents lugs;
     const auto& cents = Quantity::cents.si();
-    lugs.batter = reader.numbers ("batter_lugs", cents, lugLimits).value_or (lugs.batter);
-    lugs.resonant = reader.numbers ("resonant_lugs", cents, lugLimits).value_or (lugs.resonant);
+    lugs.batter = reader.numbers ("batter_lugs", cents, limitsOf (lugCentsRange)).value_or (lugs.batter);
+    lugs.resonant = reader.numbers ("resonant_lugs", cents, limitsOf (lugCentsRange)).value_or (lugs.resonant);
     reader.finish();
 
     auto tuning = assemble (request, drum, path);
@@ -305,17 +305,17 @@ DrumFile readDrum (const std::string& text, const std::string& source, std::opti
     auto& drum = file.drum;
     drum.name = reader.text ("name").value_or ("");
     drum.diameter = drum.depth = 0.0;
-    readNumbers (reader, drumFields(), drum);
+    readNumbers (reader, drum);
 
     if (drum.diameter <= 0.0)
         reader.noteMissing ("diameter", "a length, such as \"diameter_in\": 14");
     if (drum.depth <= 0.0)
         reader.noteMissing ("depth", "a length, such as \"depth_in\": 5.5");
 
-    if (const auto lugs = reader.count ("lugs", fewestLugs, mostLugs))
+    if (const auto lugs = reader.count (lugCount))
         drum.lugs = *lugs;
     else
-        reader.noteMissing ("lugs", "rods a head, 4 to 16");
+        reader.noteMissing ("lugs", "rods a head, " + limitsText (lugCount));
 
     readHeads (reader, drum);
 

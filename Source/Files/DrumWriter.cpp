@@ -2,6 +2,8 @@
 #include "DrumWords.h"
 #include "Fields.h"
 
+#include <algorithm>
+
 namespace files
 {
 
@@ -17,11 +19,8 @@ void writeName (Json::Object& object, const std::string& name)
 
 bool areEqual (const Air& a, const Air& b)
 {
-    for (const auto& field : airFields())
-        if (a.*field.member != b.*field.member)
-            return false;
-
-    return true;
+    const auto& numbers = numbersOf<Air>;
+    return std::all_of (numbers.begin(), numbers.end(), [&] (const auto& n) { return a.*n.member == b.*n.member; });
 }
 
 Json airAsJson (const Air& air, const std::optional<Weather>& weather)
@@ -32,11 +31,9 @@ Json airAsJson (const Air& air, const std::optional<Weather>& weather)
     Json::Object object;
 
     if (weather && areEqual (Air::from (*weather), air))
-        for (const auto& field : weatherFields())
-            writeNumber (object, field.name, *field.quantity, (*weather).*field.member);
+        writeNumbers (object, *weather);
     else
-        for (const auto& field : airFields())
-            writeNumber (object, field.name, *field.quantity, air.*field.member);
+        writeNumbers (object, air);
 
     return object;
 }
@@ -50,8 +47,7 @@ Json mufflingAsJson (const Muffling& muffling)
         Json::Object object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
                              { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
 
-        for (const auto& field : mufflingFields())
-            writeNumber (object, field.name, *field.quantity, item.*field.member);
+        writeNumbers (object, item);
 
         items.emplace_back (object);
     }
@@ -88,11 +84,10 @@ Json headAsJson (const HeadConstruction& head)
     Json::Object object;
     writeName (object, head.name);
     object.emplace_back ("plies", head.plies);
-    writeNumber (object, "thickness", Quantity::thickness, head.plyThickness);
 
     HeadConstruction plain;
-    plain.plyThickness = head.plyThickness;
-    writeNumbers (object, headFields(), head, plain);
+    plain.plyThickness = 0.0; // always written
+    writeNumbers (object, head, &plain);
     return object;
 }
 
@@ -100,22 +95,15 @@ Json drumAsJson (const DrumSpec& drum, const std::optional<Weather>& weather)
 {
     Json::Object object;
     writeName (object, drum.name);
-
-    for (const auto& field : drumFields())
-        writeNumber (object, field.name, *field.quantity, drum.*field.member);
-
+    writeNumbers (object, drum);
     object.emplace_back ("lugs", drum.lugs);
     object.emplace_back ("bottom", bottomWords[static_cast<std::size_t> (drum.bottom)]);
     object.emplace_back ("batter", headAsJson (drum.batter));
     object.emplace_back ("resonant", headAsJson (drum.resonant));
 
     Json::Object vent, shell{ { "material", drum.shell.material } };
-
-    for (const auto& field : ventFields())
-        writeNumber (vent, field.name, *field.quantity, drum.vent.*field.member);
-    for (const auto& field : shellFields())
-        writeNumber (shell, field.name, *field.quantity, drum.shell.*field.member);
-
+    writeNumbers (vent, drum.vent);
+    writeNumbers (shell, drum.shell);
     object.emplace_back ("vent", vent);
     object.emplace_back ("shell", shell);
 

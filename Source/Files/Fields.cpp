@@ -1,79 +1,76 @@
 #include "Fields.h"
 
-#include "Modal/Tuning.h"
+#include <stdexcept>
 
 namespace files
 {
 
-using namespace modal;
-
-const NumberFields<DrumSpec>& drumFields()
+const Quantity& quantityOf (modal::Dimension dimension)
 {
-    static const NumberFields<DrumSpec> fields{ { "diameter", &Quantity::length, { 0.1, 1.5 }, &DrumSpec::diameter },
-                                                { "depth", &Quantity::length, { 0.02, 2.0 }, &DrumSpec::depth } };
-    return fields;
+    using modal::Dimension;
+
+    switch (dimension)
+    {
+    case Dimension::length:
+        return Quantity::length;
+    case Dimension::headThickness:
+        return Quantity::thickness;
+    case Dimension::angle:
+        return Quantity::angle;
+    case Dimension::share:
+        return Quantity::share;
+    case Dimension::ratio:
+    case Dimension::semitones:
+        return Quantity::pureNumber;
+    case Dimension::frequency:
+        return Quantity::frequency;
+    case Dimension::cents:
+        return Quantity::cents;
+    case Dimension::mass:
+        return Quantity::mass;
+    case Dimension::arealDensity:
+        return Quantity::arealDensity;
+    case Dimension::gasDensity:
+        return Quantity::gasDensity;
+    case Dimension::force:
+        return Quantity::force;
+    case Dimension::speed:
+        return Quantity::speed;
+    case Dimension::pressure:
+        return Quantity::pressure;
+    case Dimension::temperature:
+        return Quantity::temperature;
+    case Dimension::viscosity:
+        return Quantity::viscosity;
+    case Dimension::resistance:
+        return Quantity::resistance;
+    case Dimension::contactStiffness:
+        return Quantity::contactStiffness;
+    case Dimension::contactLoss:
+        return Quantity::contactLoss;
+    case Dimension::decayRate:
+        return Quantity::decayRate;
+    case Dimension::acceleration:
+        return Quantity::acceleration;
+    }
+
+    throw std::logic_error ("a dimension without units");
 }
 
-const NumberFields<HeadConstruction>& headFields()
+Limits tensionLimits (const modal::HeadConstruction& head)
 {
-    using Head = HeadConstruction;
-    static const NumberFields<Head> fields{ { "thickness", &Quantity::thickness, { 20.0e-6, 500.0e-6 }, &Head::plyThickness },
-                                            { "coating", &Quantity::arealDensity, { 0.0, 0.2 }, &Head::coatingDensity },
-                                            { "dot_diameter", &Quantity::length, { 0.0, 1.5 }, &Head::dotDiameter },
-                                            { "dot_thickness", &Quantity::thickness, { 0.0, 500.0e-6 }, &Head::dotThickness },
-                                            { "ring_width", &Quantity::length, { 0.0, 0.75 }, &Head::ringWidth },
-                                            { "ring_thickness", &Quantity::thickness, { 0.0, 500.0e-6 }, &Head::ringThickness } };
-    return fields;
+    return limitsOf (modal::tensionRange (head));
 }
 
-const NumberFields<Vent>& ventFields()
+std::string limitsText (modal::Dimension dimension, const Limits& limits)
 {
-    static const NumberFields<Vent> fields{ { "diameter", &Quantity::length, { 0.0, 0.05 }, &Vent::diameter },
-                                            { "length", &Quantity::length, { 0.5e-3, 0.05 }, &Vent::length } };
-    return fields;
-}
+    std::string shortest;
 
-const NumberFields<Shell>& shellFields()
-{
-    static const NumberFields<Shell> fields{ { "thickness", &Quantity::length, { 0.5e-3, 0.03 }, &Shell::thickness } };
-    return fields;
-}
+    for (const auto& unit : quantityOf (dimension).units)
+        if (const auto text = asText (limits, unit); shortest.empty() || text.size() < shortest.size())
+            shortest = text;
 
-const NumberFields<Weather>& weatherFields()
-{
-    static const NumberFields<Weather> fields{
-        { "temperature", &Quantity::temperature, { 233.15, 333.15 }, &Weather::temperature },
-        { "humidity", &Quantity::share, { 0.0, 1.0 }, &Weather::relativeHumidity },
-        { "pressure", &Quantity::pressure, { 50.0e3, 120.0e3 }, &Weather::pressure }
-    };
-    return fields;
-}
-
-const NumberFields<Air>& airFields()
-{
-    static const NumberFields<Air> fields{ { "density", &Quantity::gasDensity, { 0.0, 20.0 }, &Air::density },
-                                           { "sound_speed", &Quantity::speed, { 50.0, 2000.0 }, &Air::soundSpeed },
-                                           { "viscosity", &Quantity::viscosity, { 0.0, 1.0e-3 }, &Air::viscosity },
-                                           { "heat_ratio", &Quantity::pureNumber, { 1.0, 1.7 }, &Air::heatRatio },
-                                           { "prandtl", &Quantity::pureNumber, { 0.1, 10.0 }, &Air::prandtl } };
-    return fields;
-}
-
-const NumberFields<MufflingItem>& mufflingFields()
-{
-    static const NumberFields<MufflingItem> fields{
-        { "size", &Quantity::length, { 0.005, 0.2 }, &MufflingItem::size },
-        { "distance", &Quantity::length, { 0.0, 0.75 }, &MufflingItem::distance },
-        { "angle", &Quantity::angle, { -7.0, 7.0 }, &MufflingItem::angle },
-        { "mass", &Quantity::mass, { 0.0, 0.1 }, &MufflingItem::mass },
-        { "resistance", &Quantity::resistance, { 0.0, 1.0e5 }, &MufflingItem::resistance },
-    };
-    return fields;
-}
-
-Limits tensionLimits (const HeadConstruction& head)
-{
-    return { 1.0, yieldTension (head) };
+    return shortest;
 }
 
 void writeNumber (Json::Object& object, const char* name, const Quantity& quantity, double si)

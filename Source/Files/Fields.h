@@ -2,82 +2,73 @@
 
 #include "ObjectReader.h"
 
-#include "Modal/DrumSpec.h"
-#include "Modal/hardware/Stick.h"
-#include "Modal/hardware/Wires.h"
-
-#include <stdexcept>
+#include "Modal/DrumNumbers.h"
 
 namespace files
 {
 
-/** A number of a drum: what it is called in files (before its unit) and on the command line, its quantity, and what is allowed.
- */
-template <class Owner>
-struct NumberField
+/** The numbers of modal::numbersOf in files and as text: each by its name, in the units of its quantity. */
+
+/** The units in which a number of that dimension may be given. */
+const Quantity& quantityOf (modal::Dimension);
+
+inline Limits limitsOf (const modal::Range& range)
 {
-    const char* name;
-    const Quantity* quantity;
-    Limits limits;
-    double Owner::*member;
-};
+    return { range.low, range.high };
+}
 
 template <class Owner>
-using NumberFields = std::vector<NumberField<Owner>>;
+Limits limitsOf (const modal::Number<Owner>& number)
+{
+    return { number.low, number.high };
+}
 
-/** The one place that knows names and limits. The limits are those of modal's declarations. */
-const NumberFields<modal::DrumSpec>& drumFields();
-const NumberFields<modal::HeadConstruction>& headFields();
-const NumberFields<modal::Vent>& ventFields();
-const NumberFields<modal::Shell>& shellFields();
-const NumberFields<modal::Weather>& weatherFields();
-const NumberFields<modal::MufflingItem>& mufflingFields();
-const NumberFields<modal::Air>& airFields();
-const NumberFields<modal::WireSpec>& wireFields();
-const NumberFields<modal::StickSpec>& stickFields();
-
-inline constexpr int fewestLugs = 4, mostLugs = 16;
-inline constexpr int mostPlies = 2;
-inline constexpr int fewestStrands = 2, mostStrands = 60;
-inline constexpr Limits noteLimits{ 10.0, 5000.0 };         ///< Hz
-inline constexpr Limits intervalLimits{ -24.0, 24.0 };      ///< semitones
-inline constexpr Limits lugLimits{ -300.0, 300.0 };         ///< cents
-inline constexpr Limits concertPitchLimits{ 400.0, 480.0 }; ///< Hz
-inline constexpr Limits arealDensityLimits{ 0.02, 1.5 };    ///< kg/m²
-
-/** N/m: from a hanging film to where it yields. */
+/** N/m, from all but slack to yield. */
 Limits tensionLimits (const modal::HeadConstruction&);
 
-/** The field of that name; it must exist. */
-template <class Owner>
-const NumberField<Owner>& fieldNamed (const NumberFields<Owner>& fields, std::string_view name)
-{
-    for (const auto& field : fields)
-        if (name == field.name)
-            return field;
+/** Limits for help texts, in the unit that says them shortest: "0.5 to 30 mm". */
+std::string limitsText (modal::Dimension, const Limits&);
 
-    throw std::logic_error ("no field " + std::string (name));
+template <class Owner>
+std::string limitsText (double Owner::*member)
+{
+    const auto& number = modal::numberOf (member);
+    return limitsText (number.dimension, limitsOf (number));
+}
+
+template <class Owner>
+std::string limitsText (const modal::Count<Owner>& count)
+{
+    return modal::asText (count.low) + " to " + modal::asText (count.high);
+}
+
+/** Reads a number with its unit, "14in". Throws modal::InputError on `field`. */
+template <class Owner>
+double readQuantity (std::string_view text, double Owner::*member, const std::string& field)
+{
+    const auto& number = modal::numberOf (member);
+    return readQuantity (text, quantityOf (number.dimension), limitsOf (number), field);
 }
 
 /** Takes those numbers that the object has. */
 template <class Owner>
-void readNumbers (ObjectReader& reader, const NumberFields<Owner>& fields, Owner& owner)
+void readNumbers (ObjectReader& reader, Owner& owner)
 {
-    for (const auto& field : fields)
-        if (const auto value = reader.number (field.name, *field.quantity, field.limits))
-            owner.*field.member = *value;
+    for (const auto& number : modal::numbersOf<Owner>)
+        if (const auto value = reader.number (number.name, quantityOf (number.dimension), limitsOf (number)))
+            owner.*number.member = *value;
 }
 
 /** Appends a number under its name and a unit in which few digits say it exactly. */
 void writeNumber (Json::Object&, const char* name, const Quantity&, double si);
 
-/** Appends the numbers that differ from what a reader would assume without them. */
+/** Appends all numbers, or only those that differ from what a reader would assume without them. */
 template <class Owner>
-void writeNumbers (Json::Object& object, const NumberFields<Owner>& fields, const Owner& owner, const Owner& assumed)
+void writeNumbers (Json::Object& object, const Owner& owner, const Owner* assumed = nullptr)
 {
-    for (const auto& field : fields)
-        if (owner.*field.member != assumed.*field.member)
-            writeNumber (object, field.name, *field.quantity, owner.*field.member);
+    for (const auto& number : modal::numbersOf<Owner>)
+        if (assumed == nullptr || owner.*number.member != assumed->*number.member)
+            writeNumber (object, number.name, quantityOf (number.dimension), owner.*number.member);
 }
 
 } // namespace files

@@ -2,7 +2,6 @@
 
 #include "Fields.h"
 #include "NearestWord.h"
-#include "NumberText.h"
 #include "PartPresets.h"
 
 #include "Modal/InputError.h"
@@ -13,6 +12,9 @@
 
 namespace files
 {
+
+using Head = modal::HeadConstruction;
+
 namespace
 {
 /** The words of a line; a number and a unit that stand apart count as one word. */
@@ -44,28 +46,22 @@ private:
             words.push_back (std::move (word));
     }
 
-    static bool isBareNumber (std::string_view word) { return takeNumber (word).has_value() && (word.empty() || word == "x"); }
+    static bool isBareNumber (std::string_view word) { return modal::takeNumber (word).has_value() && (word.empty() || word == "x"); }
 
     std::vector<std::string> words;
     std::size_t next = 0;
 };
 
-double readField (const std::string& text, const char* name, const std::string& field)
+std::string spelled (double value, const Quantity& quantity)
 {
-    const auto& known = fieldNamed (headFields(), name);
-    return readQuantity (text, *known.quantity, known.limits, field);
-}
-
-std::string spelled (const char* name, double value)
-{
-    const auto spelling = spell (value, *fieldNamed (headFields(), name).quantity);
-    return exactText (spelling.value) + spelling.unit->symbol;
+    const auto spelling = spell (value, quantity);
+    return modal::exactText (spelling.value) + spelling.unit->symbol;
 }
 } // namespace
 
 void setArealDensity (modal::HeadConstruction& head, double density, const std::string& field)
 {
-    const auto& limits = fieldNamed (headFields(), "thickness").limits;
+    const auto& limits = modal::numberOf (&Head::plyThickness);
     const auto perMetre = head.plies * modal::Film::density;
     const auto thickness = (density - head.coatingDensity) / perMetre;
 
@@ -111,7 +107,7 @@ std::optional<double> readFilm (std::string film, modal::HeadConstruction& head,
     const auto density = takeQuantity (film, Quantity::arealDensity);
 
     if (! density)
-        head.plyThickness = readField (film, "thickness", field);
+        head.plyThickness = readQuantity (film, &Head::plyThickness, field);
 
     return density;
 }
@@ -127,7 +123,7 @@ std::string filmText (const modal::HeadConstruction& head)
 
     const auto isOdd = spell (head.plyThickness, Quantity::thickness).unit == &Quantity::thickness.si();
     return isOdd ? modal::asText (head.baseDensity()) + Quantity::arealDensity.si().symbol
-                 : spelled ("thickness", head.plyThickness);
+                 : spelled (head.plyThickness, Quantity::thickness);
 }
 } // namespace
 
@@ -150,23 +146,23 @@ modal::HeadConstruction readHeadText (std::string_view text, const std::string& 
         if (word == "coated")
             head.coatingDensity = usualCoating;
         else if (word == "coating")
-            head.coatingDensity = readField (words.take(), "coating", field + ", coating");
+            head.coatingDensity = readQuantity (words.take(), &Head::coatingDensity, field + ", coating");
         else if (word == "dot")
         {
-            head.dotDiameter = readField (words.take(), "dot_diameter", field + ", diameter of the dot");
-            head.dotThickness = readField (words.take(), "dot_thickness", field + ", thickness of the dot");
+            head.dotDiameter = readQuantity (words.take(), &Head::dotDiameter, field + ", diameter of the dot");
+            head.dotThickness = readQuantity (words.take(), &Head::dotThickness, field + ", thickness of the dot");
         }
         else if (word == "ring")
         {
-            head.ringWidth = readField (words.take(), "ring_width", field + ", width of the ring");
-            head.ringThickness = readField (words.take(), "ring_thickness", field + ", thickness of the ring");
+            head.ringWidth = readQuantity (words.take(), &Head::ringWidth, field + ", width of the ring");
+            head.ringThickness = readQuantity (words.take(), &Head::ringThickness, field + ", thickness of the ring");
         }
         else if (word != "clear")
             throw modal::InputError (field, '"' + word + '"', "coated, clear, coating 30g/m2, dot 100mm 7mil, ring 25mm 10mil");
     }
 
     if (density)
-        setArealDensity (head, inLimits (*density, Quantity::arealDensity.si(), arealDensityLimits, field), field);
+        setArealDensity (head, inLimits (*density, Quantity::arealDensity.si(), limitsOf (modal::arealDensityRange), field), field);
 
     return head;
 }
@@ -178,13 +174,13 @@ std::string headText (const modal::HeadConstruction& head)
     if (head.coatingDensity == usualCoating)
         text += " coated";
     else if (head.coatingDensity > 0.0)
-        text += " coating " + spelled ("coating", head.coatingDensity);
+        text += " coating " + spelled (head.coatingDensity, Quantity::arealDensity);
 
     if (head.dotDiameter > 0.0)
-        text += " dot " + spelled ("dot_diameter", head.dotDiameter) + " " + spelled ("dot_thickness", head.dotThickness);
+        text += " dot " + spelled (head.dotDiameter, Quantity::length) + " " + spelled (head.dotThickness, Quantity::thickness);
 
     if (head.ringWidth > 0.0)
-        text += " ring " + spelled ("ring_width", head.ringWidth) + " " + spelled ("ring_thickness", head.ringThickness);
+        text += " ring " + spelled (head.ringWidth, Quantity::length) + " " + spelled (head.ringThickness, Quantity::thickness);
 
     return text;
 }

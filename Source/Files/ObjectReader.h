@@ -3,6 +3,8 @@
 #include "Json.h"
 #include "Quantity.h"
 
+#include "Modal/Number.h"
+
 #include <optional>
 #include <string>
 #include <vector>
@@ -25,6 +27,11 @@ public:
     /** A list of numbers in one unit. */
     std::optional<std::vector<double>> numbers (const char* name, const Unit&, const Limits&);
     std::optional<int> count (const char* name, int low, int high);
+    template <class Owner>
+    std::optional<int> count (const modal::Count<Owner>& c)
+    {
+        return count (c.name, static_cast<int> (c.low), static_cast<int> (c.high));
+    }
     std::optional<std::string> text (const char* name);
     /** One of the words given; its index. */
     std::optional<std::size_t> choice (const char* name, const std::vector<std::string>& words);

@@ -1,7 +1,6 @@
 #include "Quantity.h"
 
 #include "NearestWord.h"
-#include "NumberText.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
@@ -47,7 +46,7 @@ struct NumberAndUnit
 std::optional<NumberAndUnit> split (std::string_view text, const Quantity& quantity)
 {
     text = trimmed (text);
-    const auto number = takeNumber (text);
+    const auto number = modal::takeNumber (text);
 
     if (! number)
         return std::nullopt;
@@ -95,6 +94,10 @@ const Quantity Quantity::gasDensity{ "density", { { "kg_per_m3", "kg/m3", 1.0, 0
 const Quantity Quantity::resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0 } } };
 const Quantity Quantity::cents{ "interval", { { "cents", "cents", 1.0, 0.0, { "c", "" } } } };
 const Quantity Quantity::viscosity{ "viscosity", { { "pa_s", "Pa s", 1.0 } } };
+const Quantity Quantity::contactStiffness{ "contact stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
+const Quantity Quantity::contactLoss{ "contact loss", { { "s_per_m", "s/m", 1.0 } } };
+const Quantity Quantity::decayRate{ "decay rate", { { "per_s", "1/s", 1.0 } } };
+const Quantity Quantity::acceleration{ "acceleration", { { "m_per_s2", "m/s2", 1.0, 0.0, { "m/s²" } } } };
 const Quantity Quantity::soundPressure{ "sound pressure", { { "pa", "Pa", 1.0 } } };
 
 bool Unit::isCalled (std::string_view text) const
@@ -168,7 +171,7 @@ Spelled spell (double si, const Quantity& quantity)
     {
         const auto sixDigits = modal::asText (unit.fromSi (si));
         std::string_view rest = sixDigits;
-        const auto rounded = takeNumber (rest);
+        const auto rounded = modal::takeNumber (rest);
 
         if (rounded && unit.toSi (*rounded) == si)
             return { *rounded, &unit };

@@ -153,7 +153,7 @@ double readNote (const std::string& text, modal::ConcertPitch pitch, const std::
     try
     {
         return inLimits (hertz ? *hertz : modal::Note::parse (text, field).frequency (pitch), Quantity::frequency.si(),
-                         noteLimits, field);
+                         limitsOf (modal::noteRange), field);
     }
     catch (const modal::InputError& e)
     {

@@ -253,7 +253,7 @@ void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tun
     if (resonant > 0.0)
         set (P::interval, 12.0 * std::log2 (resonant / batter));
 
-    for (int lug = 0; lug < mostLugs; ++lug)
+    for (int lug = 0; lug < lugParameters; ++lug)
     {
         const auto centsAt = [lug] (const std::vector<double>& cents)
         { return static_cast<std::size_t> (lug) < cents.size() ? cents[static_cast<std::size_t> (lug)] : 0.0; };

@@ -29,7 +29,7 @@ void setHeard (Values& values, modal::HeadSide side, const fitting::HeadFit& hea
     setSi (changed, P::interval, isBatter ? resonant - plain (changed, P::batterNote) : heard - batter);
     setSi (changed, isBatter ? P::batterCents : P::resonantCents, 0.0);
 
-    for (std::size_t lug = 0; lug < head.lugCents.size() && lug < static_cast<std::size_t> (mostLugs); ++lug)
+    for (std::size_t lug = 0; lug < head.lugCents.size() && lug < static_cast<std::size_t> (lugParameters); ++lug)
     {
         const auto number = static_cast<int> (lug);
         setSi (changed, isBatter ? batterLug (number) : resonantLug (number), head.lugCents[lug].value);

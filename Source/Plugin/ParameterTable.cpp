@@ -2,6 +2,8 @@
 
 #include "PatternBook.h"
 
+#include "Files/Fields.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -29,10 +31,49 @@ ParameterSpec measured (const char* id, const char* name, const char* group, Eff
     return { id, name, group, Measure::quantity, effect, low, high, initial, step, middle, &quantity, unitKey };
 }
 
+/** A number of a drum with its limits and its default. */
+template <class Owner>
+ParameterSpec ofDrum (const char* id, const char* name, const char* group, Effect effect, double Owner::*member,
+                      const char* unitKey, double step = 0.0, double middle = 0.0)
+{
+    const auto& number = modal::numberOf (member);
+    auto spec = measured (id, name, group, effect, files::quantityOf (number.dimension), unitKey, 0.0, 0.0, 0.0, step, middle);
+    // Conversion to the unit and back leaves a rounding error: 49.999999999999996 mm.
+    const auto inUnit = [&] (double si) { return std::round (1.0e9 * spec.unit().fromSi (si)) / 1.0e9; };
+    spec.low = inUnit (number.low);
+    spec.high = inUnit (number.high);
+    spec.initial = inUnit (Owner{}.*member);
+    return spec;
+}
+
+/** A smaller range than a drum file may use, so that the slider is of use. */
+ParameterSpec within (double low, double high, ParameterSpec spec)
+{
+    if (low < spec.low || high > spec.high)
+        throw std::logic_error (std::string (spec.id) + " has a wider range than drums may have");
+
+    spec.low = low;
+    spec.high = high;
+    return spec;
+}
+
+ParameterSpec startingAt (double initial, ParameterSpec spec)
+{
+    spec.initial = initial;
+    return spec;
+}
+
 ParameterSpec plain (const char* id, const char* name, const char* group, Measure measure, Effect effect, double low, double high,
                      double initial, double step = 0.0)
 {
     return { id, name, group, measure, effect, low, high, initial, step };
+}
+
+/** A whole number of a drum. */
+template <class Owner>
+ParameterSpec ofDrum (const char* id, const char* name, const char* group, Effect effect, const modal::Count<Owner>& count)
+{
+    return plain (id, name, group, Measure::whole, effect, count.low, count.high, Owner{}.*count.member, 1.0);
 }
 
 ParameterSpec choice (const char* id, const char* name, const char* group, Effect effect, std::vector<std::string> words)
@@ -74,8 +115,7 @@ std::vector<ParameterSpec> tuning()
              plain ("interval", "Interval", group, Measure::interval, Effect::modes, -12.0, 24.0, 5.0, 0.01),
              plain ("batter_cents", "Batter fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
              plain ("resonant_cents", "Resonant fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
-             measured ("concert_pitch", "Concert pitch", group, Effect::modes, Quantity::frequency, "hz", 400.0, 480.0, 440.0,
-                       0.1),
+             ofDrum ("concert_pitch", "Concert pitch", group, Effect::modes, &modal::ConcertPitch::a4, "hz", 0.1),
              called ("off", plain ("tuning_channel", "Tuning from MIDI channel", group, Measure::whole, Effect::playing, 0.0,
                                    16.0, 0.0, 1.0)) };
 }
@@ -83,25 +123,23 @@ std::vector<ParameterSpec> tuning()
 std::vector<ParameterSpec> drum()
 {
     const auto* group = "Drum";
-    return { measured ("diameter", "Diameter", group, Effect::modes, Quantity::length, "in", 8.0, 26.0, 14.0, 0.0, 14.0),
-             measured ("depth", "Depth", group, Effect::modes, Quantity::length, "in", 2.0, 20.0, 5.5, 0.0, 6.5),
+    return { within (8.0, 26.0, ofDrum ("diameter", "Diameter", group, Effect::modes, &modal::DrumSpec::diameter, "in", 0.0, 14.0)),
+             within (2.0, 20.0, ofDrum ("depth", "Depth", group, Effect::modes, &modal::DrumSpec::depth, "in", 0.0, 6.5)),
              choice ("bottom", "Bottom", group, Effect::modes, bottoms),
-             plain ("lugs", "Lugs", group, Measure::whole, Effect::modes, 5.0, 12.0, 10.0, 1.0),
+             within (5.0, lugParameters, ofDrum ("lugs", "Lugs", group, Effect::modes, modal::lugCount)),
              called ("none",
-                     measured ("vent_diameter", "Vent diameter", group, Effect::modes, Quantity::length, "mm", 0.0, 50.0, 12.7)),
+                     ofDrum ("vent_diameter", "Vent diameter", group, Effect::modes, &modal::Vent::diameter, "mm")),
              choice ("shell_material", "Shell material", group, Effect::modes, materials),
-             measured ("shell_thickness", "Shell thickness", group, Effect::modes, Quantity::length, "mm", 0.5, 30.0, 6.0, 0.0,
-                       6.0),
+             ofDrum ("shell_thickness", "Shell thickness", group, Effect::modes, &modal::Shell::thickness, "mm", 0.0, 6.0),
              choice ("hoop", "Hoops", group, Effect::drum, hoops) };
 }
 
 std::vector<ParameterSpec> batterHead()
 {
     const auto* group = "Batter head";
-    return { measured ("batter_film", "Batter film", group, Effect::modes, Quantity::thickness, "mil", 1.0, 19.0, 10.0, 0.0, 8.0),
-             plain ("batter_plies", "Batter plies", group, Measure::whole, Effect::modes, 1.0, 2.0, 1.0, 1.0),
-             called ("none", measured ("batter_coating", "Batter coating", group, Effect::modes, Quantity::arealDensity,
-                                       "g_per_m2", 0.0, 200.0, 30.0, 0.0, 40.0)),
+    return { within (1.0, 19.0, startingAt (10.0, ofDrum ("batter_film", "Batter film", group, Effect::modes, &modal::HeadConstruction::plyThickness, "mil", 0.0, 8.0))),
+             ofDrum ("batter_plies", "Batter plies", group, Effect::modes, modal::plyCount),
+             called ("none", startingAt (30.0, ofDrum ("batter_coating", "Batter coating", group, Effect::modes, &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))),
              called ("none", measured ("batter_dot", "Batter dot diameter", group, Effect::modes, Quantity::length, "mm", 0.0,
                                        200.0, 0.0)),
              measured ("batter_dot_film", "Batter dot film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 7.5),
@@ -114,11 +152,9 @@ std::vector<ParameterSpec> batterHead()
 std::vector<ParameterSpec> resonantHead()
 {
     const auto* group = "Resonant head";
-    return { measured ("resonant_film", "Resonant film", group, Effect::modes, Quantity::thickness, "mil", 1.0, 19.0, 3.0, 0.0,
-                       4.0),
-             plain ("resonant_plies", "Resonant plies", group, Measure::whole, Effect::modes, 1.0, 2.0, 1.0, 1.0),
-             called ("none", measured ("resonant_coating", "Resonant coating", group, Effect::modes, Quantity::arealDensity,
-                                       "g_per_m2", 0.0, 200.0, 0.0, 0.0, 40.0)) };
+    return { within (1.0, 19.0, startingAt (3.0, ofDrum ("resonant_film", "Resonant film", group, Effect::modes, &modal::HeadConstruction::plyThickness, "mil", 0.0, 4.0))),
+             ofDrum ("resonant_plies", "Resonant plies", group, Effect::modes, modal::plyCount),
+             called ("none", startingAt (0.0, ofDrum ("resonant_coating", "Resonant coating", group, Effect::modes, &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))) };
 }
 
 std::vector<ParameterSpec> lugCents()
@@ -126,7 +162,7 @@ std::vector<ParameterSpec> lugCents()
     std::vector<ParameterSpec> specs;
 
     for (const bool isBatter : { true, false })
-        for (int lug = 0; lug < mostLugs; ++lug)
+        for (int lug = 0; lug < lugParameters; ++lug)
         {
             auto spec = plain (lugId (isBatter, lug), "", isBatter ? "Batter lugs" : "Resonant lugs", Measure::cents,
                                Effect::modes, -200.0, 200.0, 0.0, 0.1);
@@ -141,39 +177,35 @@ std::vector<ParameterSpec> wires()
 {
     const auto* group = "Wires";
     return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
-             plain ("wire_strands", "Strands", group, Measure::whole, Effect::drum, 2.0, 60.0, 20.0, 1.0),
-             measured ("wire_mass", "Strand mass", group, Effect::drum, Quantity::mass, "g", 0.1, 5.0, 1.1, 0.0, 1.1),
-             measured ("wire_tension", "Strainer tension a strand", group, Effect::drum, Quantity::force, "n", 0.05, 30.0, 4.0,
-                       0.0, 4.0),
-             measured ("wire_press", "Wires drawn into the head", group, Effect::drum, Quantity::length, "mm", -2.0, 2.0, 0.2),
-             measured ("wire_unevenness", "Spread of strand tension", group, Effect::drum, Quantity::share, "percent", 0.0, 50.0,
-                       8.0) };
+             ofDrum ("wire_strands", "Strands", group, Effect::drum, modal::strandCount),
+             ofDrum ("wire_mass", "Strand mass", group, Effect::drum, &modal::WireSpec::strandMass, "g", 0.0, 1.1),
+             ofDrum ("wire_tension", "Strainer tension a strand", group, Effect::drum, &modal::WireSpec::strandTension, "n", 0.0, 4.0),
+             ofDrum ("wire_press", "Wires drawn into the head", group, Effect::drum, &modal::WireSpec::pressDepth, "mm"),
+             ofDrum ("wire_unevenness", "Spread of strand tension", group, Effect::drum, &modal::WireSpec::unevenness, "percent") };
 }
 
 std::vector<ParameterSpec> muffling()
 {
     const auto* group = "Muffling";
     return { called ("none",
-                     measured ("patch_mass", "Patch mass", group, Effect::modes, Quantity::mass, "g", 0.0, 100.0, 0.0, 0.0, 5.0)),
-             measured ("patch_size", "Patch diameter", group, Effect::modes, Quantity::length, "mm", 5.0, 200.0, 30.0, 0.0, 40.0),
+                     startingAt (0.0, ofDrum ("patch_mass", "Patch mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 5.0))),
+             ofDrum ("patch_size", "Patch diameter", group, Effect::modes, &modal::MufflingItem::size, "mm", 0.0, 40.0),
              measured ("patch_place", "Patch distance from the middle", group, Effect::modes, Quantity::share, "percent", 0.0,
                        100.0, 70.0),
              measured ("patch_rub", "Patch resistance", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 60.0, 0.0,
                        200.0),
-             called ("none", measured ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes, Quantity::mass, "g", 0.0,
-                                       100.0, 0.0, 0.0, 10.0)),
+             called ("none", startingAt (0.0, ofDrum ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 10.0))),
              measured ("muffle_ring_width", "Muffling ring width", group, Effect::modes, Quantity::length, "mm", 5.0, 80.0, 25.0),
-             called ("none", measured ("resonant_patch_mass", "Resonant patch mass", group, Effect::modes, Quantity::mass, "g",
-                                       0.0, 100.0, 0.0, 0.0, 5.0)) };
+             called ("none", startingAt (0.0, ofDrum ("resonant_patch_mass", "Resonant patch mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 5.0))) };
 }
 
 std::vector<ParameterSpec> strokes()
 {
     const auto* group = "Stick and stroke";
     return {
-        measured ("stick_mass", "Stick mass at the tip", group, Effect::drum, Quantity::mass, "g", 1.0, 200.0, 14.0, 0.0, 14.0),
+        ofDrum ("stick_mass", "Stick mass at the tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
         measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0, 8.0e5),
-        measured ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, Quantity::mass, "g", 1.0, 300.0, 45.0, 0.0, 45.0),
+        ofDrum ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0, 45.0),
         measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
                   98.0, 25.0),
         measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
@@ -219,9 +251,8 @@ std::vector<ParameterSpec> microphones()
 
 std::vector<ParameterSpec> rest()
 {
-    return { measured ("temperature", "Air temperature", "Air", Effect::modes, Quantity::temperature, "c", -40.0, 60.0, 20.0, 0.0,
-                       20.0),
-             measured ("humidity", "Air humidity", "Air", Effect::modes, Quantity::share, "percent", 0.0, 100.0, 50.0),
+    return { ofDrum ("temperature", "Air temperature", "Air", Effect::modes, &modal::Weather::temperature, "c", 0.0, 20.0),
+             ofDrum ("humidity", "Air humidity", "Air", Effect::modes, &modal::Weather::relativeHumidity, "percent"),
 
              choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames()),
              toggle ("pattern_on", "Play the pattern", "Patterns", Effect::playing, false),

@@ -102,7 +102,7 @@ enum class Parameter
 };
 
 inline constexpr std::size_t parameterCount = static_cast<std::size_t> (Parameter::count);
-inline constexpr int mostLugs = 12; ///< lugs a head that the plugin offers a parameter for
+inline constexpr int lugParameters = 12; ///< lugs a head that have a parameter; drum files may have more
 
 constexpr std::size_t indexOf (Parameter parameter) noexcept
 {

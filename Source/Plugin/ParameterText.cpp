@@ -1,7 +1,6 @@
 #include "ParameterText.h"
 
 #include "Files/NearestWord.h"
-#include "Files/NumberText.h"
 #include "Files/TuningRequest.h"
 
 #include "Modal/InputError.h"
@@ -37,7 +36,7 @@ std::optional<double> numberBefore (const std::string& text, std::initializer_li
     if (isSigned)
         rest.remove_prefix (1);
 
-    const auto number = files::takeNumber (rest);
+    const auto number = modal::takeNumber (rest);
 
     if (! number)
         return std::nullopt;

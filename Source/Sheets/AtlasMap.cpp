@@ -1,8 +1,7 @@
 #include "AtlasMap.h"
 
-#include "Numbers.h"
 
-#include "Files/NumberText.h"
+#include "Modal/NumberText.h"
 #include "Modal/pitch/Note.h"
 
 #include <algorithm>
@@ -120,7 +119,7 @@ void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, doub
     for (std::size_t i = 0; i < columns; i += everyColumn)
         for (std::size_t j = 0; j < rows; j += everyRow)
             if (const auto& point = atlas.at (i, j); point.isPossible)
-                drawFigure (canvas, number (quantity.of (point), quantity.decimals), leftOf (i) + 0.5 * cellWidth,
+                drawFigure (canvas, fixedText (quantity.of (point), quantity.decimals), leftOf (i) + 0.5 * cellWidth,
                             topOf (j) + 0.5 * cellHeight + 2.2, { x, x + w }, greyOf (point) < 0.5 ? 1.0 : 0.0);
 
     canvas.box (x, y, w, h, 0.8);
@@ -161,10 +160,10 @@ std::string asCsv (const Atlas& atlas)
 
     for (const auto& p : atlas.points)
     {
-        text += files::exactText (p.batterNote) + "," + files::exactText (p.interval) + "," + (p.isPossible ? "1" : "0");
+        text += modal::exactText (p.batterNote) + "," + modal::exactText (p.interval) + "," + (p.isPossible ? "1" : "0");
 
         for (const double value : { p.drumNote, p.sustain, p.wireResponse, p.largestStress })
-            text += "," + (p.isPossible && std::isfinite (value) ? files::exactText (value) : std::string());
+            text += "," + (p.isPossible && std::isfinite (value) ? modal::exactText (value) : std::string());
 
         text += "\r\n";
     }

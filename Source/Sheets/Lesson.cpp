@@ -6,10 +6,11 @@
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
 
 namespace sheets
 {
@@ -21,13 +22,6 @@ constexpr double highestMode = 4000.0;  // Hz
 constexpr double loudestPeak = 0.891;   // −1 dB
 constexpr double loudestLesson = -20.0; // LKFS
 
-std::string signedNumber (double value, int decimals)
-{
-    char text[48];
-    std::snprintf (text, sizeof (text), "%+.*f", decimals, value);
-    return text;
-}
-
 std::string changeOf (const char* name, const modal::HeadPrediction& from, const modal::HeadPrediction& to)
 {
     const double semitones = modal::centsBetween (from.tapNote, to.tapNote) / 100.0;
@@ -36,8 +30,8 @@ std::string changeOf (const char* name, const modal::HeadPrediction& from, const
     if (std::abs (semitones) < audible)
         return std::string (name) + " head held.";
 
-    return std::string (name) + " head " + signedNumber (semitones, 1) + " semitones, tension " +
-           signedNumber (100.0 * (to.tension / from.tension - 1.0), 0) + " %.";
+    return std::string (name) + " head " + modal::signedText (semitones, 1) + " semitones, tension " +
+           modal::signedText (100.0 * (to.tension / from.tension - 1.0), 0) + " %.";
 }
 
 std::vector<float> play (const files::LessonFile& lesson, const modal::Prediction& prediction)
@@ -115,7 +109,7 @@ std::vector<std::string> changesBetween (const modal::Prediction& from, const mo
     if (to.drum.hasResonantHead())
         changes.push_back (changeOf ("Resonant", from.resonant, to.resonant));
 
-    changes.push_back ("Drum note " + signedNumber (modal::centsBetween (from.drumNote, to.drumNote) / 100.0, 1) + " semitones.");
+    changes.push_back ("Drum note " + modal::signedText (modal::centsBetween (from.drumNote, to.drumNote) / 100.0, 1) + " semitones.");
     return changes;
 }
 

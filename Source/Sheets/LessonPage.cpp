@@ -2,6 +2,8 @@
 
 #include "TuningSheet.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -13,13 +15,6 @@ using namespace modal;
 
 namespace
 {
-
-std::string number (double value, int decimals)
-{
-    char text[48];
-    std::snprintf (text, sizeof (text), "%.*f", decimals, value);
-    return text;
-}
 
 std::string stepName (std::size_t step, const char* ending)
 {
@@ -51,7 +46,7 @@ std::string escaped (const std::string& words)
 
 std::string noteText (double hertz, const Prediction& p)
 {
-    return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents() + " (" + number (hertz, 1) + " Hz)";
+    return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents() + " (" + fixedText (hertz, 1) + " Hz)";
 }
 
 /** The range of notes over all steps, in MIDI numbers. */
@@ -107,7 +102,7 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
     const auto row = [&] (const char* name, const HeadPrediction& head)
     {
         text += std::string ("<tr><th>") + name + "</th><td>" + noteText (head.tapNote, p) + "</td><td>" +
-                number (head.tension, 0) + "</td><td>" + number (100.0 * head.yieldShare, 0) + " %</td></tr>\n";
+                fixedText (head.tension, 0) + "</td><td>" + fixedText (100.0 * head.yieldShare, 0) + " %</td></tr>\n";
     };
 
     row ("Batter", p.batter);
@@ -115,7 +110,7 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
     if (p.drum.hasResonantHead())
         row ("Resonant", p.resonant);
 
-    text += "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", rings " + number (p.sustain, 2) + " s with the wires off";
+    text += "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", rings " + fixedText (p.sustain, 2) + " s with the wires off";
 
     if (p.drum.hasResonantHead())
         text += "; interval " + escaped (p.interval.longName());
@@ -204,7 +199,7 @@ std::string lessonPage (const PlayedLesson& played)
                        "content=\"width=device-width, initial-scale=1\">\n<title>" +
                        escaped (played.lesson.name) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
                        escaped (played.lesson.name) + "</h1>\n<p>" + escaped (played.lesson.drum.drum.name) +
-                       ". Every step is played with the same strokes and equally loud (" + number (played.loudness, 1) +
+                       ". Every step is played with the same strokes and equally loud (" + fixedText (played.loudness, 1) +
                        " LKFS, ITU-R BS.1770).</p>\n";
 
     if (! played.lesson.notes.empty())

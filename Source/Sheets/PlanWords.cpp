@@ -1,6 +1,7 @@
 #include "PlanWords.h"
 
-#include "Numbers.h"
+#include "Modal/NumberText.h"
+
 
 #include "Wording/PlanText.h"
 
@@ -41,7 +42,7 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
 {
     const std::string name = head.side == HeadSide::batter ? "Batter" : "Resonant";
     const auto note = [&] (double hertz) { return Note::fromFrequency (hertz, pitch).nameWithCents(); };
-    const auto noteAndHertz = [&] (double hertz) { return note (hertz) + " (" + number (hertz, 1) + " Hz)"; };
+    const auto noteAndHertz = [&] (double hertz) { return note (hertz) + " (" + fixedText (hertz, 1) + " Hz)"; };
 
     std::vector<std::string> lines{ name + ": taps " + noteAndHertz (head.fromNote) + " now, to tap " +
                                     noteAndHertz (head.toNote) + (head.passes.empty() ? "; nothing to turn" : "") };
@@ -65,7 +66,7 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
         }
 
         lines.push_back (line + (isOne ? "; then about " : " each; then about ") + note (last.tapNote) + " +/- " +
-                         number (last.tapNoteError, 0) + " c");
+                         fixedText (last.tapNoteError, 0) + " c");
         first = next;
     }
 

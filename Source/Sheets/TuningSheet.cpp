@@ -1,7 +1,6 @@
 #include "TuningSheet.h"
 
 #include "LugMap.h"
-#include "Numbers.h"
 #include "PlanWords.h"
 
 #include "Files/DrumWords.h"
@@ -122,8 +121,8 @@ void drawTargets (Column& column, const TuningSheet& sheet)
 
     const auto add = [&] (HeadSide side, const HeadPrediction& head)
     {
-        column.row ({ nameOf (side), noteOf (head.tapNote, sheet), number (head.tapNote, 1), number (head.tension, 0),
-                      number (head.forcePerLug, 0), number (100.0 * head.yieldShare, 0) + " %" },
+        column.row ({ nameOf (side), noteOf (head.tapNote, sheet), fixedText (head.tapNote, 1), fixedText (head.tension, 0),
+                      fixedText (head.forcePerLug, 0), fixedText (100.0 * head.yieldShare, 0) + " %" },
                     columns);
     };
 
@@ -137,8 +136,8 @@ void drawTargets (Column& column, const TuningSheet& sheet)
     }
 
     column.y += 2.0;
-    column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + number (p.drumNote, 1) + " Hz, rings " +
-                          number (p.sustain, 2) + " s (to -60 dB, wires off)",
+    column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + fixedText (p.drumNote, 1) + " Hz, rings " +
+                          fixedText (p.sustain, 2) + " s (to -60 dB, wires off)",
                       body, true);
     column.paragraph ("Tap notes are heard 25 mm from the edge beside a lug, the other head held still, wires off. A4 = " +
                           asText (p.tuning.concertPitch.a4, 5) + " Hz.",
@@ -149,11 +148,11 @@ void drawTargets (Column& column, const TuningSheet& sheet)
 /** Cents with their error and, where they are more than that, the lug's own note in Hz. */
 LugLabel labelOf (const Estimate& cents, const Estimate& tapNote)
 {
-    LugLabel label{ { (cents.value >= 0.0 ? "+" : "") + number (cents.value, 0) + " ± " + number (cents.error, 0) + " c" },
+    LugLabel label{ { (cents.value >= 0.0 ? "+" : "") + fixedText (cents.value, 0) + " ± " + fixedText (cents.error, 0) + " c" },
                     std::abs (cents.value) <= cents.error };
 
     if (! label.isVague)
-        label.lines.push_back (number (tapNote.value * std::exp2 (cents.value / 1200.0), 1) + " Hz");
+        label.lines.push_back (fixedText (tapNote.value * std::exp2 (cents.value / 1200.0), 1) + " Hz");
 
     return label;
 }
@@ -183,7 +182,7 @@ LugMap lugMap (const TuningSheet& sheet, HeadSide side)
     else
     {
         for (const double cents : isBatter ? p.tuning.lugs.batter : p.tuning.lugs.resonant)
-            map.labels.push_back ({ { (cents >= 0.0 ? "+" : "") + number (cents, 0) + " c" } });
+            map.labels.push_back ({ { (cents >= 0.0 ? "+" : "") + fixedText (cents, 0) + " c" } });
     }
 
     return map;
@@ -266,9 +265,9 @@ void drawMeasured (Column& column, const TuningSheet& sheet)
         const auto name = nameOf (measured.side) + ": ";
 
         if (fit.isPossible)
-            column.paragraph (name + noteOf (fit.tapNote.value, sheet) + ", " + number (fit.tapNote.value, 1) + " ± " +
-                              number (fit.tapNote.error, 1) + " Hz; tension " + number (fit.tension.value, 0) + " ± " +
-                              number (fit.tension.error, 0) + " N/m; " +
+            column.paragraph (name + noteOf (fit.tapNote.value, sheet) + ", " + fixedText (fit.tapNote.value, 1) + " ± " +
+                              fixedText (fit.tapNote.error, 1) + " Hz; tension " + fixedText (fit.tension.value, 0) + " ± " +
+                              fixedText (fit.tension.error, 0) + " N/m; " +
                               (fit.tapsUsed == 1 ? "one tap" : std::to_string (fit.tapsUsed) + " taps") +
                               (measured.date.empty() ? "" : "; " + measured.date));
         else

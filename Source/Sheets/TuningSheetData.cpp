@@ -4,7 +4,8 @@
 
 #include "Files/DrumFile.h"
 #include "Files/DrumWords.h"
-#include "Files/NumberText.h"
+
+#include "Modal/NumberText.h"
 
 #include <cmath>
 
@@ -78,7 +79,7 @@ Json asJson (const TuningSheet& sheet)
 std::string asCsv (const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
-    const auto cell = [] (double value) { return std::isfinite (value) ? files::exactText (value) : std::string(); };
+    const auto cell = [] (double value) { return std::isfinite (value) ? modal::exactText (value) : std::string(); };
     const auto measured = [&] (HeadSide side) -> std::string
     {
         for (const auto& head : sheet.measured)

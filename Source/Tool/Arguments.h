@@ -13,7 +13,7 @@ struct Option
 {
     const char* name;  ///< without the dashes
     const char* value; ///< what stands for the value in the help, "" for a switch
-    const char* help;  ///< one line or more
+    std::string help;  ///< one line or more
     bool valueIsOptional = false;
 };
 

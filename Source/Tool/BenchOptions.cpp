@@ -1,6 +1,5 @@
 #include "BenchOptions.h"
 
-#include "Files/NumberText.h"
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
@@ -21,7 +20,7 @@ namespace
 double readNumber (const std::string& text, const std::string& field, const char* allowed)
 {
     std::string_view rest = text;
-    const auto number = files::takeNumber (rest);
+    const auto number = modal::takeNumber (rest);
 
     if (! number || ! rest.empty() || ! std::isfinite (*number))
         throw InputError (field, '"' + text + '"', allowed);

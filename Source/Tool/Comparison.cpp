@@ -5,6 +5,8 @@
 #include "PredictionText.h"
 #include "TextTable.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -30,7 +32,7 @@ bool haveResonantHeads (const std::vector<NamedPrediction>& tunings)
 
 std::string noteAndHertz (double hertz, const Prediction& p)
 {
-    return noteOf (hertz, p) + "  " + fixed (hertz, 1) + " Hz";
+    return noteOf (hertz, p) + "  " + fixedText (hertz, 1) + " Hz";
 }
 
 /** Adds one row: a heading and a cell a tuning. */
@@ -48,7 +50,7 @@ void addRow (TextTable& table, const std::string& heading, const std::vector<Nam
 /** A change with its sign and unit, or "held" where it is below what any key can set. */
 std::string changeText (double value, double smallest, int decimals, const char* unit)
 {
-    return std::abs (value) < smallest ? "held" : withSign (value, decimals) + unit;
+    return std::abs (value) < smallest ? "held" : signedText (value, decimals) + unit;
 }
 
 /** A label's two parts, for two lines: the drum, and what comes after the comma. */
@@ -72,11 +74,11 @@ void addHeadRows (TextTable& table, const std::string& name, const std::vector<N
             [&] (const auto& t) { return noteAndHertz ((t.prediction.*head).tapNote, t.prediction); });
     addRow (table, "    change", tunings,
             [&] (const auto& t) { return unlessReference (t, changeText (change (t).semitones, 0.01, 2, " semitones")); });
-    addRow (table, "  tension", tunings, [&] (const auto& t) { return fixed ((t.prediction.*head).tension, 0) + " N/m"; });
+    addRow (table, "  tension", tunings, [&] (const auto& t) { return fixedText ((t.prediction.*head).tension, 0) + " N/m"; });
     addRow (table, "    change", tunings,
             [&] (const auto& t) { return unlessReference (t, changeText (100.0 * change (t).tensionShare, 0.1, 1, " %")); });
     addRow (table, "  of yield", tunings,
-            [&] (const auto& t) { return fixed (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
+            [&] (const auto& t) { return fixedText (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
 }
 
 /** What playing tells, a row a number and a row a place of the wires' curve. */
@@ -89,7 +91,7 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
                 {
                     for (const auto& number : playedNumbers (*t.played))
                         if (number.words == std::string_view (words))
-                            return fixed (number.value, number.decimals) + " " + number.unit;
+                            return fixedText (number.value, number.decimals) + " " + number.unit;
 
                     return std::string ("no wires");
                 });
@@ -110,7 +112,7 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
     table.add ({ "WIRES ANSWER" });
 
     for (std::size_t i = 0; i < wired->played->wireResponse.size(); ++i)
-        addRow (table, "  at " + fixed (100.0 * wired->played->wireResponse[i].position, 0) + " %", tunings,
+        addRow (table, "  at " + fixedText (100.0 * wired->played->wireResponse[i].position, 0) + " %", tunings,
                 [&] (const auto& t)
                 { return hasWires (t) ? softestSpeedText (t.played->wireResponse[i]) : std::string ("no wires"); });
 }
@@ -138,9 +140,9 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
             [&] (const auto& t)
             {
                 return &t == &tunings.front() ? std::string ("-")
-                                              : withSign (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
+                                              : signedText (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
             });
-    addRow (table, "  rings", tunings, [] (const auto& t) { return fixed (t.prediction.sustain, 2) + " s"; });
+    addRow (table, "  rings", tunings, [] (const auto& t) { return fixedText (t.prediction.sustain, 2) + " s"; });
 
     if (haveResonantHeads (tunings))
         addRow (table, "INTERVAL", tunings, [] (const auto& t) { return t.prediction.interval.longName(); });

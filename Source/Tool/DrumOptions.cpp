@@ -7,7 +7,6 @@
 #include "Files/Fields.h"
 #include "Files/HeadText.h"
 #include "Files/NearestWord.h"
-#include "Files/NumberText.h"
 #include "Files/Presets.h"
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
@@ -73,9 +72,9 @@ Air readAir (const std::string& text)
 
     for (const auto& part : splitAtCommas (text))
     {
-        const auto& fields = weatherFields();
+        const auto& fields = numbersOf<Weather>;
         const auto field = std::find_if (fields.begin(), fields.end(),
-                                         [&] (const auto& f) { return takeQuantity (part, *f.quantity).has_value(); });
+                                         [&] (const auto& f) { return takeQuantity (part, quantityOf (f.dimension)).has_value(); });
 
         std::string_view rest = part;
         const auto number = takeNumber (rest);
@@ -88,7 +87,7 @@ Air readAir (const std::string& text)
             throw InputError ("--air", '"' + part + '"',
                               "none, or temperature, humidity and pressure with their units: 25C,40%,1013hPa");
 
-        weather.*field->member = readQuantity (part, *field->quantity, field->limits, std::string ("--air, ") + field->name);
+        weather.*field->member = readQuantity (part, field->member, std::string ("--air, ") + field->name);
     }
 
     return Air::from (weather);
@@ -99,7 +98,7 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
     if (const auto text = arguments.value (side))
         head = readHeadText (*text, "--" + side);
 
-    overrideField (arguments, (side + "-coating").c_str(), headFields(), "coating", head);
+    overrideNumber (arguments, side + "-coating", &HeadConstruction::coatingDensity, head);
 
     const auto overridePart = [&] (const char* part, const char* extent, double HeadConstruction::*extentMember,
                                    double HeadConstruction::*thicknessMember)
@@ -115,10 +114,8 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
         if (colon == std::string::npos)
             throw InputError (option, '"' + *text + '"', std::string (extent) + " and thickness with a colon between: 80mm:7mil");
 
-        const auto& limits = fieldNamed (headFields(), extent == std::string ("width") ? "ring_width" : "dot_diameter").limits;
-        head.*extentMember = readQuantity (text->substr (0, colon), Quantity::length, limits, option + ", " + extent);
-        head.*thicknessMember = readQuantity (text->substr (colon + 1), Quantity::thickness,
-                                              fieldNamed (headFields(), "dot_thickness").limits, option + ", thickness");
+        head.*extentMember = readQuantity (text->substr (0, colon), extentMember, option + ", " + extent);
+        head.*thicknessMember = readQuantity (text->substr (colon + 1), thicknessMember, option + ", thickness");
     };
 
     overridePart ("dot", "diameter", &HeadConstruction::dotDiameter, &HeadConstruction::dotThickness);
@@ -138,16 +135,10 @@ void addPatch (const Arguments& arguments, Muffling& muffling)
     if (first == std::string::npos || second == std::string::npos)
         throw InputError ("--patch", '"' + *text + '"', "diameter, mass and distance with colons between: 30mm:3g:120mm");
 
-    const auto read = [&] (const char* name, std::size_t begin, std::size_t end)
-    {
-        const auto& field = fieldNamed (mufflingFields(), name);
-        return readQuantity (text->substr (begin, end - begin), *field.quantity, field.limits, std::string ("--patch, ") + name);
-    };
-
     MufflingItem patch;
-    patch.size = read ("size", 0, first);
-    patch.mass = read ("mass", first + 1, second);
-    patch.distance = read ("distance", second + 1, text->size());
+    patch.size = readQuantity (text->substr (0, first), &MufflingItem::size, "--patch, size");
+    patch.mass = readQuantity (text->substr (first + 1, second - first - 1), &MufflingItem::mass, "--patch, mass");
+    patch.distance = readQuantity (text->substr (second + 1), &MufflingItem::distance, "--patch, distance");
     muffling.push_back (patch);
 }
 
@@ -167,11 +158,11 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
     if (arguments.has ("diameter") || arguments.has ("depth"))
         drum.name.clear();
 
-    overrideField (arguments, "diameter", drumFields(), "diameter", drum);
-    overrideField (arguments, "depth", drumFields(), "depth", drum);
+    overrideNumber (arguments, "diameter", &DrumSpec::diameter, drum);
+    overrideNumber (arguments, "depth", &DrumSpec::depth, drum);
 
     if (const auto lugs = arguments.value ("lugs"))
-        drum.lugs = readCount (*lugs, fewestLugs, mostLugs, "--lugs");
+        drum.lugs = readCount (*lugs, lugCount, "--lugs");
 
     overrideHead (arguments, "batter", drum.batter);
     overrideHead (arguments, "resonant", drum.resonant);
@@ -181,12 +172,12 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
     if (arguments.value ("vent") == noneWord)
         drum.vent.diameter = 0.0;
     else
-        overrideField (arguments, "vent", ventFields(), "diameter", drum.vent);
+        overrideNumber (arguments, "vent", &Vent::diameter, drum.vent);
 
     if (const auto material = arguments.value ("shell"))
         drum.shell.material = *material;
 
-    overrideField (arguments, "shell-thickness", shellFields(), "thickness", drum.shell);
+    overrideNumber (arguments, "shell-thickness", &Shell::thickness, drum.shell);
 
     addPatch (arguments, drum.muffling);
 
@@ -237,7 +228,7 @@ void overrideLugs (const Arguments& arguments, const char* option, std::vector<d
     lugs.clear();
 
     for (const auto& part : splitAtCommas (*text))
-        lugs.push_back (readQuantity (part, Quantity::cents, lugLimits,
+        lugs.push_back (readQuantity (part, Quantity::cents, limitsOf (lugCentsRange),
                                       "--" + std::string (option) + ", lug " + std::to_string (lugs.size() + 1)));
 }
 
@@ -311,13 +302,13 @@ const std::vector<OptionGroup>& drumOptions()
     static const std::vector<OptionGroup> groups{
         { "The drum (each option changes the file or preset; without one, a 14 x 5.5 in drum with 10 lugs):",
           { { "drum", "FILE|PRESET", "same as the free word" },
-            { "diameter", "14in", "between the bearing edges, 0.1 to 1.5 m" },
-            { "depth", "5.5in", "from head to head, 0.02 to 2 m" },
-            { "lugs", "10", "rods a head, 4 to 16" },
+            { "diameter", "14in", "between the bearing edges, " + limitsText (&DrumSpec::diameter) },
+            { "depth", "5.5in", "from head to head, " + limitsText (&DrumSpec::depth) },
+            { "lugs", "10", "rods a head, " + limitsText (lugCount) },
             { "batter", "HEAD",
               "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor the whole areal density, "
               "\"0.2653kg/m2\", or one that \"presets\" lists" },
-            { "batter-coating", "30g/m2", "0 to 200 g/m2; \"coated\" alone means 30 g/m2" },
+            { "batter-coating", "30g/m2", limitsText (&HeadConstruction::coatingDensity) + "; \"coated\" alone means 30 g/m2" },
             { "batter-dot", "100mm:7mil", "disc of extra film in the middle: diameter and thickness" },
             { "batter-ring", "25mm:10mil", "extra film along the rim: width and thickness" },
             { "resonant", "HEAD", "the same for the resonant head" },
@@ -327,7 +318,7 @@ const std::vector<OptionGroup>& drumOptions()
             { "bottom", "head|closed|open", "a resonant head, a rigid end (a kettle), or nothing" },
             { "vent", "12mm|none", "diameter of the hole in the shell" },
             { "shell", "maple", "material; a wrong name lists those known" },
-            { "shell-thickness", "6mm", "0.5 to 30 mm" },
+            { "shell-thickness", "6mm", limitsText (&Shell::thickness) },
             { "patch", "30mm:3g:120mm", "gel or tape on the batter head: diameter, mass, distance from the middle" },
             { "air", "25C,40%,1013hPa", "temperature, humidity, pressure; none: a vacuum" },
             { "surround", "free|baffled", "on a stand, or set in a wall (the textbook's case)" } } },
@@ -342,9 +333,9 @@ const std::vector<OptionGroup>& drumOptions()
             { "batter-tension", "4500", "N/m" },
             { "resonant-tension", "3600", "N/m" },
             { "batter-lugs", "0,0,-30,0,...",
-              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, -300 to 300" },
+              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, " + limitsText (Dimension::cents, limitsOf (lugCentsRange)) },
             { "resonant-lugs", "0,0,...", "" },
-            { "concert-pitch", "440", "A4 in Hz, 400 to 480; a note such as G#3 follows it, in a file too" } } },
+            { "concert-pitch", "440", "A4, " + limitsText (&ConcertPitch::a4) + "; a note such as G#3 follows it, in a file too" } } },
         fittingOptions(),
         { "The model:",
           { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz; when played, without it about 400 modes" } } },
@@ -364,7 +355,7 @@ std::optional<ConcertPitch> concertPitchAsked (const Arguments& arguments)
     // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
     static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
     const auto text = arguments.value ("concert-pitch");
-    return text ? std::optional (ConcertPitch{ readQuantity (*text, pitch, concertPitchLimits, "--concert-pitch") })
+    return text ? std::optional (ConcertPitch{ readQuantity (*text, pitch, limitsOf (numberOf (&ConcertPitch::a4)), "--concert-pitch") })
                 : std::nullopt;
 }
 

@@ -2,6 +2,7 @@
 
 #include "TextTable.h"
 
+#include "Modal/NumberText.h"
 #include "Modal/pitch/Note.h"
 #include "Wording/FitText.h"
 
@@ -18,7 +19,7 @@ namespace
 {
 std::string withError (const Estimate& estimate, int decimals, const char* unit)
 {
-    return fixed (estimate.value, decimals) + " +/- " + fixed (estimate.error, decimals) + " " + unit;
+    return fixedText (estimate.value, decimals) + " +/- " + fixedText (estimate.error, decimals) + " " + unit;
 }
 
 /** What to turn, and how probable it is that one lug alone is off. */
@@ -36,9 +37,9 @@ std::string lugsText (const HeadFit& fit)
 
     for (const auto& suspect : fit.suspects)
         if (std::find (verdict.lugs.begin(), verdict.lugs.end(), suspect.lug) != verdict.lugs.end())
-            text += "  lug " + std::to_string (suspect.lug + 1) + "     " + withSign (suspect.cents.value, 0) + " +/- " +
-                    fixed (suspect.cents.error, 0) + " cents if it alone is off, probability " +
-                    fixed (100.0 * suspect.probability, 0) + " %\n";
+            text += "  lug " + std::to_string (suspect.lug + 1) + "     " + signedText (suspect.cents.value, 0) + " +/- " +
+                    fixedText (suspect.cents.error, 0) + " cents if it alone is off, probability " +
+                    fixedText (100.0 * suspect.probability, 0) + " %\n";
 
     return text;
 }
@@ -55,7 +56,7 @@ std::string lugTable (const HeadFit& fit)
     for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
     {
         const auto& [value, error] = fit.lugCents[k];
-        table.add ({ std::to_string (k + 1), withSign (value, 0) + " +/- " + fixed (error, 0),
+        table.add ({ std::to_string (k + 1), signedText (value, 0) + " +/- " + fixedText (error, 0),
                      std::abs (value) < error ? "even within its uncertainty" : "" });
     }
 
@@ -116,8 +117,8 @@ std::string textOf (const DrumFit& fit)
     for (const auto& partial : fit.partials)
     {
         const auto& mode = partial.mode;
-        table.add ({ fixed (partial.frequency, 1), "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")",
-                     mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", withSign (partial.cents, 1) });
+        table.add ({ fixedText (partial.frequency, 1), "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")",
+                     mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
     return textOf (fit.batter, HeadSide::batter) + textOf (fit.resonant, HeadSide::resonant) + "HEARD\n" + table.written() +

@@ -39,7 +39,7 @@ void overrideWires (const Arguments& arguments, modal::WireSpec& wires)
     if (text->ends_with (unit))
         text->resize (text->size() - unit.size());
 
-    wires.strands = readCount (*text, fewestStrands, mostStrands, "--wires (off, on, how many strands, or by name)");
+    wires.strands = readCount (*text, modal::strandCount, "--wires (off, on, how many strands, or by name)");
     wires.on = true;
 }
 } // namespace
@@ -48,14 +48,14 @@ const OptionGroup& fittingOptions()
 {
     static const OptionGroup group{
         "Wires, hoops and stick, for playing the drum:",
-        { { "wires", "off|on|20|NAME", "thrown off, on, how many strands, 2 to 60, or wires that \"presets\" lists" },
-          { "strainer", "4N", "pull on each strand, 0.05 to 30 N" },
-          { "press", "0.2mm", "wires drawn into the head, -2 (a gap) to 2 mm" },
-          { "bed", "1.5mm", "depth of the snare beds in the bearing edge, 0 to 5 mm" },
-          { "strand-mass", "1.1g", "0.1 to 5 g" },
+        { { "wires", "off|on|20|NAME", "thrown off, on, how many strands, " + limitsText (modal::strandCount) + ", or wires that \"presets\" lists" },
+          { "strainer", "4N", "pull on each strand, " + limitsText (&modal::WireSpec::strandTension) },
+          { "press", "0.2mm", "wires drawn into the head (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
+          { "bed", "1.5mm", "depth of the snare beds in the bearing edge, " + limitsText (&modal::WireSpec::bedDepth) },
+          { "strand-mass", "1.1g", limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
-          { "tip-mass", "14g", "what counts of the stick at its tip, 1 to 200 g" },
-          { "tip-stiffness", "8e5", "of tip and film, N/m^1.5, 1e3 to 1e9: hard tips are brighter" } }
+          { "tip-mass", "14g", "what counts of the stick at its tip, " + limitsText (&modal::StickSpec::mass) },
+          { "tip-stiffness", "8e5", "of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": hard tips are brighter" } }
     };
     return group;
 }
@@ -63,13 +63,13 @@ const OptionGroup& fittingOptions()
 void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
 {
     overrideWires (arguments, fittings.wires);
-    overrideField (arguments, "strainer", wireFields(), "strand_tension", fittings.wires);
-    overrideField (arguments, "press", wireFields(), "press_depth", fittings.wires);
-    overrideField (arguments, "bed", wireFields(), "bed_depth", fittings.wires);
-    overrideField (arguments, "strand-mass", wireFields(), "strand_mass", fittings.wires);
+    overrideNumber (arguments, "strainer", &modal::WireSpec::strandTension, fittings.wires);
+    overrideNumber (arguments, "press", &modal::WireSpec::pressDepth, fittings.wires);
+    overrideNumber (arguments, "bed", &modal::WireSpec::bedDepth, fittings.wires);
+    overrideNumber (arguments, "strand-mass", &modal::WireSpec::strandMass, fittings.wires);
     overrideChoice (arguments, "hoop", hoopWords, fittings.hoop.kind);
-    overrideField (arguments, "tip-mass", stickFields(), "tip_mass", fittings.stick);
-    overrideField (arguments, "tip-stiffness", stickFields(), "tip_stiffness", fittings.stick);
+    overrideNumber (arguments, "tip-mass", &modal::StickSpec::mass, fittings.stick);
+    overrideNumber (arguments, "tip-stiffness", &modal::StickSpec::stiffness, fittings.stick);
 }
 
 } // namespace tool

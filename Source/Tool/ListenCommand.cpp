@@ -109,13 +109,13 @@ std::string textOfNotes (const std::vector<double>& notes)
 
     for (std::size_t i = 0; i < notes.size(); ++i)
         if (notes[i] > 0.0)
-            table.add ({ std::to_string (i + 1), modal::Note::fromFrequency (notes[i]).nameWithCents(), fixed (notes[i], 1),
-                         withSign (modal::centsBetween (mean, notes[i]), 1) });
+            table.add ({ std::to_string (i + 1), modal::Note::fromFrequency (notes[i]).nameWithCents(), modal::fixedText (notes[i], 1),
+                         modal::signedText (modal::centsBetween (mean, notes[i]), 1) });
         else
             table.add ({ std::to_string (i + 1), "not heard" });
 
     return "The lowest loud note that the taps share, " + modal::Note::fromFrequency (mean).nameWithCents() + "  " +
-           fixed (mean, 1) + " Hz: on a walk with the other head held still the tap note.\n" + table.written() +
+           modal::fixedText (mean, 1) + " Hz: on a walk with the other head held still the tap note.\n" + table.written() +
            "All that rings, loudest four a tap:\n";
 }
 
@@ -123,7 +123,7 @@ std::string textOfNotes (const std::vector<double>& notes)
 std::string overNoise (const listening::Tap& tap)
 {
     constexpr double quieterThanAnyRoom = 120.0; // dB
-    return tap.signalToNoise > quieterThanAnyRoom ? "no noise" : fixed (tap.signalToNoise, 0) + " dB";
+    return tap.signalToNoise > quieterThanAnyRoom ? "no noise" : modal::fixedText (tap.signalToNoise, 0) + " dB";
 }
 
 std::string textOf (const HeardFile& heard)
@@ -140,14 +140,14 @@ std::string textOf (const HeardFile& heard)
 
         for (const auto& partial : strongest (heard.partials[i]))
         {
-            table.add ({ isFirst ? std::to_string (i + 1) : "", isFirst ? fixed (tap.start, 2) + " s" : "",
+            table.add ({ isFirst ? std::to_string (i + 1) : "", isFirst ? modal::fixedText (tap.start, 2) + " s" : "",
                          isFirst ? overNoise (tap) : "", modal::Note::fromFrequency (partial.frequency).nameWithCents(),
-                         fixed (partial.frequency, 1), fixed (partial.t60(), 2) + " s" });
+                         modal::fixedText (partial.frequency, 1), modal::fixedText (partial.t60(), 2) + " s" });
             isFirst = false;
         }
 
         if (isFirst)
-            table.add ({ std::to_string (i + 1), fixed (tap.start, 2) + " s", overNoise (tap), "nothing to read" });
+            table.add ({ std::to_string (i + 1), modal::fixedText (tap.start, 2) + " s", overNoise (tap), "nothing to read" });
 
         for (const auto trouble : tap.troubles)
             remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";

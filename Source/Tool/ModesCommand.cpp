@@ -4,7 +4,6 @@
 #include "PredictionJson.h"
 #include "PredictionText.h"
 
-#include "Files/NumberText.h"
 #include "Modal/InputError.h"
 
 #include <cmath>
@@ -17,7 +16,7 @@ constexpr double usualHighestFrequency = 2000.0; // Hz
 
 std::string csvNumber (double value)
 {
-    return std::isfinite (value) ? files::exactText (value) : "";
+    return std::isfinite (value) ? modal::exactText (value) : "";
 }
 
 /** Comma separated, a heading with units, no quoting needed (RFC 4180). */

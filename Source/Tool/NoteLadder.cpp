@@ -4,6 +4,8 @@
 #include "Svg.h"
 #include "TextTable.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -76,7 +78,7 @@ void drawRungs (Svg& svg, const Span& span, double width)
         svg.text (axisWidth - 6.0, y + 4.0, name, isNatural ? 12.0 : 9.0, Anchor::end, isC);
 
         if (isNatural)
-            svg.text (width - axisWidth + 6.0, y + 4.0, fixed (hertz, 0) + " Hz", 10.0, Anchor::start);
+            svg.text (width - axisWidth + 6.0, y + 4.0, fixedText (hertz, 0) + " Hz", 10.0, Anchor::start);
     }
 }
 

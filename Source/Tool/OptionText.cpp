@@ -1,7 +1,6 @@
 #include "OptionText.h"
 
 #include "Files/NearestWord.h"
-#include "Files/NumberText.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
@@ -24,7 +23,7 @@ double readNumber (const Arguments& arguments, const char* option, const files::
 int readCount (const std::string& text, int low, int high, const std::string& field)
 {
     std::string_view rest = text;
-    const auto number = files::takeNumber (rest);
+    const auto number = modal::takeNumber (rest);
 
     if (! number || ! rest.empty() || *number != std::floor (*number) || *number < low || *number > high)
         throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));

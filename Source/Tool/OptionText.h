@@ -9,13 +9,10 @@ namespace tool
 
 /** Sets a number of a drum from the option that stands for it, if it is given. */
 template <class Owner>
-void overrideField (const Arguments& arguments, const char* option, const files::NumberFields<Owner>& fields, const char* name,
-                    Owner& owner)
+void overrideNumber (const Arguments& arguments, const std::string& option, double Owner::*member, Owner& owner)
 {
-    const auto& field = files::fieldNamed (fields, name);
-
     if (const auto text = arguments.value (option))
-        owner.*field.member = files::readQuantity (*text, *field.quantity, field.limits, std::string ("--") + option);
+        owner.*member = files::readQuantity (*text, member, "--" + option);
 }
 
 /** The number that an option gives, or the usual one. */
@@ -23,6 +20,12 @@ double readNumber (const Arguments&, const char* option, const files::Quantity&,
 
 /** A whole number. Throws modal::InputError on `field`. */
 int readCount (const std::string& text, int low, int high, const std::string& field);
+
+template <class Owner>
+int readCount (const std::string& text, const modal::Count<Owner>& count, const std::string& field)
+{
+    return readCount (text, static_cast<int> (count.low), static_cast<int> (count.high), field);
+}
 
 /** `--date`, as in ISO 8601: 2024-05-17; "" without it. Throws modal::InputError for a day that is in no calendar. */
 std::string readDate (const Arguments&);

@@ -7,6 +7,8 @@
 #include "Sheets/PlanJson.h"
 #include "Wording/PlanText.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -29,8 +31,8 @@ constexpr double tooVague = 100.0; // cents: to the cent such a note says nothin
 std::string expectationOf (const Pass& pass, const Tuning& tuning)
 {
     if (pass.tapNoteError <= tooVague)
-        return noteOf (pass.tapNote, tuning) + "  " + fixed (pass.tapNote, 1) + " Hz, give or take " +
-               fixed (pass.tapNoteError, 0) + " cents";
+        return noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz, give or take " +
+               fixedText (pass.tapNoteError, 0) + " cents";
 
     const auto nearest = [&] (double cents)
     { return Note::fromFrequency (pass.tapNote * std::exp2 (cents / 1200.0), tuning.concertPitch).name(); };
@@ -44,7 +46,7 @@ std::string rodsText (const HeadPlan& head, const Tuning& tuning)
     const double factor = std::exp (head.response.logError);
     std::string text = head.isCalibrated
                            ? "  By what you told of its turns, a real turn does what this plan thinks within a factor of " +
-                                 fixed (factor, 2) + ".\n"
+                                 fixedText (factor, 2) + ".\n"
                            : "  No turn of this drum is known yet: real turns may do half or twice of this.\n";
 
     if (const auto& first = head.passes.front(); first.isEven())
@@ -62,7 +64,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
 {
     const std::string name = head.side == HeadSide::batter ? "BATTER" : "RESONANT";
     auto text = name + "  " + noteOf (head.fromNote, tuning) + " to " + noteOf (head.toNote, tuning) + ", " +
-                fixed (head.fromTension, 0) + " to " + fixed (head.toTension, 0) + " N/m\n";
+                fixedText (head.fromTension, 0) + " to " + fixedText (head.toTension, 0) + " N/m\n";
 
     if (head.passes.empty())
         return text + "  nothing to turn by a sixteenth or more: what is left is by ear\n";
@@ -78,8 +80,8 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 expectationOf (pass, tuning) + "\n";
 
     text += rodsText (head, tuning);
-    text += "  at the target each rod pulls with " + fixed (head.forcePerRod, 0) + " N; turning it takes " +
-            fixed (head.torque.low, 2) + " to " + fixed (head.torque.high, 2) +
+    text += "  at the target each rod pulls with " + fixedText (head.forcePerRod, 0) + " N; turning it takes " +
+            fixedText (head.torque.low, 2) + " to " + fixedText (head.torque.high, 2) +
             " N m depending on friction (information, not a target)\n";
 
     for (const auto& caution : head.cautions)

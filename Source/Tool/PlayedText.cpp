@@ -2,6 +2,8 @@
 
 #include "TextTable.h"
 
+#include "Modal/NumberText.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -26,7 +28,7 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
 
 std::string softestSpeedText (const engine::WireResponsePoint& point)
 {
-    return std::isfinite (point.softestSpeed) ? fixed (point.softestSpeed, 2) + " m/s" : "none";
+    return std::isfinite (point.softestSpeed) ? modal::fixedText (point.softestSpeed, 2) + " m/s" : "none";
 }
 
 std::string playedText (const engine::PlayedResponse& p)
@@ -34,7 +36,7 @@ std::string playedText (const engine::PlayedResponse& p)
     TextTable numbers ({ Align::left, Align::right, Align::left });
 
     for (const auto& number : playedNumbers (p))
-        numbers.add ({ number.words, fixed (number.value, number.decimals), number.unit });
+        numbers.add ({ number.words, modal::fixedText (number.value, number.decimals), number.unit });
 
     auto text = "  ONE STROKE at 3 m/s, a quarter of the way from the middle to the edge\n" + numbers.written();
 
@@ -46,7 +48,7 @@ std::string playedText (const engine::PlayedResponse& p)
 
     for (const auto& point : p.wireResponse)
     {
-        places.push_back (fixed (100.0 * point.position, 0) + " %");
+        places.push_back (modal::fixedText (100.0 * point.position, 0) + " %");
         speeds.push_back (softestSpeedText (point));
     }
 

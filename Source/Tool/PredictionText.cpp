@@ -26,12 +26,12 @@ constexpr double cautiousRodForce = 1000.0; // N
 
 std::string percent (double share, int decimals = 0)
 {
-    return fixed (100.0 * share, decimals) + " %";
+    return fixedText (100.0 * share, decimals) + " %";
 }
 
 std::string ringTime (double t60)
 {
-    return std::isfinite (t60) ? fixed (t60, 2) + " s" : "for ever";
+    return std::isfinite (t60) ? fixedText (t60, 2) + " s" : "for ever";
 }
 
 std::string motionOf (const Mode& mode, bool hasResonantHead)
@@ -67,7 +67,7 @@ std::string answerTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::left });
     table.add (
-        { "DRUM NOTE", noteOf (p.drumNote, p), fixed (p.drumNote, 1) + " Hz", "rings " + ringTime (p.sustain) + " (-60 dB)" });
+        { "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", "rings " + ringTime (p.sustain) + " (-60 dB)" });
 
     if (p.drum.hasResonantHead())
         table.add ({ "INTERVAL", p.interval.name(), "", p.interval.longName() + ", resonant over batter" });
@@ -82,8 +82,8 @@ std::string headTable (const Prediction& p)
 
     const auto add = [&] (const char* name, const HeadPrediction& head)
     {
-        table.add ({ name, noteOf (head.tapNote, p), fixed (head.tapNote, 1) + " Hz", fixed (head.tension, 0) + " N/m",
-                     fixed (head.forcePerLug, 0) + " N", fixed (head.stress / units::megapascal, 1) + " MPa",
+        table.add ({ name, noteOf (head.tapNote, p), fixedText (head.tapNote, 1) + " Hz", fixedText (head.tension, 0) + " N/m",
+                     fixedText (head.forcePerLug, 0) + " N", fixedText (head.stress / units::megapascal, 1) + " MPa",
                      percent (head.yieldShare) });
     };
 
@@ -99,11 +99,11 @@ std::string sensitivityTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::right, Align::right });
     table.add ({ "A SEMITONE UP ON", "TENSION", "DRUM NOTE" });
-    table.add ({ "batter", "+" + percent (p.batter.semitoneTension, 1), withSign (p.drumNotePerBatterSemitone, 0) + " cents" });
+    table.add ({ "batter", "+" + percent (p.batter.semitoneTension, 1), signedText (p.drumNotePerBatterSemitone, 0) + " cents" });
 
     if (p.drum.hasResonantHead())
         table.add ({ "resonant", "+" + percent (p.resonant.semitoneTension, 1),
-                     withSign (p.drumNotePerResonantSemitone, 0) + " cents" });
+                     signedText (p.drumNotePerResonantSemitone, 0) + " cents" });
 
     return table.written();
 }
@@ -115,7 +115,7 @@ void addCautions (std::vector<std::string>& list, const char* name, const HeadPr
                         " of its yield: it may stretch for good or split. Go no higher than the head's maker allows.");
 
     if (head.forcePerLug > cautiousRodForce)
-        list.push_back (std::string ("Each ") + name + " rod pulls with " + fixed (head.forcePerLug, 0) +
+        list.push_back (std::string ("Each ") + name + " rod pulls with " + fixedText (head.forcePerLug, 0) +
                         " N: lugs, hoop and shell may not be made for it. Keep to the drum's maker's limits.");
 }
 } // namespace
@@ -146,7 +146,7 @@ std::string modeTable (const Prediction& p, std::size_t mostRows)
     {
         const auto& mode = p.modes[i];
         table.add ({ "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")", noteOf (mode.frequency, p),
-                     fixed (mode.frequency, 1), fixed (mode.frequency / p.drumNote, 3), ringTime (mode.decay.t60()),
+                     fixedText (mode.frequency, 1), fixedText (mode.frequency / p.drumNote, 3), ringTime (mode.decay.t60()),
                      percent (mode.shares.batter), percent (mode.shares.resonant), percent (mode.shares.air),
                      motionOf (mode, p.drum.hasResonantHead()) });
     }
@@ -160,7 +160,7 @@ std::string predictionText (const Prediction& p, const std::string& label)
                 modeTable (p, modesInSummary);
 
     if (p.modes.size() > modesInSummary)
-        text += "  and " + std::to_string (p.modes.size() - modesInSummary) + " more to " + fixed (p.highestFrequency, 0) +
+        text += "  and " + std::to_string (p.modes.size() - modesInSummary) + " more to " + fixedText (p.highestFrequency, 0) +
                 " Hz: snarewright modes\n";
 
     for (const auto& caution : cautions (p))

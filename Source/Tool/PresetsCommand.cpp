@@ -7,6 +7,8 @@
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 
+#include "Modal/NumberText.h"
+
 namespace tool
 {
 namespace
@@ -54,7 +56,7 @@ std::string wireTable()
 
     for (const auto& preset : files::wirePresets())
         table.add ({ preset.name, preset.description, std::to_string (preset.part.strands),
-                     fixed (preset.part.strandTension, 1) + " N", fixed (1.0e3 * preset.part.pressDepth, 2) + " mm" });
+                     modal::fixedText (preset.part.strandTension, 1) + " N", modal::fixedText (1.0e3 * preset.part.pressDepth, 2) + " mm" });
 
     return table.written (0);
 }

@@ -2,6 +2,8 @@
 
 #include "TextTable.h"
 
+#include "Modal/NumberText.h"
+
 namespace tool
 {
 namespace
@@ -13,7 +15,7 @@ std::string attribute (const char* name, const std::string& value)
 
 std::string attribute (const char* name, double value)
 {
-    return attribute (name, fixed (value, 2));
+    return attribute (name, modal::fixedText (value, 2));
 }
 
 std::string attributes (const Ink& ink)
@@ -49,7 +51,7 @@ std::string escaped (const std::string& words)
 
 Svg::Svg (double width, double height)
     : head ("<svg xmlns=\"http://www.w3.org/2000/svg\"" + attribute ("width", width) + attribute ("height", height) +
-            attribute ("viewBox", "0 0 " + fixed (width, 2) + " " + fixed (height, 2)) + " font-family=\"sans-serif\">\n")
+            attribute ("viewBox", "0 0 " + modal::fixedText (width, 2) + " " + modal::fixedText (height, 2)) + " font-family=\"sans-serif\">\n")
 {
     rectangle (0.0, 0.0, width, height, { .fill = "white" });
 }

@@ -3,19 +3,9 @@
 #include "Files/Utf8.h"
 
 #include <algorithm>
-#include <cstdio>
 
 namespace tool
 {
-namespace
-{
-std::string formatted (const char* format, int decimals, double value)
-{
-    char text[64];
-    std::snprintf (text, sizeof (text), format, decimals, value);
-    return text;
-}
-} // namespace
 
 void TextTable::add (std::vector<std::string> cells)
 {
@@ -49,16 +39,6 @@ std::string TextTable::written (int indent) const
     }
 
     return text;
-}
-
-std::string fixed (double value, int decimals)
-{
-    return formatted ("%.*f", decimals, value);
-}
-
-std::string withSign (double value, int decimals)
-{
-    return formatted ("%+.*f", decimals, value);
 }
 
 } // namespace tool

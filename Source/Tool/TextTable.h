@@ -29,10 +29,4 @@ private:
     std::vector<std::vector<std::string>> rows;
 };
 
-/** A number with a fixed count of decimals: fixed (3.14159, 2) = "3.14". */
-std::string fixed (double value, int decimals);
-
-/** The same with its sign: "+62", "-3". */
-std::string withSign (double value, int decimals);
-
 } // namespace tool

@@ -1,6 +1,5 @@
 #include "Files/Json.h"
 
-#include "Files/NumberText.h"
 #include "Files/Utf8.h"
 #include "Modal/InputError.h"
 #include "tests/Catch.h"
@@ -153,7 +152,7 @@ TEST_CASE ("Numbers are taken off the front of text, whatever follows", "[json]"
     {
         CAPTURE (c.text);
         std::string_view text = c.text;
-        const auto number = files::takeNumber (text);
+        const auto number = modal::takeNumber (text);
         REQUIRE (number.has_value());
         CHECK (*number == c.number);
         CHECK (text == c.rest);
@@ -162,6 +161,6 @@ TEST_CASE ("Numbers are taken off the front of text, whatever follows", "[json]"
     for (std::string_view none : { "", "in", "-", ".", "nan", "inf", "e5" })
     {
         CAPTURE (none);
-        CHECK_FALSE (files::takeNumber (none).has_value());
+        CHECK_FALSE (modal::takeNumber (none).has_value());
     }
 }

@@ -1,7 +1,7 @@
 #include "Fitting/TapNotes.h"
 
 #include "Fitting/common/HeadMass.h"
-#include "Modal/InputError.h"
+#include "Modal/DrumNumbers.h"
 #include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
 
@@ -36,7 +36,7 @@ HeadFit fitTapNotes (const HeadFitSetup& setup, const std::vector<double>& notes
     double logarithm = 0.0;
 
     for (const double note : notes)
-        logarithm += std::log (modal::requireInRange (note, { 10.0, 5000.0, "Hz" }, "tap note")) / static_cast<double> (count);
+        logarithm += std::log (modal::requireInRange (note, modal::noteRange, "tap note")) / static_cast<double> (count);
 
     HeadFit fit;
     fit.isPossible = true;

@@ -1,6 +1,6 @@
 #include "Fitting/Plan.h"
 
-#include "Modal/InputError.h"
+#include "Modal/DrumNumbers.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -127,7 +127,7 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     const auto& drum = request.drum;
     const bool isBatter = side == modal::HeadSide::batter;
     const auto& head = isBatter ? drum.batter : drum.resonant;
-    modal::requireInRange (now.tension, { 1.0, modal::yieldTension (head), "N/m" },
+    modal::requireInRange (now.tension, modal::tensionRange (head),
                     std::string (isBatter ? "batter" : "resonant") + " tension now");
 
     if (! now.lugCents.empty() && static_cast<int> (now.lugCents.size()) != drum.lugs)
