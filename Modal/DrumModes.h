@@ -50,8 +50,8 @@ struct Decay
 /** Where a mode's kinetic energy is; the three add up to 1. */
 struct Shares
 {
-    double batter = 0.0;   ///< in the batter film
-    double resonant = 0.0; ///< in the resonant film
+    double batter = 0.0;   ///< in the batter head
+    double resonant = 0.0; ///< in the resonant head
     double air = 0.0;      ///< in the air inside and outside that moves along
 };
 

@@ -19,8 +19,9 @@ inline constexpr std::array<Number<Owner>, 0> numbersOf{};
 
 /** Whole numbers. */
 inline constexpr Count<DrumSpec> lugCount{ "lugs", "rods a head", Dimension::ratio, &DrumSpec::lugs, 4, 16 };
-inline constexpr Count<HeadConstruction> plyCount{ "plies", "plies of equal thickness", Dimension::ratio, &HeadConstruction::plies,
-                                                   1, 2 };
+inline constexpr Count<HeadConstruction> plyCount{
+    "plies", "plies of equal thickness", Dimension::ratio, &HeadConstruction::plies, 1, 2
+};
 inline constexpr Count<WireSpec> strandCount{ "strands", "strands of the wires", Dimension::ratio, &WireSpec::strands, 2, 60 };
 
 template <>
@@ -84,7 +85,8 @@ inline constexpr auto numbersOf<WireSpec> = std::to_array<Number<WireSpec>> ({
     { "length_share", "between the end plates, of the head's diameter", Dimension::share, &WireSpec::lengthShare, 0.5, 0.96 },
     { "bed_width", "from the first strand to the last", Dimension::length, &WireSpec::bedWidth, 5.0e-3, 0.12 },
     { "strand_tension", "strainer tension per strand", Dimension::force, &WireSpec::strandTension, 0.05, 30.0 },
-    { "press_depth", "of the end plates into the head; negative: a gap", Dimension::length, &WireSpec::pressDepth, -2.0e-3, 2.0e-3 },
+    { "press_depth", "of the end plates into the head; negative: a gap", Dimension::length, &WireSpec::pressDepth, -2.0e-3,
+      2.0e-3 },
     { "bed_depth", "of the snare beds in the bearing edge", Dimension::length, &WireSpec::bedDepth, 0.0, 5.0e-3 },
     { "bed_span", "of each snare bed along the edge", Dimension::length, &WireSpec::bedSpan, 0.02, 0.2 },
     { "unevenness", "spread of tension between strands", Dimension::share, &WireSpec::unevenness, 0.0, 0.5 },
@@ -135,9 +137,9 @@ void checkNumbers (const Owner& values, const std::string& owner)
 }
 
 /** What a tuning may ask for. What a given head can reach is narrower: see tensionsFor(). */
-inline constexpr Range noteRange{ 10.0, 5000.0, "Hz" };       ///< tap notes and the drum note
+inline constexpr Range noteRange{ 10.0, 5000.0, "Hz" };         ///< tap notes and the drum note
 inline constexpr Range lugCentsRange{ -300.0, 300.0, "cents" }; ///< a lug beside the head's tap note
-inline constexpr double lowestTension = 1.0;                   ///< N/m: a head that is all but slack
+inline constexpr double lowestTension = 1.0;                    ///< N/m: a head that is all but slack
 
 /** From all but slack to yield, N/m. */
 inline Range tensionRange (const HeadConstruction& head)
@@ -146,10 +148,9 @@ inline Range tensionRange (const HeadConstruction& head)
 }
 
 /** Areal density of a head of one or two plies away from dot and ring. */
-inline constexpr Range arealDensityRange{
-    numberOf (&HeadConstruction::plyThickness).low * Film::density,
-    numberOf (&HeadConstruction::plyThickness).high * plyCount.high * Film::density + numberOf (&HeadConstruction::coatingDensity).high,
-    "kg/m2"
-};
+inline constexpr Range arealDensityRange{ numberOf (&HeadConstruction::plyThickness).low * Film::density,
+                                          numberOf (&HeadConstruction::plyThickness).high* plyCount.high* Film::density +
+                                              numberOf (&HeadConstruction::coatingDensity).high,
+                                          "kg/m2" };
 
 } // namespace modal

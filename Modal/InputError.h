@@ -8,7 +8,7 @@
 namespace modal
 {
 
-/** A value that a person gave and that cannot be used.
+/** An input value that cannot be used.
 
     `what()` reads as one sentence: the field, the value, and what is allowed; or the field, what is the matter with it, and what
     it needs.
@@ -18,13 +18,13 @@ class InputError : public std::runtime_error
 public:
     InputError (std::string fieldName, std::string givenValue, std::string allowedValues);
 
-    /** Where it is no value that is wrong: "--output" "is missing" "a file to write". The fault goes on from the field's name. */
+    /** For errors without a value: "--output" "is missing" "a file to write". The fault continues after the field's name. */
     static InputError fault (std::string fieldName, std::string whatIsTheMatter, std::string needed);
 
-    /** The same about a field that its owner knows by another name. */
+    /** The same error under another name of the field. */
     InputError of (std::string fieldName) const;
 
-    /** The same with more that would be allowed. */
+    /** The same error with more allowed values. */
     InputError orAllowed (const std::string& more) const;
 
     const std::string& field() const noexcept { return fieldText; }

@@ -12,7 +12,7 @@ struct HeadPrediction
 {
     double tension = 0.0;         ///< N/m
     double tapNote = 0.0;         ///< Hz
-    double stress = 0.0;          ///< Pa in the film
+    double stress = 0.0;          ///< Pa in the load-bearing film
     double yieldShare = 0.0;      ///< stress over the film's yield stress, 0 to 1
     double forcePerLug = 0.0;     ///< N along each rod: T·2πa over the number of lugs, no friction at the edge
     double semitoneTension = 0.0; ///< relative tension change that raises the tap note by one semitone (0.12 in vacuo)
@@ -44,7 +44,7 @@ struct Prediction
     double highestFrequency = 0.0; ///< Hz, up to where modes are listed
 };
 
-/** Solves a tuning on a drum and says what comes of it. */
+/** Solves a tuning on a drum and predicts its notes, tensions and modes. */
 Prediction predict (const DrumSpec&, const Tuning&, const SolveOptions& = {});
 
 } // namespace modal

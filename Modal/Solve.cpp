@@ -1,8 +1,8 @@
 #include "Solve.h"
 
-#include "Modal/mathematics/Bessel.h"
-#include "Modal/heads/HeadMatrices.h"
 #include "DrumNumbers.h"
+#include "Modal/heads/HeadMatrices.h"
+#include "Modal/mathematics/Bessel.h"
 #include "Modal/modes/OrderModes.h"
 #include "Modal/modes/Perturbation.h"
 #include "Units.h"
@@ -19,7 +19,7 @@ namespace
 constexpr int highestOrder = 60;
 constexpr double wavesOverBand = 2.0; // cavity waves are followed to this multiple of the highest frequency
 
-/** Roughly the frequency of a head's mode by its zero: the film and an air layer of a/j on either side. */
+/** Roughly the frequency of a head's mode by its zero: the head and an air layer of a/j on either side. */
 double roughFrequency (const HeadConstruction& head, double tension, double zero, const DrumSpec& drum)
 {
     const double density = head.baseDensity() + 2.0 * drum.air.density * drum.radius() / zero;

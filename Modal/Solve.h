@@ -7,13 +7,14 @@
 namespace modal
 {
 
-/** How the heads are drawn. */
+/** Tension of the heads. */
 struct Tensions
 {
     double batter = 0.0;   ///< mean tension, N/m
     double resonant = 0.0; ///< mean tension, N/m; ignored without a resonant head
 
-    /** For each lug, the radial tension at the edge beside it over the mean, minus 1. Empty: even. -0.9 to 2 if no film folds. */
+    /** For each lug, the radial tension at the edge beside it over the mean, minus 1. Empty: even. -0.9 to 2, if the head stays
+     * taut. */
     std::vector<double> batterLugs{}, resonantLugs{};
 };
 
@@ -32,7 +33,7 @@ struct SolveOptions
    plug of air. The frequency dependence of the exterior load and all losses follow to first order in each mode. Uneven lugs and
    muffling then couple these modes in a second symmetric eigenproblem (Rayleigh–Ritz on the even drum's modes).
 
-    Orders end at 60: where a head's modes of that order lie below the frequency asked for, DrumModes::highestFrequency says how
+    Orders end at 60: where a head's modes of that order lie below the frequency asked for, DrumModes::highestFrequency gives how
    far the result is complete.
 
     @throws InputError for a drum or tensions that cannot be

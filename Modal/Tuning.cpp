@@ -50,7 +50,7 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
 
         if (batterNotes.lowest > batterNotes.highest)
             throw InputError ("interval", asText (wanted.interval.semitones) + " semitones",
-                              "one that both heads can have before a film yields");
+                              "one that both heads can have below yield");
     }
 
     const auto noteAt = [&] (double batterNote)
@@ -71,8 +71,8 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
                              .first = 1.5 * wanted.drumNote,
                              .slope = 1.0,
                              .tolerance = 1.0e-9 };
-    const double batterNote = settingFor (wanted.drumNote, search, "drum note", "below, a film is slack",
-                                          "above, a film would yield", "between them, the drum's lowest mode is the air's");
+    const double batterNote = settingFor (wanted.drumNote, search, "drum note", "below, a head is slack",
+                                          "above, a head would yield", "between them, the lowest mode is an air mode");
     return tensionsForNotes (drum, { batterNote, ratio * batterNote });
 }
 

@@ -47,14 +47,14 @@ struct Tuning
 /** Tap note in Hz of one head at a tension: its (1,1) frequency with air, cavity closed, the other head held still. */
 double tapNote (const DrumSpec&, HeadSide, double tension);
 
-/** Tap notes that a head can have, Hz: from a film that is all but slack to one that yields. */
+/** Tap notes that a head can have, Hz: from all but slack to yield. */
 struct NoteRange
 {
     double lowest, highest;
 };
 NoteRange tapNoteRange (const DrumSpec&, HeadSide);
 
-/** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the film's
+/** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the head's
     yield does, or none comes within a cent; the message gives the notes that can be had. */
 double tensionForTapNote (const DrumSpec&, HeadSide, double hertz);
 

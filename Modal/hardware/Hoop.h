@@ -19,7 +19,7 @@ struct HoopSpec
     Kind kind = Kind::flanged16;
 };
 
-/** What bending and inertia need to know of a ring's section. */
+/** Cross section of a ring: what its bending and inertia depend on. */
 struct RingSection
 {
     double area;          ///< m²

@@ -8,18 +8,18 @@ namespace modal
     Defaults are common practice, no source, except where a member says otherwise. */
 struct WireSpec
 {
-    bool on = true;                     ///< the strainer's lever: off throws the wires clear of the head
+    bool on = true;                     ///< the strainer's lever; off holds the wires clear of the head
     int strands = 20;                   ///< wires in the set, 2 to 60
     double strandMass = 1.1e-3;         ///< kg, each, between the end plates, 0.1 to 5 g
     double lengthShare = 0.86;          ///< between the end plates, as a share of the head's diameter, 0.5 to 0.96
     double bedWidth = 42.0e-3;          ///< m, from the first wire to the last, 5 to 120 mm
     double strandTension = 4.0;         ///< N a wire, set by the strainer, 0.05 to 30
-    double pressDepth = 0.20e-3;        ///< m the end plates are drawn into the head where they lie (negative: a gap), -2 to 2 mm
+    double pressDepth = 0.20e-3;        ///< m the end plates are pressed into the head (negative: a gap), -2 to 2 mm
     double bedDepth = 1.5e-3;           ///< m by which the bearing edge is cut back where the wires cross it, 0 to 5 mm
     double bedSpan = 0.12;              ///< m of the edge along which each of both beds is cut, 20 to 200 mm
     double unevenness = 0.08;           ///< relative spread of tension between wires, 0 to 0.5
     double contactLoss = 0.8;           ///< s/m, Hunt-Crossley: force × (1 + loss × approach speed), 0 to 10
-    double contactSize = 1.0e-3;        ///< m, half the width over which a coil's turn bears on the film, 0.1 to 5 mm
+    double contactSize = 1.0e-3;        ///< m, half the width over which a coil's turn bears on the head, 0.1 to 5 mm
     double decayRate = 18.0;            ///< 1/s, amplitude decay of a free wire's lowest mode, 0 to 500
     double decayPerOscillation = 0.012; ///< loss factor of the coil above that, 0 to 0.5
     double gravity = 9.80665;           ///< m/s² across the wires: they hang below a level drum (ISO 80000-3), 0 to 20

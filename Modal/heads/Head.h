@@ -28,8 +28,8 @@ struct Film
 
 /** How a head is built. All lengths in metres.
 
-    A dot is a disc of extra film in the middle, a ring is a strip of extra film along the rim: both add mass and no
-    tension, since they are glued to a film that was stretched before.
+    A dot is a disc of extra film in the centre, a ring is a strip of extra film along the rim: both add mass and no
+    tension, since they are glued to the finished head.
 */
 struct HeadConstruction
 {

@@ -19,7 +19,7 @@ Eigen::MatrixXd unevenStiffness (const std::vector<BasisFunction>&, const std::v
 /** ∫ φ φ' dA over what an item of muffling covers, divided by the covered area, 1/m². Gauss–Legendre. */
 Eigen::MatrixXd meanOver (const std::vector<BasisFunction>&, const MufflingItem&, double radius);
 
-/** Whether what an item covers looks the same from all sides: a ring, or a patch in the middle. Then meanOver() couples no
+/** Whether what an item covers looks the same from all sides: a ring, or a patch in the centre. Then meanOver() couples no
     functions of different order or parity. */
 bool isRound (const MufflingItem&) noexcept;
 

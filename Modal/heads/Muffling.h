@@ -7,9 +7,9 @@
 namespace modal
 {
 
-/** Something laid on a head that adds mass and takes energy where it lies.
+/** Muffling laid on a head: it adds mass and absorbs energy where it lies.
 
-    A patch is a disc, a ring lies along the rim. Both are described by what they weigh and how they rub. */
+    A patch is a disc, a ring lies along the rim. Both have a mass and a resistance to motion. */
 struct MufflingItem
 {
     enum class Shape
@@ -21,7 +21,7 @@ struct MufflingItem
     Shape shape = Shape::patch;
     HeadSide head = HeadSide::batter;
     double size = 0.03;       ///< m, diameter of a patch or width of a ring, 5 to 200 mm
-    double distance = 0.12;   ///< m from the middle to a patch's centre, 0 to the head's radius
+    double distance = 0.12;   ///< m from the head's centre to the patch's centre, 0 to the head's radius
     double angle = 0.0;       ///< rad, of a patch's centre
     double mass = 0.003;      ///< kg, 0 to 0.1
     double resistance = 60.0; ///< N·s/m³, force per area and speed: rubbing inside the cloth or gel, 0 to 1e5

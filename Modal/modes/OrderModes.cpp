@@ -16,7 +16,7 @@ namespace
 {
 
 constexpr double smallChange = 0.002;       // of modal mass: first order errs by about its square over the modes' spacing
-constexpr double filmShareOfAirModes = 0.1; // below this share of the kinetic energy in the films a mode is the air's
+constexpr double headShareOfAirModes = 0.1; // a mode with less of its kinetic energy in the heads is an air mode
 
 /** Lets the loads follow each mode's own frequency: the eigenproblem was solved with the exterior and the cavity's higher waves
  * at rest. */
@@ -209,7 +209,7 @@ OrderMode describe (const OrderProblem& problem, const Eigen::VectorXd& shape, d
     mode.frequency = loweredByRadiation (problem, shape, omega, mode.decay.radiation, drum, tensions) / units::twoPi;
     mode.shares = sharesOf (problem, shape);
     mode.togetherness = 2.0 * found.batter.dot (found.resonant) / (batterMotion + resonantMotion);
-    mode.isAirMode = mode.shares.batter + mode.shares.resonant < filmShareOfAirModes;
+    mode.isAirMode = mode.shares.batter + mode.shares.resonant < headShareOfAirModes;
     return found;
 }
 

@@ -1,7 +1,7 @@
 #include "OrderProblem.h"
 
-#include "Modal/mathematics/Bessel.h"
 #include "Modal/Units.h"
+#include "Modal/mathematics/Bessel.h"
 
 #include <cmath>
 
@@ -35,10 +35,10 @@ void addBlock (Eigen::MatrixXd& matrix, Eigen::Index row, Eigen::Index column, c
         matrix.block (column, row, block.cols(), block.rows()) += block.transpose();
 }
 
-void addHead (OrderProblem& problem, Eigen::Index at, const Eigen::MatrixXd& film, double tension, const DrumSpec& drum)
+void addHead (OrderProblem& problem, Eigen::Index at, const Eigen::MatrixXd& headMass, double tension, const DrumSpec& drum)
 {
     problem.stiffness.diagonal().segment (at, problem.functions()) += tension * (problem.zeros / drum.radius()).cwiseAbs2();
-    addBlock (problem.mass, at, at, film + problem.outside.self);
+    addBlock (problem.mass, at, at, headMass + problem.outside.self);
 }
 
 void addCavity (OrderProblem& problem, const DrumSpec& drum)

@@ -133,7 +133,7 @@ std::vector<Mixture> mix (const DrumModes& even, const Perturbation& added, cons
     std::vector<Mixture> mixtures;
 
     if (solver.eigenvalues()[0] <= 0.0)
-        throw InputError ("uneven lugs", "a film that is slack in places",
+        throw InputError ("uneven lugs", "a head that is slack in places",
                           "lugs so near to each other that it is taut everywhere");
 
     for (Eigen::Index i = 0; i < size; ++i)

@@ -24,7 +24,7 @@ struct Perturbation
 /** The drum's modes with the addition, by Rayleigh–Ritz on the modes given: shapes, frequencies and losses mix, and pairs split;
     a round addition to a uniform drum mixes within each order alone, and pairs stay.
 
-    @throws InputError where the film is so slack in places that it would not swing but fold */
+    @throws InputError where a head is so slack in places that it would fold instead of vibrate */
 DrumModes perturbed (const DrumModes&, const Perturbation&);
 
 } // namespace modal

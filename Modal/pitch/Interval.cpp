@@ -40,7 +40,7 @@ constexpr Alias aliases[] = { { "unison", 0 },     { "semitone", 1 }, { "half st
                               { "whole step", 2 }, { "fourth", 5 },   { "tritone", 6 },   { "diminished fifth", 6 },
                               { "d5", 6 },         { "fifth", 7 },    { "octave", 12 } };
 
-/** Semitones of a name, or NaN. Short names tell minor from major by their case. */
+/** Semitones of a name, or NaN. Short names are case-sensitive: m3 is minor, M3 major. */
 double semitonesOfName (const std::string& text)
 {
     for (const auto& named : namedIntervals())
@@ -106,7 +106,7 @@ bool hasName (double semitones) noexcept
 Nearest nearest (double semitones)
 {
     const long size = std::lround (std::abs (semitones));
-    // Beside a unison there is no direction for the name to tell, so the cents do.
+    // A unison has no direction, so the sign of the cents gives it.
     const double beyond = size == 0 ? semitones : std::abs (semitones) - static_cast<double> (size);
     const double cents = std::round (100.0 * beyond);
     return { namedIntervals()[static_cast<std::size_t> (size)], semitones < 0.0 && size > 0, cents };

@@ -31,7 +31,7 @@ NoteFound findNote (double hertz, const NoteSearch& search)
     const auto noteOf = [&] (const Place& place) { return hertz * std::exp (place.error); };
     const double ends[] = { std::log (search.lowest), std::log (search.highest) };
     constexpr double unknown = std::numeric_limits<double>::infinity();
-    // The error is unknown where nobody has looked yet.
+    // The error at the ends is unknown until a step lands there.
     Place below{ ends[0], -unknown }, above{ ends[1], unknown }, best{ ends[0], unknown };
     Place last{};
     double next = std::clamp (std::log (search.first), ends[0], ends[1]);
@@ -48,7 +48,7 @@ NoteFound findNote (double hertz, const NoteSearch& search)
 
         (place.error < 0.0 ? below : above) = place;
 
-        // The note is beyond what there is.
+        // The note lies outside the range.
         if ((place.error < 0.0 && next == ends[1]) || (place.error > 0.0 && next == ends[0]))
             break;
 

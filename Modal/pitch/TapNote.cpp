@@ -1,9 +1,9 @@
 #include "Modal/InputError.h"
-#include "NoteSearch.h"
-#include "Modal/heads/OneHead.h"
-#include "Modal/modes/OrderModes.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+#include "Modal/heads/OneHead.h"
+#include "Modal/modes/OrderModes.h"
+#include "NoteSearch.h"
 
 #include <cmath>
 
@@ -18,7 +18,7 @@ constexpr int functions = 9;
 // Cavity waves to keep, in units of c / 2πa: the (1,1) mode lies near 1, the next waves of the order above 1.84.
 constexpr double waveCutoff = 8.0;
 
-/** Below this share of the note at which a film yields it is too slack to have one. */
+/** Below this share of the tap note at yield the head is too slack to have a note. */
 constexpr double lowestShare = 0.02;
 
 double yieldTension (const DrumSpec& drum, HeadSide side)
@@ -45,8 +45,7 @@ void requireInRange (double hertz, const DrumSpec& drum, HeadSide side)
     if (! (hertz >= range.lowest && hertz <= range.highest))
         throw InputError (nameOf (side), asText (hertz, 5) + " Hz",
                           asLimit (range.lowest, false) + " to " + asLimit (range.highest, true) +
-                              " Hz on this head; above, its film would yield (" + asText (yieldTension (drum, side), 4) +
-                              " N/m)");
+                              " Hz on this head; above, it would yield (" + asText (yieldTension (drum, side), 4) + " N/m)");
 }
 
 /** The tap note rises nearly with the square root of tension. */
@@ -87,8 +86,8 @@ NoteRange tapNoteRange (const DrumSpec& drum, HeadSide side)
 double tensionForTapNote (const DrumSpec& drum, HeadSide side, double hertz)
 {
     requireInRange (hertz, drum, side);
-    return settingFor (hertz, searchFor (drum, side, hertz), nameOf (side), "below, its film is slack", "above, it would yield",
-                       "between them, the lowest (1,1) mode is the air's");
+    return settingFor (hertz, searchFor (drum, side, hertz), nameOf (side), "below, it is slack", "above, it would yield",
+                       "between them, the lowest (1,1) mode is an air mode");
 }
 
 double tensionNearTapNote (const DrumSpec& drum, HeadSide side, double hertz)

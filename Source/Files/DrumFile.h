@@ -3,9 +3,9 @@
 #include "Json.h"
 
 #include "Modal/DrumSpec.h"
+#include "Modal/Tuning.h"
 #include "Modal/hardware/Hoop.h"
 #include "Modal/hardware/Stick.h"
-#include "Modal/Tuning.h"
 #include "Modal/hardware/Wires.h"
 
 #include <filesystem>
@@ -22,7 +22,7 @@ namespace files
           "batter": { "thickness_mil": 10, "coating_g_per_m2": 30 }, "resonant": "3mil",
           "tunings": [ { "name": "Evening", "batter": { "tap_note": "G#3" }, "interval": "P4" } ] }
 
-    Every number's key ends in its unit. DEVELOPERS.md lists the keys.
+    Every number's key ends in its unit. README.md beside this file lists the keys.
 */
 struct DrumFile
 {

@@ -279,7 +279,8 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
         request.drumNote = hertz;
     if (const auto text = reader.text ("interval"))
         request.interval = Interval::parse (*text, reader.pathOf ("interval"));
-    if (const auto semitones = reader.number ("interval_semitones", Quantity::pureNumber, limitsOf (numberOf (&Interval::semitones))))
+    if (const auto semitones =
+            reader.number ("interval_semitones", Quantity::pureNumber, limitsOf (numberOf (&Interval::semitones))))
         request.interval = Interval{ *semitones };
 
     LugCents lugs;

@@ -46,7 +46,10 @@ private:
             words.push_back (std::move (word));
     }
 
-    static bool isBareNumber (std::string_view word) { return modal::takeNumber (word).has_value() && (word.empty() || word == "x"); }
+    static bool isBareNumber (std::string_view word)
+    {
+        return modal::takeNumber (word).has_value() && (word.empty() || word == "x");
+    }
 
     std::vector<std::string> words;
     std::size_t next = 0;
@@ -162,7 +165,8 @@ modal::HeadConstruction readHeadText (std::string_view text, const std::string& 
     }
 
     if (density)
-        setArealDensity (head, inLimits (*density, Quantity::arealDensity.si(), limitsOf (modal::arealDensityRange), field), field);
+        setArealDensity (head, inLimits (*density, Quantity::arealDensity.si(), limitsOf (modal::arealDensityRange), field),
+                         field);
 
     return head;
 }

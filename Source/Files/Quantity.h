@@ -36,8 +36,8 @@ struct Quantity
     std::string unitsListed() const;
 
     static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
-        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure,
-        contactStiffness, contactLoss, decayRate, acceleration;
+        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, contactStiffness, contactLoss,
+        decayRate, acceleration;
 };
 
 /** What is allowed, in SI. */

@@ -123,12 +123,12 @@ std::vector<ParameterSpec> tuning()
 std::vector<ParameterSpec> drum()
 {
     const auto* group = "Drum";
-    return { within (8.0, 26.0, ofDrum ("diameter", "Diameter", group, Effect::modes, &modal::DrumSpec::diameter, "in", 0.0, 14.0)),
+    return { within (8.0, 26.0,
+                     ofDrum ("diameter", "Diameter", group, Effect::modes, &modal::DrumSpec::diameter, "in", 0.0, 14.0)),
              within (2.0, 20.0, ofDrum ("depth", "Depth", group, Effect::modes, &modal::DrumSpec::depth, "in", 0.0, 6.5)),
              choice ("bottom", "Bottom", group, Effect::modes, bottoms),
              within (5.0, lugParameters, ofDrum ("lugs", "Lugs", group, Effect::modes, modal::lugCount)),
-             called ("none",
-                     ofDrum ("vent_diameter", "Vent diameter", group, Effect::modes, &modal::Vent::diameter, "mm")),
+             called ("none", ofDrum ("vent_diameter", "Vent diameter", group, Effect::modes, &modal::Vent::diameter, "mm")),
              choice ("shell_material", "Shell material", group, Effect::modes, materials),
              ofDrum ("shell_thickness", "Shell thickness", group, Effect::modes, &modal::Shell::thickness, "mm", 0.0, 6.0),
              choice ("hoop", "Hoops", group, Effect::drum, hoops) };
@@ -137,9 +137,12 @@ std::vector<ParameterSpec> drum()
 std::vector<ParameterSpec> batterHead()
 {
     const auto* group = "Batter head";
-    return { within (1.0, 19.0, startingAt (10.0, ofDrum ("batter_film", "Batter film", group, Effect::modes, &modal::HeadConstruction::plyThickness, "mil", 0.0, 8.0))),
+    return { within (1.0, 19.0,
+                     startingAt (10.0, ofDrum ("batter_film", "Batter film", group, Effect::modes,
+                                               &modal::HeadConstruction::plyThickness, "mil", 0.0, 8.0))),
              ofDrum ("batter_plies", "Batter plies", group, Effect::modes, modal::plyCount),
-             called ("none", startingAt (30.0, ofDrum ("batter_coating", "Batter coating", group, Effect::modes, &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))),
+             called ("none", startingAt (30.0, ofDrum ("batter_coating", "Batter coating", group, Effect::modes,
+                                                       &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))),
              called ("none", measured ("batter_dot", "Batter dot diameter", group, Effect::modes, Quantity::length, "mm", 0.0,
                                        200.0, 0.0)),
              measured ("batter_dot_film", "Batter dot film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 7.5),
@@ -152,9 +155,12 @@ std::vector<ParameterSpec> batterHead()
 std::vector<ParameterSpec> resonantHead()
 {
     const auto* group = "Resonant head";
-    return { within (1.0, 19.0, startingAt (3.0, ofDrum ("resonant_film", "Resonant film", group, Effect::modes, &modal::HeadConstruction::plyThickness, "mil", 0.0, 4.0))),
+    return { within (1.0, 19.0,
+                     startingAt (3.0, ofDrum ("resonant_film", "Resonant film", group, Effect::modes,
+                                              &modal::HeadConstruction::plyThickness, "mil", 0.0, 4.0))),
              ofDrum ("resonant_plies", "Resonant plies", group, Effect::modes, modal::plyCount),
-             called ("none", startingAt (0.0, ofDrum ("resonant_coating", "Resonant coating", group, Effect::modes, &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))) };
+             called ("none", startingAt (0.0, ofDrum ("resonant_coating", "Resonant coating", group, Effect::modes,
+                                                      &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))) };
 }
 
 std::vector<ParameterSpec> lugCents()
@@ -176,51 +182,54 @@ std::vector<ParameterSpec> lugCents()
 std::vector<ParameterSpec> wires()
 {
     const auto* group = "Wires";
-    return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
-             ofDrum ("wire_strands", "Strands", group, Effect::drum, modal::strandCount),
-             ofDrum ("wire_mass", "Strand mass", group, Effect::drum, &modal::WireSpec::strandMass, "g", 0.0, 1.1),
-             ofDrum ("wire_tension", "Strainer tension a strand", group, Effect::drum, &modal::WireSpec::strandTension, "n", 0.0, 4.0),
-             ofDrum ("wire_press", "Wires drawn into the head", group, Effect::drum, &modal::WireSpec::pressDepth, "mm"),
-             ofDrum ("wire_unevenness", "Spread of strand tension", group, Effect::drum, &modal::WireSpec::unevenness, "percent") };
+    return {
+        toggle ("wires_on", "Wires on", group, Effect::drum, true),
+        ofDrum ("wire_strands", "Strands", group, Effect::drum, modal::strandCount),
+        ofDrum ("wire_mass", "Strand mass", group, Effect::drum, &modal::WireSpec::strandMass, "g", 0.0, 1.1),
+        ofDrum ("wire_tension", "Strainer tension a strand", group, Effect::drum, &modal::WireSpec::strandTension, "n", 0.0, 4.0),
+        ofDrum ("wire_press", "Wires drawn into the head", group, Effect::drum, &modal::WireSpec::pressDepth, "mm"),
+        ofDrum ("wire_unevenness", "Spread of strand tension", group, Effect::drum, &modal::WireSpec::unevenness, "percent")
+    };
 }
 
 std::vector<ParameterSpec> muffling()
 {
     const auto* group = "Muffling";
-    return { called ("none",
-                     startingAt (0.0, ofDrum ("patch_mass", "Patch mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 5.0))),
+    return { called ("none", startingAt (0.0, ofDrum ("patch_mass", "Patch mass", group, Effect::modes,
+                                                      &modal::MufflingItem::mass, "g", 0.0, 5.0))),
              ofDrum ("patch_size", "Patch diameter", group, Effect::modes, &modal::MufflingItem::size, "mm", 0.0, 40.0),
              measured ("patch_place", "Patch distance from the middle", group, Effect::modes, Quantity::share, "percent", 0.0,
                        100.0, 70.0),
              measured ("patch_rub", "Patch resistance", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 60.0, 0.0,
                        200.0),
-             called ("none", startingAt (0.0, ofDrum ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 10.0))),
+             called ("none", startingAt (0.0, ofDrum ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes,
+                                                      &modal::MufflingItem::mass, "g", 0.0, 10.0))),
              measured ("muffle_ring_width", "Muffling ring width", group, Effect::modes, Quantity::length, "mm", 5.0, 80.0, 25.0),
-             called ("none", startingAt (0.0, ofDrum ("resonant_patch_mass", "Resonant patch mass", group, Effect::modes, &modal::MufflingItem::mass, "g", 0.0, 5.0))) };
+             called ("none", startingAt (0.0, ofDrum ("resonant_patch_mass", "Resonant patch mass", group, Effect::modes,
+                                                      &modal::MufflingItem::mass, "g", 0.0, 5.0))) };
 }
 
 std::vector<ParameterSpec> strokes()
 {
     const auto* group = "Stick and stroke";
-    return {
-        ofDrum ("stick_mass", "Stick mass at the tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
-        measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0, 8.0e5),
-        ofDrum ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0, 45.0),
-        measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
-                  98.0, 25.0),
-        measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
-                  34.0),
-        measured ("rim_lag", "Rimshot: hoop after head", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
-        measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0, 0.0,
-                  6.0),
-        measured ("press_time", "Buzz: time pressed", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0,
-                  250.0),
-        measured ("double_delay", "Double stroke: second after", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0,
-                  0.0, 90.0),
-        measured ("double_share", "Double stroke: second's speed", group, Effect::playing, Quantity::share, "percent", 10.0,
-                  120.0, 80.0),
-        choice ("stroke_notes", "Notes that play", group, Effect::playing, noteSets)
-    };
+    return { ofDrum ("stick_mass", "Stick mass at the tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
+             measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0,
+                       8.0e5),
+             ofDrum ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0, 45.0),
+             measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
+                       98.0, 25.0),
+             measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
+                       34.0),
+             measured ("rim_lag", "Rimshot: hoop after head", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
+             measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0,
+                       0.0, 6.0),
+             measured ("press_time", "Buzz: time pressed", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0,
+                       250.0),
+             measured ("double_delay", "Double stroke: second after", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0,
+                       70.0, 0.0, 90.0),
+             measured ("double_share", "Double stroke: second's speed", group, Effect::playing, Quantity::share, "percent", 10.0,
+                       120.0, 80.0),
+             choice ("stroke_notes", "Notes that play", group, Effect::playing, noteSets) };
 }
 
 std::vector<ParameterSpec> microphones()

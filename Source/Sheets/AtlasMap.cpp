@@ -1,6 +1,5 @@
 #include "AtlasMap.h"
 
-
 #include "Modal/NumberText.h"
 #include "Modal/pitch/Note.h"
 

@@ -109,7 +109,8 @@ std::vector<std::string> changesBetween (const modal::Prediction& from, const mo
     if (to.drum.hasResonantHead())
         changes.push_back (changeOf ("Resonant", from.resonant, to.resonant));
 
-    changes.push_back ("Drum note " + modal::signedText (modal::centsBetween (from.drumNote, to.drumNote) / 100.0, 1) + " semitones.");
+    changes.push_back ("Drum note " + modal::signedText (modal::centsBetween (from.drumNote, to.drumNote) / 100.0, 1) +
+                       " semitones.");
     return changes;
 }
 

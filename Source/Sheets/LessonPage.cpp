@@ -110,7 +110,8 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
     if (p.drum.hasResonantHead())
         row ("Resonant", p.resonant);
 
-    text += "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", rings " + fixedText (p.sustain, 2) + " s with the wires off";
+    text +=
+        "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", rings " + fixedText (p.sustain, 2) + " s with the wires off";
 
     if (p.drum.hasResonantHead())
         text += "; interval " + escaped (p.interval.longName());

@@ -139,8 +139,9 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
     addRow (table, "  change", tunings,
             [&] (const auto& t)
             {
-                return &t == &tunings.front() ? std::string ("-")
-                                              : signedText (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
+                return &t == &tunings.front()
+                           ? std::string ("-")
+                           : signedText (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
             });
     addRow (table, "  rings", tunings, [] (const auto& t) { return fixedText (t.prediction.sustain, 2) + " s"; });
 

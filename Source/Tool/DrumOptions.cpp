@@ -73,8 +73,9 @@ Air readAir (const std::string& text)
     for (const auto& part : splitAtCommas (text))
     {
         const auto& fields = numbersOf<Weather>;
-        const auto field = std::find_if (fields.begin(), fields.end(),
-                                         [&] (const auto& f) { return takeQuantity (part, quantityOf (f.dimension)).has_value(); });
+        const auto field =
+            std::find_if (fields.begin(), fields.end(),
+                          [&] (const auto& f) { return takeQuantity (part, quantityOf (f.dimension)).has_value(); });
 
         std::string_view rest = part;
         const auto number = takeNumber (rest);
@@ -333,9 +334,11 @@ const std::vector<OptionGroup>& drumOptions()
             { "batter-tension", "4500", "N/m" },
             { "resonant-tension", "3600", "N/m" },
             { "batter-lugs", "0,0,-30,0,...",
-              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, " + limitsText (Dimension::cents, limitsOf (lugCentsRange)) },
+              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, " +
+                  limitsText (Dimension::cents, limitsOf (lugCentsRange)) },
             { "resonant-lugs", "0,0,...", "" },
-            { "concert-pitch", "440", "A4, " + limitsText (&ConcertPitch::a4) + "; a note such as G#3 follows it, in a file too" } } },
+            { "concert-pitch", "440",
+              "A4, " + limitsText (&ConcertPitch::a4) + "; a note such as G#3 follows it, in a file too" } } },
         fittingOptions(),
         { "The model:",
           { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz; when played, without it about 400 modes" } } },
@@ -355,7 +358,8 @@ std::optional<ConcertPitch> concertPitchAsked (const Arguments& arguments)
     // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
     static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
     const auto text = arguments.value ("concert-pitch");
-    return text ? std::optional (ConcertPitch{ readQuantity (*text, pitch, limitsOf (numberOf (&ConcertPitch::a4)), "--concert-pitch") })
+    return text ? std::optional (
+                      ConcertPitch{ readQuantity (*text, pitch, limitsOf (numberOf (&ConcertPitch::a4)), "--concert-pitch") })
                 : std::nullopt;
 }
 

@@ -48,14 +48,16 @@ const OptionGroup& fittingOptions()
 {
     static const OptionGroup group{
         "Wires, hoops and stick, for playing the drum:",
-        { { "wires", "off|on|20|NAME", "thrown off, on, how many strands, " + limitsText (modal::strandCount) + ", or wires that \"presets\" lists" },
+        { { "wires", "off|on|20|NAME",
+            "thrown off, on, how many strands, " + limitsText (modal::strandCount) + ", or wires that \"presets\" lists" },
           { "strainer", "4N", "pull on each strand, " + limitsText (&modal::WireSpec::strandTension) },
           { "press", "0.2mm", "wires drawn into the head (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
           { "bed", "1.5mm", "depth of the snare beds in the bearing edge, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
           { "tip-mass", "14g", "what counts of the stick at its tip, " + limitsText (&modal::StickSpec::mass) },
-          { "tip-stiffness", "8e5", "of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": hard tips are brighter" } }
+          { "tip-stiffness", "8e5",
+            "of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": hard tips are brighter" } }
     };
     return group;
 }

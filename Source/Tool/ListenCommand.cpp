@@ -4,8 +4,8 @@
 #include "TextTable.h"
 
 #include "Files/Json.h"
-#include "Listening/Partials.h"
 #include "Fitting/Lines.h"
+#include "Listening/Partials.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
 #include "Wording/TapText.h"
@@ -109,8 +109,8 @@ std::string textOfNotes (const std::vector<double>& notes)
 
     for (std::size_t i = 0; i < notes.size(); ++i)
         if (notes[i] > 0.0)
-            table.add ({ std::to_string (i + 1), modal::Note::fromFrequency (notes[i]).nameWithCents(), modal::fixedText (notes[i], 1),
-                         modal::signedText (modal::centsBetween (mean, notes[i]), 1) });
+            table.add ({ std::to_string (i + 1), modal::Note::fromFrequency (notes[i]).nameWithCents(),
+                         modal::fixedText (notes[i], 1), modal::signedText (modal::centsBetween (mean, notes[i]), 1) });
         else
             table.add ({ std::to_string (i + 1), "not heard" });
 

@@ -21,8 +21,7 @@ engine::DrumSetup setUpToPlay (const TunedDrum&, std::vector<engine::Microphone>
                                std::optional<double> highestFrequency, Detail = Detail::live);
 
 /** The option that asks for playedIfAsked(). */
-inline constexpr Option playedOption{ "played", "",
-                                      "play the drum and say how stick and wires answer; takes about half a second" };
+inline const Option playedOption{ "played", "", "play the drum and say how stick and wires answer; takes about half a second" };
 
 /** With `--played`, what playing the drum tells, heard from above. */
 std::optional<engine::PlayedResponse> playedIfAsked (const Arguments&, const TunedDrum&);

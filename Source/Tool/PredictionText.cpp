@@ -66,8 +66,8 @@ std::string titleOf (const Prediction& p, const std::string& label)
 std::string answerTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::left });
-    table.add (
-        { "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", "rings " + ringTime (p.sustain) + " (-60 dB)" });
+    table.add ({ "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz",
+                 "rings " + ringTime (p.sustain) + " (-60 dB)" });
 
     if (p.drum.hasResonantHead())
         table.add ({ "INTERVAL", p.interval.name(), "", p.interval.longName() + ", resonant over batter" });

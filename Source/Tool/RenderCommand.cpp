@@ -127,8 +127,8 @@ void report (const engine::DrumModel& model, const Take& take, std::size_t strok
 
     const auto level = 20.0 * std::log10 (std::max (peak, reference) / reference);
     std::cerr << strokes << (strokes == 1 ? " stroke, " : " strokes, ") << model.headModes() << " modes, " << model.wireContacts()
-              << " wire contacts, peak " << modal::fixedText (peak, 1) << " Pa (" << modal::fixedText (level, 0) << " dB), full scale "
-              << modal::fixedText (1.0 / scale, 1) << " Pa\n";
+              << " wire contacts, peak " << modal::fixedText (peak, 1) << " Pa (" << modal::fixedText (level, 0)
+              << " dB), full scale " << modal::fixedText (1.0 / scale, 1) << " Pa\n";
 
     if (take.lostStrokes() > 0)
         std::cerr << take.lostStrokes() << " strokes were left out: too many at the same time.\n";

@@ -51,7 +51,8 @@ std::string escaped (const std::string& words)
 
 Svg::Svg (double width, double height)
     : head ("<svg xmlns=\"http://www.w3.org/2000/svg\"" + attribute ("width", width) + attribute ("height", height) +
-            attribute ("viewBox", "0 0 " + modal::fixedText (width, 2) + " " + modal::fixedText (height, 2)) + " font-family=\"sans-serif\">\n")
+            attribute ("viewBox", "0 0 " + modal::fixedText (width, 2) + " " + modal::fixedText (height, 2)) +
+            " font-family=\"sans-serif\">\n")
 {
     rectangle (0.0, 0.0, width, height, { .fill = "white" });
 }

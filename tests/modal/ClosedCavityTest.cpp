@@ -40,7 +40,7 @@ double rounding (std::size_t column, double printed)
 }
 } // namespace
 
-TEST_CASE ("The equation of the closed cavity gives the printed table but for one misprint", "[cavity]")
+TEST_CASE ("The closed-cavity equation gives the printed table except for one misprint", "[cavity]")
 {
     for (const auto& row : table)
     {
@@ -56,7 +56,7 @@ TEST_CASE ("The equation of the closed cavity gives the printed table but for on
     CHECK (std::abs (reference::closedCavityResidual (10.0, correctInItsPlace)) < 0.001);
 }
 
-TEST_CASE ("The solver gives the closed-cavity membrane table", "[cavity]")
+TEST_CASE ("The solver gives the table of a membrane over a closed cavity", "[cavity]")
 {
     auto drum = drums::snare();
     drum.bottom = modal::Bottom::closed;

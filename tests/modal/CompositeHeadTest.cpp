@@ -39,7 +39,7 @@ double worstError (const modal::DrumSpec& drum, int extraFunctions)
 }
 } // namespace
 
-TEST_CASE ("The exact two-region membrane is a plain one when both densities are the same", "[composite]")
+TEST_CASE ("The exact two-region membrane with equal densities is a uniform membrane", "[composite]")
 {
     const reference::CompositeMembrane plain{ 0.2, 0.07, 0.35, 0.35, 3000.0 };
     const double zeros[3] = { 3.831705970, 7.015586670, 10.173468135 }; // j_11, j_12, j_13: Abramowitz & Stegun table 9.5
@@ -65,7 +65,7 @@ TEST_CASE ("A head with a centre dot agrees with the exact two-region membrane",
     CHECK (finest < 0.3 * finer);
 }
 
-TEST_CASE ("A ring along the rim agrees with the exact two-region membrane", "[composite]")
+TEST_CASE ("A head with a ring along the rim agrees with the exact two-region membrane", "[composite]")
 {
     // Seen from the middle, the plain part is a lighter disc inside a heavier annulus.
     auto drum = drums::snare();

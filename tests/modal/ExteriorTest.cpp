@@ -64,7 +64,7 @@ TEST_CASE ("Baffled mass agrees with an independent quadrature", "[exterior]")
     }
 }
 
-TEST_CASE ("A paraboloid's radiation mass is that of a Weber-Schafheitlin integral", "[exterior]")
+TEST_CASE ("The air mass on a paraboloid shape equals a Weber-Schafheitlin integral", "[exterior]")
 {
     // A baffled head that moves as 1 − r² has the transform 2J₂(x)/x², so its mass is ρa ∫ 4 J₂² x⁻⁴ dx, which DLMF 10.22.57
     // gives in closed form: ∫ J_ν² t^−λ dt = Γ(λ) Γ(ν + (1−λ)/2) / (2^λ Γ((1+λ)/2)² Γ(ν + (1+λ)/2)).

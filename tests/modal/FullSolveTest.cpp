@@ -84,7 +84,7 @@ private:
 };
 } // namespace
 
-TEST_CASE ("The library agrees with a hunt for the complex roots of the full problem", "[full]")
+TEST_CASE ("Modes agree with the complex roots of the full frequency-dependent problem", "[full]")
 {
     auto drum = drums::snare();
     drum.surround = modal::Surround::baffled;
@@ -124,7 +124,7 @@ TEST_CASE ("The library agrees with a hunt for the complex roots of the full pro
     CHECK (agreement.strong.decay < 0.7);
 }
 
-TEST_CASE ("A free-standing drum in still air agrees with the full problem over a finite-volume exterior", "[full]")
+TEST_CASE ("Modes of a free-standing drum agree with the full problem with a finite-volume exterior", "[full]")
 {
     // Without the exterior's change with frequency, which finite volumes in still air cannot know, the library's order problem
     // and the full problem must agree: this is the cavity, both heads, and the free-standing mass together, which the library has

@@ -26,7 +26,7 @@ constexpr ModeRatio lowest[12] = {
 constexpr double misprint = 4.15;
 } // namespace
 
-TEST_CASE ("Without air the whole solver gives the ideal membrane's mode ratios", "[membrane]")
+TEST_CASE ("Without air the solver gives the ideal membrane's mode ratios", "[membrane]")
 {
     auto drum = drums::snare();
     drum.bottom = modal::Bottom::open; // one head, nothing below it
@@ -59,14 +59,14 @@ TEST_CASE ("Without air the whole solver gives the ideal membrane's mode ratios"
     }
 }
 
-TEST_CASE ("The printed 4.15 for mode (6,1) is a misrounding", "[membrane]")
+TEST_CASE ("The printed 4.15 for mode (6,1) is a rounding error", "[membrane]")
 {
     const double exact = reference::zerosOfJ (6, 1).front() / reference::zerosOfJ (0, 1).front();
     CHECK (std::abs (exact - misprint) > 0.015);
     CHECK (std::abs (exact - 4.13) < 0.005);
 }
 
-TEST_CASE ("Without air two heads are two membranes", "[membrane]")
+TEST_CASE ("Without air two heads are two independent membranes", "[membrane]")
 {
     auto drum = drums::snare();
     drum.air = modal::Air::vacuum();

@@ -38,7 +38,7 @@ TEST_CASE ("A head so heavy that air does not matter follows the in-vacuo formul
     }
 }
 
-TEST_CASE ("In a very deep shell the heads no longer know of each other", "[limits]")
+TEST_CASE ("In a very deep shell the heads are no longer coupled", "[limits]")
 {
     // Below the cavity's first cross resonance, waves with m > 0 die out along the shell. (0,n) modes couple at any depth,
     // through plane waves.
@@ -67,7 +67,7 @@ TEST_CASE ("In a very deep shell the heads no longer know of each other", "[limi
     CHECK (std::min (shallow[0].shares.batter, shallow[0].shares.resonant) > 0.02);
 }
 
-TEST_CASE ("The air's stiffness takes over the opposed mode of a shallow drum as theory says", "[limits]")
+TEST_CASE ("Air stiffness raises the opposed (0,1) mode of a shallow drum as theory predicts", "[limits]")
 {
     // Equal heads over massless, springy air: together they do not feel it; opposed, each sees a closed cavity of half the depth.
     // The first opposed root runs from 2.405 to 5.136, where the head moves no volume (J₂(x) = 0): the air then dominates
@@ -105,7 +105,7 @@ TEST_CASE ("The air's stiffness takes over the opposed mode of a shallow drum as
     CHECK (last < 5.1356223);
 }
 
-TEST_CASE ("While the air is a weak spring, it adds to the square of the frequency as 1/depth", "[limits]")
+TEST_CASE ("A weak air spring raises the square of the frequency in proportion to 1/depth", "[limits]")
 {
     auto drum = drums::snare();
     drum.resonant = drum.batter;

@@ -67,7 +67,7 @@ TEST_CASE ("A ring of muffling agrees with the exact two-region membrane", "[muf
     checkLowestModes (modes, exact, 3.0e-4);
 }
 
-TEST_CASE ("Muffling that is the same all round leaves every order on its own", "[muffling]")
+TEST_CASE ("Axially symmetric muffling does not couple the orders", "[muffling]")
 {
     auto middle = MufflingItem{};
     middle.distance = 0.0;
@@ -88,7 +88,7 @@ TEST_CASE ("Muffling that is the same all round leaves every order on its own", 
     CHECK_FALSE (solve (muffled (MufflingItem{}), { 2000.0, 1900.0 }, {}).isUniform);
 }
 
-TEST_CASE ("A patch in the middle is the limit of one that is moved there", "[muffling]")
+TEST_CASE ("A patch moved to the centre gives the same result as a patch at the centre", "[muffling]")
 {
     auto item = MufflingItem{};
     item.distance = 1.0e-7;

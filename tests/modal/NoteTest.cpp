@@ -96,7 +96,7 @@ TEST_CASE ("Cents are hundredths of a semitone", "[note]")
     CHECK (modal::centsBetween (80.0, 81.0) == Approx (21.506).epsilon (1.0e-4));
 }
 
-TEST_CASE ("Intervals go by their names, short, spelled out, in semitones and in cents", "[interval]")
+TEST_CASE ("Intervals are read by short name, long name, semitones and cents", "[interval]")
 {
     const std::pair<const char*, double> texts[] = { { "P1", 0 },
                                                      { "m2", 1 },

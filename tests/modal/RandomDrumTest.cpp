@@ -53,7 +53,7 @@ constexpr unsigned seeds = 60;
 const modal::SolveOptions options{ .highestFrequency = 1200.0 };
 } // namespace
 
-TEST_CASE ("Every mode of any drum has sound numbers", "[random]")
+TEST_CASE ("Every mode of a random drum has finite, plausible values", "[random]")
 {
     for (unsigned seed = 1; seed <= seeds; ++seed)
     {
@@ -89,7 +89,7 @@ TEST_CASE ("Every mode of any drum has sound numbers", "[random]")
     }
 }
 
-TEST_CASE ("Each degenerate pair is listed twice and differs by nothing but its angle", "[random]")
+TEST_CASE ("Both modes of a degenerate pair are listed and differ only in angle", "[random]")
 {
     for (unsigned seed = 1; seed <= 10; ++seed)
     {
@@ -119,7 +119,7 @@ TEST_CASE ("Each degenerate pair is listed twice and differs by nothing but its 
     }
 }
 
-TEST_CASE ("Film shares are the film's mass in the mode's own shape", "[random]")
+TEST_CASE ("Head shares are each head's mass weighted by the mode shape", "[random]")
 {
     // Unit modal mass: a plain film's share is σ Σ coefficient², whatever the air does.
     for (unsigned seed = 1; seed <= 20; ++seed)
@@ -141,7 +141,7 @@ TEST_CASE ("Film shares are the film's mass in the mode's own shape", "[random]"
     }
 }
 
-TEST_CASE ("Without air the modes are orthonormal in the films' mass", "[random]")
+TEST_CASE ("Without air the modes are orthonormal in the heads' mass", "[random]")
 {
     for (unsigned seed = 1; seed <= 20; ++seed)
     {
@@ -189,7 +189,7 @@ TEST_CASE ("Tightening a head lowers no mode", "[random]")
     }
 }
 
-TEST_CASE ("The same drum always gives the same bits", "[random]")
+TEST_CASE ("The same drum gives bit-identical results", "[random]")
 {
     for (unsigned seed = 1; seed <= 5; ++seed)
     {

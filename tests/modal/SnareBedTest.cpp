@@ -1,7 +1,7 @@
 #include "tests/Catch.h"
 
-#include "Modal/hardware/SnareBed.h"
 #include "Modal/Units.h"
+#include "Modal/hardware/SnareBed.h"
 
 #include <cmath>
 
@@ -29,7 +29,7 @@ double bySeries (double x, double y)
 
 } // namespace
 
-TEST_CASE ("a film over snare beds lies as Laplace's equation says")
+TEST_CASE ("A head over snare beds takes the shape that Laplace's equation gives")
 {
     const modal::SnareBed bed (radius, depth, span);
     for (const double along : { 0.0, 0.3, 0.6, 0.86, 0.94 })
@@ -41,7 +41,7 @@ TEST_CASE ("a film over snare beds lies as Laplace's equation says")
         }
 }
 
-TEST_CASE ("in the middle the film is at the mean height of its edge")
+TEST_CASE ("The centre of a head is at the mean height of its edge")
 {
     // Mean value theorem of harmonic functions: two raised cosines have the area of half their height and length.
     CHECK (modal::SnareBed (radius, depth, span).height (0.0, 0.0) == Approx (-depth * span / (2.0 * pi * radius)));

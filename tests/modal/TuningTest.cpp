@@ -48,7 +48,7 @@ std::vector<Named> variety()
 }
 } // namespace
 
-TEST_CASE ("A tap note and the tension that gives it are inverse to each other", "[tuning]")
+TEST_CASE ("Tap note and tension are inverse functions of each other", "[tuning]")
 {
     for (const auto& [name, drum] : variety())
         for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
@@ -77,7 +77,7 @@ TEST_CASE ("In a vacuum the tap note is the membrane's (1,1)", "[tuning]")
            Approx (drums::vacuumFrequency (j11, drum.radius(), 1500.0, drum.resonant.baseDensity())).epsilon (1.0e-9));
 }
 
-TEST_CASE ("Tap notes agree with a root hunt of the full problem", "[tuning]")
+TEST_CASE ("Tap notes agree with the roots of the full problem", "[tuning]")
 {
     auto drum = drums::snare();
     drum.surround = modal::Surround::baffled;
@@ -106,7 +106,7 @@ TEST_CASE ("Tap notes agree with a root hunt of the full problem", "[tuning]")
         }
 }
 
-TEST_CASE ("All three ways to tune arrive at what was asked for", "[tuning]")
+TEST_CASE ("All three ways to tune give the result that was asked for", "[tuning]")
 {
     for (const auto& [name, drum] : variety())
     {
@@ -130,7 +130,7 @@ TEST_CASE ("All three ways to tune arrive at what was asked for", "[tuning]")
     }
 }
 
-TEST_CASE ("A drum note is reached within a cent or refused, on open shells too", "[tuning]")
+TEST_CASE ("A drum note is reached within a cent or refused, also on open shells", "[tuning]")
 {
     // On a deep open shell the drum note jumps where the air's own mode becomes the lowest.
     int reached = 0, refused = 0;
@@ -168,7 +168,7 @@ TEST_CASE ("A drum note is reached within a cent or refused, on open shells too"
     CHECK (refused >= 2);
 }
 
-TEST_CASE ("A tap note is reached within a cent or refused, in a deep shell too", "[tuning]")
+TEST_CASE ("A tap note is reached within a cent or refused, also in a deep shell", "[tuning]")
 {
     // The closed cavity's own rocking mode takes over as a head's note passes it.
     auto drum = drums::snare();
@@ -191,7 +191,7 @@ TEST_CASE ("A tap note is reached within a cent or refused, in a deep shell too"
     CHECK (refused >= 1);
 }
 
-TEST_CASE ("A note that would make the film yield is refused with the note at which it yields", "[tuning]")
+TEST_CASE ("A note that would make the head yield is refused, with the highest possible note", "[tuning]")
 {
     const auto drum = drums::snare();
     for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
@@ -210,7 +210,7 @@ TEST_CASE ("A note that would make the film yield is refused with the note at wh
     CHECK_THROWS_AS (modal::solve (drum, { .batter = 1000.0, .resonant = std::nan ("") }), modal::InputError);
 }
 
-TEST_CASE ("Stress, yield share and force per lug follow from tension by statics", "[tuning]")
+TEST_CASE ("Stress, share of yield strength and force per rod follow from tension by statics", "[tuning]")
 {
     const auto drum = drums::snare();
     const auto prediction = modal::predict (drum, drums::tunedTo (modal::ByTension{ .batter = 3000.0, .resonant = 1500.0 }));
@@ -221,7 +221,7 @@ TEST_CASE ("Stress, yield share and force per lug follow from tension by statics
     CHECK (prediction.resonant.forcePerLug == Approx (1500.0 * modal::units::pi * drum.diameter / drum.lugs));
 }
 
-TEST_CASE ("A prediction agrees with the modes it was made from", "[prediction]")
+TEST_CASE ("A prediction agrees with the modes that it is based on", "[prediction]")
 {
     const auto drum = drums::snare();
     const modal::Tensions tensions{ .batter = 3000.0, .resonant = 1500.0 };

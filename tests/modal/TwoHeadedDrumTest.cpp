@@ -12,7 +12,7 @@ constexpr double publishedBreathing[2] = { 182.0, 330.0 };
 constexpr double publishedRocking[2] = { 278.0, 341.0 };
 } // namespace
 
-TEST_CASE ("Equal heads move exactly together or exactly against each other", "[twoheads]")
+TEST_CASE ("Equal heads move exactly in phase or exactly in opposite phase", "[twoheads]")
 {
     auto drum = drums::snare();
     drum.resonant = drum.batter;

@@ -1,11 +1,11 @@
 #include "Drums.h"
 #include "tests/Catch.h"
 
-#include "Modal/mathematics/Bessel.h"
-#include "Modal/heads/HeadMatrices.h"
 #include "Modal/InputError.h"
-#include "Modal/modes/Perturbation.h"
+#include "Modal/heads/HeadMatrices.h"
 #include "Modal/heads/TensionField.h"
+#include "Modal/mathematics/Bessel.h"
+#include "Modal/modes/Perturbation.h"
 #include "reference/AnisotropicMembrane.h"
 
 #include <algorithm>
@@ -51,7 +51,7 @@ std::vector<double> lugsAs (int p, double amplitude, int lugs)
 
 } // namespace
 
-TEST_CASE ("The reference for a head drawn unequally along x and y knows the even head", "[uneven]")
+TEST_CASE ("The anisotropic reference membrane gives the uniform membrane for equal tensions", "[uneven]")
 {
     // Abramowitz & Stegun table 9.5
     const auto even = reference::anisotropicMembrane (1.0, 1.0, 14, 6);
@@ -60,7 +60,7 @@ TEST_CASE ("The reference for a head drawn unequally along x and y knows the eve
     CHECK (even[5] == Approx (5.5200781103).epsilon (1e-8));
 }
 
-TEST_CASE ("A head drawn more along x than along y has the modes of the anisotropic membrane", "[uneven]")
+TEST_CASE ("A head with more tension along x than along y has the modes of the anisotropic membrane", "[uneven]")
 {
     const auto drum = bareHead();
     const double tension = 3000.0, unevenness = GENERATE (0.05, 0.2);
@@ -81,7 +81,7 @@ TEST_CASE ("A head drawn more along x than along y has the modes of the anisotro
     }
 }
 
-TEST_CASE ("The same unevenness turned splits pairs alike", "[uneven]")
+TEST_CASE ("Rotating the unevenness splits pairs by the same amount", "[uneven]")
 {
     const auto drum = bareHead();
     const auto even = solve (drum, { 3000.0, 0.0 }, { .highestFrequency = 1500.0 });
@@ -103,7 +103,7 @@ TEST_CASE ("The same unevenness turned splits pairs alike", "[uneven]")
     }
 }
 
-TEST_CASE ("The tension at the rim is where the lugs put it", "[uneven]")
+TEST_CASE ("The tension at the rim equals the tension set at each lug", "[uneven]")
 {
     // The radial tension that the harmonics give at the rim, from their definition.
     const std::vector<double> lugs{ 120.0, -40.0, 15.0, -80.0, 60.0, -90.0, 35.0, -20.0 };
@@ -125,7 +125,7 @@ TEST_CASE ("The tension at the rim is where the lugs put it", "[uneven]")
     }
 }
 
-TEST_CASE ("Drawing a head evenly follows the plane-stress disc", "[uneven]")
+TEST_CASE ("Even tensioning follows the plane-stress solution for a disc", "[uneven]")
 {
     // Timoshenko & Goodier, Theory of Elasticity: a disc under equal pull all round, σ = E ε / (1 − ν).
     const HeadConstruction head{ .plyThickness = 250.0e-6 };
@@ -133,7 +133,7 @@ TEST_CASE ("Drawing a head evenly follows the plane-stress disc", "[uneven]")
     CHECK (rimTension (0, 0.5e-3, head, 0.1778) == Approx (expected));
 }
 
-TEST_CASE ("An unevenness of two humps splits (1,1) and leaves (0,1) nearly alone", "[uneven]")
+TEST_CASE ("Unevenness with two maxima round the rim splits (1,1) and hardly moves (0,1)", "[uneven]")
 {
     // Worland, JASA 127 (2010) 525: cos 2θ unevenness splits the (1,1) pair first and most; (0,1) moves only in second order.
     auto drum = drums::snare();
@@ -175,7 +175,7 @@ TEST_CASE ("Only the harmonic 2m splits the pair of order m in first order", "[u
     CHECK (splitOf (3, 2) < 2.0e-3);
 }
 
-TEST_CASE ("Five to twelve lugs and any one of them loose", "[uneven]")
+TEST_CASE ("Whichever of five to twelve lugs is loose, the frequencies are the same", "[uneven]")
 {
     auto drum = drums::snare();
     drum.lugs = GENERATE (5, 6, 8, 10, 12);
@@ -199,7 +199,7 @@ TEST_CASE ("Five to twelve lugs and any one of them loose", "[uneven]")
     }
 }
 
-TEST_CASE ("Lugs between which the film would be slack are refused", "[uneven]")
+TEST_CASE ("Lug tensions that would leave the head slack between lugs are refused", "[uneven]")
 {
     auto drum = drums::snare();
     drum.lugs = 8;

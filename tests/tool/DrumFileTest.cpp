@@ -1,11 +1,15 @@
 #include "Files/DrumFile.h"
+#include "Files/Fields.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 #include "Modal/Solve.h"
 #include "tests/Catch.h"
+#include "tests/CommaLocale.h"
 
+#include <algorithm>
+#include <fstream>
 #include <string>
 
 using namespace modal;
@@ -143,6 +147,92 @@ TEST_CASE ("Wires, hoops and stick survive a round trip bit for bit", "[drum-fil
     CHECK (again.stick.stiffness == file.stick.stiffness);
     CHECK (again.stick.shaftMass == file.stick.shaftMass);
     CHECK (again.stick.shaftStiffness == file.stick.shaftStiffness);
+}
+
+TEST_CASE ("A drum file is the same text and the same drum under a locale that uses a comma", "[drum-file]")
+{
+    const auto file = oddDrum();
+    const auto text = files::writeDrum (file);
+
+    const tests::CommaLocale locale;
+    CHECK (files::writeDrum (file) == text);
+    checkSame (files::readDrum (text, "t").drum, file.drum);
+    CHECK (files::readQuantity ("14.5in", files::Quantity::length, { 0.1, 1.5 }, "f") == 14.5 * 0.0254);
+}
+
+TEST_CASE ("A number of the table has its limits in files, in check() and in help texts", "[drum-file]")
+{
+    const auto fileWith = [] (double density)
+    {
+        return "{ \"format\": \"snarewright-drum\", \"version\": 1, \"diameter_in\": 14, \"depth_in\": 5, \"lugs\": 8, "
+               "\"batter\": \"10mil\", "
+               "\"resonant\": \"3mil\", \"air\": { \"density_kg_per_m3\": " +
+               modal::asText (density) + " } }";
+    };
+    const auto& number = numberOf (&Air::density);
+    DrumSpec drum;
+
+    for (const double allowed : { number.low, number.high })
+    {
+        drum.air.density = allowed;
+        CHECK_NOTHROW (check (drum));
+        CHECK_NOTHROW (files::readDrum (fileWith (allowed), "t"));
+    }
+
+    for (const double refused : { number.low - 0.1, number.high + 0.1 })
+    {
+        drum.air.density = refused;
+        CHECK_THROWS_AS (check (drum), InputError);
+        CHECK_THROWS_AS (files::readDrum (fileWith (refused), "t"), InputError);
+    }
+
+    CHECK (files::limitsText (&Air::density) == "0 to 20 kg/m3");
+    CHECK (files::limitsText (&Shell::thickness) == "0.5 to 30 mm");
+    CHECK (files::limitsText (lugCount) == "4 to 16");
+}
+
+namespace
+{
+/** Names and limits of numbers whose line is missing in the description of the format. */
+template <class Owner>
+std::string missingLines (const std::vector<std::string>& lines)
+{
+    std::string missing;
+
+    for (const auto& number : numbersOf<Owner>)
+    {
+        const auto limits = files::limitsText (number.dimension, files::limitsOf (number));
+        const auto key = std::string ("`") + number.name;
+        const auto isIt = [&] (const std::string& line)
+        { return line.find (key) != line.npos && line.find (limits) != line.npos; };
+
+        if (std::none_of (lines.begin(), lines.end(), isIt))
+            missing += number.name + (": " + limits) + "; ";
+    }
+
+    return missing;
+}
+} // namespace
+
+TEST_CASE ("The description of the format has every number with its limits", "[drum-file]")
+{
+    std::ifstream file (SNAREWRIGHT_FORMAT);
+    std::vector<std::string> lines;
+
+    for (std::string line; std::getline (file, line);)
+        lines.push_back (line);
+
+    CHECK (missingLines<DrumSpec> (lines) == "");
+    CHECK (missingLines<HeadConstruction> (lines) == "");
+    CHECK (missingLines<Vent> (lines) == "");
+    CHECK (missingLines<Shell> (lines) == "");
+    CHECK (missingLines<Weather> (lines) == "");
+    CHECK (missingLines<Air> (lines) == "");
+    CHECK (missingLines<MufflingItem> (lines) == "");
+    CHECK (missingLines<WireSpec> (lines) == "");
+    CHECK (missingLines<StickSpec> (lines) == "");
+    CHECK (missingLines<ConcertPitch> (lines) == "");
+    CHECK (missingLines<Interval> (lines) == "");
 }
 
 TEST_CASE ("Air without weather, a vacuum and a missing vent survive a round trip", "[drum-file]")

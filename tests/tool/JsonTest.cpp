@@ -137,30 +137,3 @@ TEST_CASE ("Columns are counted in characters", "[json]")
     // RFC 3629, section 7, second example: three Korean characters.
     CHECK (files::countCharacters ("\xed\x95\x9c\xea\xb5\xad\xec\x96\xb4") == 3);
 }
-
-TEST_CASE ("Numbers are taken off the front of text, whatever follows", "[json]")
-{
-    struct Case
-    {
-        const char* text;
-        double number;
-        const char* rest;
-    };
-
-    for (const auto& c : { Case{ "14in", 14.0, "in" }, Case{ "-3.5e2 x", -350.0, " x" }, Case{ "1e", 1.0, "e" },
-                           Case{ ".5", 0.5, "" }, Case{ "5.", 5.0, "" }, Case{ "+2mm", 2.0, "mm" } })
-    {
-        CAPTURE (c.text);
-        std::string_view text = c.text;
-        const auto number = modal::takeNumber (text);
-        REQUIRE (number.has_value());
-        CHECK (*number == c.number);
-        CHECK (text == c.rest);
-    }
-
-    for (std::string_view none : { "", "in", "-", ".", "nan", "inf", "e5" })
-    {
-        CAPTURE (none);
-        CHECK_FALSE (modal::takeNumber (none).has_value());
-    }
-}

@@ -2,8 +2,8 @@
 
 #include "Fitting/common/HeadMass.h"
 #include "Modal/DrumNumbers.h"
-#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
+#include "Modal/pitch/Note.h"
 
 #include <cmath>
 
@@ -31,7 +31,7 @@ HeadFit fitTapNotes (const HeadFitSetup& setup, const std::vector<double>& notes
 
     if (count != 1 && static_cast<int> (count) != setup.drum.lugs)
         throw modal::InputError ("tap notes", std::to_string (count) + " notes",
-                          "one, or one beside each of the " + std::to_string (setup.drum.lugs) + " lugs");
+                                 "one, or one beside each of the " + std::to_string (setup.drum.lugs) + " lugs");
 
     double logarithm = 0.0;
 
