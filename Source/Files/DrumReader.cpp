@@ -18,7 +18,7 @@ namespace
 {
 bool isNone (const Json& value)
 {
-    return value.text() != nullptr && *value.text() == noneWord;
+    return value.is_string() && value.get_ref<const std::string&>() == noneWord;
 }
 
 Vent readVent (const Json& value, const std::string& path)
@@ -39,12 +39,12 @@ Vent readVent (const Json& value, const std::string& path)
 
 Muffling readMuffling (const Json& value, const std::string& path)
 {
-    if (value.array() == nullptr)
-        throw InputError (path, value.described(), "a list of what lies on the heads, in square brackets");
+    if (! value.is_array())
+        throw InputError (path, described (value), "a list of what lies on the heads, in square brackets");
 
     Muffling muffling;
 
-    for (const auto& item : *value.array())
+    for (const auto& item : value)
     {
         ObjectReader reader (item, path + "[" + std::to_string (muffling.size()) + "]");
         MufflingItem read;
@@ -80,9 +80,9 @@ Shell readShell (const Json& value, const std::string& path)
 {
     Shell shell;
 
-    if (const auto* material = value.text())
+    if (value.is_string())
     {
-        shell.material = readMaterial (*material, path);
+        shell.material = readMaterial (value.get<std::string>(), path);
         return shell;
     }
 
@@ -106,14 +106,14 @@ void readAir (const Json& value, const std::string& path, DrumFile& file)
     }
 
     ObjectReader reader (value, path);
-    const auto* members = value.object();
+    const auto& members = value.items();
     const auto isWeather = [] (const auto& member)
     {
         const auto& numbers = numbersOf<Weather>;
-        return std::any_of (numbers.begin(), numbers.end(), [&] (const auto& n) { return member.first.starts_with (n.name); });
+        return std::any_of (numbers.begin(), numbers.end(), [&] (const auto& n) { return member.key().starts_with (n.name); });
     };
 
-    if (std::any_of (members->begin(), members->end(), isWeather))
+    if (std::any_of (members.begin(), members.end(), isWeather))
     {
         Weather weather;
         readNumbers (reader, weather);
@@ -163,14 +163,12 @@ HeadTarget readHeadTarget (const Json& value, const HeadConstruction& head, Conc
 std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const std::string& path,
                                  std::optional<ConcertPitch> pitch)
 {
-    const auto* items = value.array();
-
-    if (items == nullptr)
-        throw InputError (path, value.described(), "a list of tunings in square brackets");
+    if (! value.is_array())
+        throw InputError (path, described (value), "a list of tunings in square brackets");
 
     std::vector<Tuning> tunings;
 
-    for (const auto& item : *items)
+    for (const auto& item : value)
         tunings.push_back (readTuning (item, drum, path + "[" + std::to_string (tunings.size()) + "]", pitch));
 
     return tunings;
@@ -226,8 +224,8 @@ void checkAsAWhole (const DrumSpec& drum, const ObjectReader& reader)
 
 HeadConstruction readHead (const Json& value, const std::string& path)
 {
-    if (const auto* text = value.text())
-        return readHeadText (*text, path);
+    if (value.is_string())
+        return readHeadText (value.get<std::string>(), path);
 
     HeadConstruction head;
     ObjectReader reader (value, path);
@@ -298,7 +296,7 @@ Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& p
 
 DrumFile readDrum (const std::string& text, const std::string& source, std::optional<ConcertPitch> pitch)
 {
-    const auto document = Json::parse (text, source);
+    const auto document = parseJson (text, source);
     ObjectReader reader (document, source);
     readFormat (reader);
 

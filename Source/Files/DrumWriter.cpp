@@ -11,10 +11,10 @@ using namespace modal;
 
 namespace
 {
-void writeName (Json::Object& object, const std::string& name)
+void writeName (Json& object, const std::string& name)
 {
     if (! name.empty())
-        object.emplace_back ("name", name);
+        object["name"] = name;
 }
 
 bool areEqual (const Air& a, const Air& b)
@@ -28,7 +28,7 @@ Json airAsJson (const Air& air, const std::optional<Weather>& weather)
     if (air.isVacuum())
         return noneWord;
 
-    Json::Object object;
+    Json object = Json::object();
 
     if (weather && areEqual (Air::from (*weather), air))
         writeNumbers (object, *weather);
@@ -40,12 +40,12 @@ Json airAsJson (const Air& air, const std::optional<Weather>& weather)
 
 Json mufflingAsJson (const Muffling& muffling)
 {
-    Json::Array items;
+    Json items = Json::array();
 
     for (const auto& item : muffling)
     {
-        Json::Object object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
-                             { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
+        Json object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
+                     { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
 
         writeNumbers (object, item);
 
@@ -55,35 +55,35 @@ Json mufflingAsJson (const Muffling& muffling)
     return items;
 }
 
-void writeLugs (Json::Object& object, const char* key, const std::vector<double>& cents)
+void writeLugs (Json& object, const char* key, const std::vector<double>& cents)
 {
     if (! cents.empty())
-        object.emplace_back (key, Json::Array (cents.begin(), cents.end()));
+        object[key] = cents;
 }
 
 Json headTarget (const char* name, const Quantity& quantity, double value)
 {
-    Json::Object object;
+    Json object = Json::object();
     writeNumber (object, name, quantity, value);
     return object;
 }
 
 /** Both heads, or the batter head alone. */
-void writeHeadTargets (Json::Object& object, const DrumSpec& drum, const char* name, const Quantity& quantity, double batter,
+void writeHeadTargets (Json& object, const DrumSpec& drum, const char* name, const Quantity& quantity, double batter,
                        double resonant)
 {
-    object.emplace_back ("batter", headTarget (name, quantity, batter));
+    object["batter"] = headTarget (name, quantity, batter);
 
     if (drum.hasResonantHead())
-        object.emplace_back ("resonant", headTarget (name, quantity, resonant));
+        object["resonant"] = headTarget (name, quantity, resonant);
 }
 } // namespace
 
 Json headAsJson (const HeadConstruction& head)
 {
-    Json::Object object;
+    Json object = Json::object();
     writeName (object, head.name);
-    object.emplace_back ("plies", head.plies);
+    object["plies"] = head.plies;
 
     HeadConstruction plain;
     plain.plyThickness = 0.0; // always written
@@ -93,31 +93,31 @@ Json headAsJson (const HeadConstruction& head)
 
 Json drumAsJson (const DrumSpec& drum, const std::optional<Weather>& weather)
 {
-    Json::Object object;
+    Json object = Json::object();
     writeName (object, drum.name);
     writeNumbers (object, drum);
-    object.emplace_back ("lugs", drum.lugs);
-    object.emplace_back ("bottom", bottomWords[static_cast<std::size_t> (drum.bottom)]);
-    object.emplace_back ("batter", headAsJson (drum.batter));
-    object.emplace_back ("resonant", headAsJson (drum.resonant));
+    object["lugs"] = drum.lugs;
+    object["bottom"] = bottomWords[static_cast<std::size_t> (drum.bottom)];
+    object["batter"] = headAsJson (drum.batter);
+    object["resonant"] = headAsJson (drum.resonant);
 
-    Json::Object vent, shell{ { "material", drum.shell.material } };
+    Json vent = Json::object(), shell{ { "material", drum.shell.material } };
     writeNumbers (vent, drum.vent);
     writeNumbers (shell, drum.shell);
-    object.emplace_back ("vent", vent);
-    object.emplace_back ("shell", shell);
+    object["vent"] = vent;
+    object["shell"] = shell;
 
     if (! drum.muffling.empty())
-        object.emplace_back ("muffling", mufflingAsJson (drum.muffling));
+        object["muffling"] = mufflingAsJson (drum.muffling);
 
-    object.emplace_back ("air", airAsJson (drum.air, weather));
-    object.emplace_back ("surround", surroundWords[static_cast<std::size_t> (drum.surround)]);
+    object["air"] = airAsJson (drum.air, weather);
+    object["surround"] = surroundWords[static_cast<std::size_t> (drum.surround)];
     return object;
 }
 
 Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
 {
-    Json::Object object;
+    Json object = Json::object();
     writeName (object, tuning.name);
     writeNumber (object, "concert_pitch", Quantity::frequency, tuning.concertPitch.a4);
 
@@ -134,7 +134,7 @@ Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
         writeNumber (object, "drum_note", Quantity::frequency, byDrumNote->drumNote);
 
         if (drum.hasResonantHead())
-            object.emplace_back ("interval_semitones", byDrumNote->interval.semitones);
+            object["interval_semitones"] = byDrumNote->interval.semitones;
     }
 
     writeLugs (object, "batter_lugs_cents", tuning.lugs.batter);
@@ -145,21 +145,20 @@ Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
 
 std::string writeDrum (const DrumFile& file)
 {
-    Json::Object document{ { "format", drumFormat }, { "version", drumFormatVersion } };
-    const auto drum = drumAsJson (file.drum, file.weather);
-    document.insert (document.end(), drum.object()->begin(), drum.object()->end());
+    Json document{ { "format", drumFormat }, { "version", drumFormatVersion } };
+    document.update (drumAsJson (file.drum, file.weather));
 
-    document.emplace_back ("wires", wiresAsJson (file.wires));
-    document.emplace_back ("stick", stickAsJson (file.stick));
-    document.emplace_back ("hoop", hoopWords[static_cast<std::size_t> (file.hoop.kind)]);
+    document["wires"] = wiresAsJson (file.wires);
+    document["stick"] = stickAsJson (file.stick);
+    document["hoop"] = hoopWords[static_cast<std::size_t> (file.hoop.kind)];
 
-    Json::Array tunings;
+    Json tunings = Json::array();
 
     for (const auto& tuning : file.tunings)
         tunings.push_back (tuningAsJson (tuning, file.drum));
 
-    document.emplace_back ("tunings", tunings);
-    return Json (document).written();
+    document["tunings"] = tunings;
+    return written (document);
 }
 
 } // namespace files

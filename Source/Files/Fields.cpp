@@ -73,11 +73,11 @@ std::string limitsText (modal::Dimension dimension, const Limits& limits)
     return shortest;
 }
 
-void writeNumber (Json::Object& object, const char* name, const Quantity& quantity, double si)
+void writeNumber (Json& object, const char* name, const Quantity& quantity, double si)
 {
     const auto spelled = spell (si, quantity);
     const std::string suffix = *spelled.unit->key == '\0' ? "" : std::string ("_") + spelled.unit->key;
-    object.emplace_back (name + suffix, spelled.value);
+    object[name + suffix] = spelled.value;
 }
 
 } // namespace files

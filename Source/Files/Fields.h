@@ -60,11 +60,11 @@ void readNumbers (ObjectReader& reader, Owner& owner)
 }
 
 /** Appends a number under its name and a unit in which few digits say it exactly. */
-void writeNumber (Json::Object&, const char* name, const Quantity&, double si);
+void writeNumber (Json&, const char* name, const Quantity&, double si);
 
 /** Appends all numbers, or only those that differ from what a reader would assume without them. */
 template <class Owner>
-void writeNumbers (Json::Object& object, const Owner& owner, const Owner* assumed = nullptr)
+void writeNumbers (Json& object, const Owner& owner, const Owner* assumed = nullptr)
 {
     for (const auto& number : modal::numbersOf<Owner>)
         if (assumed == nullptr || owner.*number.member != assumed->*number.member)

@@ -52,7 +52,7 @@ LessonStep readStep (const Json& value, const modal::DrumSpec& drum, const std::
 LessonFile readLesson (const std::string& text, const std::string& source)
 {
     static const Quantity tempo{ "tempo", { { "bpm", "beats a minute", 1.0 } }, true };
-    const auto document = Json::parse (text, source);
+    const auto document = parseJson (text, source);
     ObjectReader reader (document, source);
 
     if (! reader.choice ("format", { lessonFormat }))

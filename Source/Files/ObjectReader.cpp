@@ -11,12 +11,12 @@ namespace files
 {
 namespace
 {
-const Json::Object& requireObject (const Json& value, const std::string& path)
+const Json& requireObject (const Json& value, const std::string& path)
 {
-    if (const auto* members = value.object())
-        return *members;
+    if (value.is_object())
+        return value;
 
-    throw modal::InputError (path, value.described(), "an object in curly brackets");
+    throw modal::InputError (path, described (value), "an object in curly brackets");
 }
 
 std::string keyOf (const char* name, const Unit& unit)
@@ -26,7 +26,7 @@ std::string keyOf (const char* name, const Unit& unit)
 } // namespace
 
 ObjectReader::ObjectReader (const Json& value, std::string pathToIt)
-    : members (requireObject (value, pathToIt)), path (std::move (pathToIt))
+    : object (requireObject (value, pathToIt)), path (std::move (pathToIt))
 {
 }
 
@@ -39,8 +39,8 @@ std::string ObjectReader::pathOf (const std::string& key) const
 const Json* ObjectReader::member (const std::string& key)
 {
     knownKeys.push_back (key);
-    const auto found = std::find_if (members.begin(), members.end(), [&] (const auto& m) { return m.first == key; });
-    return found == members.end() ? nullptr : &found->second;
+    const auto found = object.find (key);
+    return found == object.end() ? nullptr : &*found;
 }
 
 std::optional<double> ObjectReader::number (const char* name, const Quantity& quantity, const Limits& limits)
@@ -57,12 +57,12 @@ std::optional<double> ObjectReader::number (const char* name, const Quantity& qu
             continue;
 
         if (result)
-            throw modal::InputError (pathOf (key), value->described(), "one unit only, and " + firstKey + " is given too");
+            throw modal::InputError (pathOf (key), described (*value), "one unit only, and " + firstKey + " is given too");
 
-        if (value->number() == nullptr)
-            throw modal::InputError (pathOf (key), value->described(), "a number, " + asText (limits, unit));
+        if (! value->is_number())
+            throw modal::InputError (pathOf (key), described (*value), "a number, " + asText (limits, unit));
 
-        result = inLimits (*value->number(), unit, limits, pathOf (key));
+        result = inLimits (value->get<double>(), unit, limits, pathOf (key));
         firstKey = key;
     }
 
@@ -77,19 +77,19 @@ std::optional<std::vector<double>> ObjectReader::numbers (const char* name, cons
     if (value == nullptr)
         return std::nullopt;
 
-    if (value->array() == nullptr)
-        throw modal::InputError (pathOf (key), value->described(), "a list of numbers in square brackets");
+    if (! value->is_array())
+        throw modal::InputError (pathOf (key), described (*value), "a list of numbers in square brackets");
 
     std::vector<double> list;
 
-    for (const auto& item : *value->array())
+    for (const auto& item : *value)
     {
         const auto itemPath = pathOf (key) + "[" + std::to_string (list.size()) + "]";
 
-        if (item.number() == nullptr)
-            throw modal::InputError (itemPath, item.described(), "a number, " + asText (limits, unit));
+        if (! item.is_number())
+            throw modal::InputError (itemPath, described (item), "a number, " + asText (limits, unit));
 
-        list.push_back (inLimits (*item.number(), unit, limits, itemPath));
+        list.push_back (inLimits (item.get<double>(), unit, limits, itemPath));
     }
 
     return list;
@@ -102,14 +102,14 @@ std::optional<int> ObjectReader::count (const char* name, int low, int high)
     if (value == nullptr)
         return std::nullopt;
 
-    const auto* given = value->number();
+    const auto given = value->is_number() ? value->get<double>() : std::nan ("");
 
-    if (given == nullptr || *given != std::floor (*given) || *given < low || *given > high)
-        throw modal::InputError (pathOf (name), value->described(),
+    if (! (given == std::floor (given) && given >= low && given <= high))
+        throw modal::InputError (pathOf (name), described (*value),
                                  low == high ? "only " + std::to_string (low)
                                              : "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
 
-    return static_cast<int> (*given);
+    return static_cast<int> (given);
 }
 
 std::optional<std::string> ObjectReader::text (const char* name)
@@ -119,10 +119,10 @@ std::optional<std::string> ObjectReader::text (const char* name)
     if (value == nullptr)
         return std::nullopt;
 
-    if (value->text() == nullptr)
-        throw modal::InputError (pathOf (name), value->described(), "a text in double quotes");
+    if (! value->is_string())
+        throw modal::InputError (pathOf (name), described (*value), "a text in double quotes");
 
-    return *value->text();
+    return value->get<std::string>();
 }
 
 std::optional<std::size_t> ObjectReader::choice (const char* name, const std::vector<std::string>& words)
@@ -151,13 +151,13 @@ void ObjectReader::noteMissing (const std::string& key, const std::string& allow
 
 void ObjectReader::finish() const
 {
-    for (const auto& [key, value] : members)
+    for (const auto& [key, value] : object.items())
     {
         if (std::find (knownKeys.begin(), knownKeys.end(), key) != knownKeys.end())
             continue;
 
         const auto nearest = nearestWord (key, knownKeys);
-        throw modal::InputError::fault (pathOf (key), "is an unknown key (" + value.described() + ")",
+        throw modal::InputError::fault (pathOf (key), "is an unknown key (" + described (value) + ")",
                                         nearest.empty() ? listed (knownKeys) : "a known key, perhaps " + nearest);
     }
 

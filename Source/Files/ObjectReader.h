@@ -49,7 +49,7 @@ public:
     void finish() const;
 
 private:
-    const Json::Object& members;
+    const Json& object;
     std::string path;
     std::vector<std::string> knownKeys;
     std::string missingKey, allowedForMissing;

@@ -21,7 +21,7 @@ std::vector<PartPreset<Part>> readAll (std::span<const EmbeddedFile> files, cons
     for (const auto& file : files)
     {
         const std::string name (file.name);
-        const auto document = Json::parse (std::string (file.text), name);
+        const auto document = parseJson (file.text, name);
         ObjectReader reader (document, name);
 
         if (! reader.choice ("format", { format }))

@@ -27,8 +27,8 @@ WireSpec namedWires (const std::string& name, const std::string& path)
 
 WireSpec readWires (const Json& value, const std::string& path)
 {
-    if (const auto* name = value.text())
-        return namedWires (*name, path);
+    if (value.is_string())
+        return namedWires (value.get<std::string>(), path);
 
     WireSpec wires;
     ObjectReader reader (value, path);
@@ -55,7 +55,7 @@ StickSpec readStick (const Json& value, const std::string& path)
 
 Json stickAsJson (const StickSpec& stick)
 {
-    Json::Object object;
+    Json object = Json::object();
     const StickSpec usual;
     writeNumbers (object, stick, &usual);
     return object;
@@ -63,7 +63,7 @@ Json stickAsJson (const StickSpec& stick)
 
 Json wiresAsJson (const WireSpec& wires)
 {
-    Json::Object object{ { "strainer", wires.on ? "on" : "off" }, { "strands", wires.strands } };
+    Json object{ { "strainer", wires.on ? "on" : "off" }, { "strands", wires.strands } };
     const WireSpec usual;
     writeNumbers (object, wires, &usual);
     return object;

@@ -27,7 +27,7 @@ Value required (std::optional<Value> value, const files::ObjectReader& reader, c
 
 Pattern readPattern (const std::string& text, const std::string& source)
 {
-    const auto document = files::Json::parse (text, source);
+    const auto document = files::parseJson (text, source);
     files::ObjectReader reader (document, source);
     required (reader.choice ("format", { format }), reader, "format", format);
     required (reader.count ("version", version, version), reader, "version", "1");

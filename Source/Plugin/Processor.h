@@ -170,7 +170,7 @@ private:
 
     mutable std::mutex extrasMutex;
     mutable Naming naming;
-    files::Json::Object unknown, unknownInSound;
+    std::string unknown = "{}", unknownInSound = "{}";
 
     // The audio thread's own.
     struct DueStroke

@@ -2,6 +2,8 @@
 
 #include "ParameterText.h"
 
+#include "Files/Json.h"
+
 #include "Modal/InputError.h"
 
 #include <cmath>
@@ -46,30 +48,30 @@ float valueOf (const ParameterSpec& spec, const Json& json)
 {
     if (spec.measure == Measure::toggle)
     {
-        if (const auto* isOn = json.boolean())
-            return *isOn ? 1.0f : 0.0f;
-        throw modal::InputError (spec.name, json.described(), "true or false");
+        if (json.is_boolean())
+            return json.get<bool>() ? 1.0f : 0.0f;
+        throw modal::InputError (spec.name, files::described (json), "true or false");
     }
 
     if (spec.measure == Measure::choice)
     {
-        if (const auto* word = json.text())
-            return static_cast<float> (valueFrom (*word, spec));
-        throw modal::InputError (spec.name, json.described(), "a word");
+        if (json.is_string())
+            return static_cast<float> (valueFrom (json.get<std::string>(), spec));
+        throw modal::InputError (spec.name, files::described (json), "a word");
     }
 
-    const auto* number = json.number();
-    if (number == nullptr || ! (*number >= spec.low && *number <= spec.high))
-        throw modal::InputError (spec.name, json.described(), textOf (spec, spec.low) + " to " + textOf (spec, spec.high));
+    const auto number = json.is_number() ? json.get<double>() : std::nan ("");
+    if (! (number >= spec.low && number <= spec.high))
+        throw modal::InputError (spec.name, files::described (json), textOf (spec, spec.low) + " to " + textOf (spec, spec.high));
 
-    return static_cast<float> (*number);
+    return static_cast<float> (number);
 }
 
-Json::Object written (const Values& values)
+Json asJson (const Values& values)
 {
-    Json::Object object;
+    auto object = Json::object();
     for (std::size_t i = 0; i < parameterCount; ++i)
-        object.emplace_back (keyOf (parameterTable()[i]), jsonOf (parameterTable()[i], values[i]));
+        object[keyOf (parameterTable()[i])] = jsonOf (parameterTable()[i], values[i]);
     return object;
 }
 
@@ -80,17 +82,15 @@ public:
 
     void read (const Json& document)
     {
-        const auto* members = document.object();
+        if (! document.is_object())
+            return fail ("The state is " + files::described (document) + " instead of a document.");
 
-        if (members == nullptr)
-            return fail ("The state is " + document.described() + " instead of a document.");
-
-        const auto* formatMember = document.find ("format");
-
-        if (formatMember == nullptr || formatMember->text() == nullptr || *formatMember->text() != format)
+        if (const auto found = document.find ("format"); found == document.end() || *found != format)
             return fail ("The state is not one of this plugin's.");
 
-        for (const auto& [key, value] : *members)
+        auto unknown = Json::object();
+
+        for (const auto& [key, value] : document.items())
             if (key == "format")
                 continue;
             else if (key == "version")
@@ -98,13 +98,15 @@ public:
             else if (key == "name")
                 readName (value);
             else if (key == "sound")
-                readValues (value, reading.state.live, &reading.state.unknownInSound);
+                reading.state.unknownInSound = readValues (value, reading.state.live);
             else if (key == "snapshot_a")
                 readSnapshot (value, reading.state.a);
             else if (key == "snapshot_b")
                 readSnapshot (value, reading.state.b);
             else
-                reading.state.unknown.emplace_back (key, value);
+                unknown[key] = value;
+
+        reading.state.unknown = unknown.dump();
     }
 
     void fail (const std::string& message)
@@ -122,38 +124,40 @@ private:
 
     void readVersion (const Json& value)
     {
-        const auto* number = value.number();
-        if (number == nullptr || *number < 1.0)
-            say ("The state's version is " + value.described() + ".");
-        else if (*number > version)
+        const auto number = value.is_number() ? value.get<double>() : 0.0;
+        if (number < 1.0)
+            say ("The state's version is " + files::described (value) + ".");
+        else if (number > version)
             say ("The state was saved by a newer version; what this one does not know is kept but not used.");
     }
 
     void readName (const Json& value)
     {
-        const auto* text = value.text();
-        if (text == nullptr || text->size() > longestName)
-            say ("The state's name is " + value.described() + ".");
+        if (! value.is_string() || value.get_ref<const std::string&>().size() > longestName)
+            say ("The state's name is " + files::described (value) + ".");
         else
-            reading.state.name = *text;
+            reading.state.name = value.get<std::string>();
     }
 
     void readSnapshot (const Json& value, std::optional<Values>& snapshot)
     {
         snapshot = initialValues();
-        readValues (value, *snapshot, nullptr);
+        readValues (value, *snapshot);
     }
 
-    void readValues (const Json& object, Values& values, Json::Object* unknown)
+    /** The members that are no parameter, as JSON. */
+    std::string readValues (const Json& object, Values& values)
     {
-        const auto* members = object.object();
+        auto unknown = Json::object();
 
-        if (members == nullptr)
-            return say ("A sound in the state is " + object.described() + ".");
+        if (! object.is_object())
+            say ("A sound in the state is " + files::described (object) + ".");
+        else
+            for (const auto& [key, value] : object.items())
+                if (! readParameter (key, value, values))
+                    unknown[key] = value;
 
-        for (const auto& [key, value] : *members)
-            if (! readParameter (key, value, values) && unknown != nullptr)
-                unknown->emplace_back (key, value);
+        return unknown.dump();
     }
 
     /** False if there is no parameter of that name. */
@@ -182,10 +186,6 @@ private:
     StateReading& reading;
 };
 
-void append (Json::Object& object, const Json::Object& more)
-{
-    object.insert (object.end(), more.begin(), more.end());
-}
 } // namespace
 
 StateReading readState (std::string_view document)
@@ -201,7 +201,7 @@ StateReading readState (std::string_view document)
 
     try
     {
-        reader.read (Json::parse (document, "state"));
+        reader.read (files::parseJson (document, "state"));
     }
     catch (const modal::InputError& e)
     {
@@ -214,22 +214,22 @@ StateReading readState (std::string_view document)
 
 std::string writeState (const State& state)
 {
-    Json::Object document{ { "format", format }, { "version", version } };
+    Json document{ { "format", format }, { "version", version } };
 
     if (! state.name.empty())
-        document.emplace_back ("name", state.name);
+        document["name"] = state.name;
 
-    auto sound = written (state.live);
-    append (sound, state.unknownInSound);
-    document.emplace_back ("sound", std::move (sound));
+    auto sound = asJson (state.live);
+    sound.update (Json::parse (state.unknownInSound));
+    document["sound"] = std::move (sound);
 
     if (state.a)
-        document.emplace_back ("snapshot_a", written (*state.a));
+        document["snapshot_a"] = asJson (*state.a);
     if (state.b)
-        document.emplace_back ("snapshot_b", written (*state.b));
+        document["snapshot_b"] = asJson (*state.b);
 
-    append (document, state.unknown);
-    return Json (std::move (document)).written();
+    document.update (Json::parse (state.unknown));
+    return files::written (std::move (document));
 }
 
 } // namespace plugin

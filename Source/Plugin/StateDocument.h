@@ -2,8 +2,6 @@
 
 #include "Values.h"
 
-#include "Files/Json.h"
-
 #include <optional>
 #include <string>
 #include <string_view>
@@ -25,8 +23,9 @@ struct State
     Values live = initialValues();
     std::optional<Values> a, b;
 
-    /** Members that this version does not know, of the document and of "sound"; they are written back as they came. */
-    files::Json::Object unknown, unknownInSound;
+    /** Members that this version does not know, of the document and of "sound", each as a JSON object; they are written back as
+       they came. */
+    std::string unknown = "{}", unknownInSound = "{}";
 };
 
 struct StateReading

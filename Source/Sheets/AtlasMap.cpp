@@ -172,25 +172,25 @@ std::string asCsv (const Atlas& atlas)
 
 files::Json asJson (const Atlas& atlas)
 {
-    files::Json::Array points;
+    files::Json points = files::Json::array();
 
     for (const auto& p : atlas.points)
     {
-        files::Json::Object point{ { "batter_tap_note_hz", p.batterNote }, { "interval_semitones", p.interval } };
+        files::Json point{ { "batter_tap_note_hz", p.batterNote }, { "interval_semitones", p.interval } };
 
         if (p.isPossible)
         {
-            point.emplace_back ("drum_note_hz", p.drumNote);
-            point.emplace_back ("drum_note_t60_s", p.sustain);
-            point.emplace_back ("wire_response_m_per_s_per_n_s", p.wireResponse);
-            point.emplace_back ("largest_yield_share", p.largestStress);
+            point["drum_note_hz"] = p.drumNote;
+            point["drum_note_t60_s"] = p.sustain;
+            point["wire_response_m_per_s_per_n_s"] = p.wireResponse;
+            point["largest_yield_share"] = p.largestStress;
         }
 
-        point.emplace_back ("is_possible", p.isPossible);
+        point["is_possible"] = p.isPossible;
         points.push_back (point);
     }
 
-    return files::Json::Object{ { "tunings", points } };
+    return files::Json{ { "tunings", points } };
 }
 
 } // namespace sheets

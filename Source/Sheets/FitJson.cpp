@@ -15,7 +15,7 @@ namespace
 
 Json estimateJson (const Estimate& estimate)
 {
-    return Json::Object{ { "value", estimate.value }, { "error", estimate.error } };
+    return Json{ { "value", estimate.value }, { "error", estimate.error } };
 }
 
 std::string nameOf (HeadSide side)
@@ -25,17 +25,17 @@ std::string nameOf (HeadSide side)
 
 Json findingsJson (const std::vector<Finding>& findings)
 {
-    Json::Array list;
+    Json list = Json::array();
 
     for (const auto& finding : findings)
     {
-        Json::Object object{ { "kind", std::string (nameOf (finding.kind)) },
-                             { "severity", std::string (nameOf (finding.severity)) },
-                             { "numbers", Json::Array (finding.numbers.begin(), finding.numbers.end()) },
-                             { "text", wording::text (finding) } };
+        Json object{ { "kind", std::string (nameOf (finding.kind)) },
+                     { "severity", std::string (nameOf (finding.severity)) },
+                     { "numbers", finding.numbers },
+                     { "text", wording::text (finding) } };
 
         if (finding.head)
-            object.emplace_back ("head", nameOf (*finding.head));
+            object["head"] = nameOf (*finding.head);
 
         list.push_back (object);
     }
@@ -45,15 +45,15 @@ Json findingsJson (const std::vector<Finding>& findings)
 
 Json verdictJson (const LugVerdict& verdict)
 {
-    Json::Array lugs;
+    Json lugs = Json::array();
 
     for (const int lug : verdict.lugs)
         lugs.emplace_back (lug + 1);
 
-    return Json::Object{ { "lugs", lugs },
-                         { "correction_cents", verdict.correction },
-                         { "text", wording::action (verdict) },
-                         { "reason", wording::reason (verdict) } };
+    return Json{ { "lugs", lugs },
+                 { "correction_cents", verdict.correction },
+                 { "text", wording::action (verdict) },
+                 { "reason", wording::reason (verdict) } };
 }
 
 /** Reads members of one object; errors name the file and the key. */
@@ -64,7 +64,7 @@ public:
 
     const Json& at (const char* key) const
     {
-        if (const auto* member = object.find (key))
+        if (const auto member = object.find (key); member != object.end())
             return *member;
 
         throw InputError::fault (path + ": " + key, "is missing", "what \"snarewright fit --json\" writes");
@@ -72,12 +72,8 @@ public:
 
     double number (const char* key, const Range& range) const
     {
-        const auto* value = at (key).number();
-
-        if (value == nullptr)
-            throw InputError (path + ": " + key, at (key).described(), "a number");
-
-        return requireInRange (*value, range, path + ": " + key);
+        const auto& value = required (key, &Json::is_number, "a number");
+        return requireInRange (value.get<double>(), range, path + ": " + key);
     }
 
     Estimate estimate (const char* key, const Range& range) const
@@ -86,31 +82,21 @@ public:
         return { inner.number ("value", range), inner.number ("error", { 0.0, 1.0e9, range.unit }) };
     }
 
-    const Json::Array& list (const char* key) const
-    {
-        if (const auto* array = at (key).array())
-            return *array;
-
-        throw InputError (path + ": " + key, at (key).described(), "a list");
-    }
-
-    bool boolean (const char* key) const
-    {
-        if (const auto* value = at (key).boolean())
-            return *value;
-
-        throw InputError (path + ": " + key, at (key).described(), "true or false");
-    }
-
-    std::string text (const char* key) const
-    {
-        if (const auto* value = at (key).text())
-            return *value;
-
-        throw InputError (path + ": " + key, at (key).described(), "text");
-    }
+    const Json& list (const char* key) const { return required (key, &Json::is_array, "a list"); }
+    bool boolean (const char* key) const { return required (key, &Json::is_boolean, "true or false").get<bool>(); }
+    std::string text (const char* key) const { return required (key, &Json::is_string, "text").get<std::string>(); }
 
 private:
+    const Json& required (const char* key, bool (Json::*isKind)() const noexcept, const char* kind) const
+    {
+        const auto& value = at (key);
+
+        if (! (value.*isKind)())
+            throw InputError (path + ": " + key, files::described (value), kind);
+
+        return value;
+    }
+
     const Json& object;
     std::string path;
 };
@@ -128,7 +114,7 @@ std::vector<Finding> readFindings (const Json& json, const Reader& reader, const
 {
     std::vector<Finding> findings;
 
-    if (json.find ("findings") == nullptr)
+    if (! json.contains ("findings"))
         return findings;
 
     for (const auto& item : reader.list ("findings"))
@@ -143,14 +129,14 @@ std::vector<Finding> readFindings (const Json& json, const Reader& reader, const
         Finding finding{ .kind = *kind, .severity = *severity };
 
         for (const auto& number : one.list ("numbers"))
-            if (const auto* value = number.number())
-                finding.numbers.push_back (*value);
+            if (number.is_number())
+                finding.numbers.push_back (number.get<double>());
 
         if (finding.numbers.size() != numberCount (*kind))
             throw InputError (source + ": findings: numbers", std::to_string (finding.numbers.size()) + " numbers",
                               std::to_string (numberCount (*kind)) + " for \"" + std::string (nameOf (*kind)) + '"');
 
-        if (item.find ("head") != nullptr)
+        if (item.contains ("head"))
             finding.head = sideNamed (one.text ("head"), source + ": findings: head");
 
         findings.push_back (std::move (finding));
@@ -164,7 +150,7 @@ MeasuredHead readHead (const Json& json, const std::string& source)
     const Reader reader (json, source);
     MeasuredHead head{ sideNamed (reader.text ("head"), source + ": head"), {}, {} };
 
-    if (json.find ("date") != nullptr)
+    if (json.contains ("date"))
         head.date = reader.text ("date");
 
     auto& fit = head.fit;
@@ -187,7 +173,7 @@ MeasuredHead readHead (const Json& json, const std::string& source)
             { cents.number ("value", { -1200.0, 1200.0, "cents" }), cents.number ("error", { 0.0, 1.0e4, "cents" }) });
     }
 
-    if (json.find ("suspects") != nullptr)
+    if (json.contains ("suspects"))
         for (const auto& suspect : reader.list ("suspects"))
         {
             const Reader one (suspect, source + ": suspects");
@@ -196,10 +182,10 @@ MeasuredHead readHead (const Json& json, const std::string& source)
                                       one.number ("probability", { 0.0, 1.0, "" }) });
         }
 
-    if (json.find ("unevenness_standard_deviations") != nullptr)
+    if (json.contains ("unevenness_standard_deviations"))
         fit.unevenness = reader.number ("unevenness_standard_deviations", { 0.0, 1.0e9, "" });
 
-    if (json.find ("lug_waves") != nullptr)
+    if (json.contains ("lug_waves"))
         for (const auto& wave : reader.list ("lug_waves"))
         {
             const Reader one (wave, source + ": lug_waves");
@@ -215,49 +201,47 @@ MeasuredHead readHead (const Json& json, const std::string& source)
 Json fitJson (const MeasuredHead& head)
 {
     const auto& fit = head.fit;
-    Json::Object object{ { "head", nameOf (head.side) },
-                         { "date", head.date },
-                         { "is_possible", fit.isPossible } };
+    Json object{ { "head", nameOf (head.side) }, { "date", head.date }, { "is_possible", fit.isPossible } };
 
     if (fit.isPossible)
     {
-        Json::Array lugs;
+        Json lugs = Json::array();
 
         for (const auto& lug : fit.lugCents)
             lugs.push_back (estimateJson (lug));
 
-        object.emplace_back ("tap_note_hz", estimateJson (fit.tapNote));
-        object.emplace_back ("tension_n_per_m", estimateJson (fit.tension));
-        object.emplace_back ("mass_ratio", estimateJson (fit.massRatio));
-        object.emplace_back ("loss_ratio", estimateJson (fit.lossRatio));
-        object.emplace_back ("lugs_cents", lugs);
+        object["tap_note_hz"] = estimateJson (fit.tapNote);
+        object["tension_n_per_m"] = estimateJson (fit.tension);
+        object["mass_ratio"] = estimateJson (fit.massRatio);
+        object["loss_ratio"] = estimateJson (fit.lossRatio);
+        object["lugs_cents"] = lugs;
 
-        Json::Array waves;
+        Json waves = Json::array();
 
         for (const auto& wave : fit.lugWaves)
-            waves.push_back (Json::Object{ { "times_round", wave.waves }, { "cents", estimateJson (wave.cents) } });
+            waves.push_back (Json{ { "times_round", wave.waves }, { "cents", estimateJson (wave.cents) } });
 
-        object.emplace_back ("lug_waves", waves);
+        object["lug_waves"] = waves;
     }
 
-    Json::Array suspects;
+    Json suspects = Json::array();
 
     for (const auto& suspect : fit.suspects)
-        suspects.push_back (Json::Object{
+        suspects.push_back (Json{
             { "lug", suspect.lug + 1 }, { "cents", estimateJson (suspect.cents) }, { "probability", suspect.probability } });
 
-    object.emplace_back ("suspects", suspects);
-    object.emplace_back ("unevenness_standard_deviations", fit.unevenness);
-    object.emplace_back ("misfit_standard_deviations", fit.misfit);
-    object.emplace_back ("taps_used", fit.tapsUsed);
-    object.emplace_back ("lugs_to_turn", verdictJson (fit.verdict()));
-    object.emplace_back ("findings", findingsJson (fit.findings));
+    object["suspects"] = suspects;
+    object["unevenness_standard_deviations"] = fit.unevenness;
+    object["misfit_standard_deviations"] = fit.misfit;
+    object["taps_used"] = fit.tapsUsed;
+    object["lugs_to_turn"] = verdictJson (fit.verdict());
+    object["findings"] = findingsJson (fit.findings);
     return object;
 }
 
 Json fitJson (const DrumFit& fit, const std::string& date)
 {
-    Json::Array heads, partials;
+    Json heads = Json::array(), partials = Json::array();
 
     if (fit.isPossible)
     {
@@ -266,26 +250,26 @@ Json fitJson (const DrumFit& fit, const std::string& date)
     }
 
     for (const auto& partial : fit.partials)
-        partials.push_back (Json::Object{ { "frequency_hz", partial.frequency },
-                                          { "m", partial.mode.m },
-                                          { "n", partial.mode.n },
-                                          { "cents_over_fit", partial.cents },
-                                          { "batter_share", partial.mode.shares.batter },
-                                          { "resonant_share", partial.mode.shares.resonant } });
+        partials.push_back (Json{ { "frequency_hz", partial.frequency },
+                                  { "m", partial.mode.m },
+                                  { "n", partial.mode.n },
+                                  { "cents_over_fit", partial.cents },
+                                  { "batter_share", partial.mode.shares.batter },
+                                  { "resonant_share", partial.mode.shares.resonant } });
 
-    return Json::Object{ { "is_possible", fit.isPossible },
-                         { "heads", heads },
-                         { "partials", partials },
-                         { "misfit_standard_deviations", fit.misfit },
-                         { "strikes_used", fit.strikesUsed },
-                         { "findings", findingsJson (fit.findings) } };
+    return Json{ { "is_possible", fit.isPossible },
+                 { "heads", heads },
+                 { "partials", partials },
+                 { "misfit_standard_deviations", fit.misfit },
+                 { "strikes_used", fit.strikesUsed },
+                 { "findings", findingsJson (fit.findings) } };
 }
 
 std::vector<MeasuredHead> readFit (std::string_view document, const std::string& source)
 {
-    const auto json = Json::parse (document, source);
+    const auto json = files::parseJson (document, source);
 
-    if (json.find ("heads") == nullptr)
+    if (! json.contains ("heads"))
         return { readHead (json, source) };
 
     std::vector<MeasuredHead> heads;

@@ -11,7 +11,7 @@ namespace sheets
 /** Sentences as a list of texts. */
 inline files::Json listOf (const std::vector<std::string>& sentences)
 {
-    files::Json::Array list;
+    files::Json list = files::Json::array();
 
     for (const auto& sentence : sentences)
         list.emplace_back (sentence);

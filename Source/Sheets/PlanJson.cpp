@@ -13,15 +13,15 @@ using files::Json;
 
 Json planJson (const Plan& plan)
 {
-    Json::Array heads;
+    Json heads = Json::array();
 
     for (const auto& head : plan.heads)
     {
-        Json::Array passes;
+        Json passes = Json::array();
 
         for (const auto& pass : head.passes)
         {
-            Json::Array order, turns, words;
+            Json order = Json::array(), turns = Json::array(), words = Json::array();
 
             for (const int lug : pass.order)
                 order.emplace_back (lug + 1);
@@ -32,34 +32,34 @@ Json planJson (const Plan& plan)
                 words.emplace_back (wording::keyTurn (turn));
             }
 
-            passes.push_back (Json::Object{ { "order", order },
-                                            { "turns", turns },
-                                            { "turns_text", words },
-                                            { "tap_note_hz", pass.tapNote },
-                                            { "tap_note_error_cents", pass.tapNoteError },
-                                            { "tension_n_per_m", pass.tension } });
+            passes.push_back (Json{ { "order", order },
+                                    { "turns", turns },
+                                    { "turns_text", words },
+                                    { "tap_note_hz", pass.tapNote },
+                                    { "tap_note_error_cents", pass.tapNoteError },
+                                    { "tension_n_per_m", pass.tension } });
         }
 
-        Json::Array cautions;
+        Json cautions = Json::array();
 
         for (const auto& caution : head.cautions)
-            cautions.push_back (Json::Object{ { "kind", std::string (nameOf (caution.kind)) },
-                                              { "value", caution.value },
-                                              { "text", wording::text (caution, head.side) } });
+            cautions.push_back (Json{ { "kind", std::string (nameOf (caution.kind)) },
+                                      { "value", caution.value },
+                                      { "text", wording::text (caution, head.side) } });
 
-        heads.push_back (Json::Object{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
-                                       { "from_hz", head.fromNote },
-                                       { "to_hz", head.toNote },
-                                       { "is_calibrated", head.isCalibrated },
-                                       { "film_share", head.response.filmShare },
-                                       { "force_per_rod_n", head.forcePerRod },
-                                       { "torque_low_n_m", head.torque.low },
-                                       { "torque_high_n_m", head.torque.high },
-                                       { "cautions", cautions },
-                                       { "passes", passes } });
+        heads.push_back (Json{ { "head", head.side == HeadSide::batter ? "batter" : "resonant" },
+                               { "from_hz", head.fromNote },
+                               { "to_hz", head.toNote },
+                               { "is_calibrated", head.isCalibrated },
+                               { "film_share", head.response.filmShare },
+                               { "force_per_rod_n", head.forcePerRod },
+                               { "torque_low_n_m", head.torque.low },
+                               { "torque_high_n_m", head.torque.high },
+                               { "cautions", cautions },
+                               { "passes", passes } });
     }
 
-    return Json::Object{ { "heads", heads }, { "cautions", listOf (wording::planCautions()) } };
+    return Json{ { "heads", heads }, { "cautions", listOf (wording::planCautions()) } };
 }
 
 } // namespace sheets

@@ -37,42 +37,42 @@ std::string csvText (const std::string& text)
 Json asJson (const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
-    Json::Array measured;
+    Json measured = Json::array();
 
     for (const auto& head : sheet.measured)
         measured.push_back (fitJson (head));
 
     const auto headJson = [] (const HeadPrediction& head)
     {
-        return Json::Object{ { "tap_note_hz", head.tapNote },
-                             { "tension_n_per_m", head.tension },
-                             { "force_per_lug_n", head.forcePerLug },
-                             { "yield_share", head.yieldShare } };
+        return Json{ { "tap_note_hz", head.tapNote },
+                     { "tension_n_per_m", head.tension },
+                     { "force_per_lug_n", head.forcePerLug },
+                     { "yield_share", head.yieldShare } };
     };
 
-    Json::Object target{ { "drum_note_hz", p.drumNote }, { "drum_note_t60_s", p.sustain }, { "batter", headJson (p.batter) } };
+    Json target{ { "drum_note_hz", p.drumNote }, { "drum_note_t60_s", p.sustain }, { "batter", headJson (p.batter) } };
 
     if (p.drum.hasResonantHead())
     {
-        target.emplace_back ("resonant", headJson (p.resonant));
-        target.emplace_back ("interval", p.interval.name());
+        target["resonant"] = headJson (p.resonant);
+        target["interval"] = p.interval.name();
     }
 
-    Json::Object object{ { "title", sheet.title },
-                         { "date", sheet.date },
-                         { "notes", sheet.notes },
-                         { "drum", files::drumAsJson (p.drum) },
-                         { "wires", files::wiresAsJson (sheet.fittings.wires) },
-                         { "hoop", files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)] },
-                         { "lug_one", sheet.lugOne },
-                         { "tuning", files::tuningAsJson (p.tuning, p.drum) },
-                         { "target", target },
-                         { "measured", measured } };
+    Json object{ { "title", sheet.title },
+                 { "date", sheet.date },
+                 { "notes", sheet.notes },
+                 { "drum", files::drumAsJson (p.drum) },
+                 { "wires", files::wiresAsJson (sheet.fittings.wires) },
+                 { "hoop", files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)] },
+                 { "lug_one", sheet.lugOne },
+                 { "tuning", files::tuningAsJson (p.tuning, p.drum) },
+                 { "target", target },
+                 { "measured", measured } };
 
     if (sheet.plan)
-        object.emplace_back ("plan", planJson (*sheet.plan));
+        object["plan"] = planJson (*sheet.plan);
 
-    object.emplace_back ("cautions", listOf (usualCautions()));
+    object["cautions"] = listOf (usualCautions());
     return object;
 }
 

@@ -80,7 +80,7 @@ void run (const Words& words, const Command& command)
     const auto json = outputTarget (arguments, "json");
 
     if (json)
-        writeText (*json, comparisonJson (compared).written());
+        writeText (*json, files::written (comparisonJson (compared)));
 
     if (! json || *json != "-")
         writeText ("-", comparisonText (compared));

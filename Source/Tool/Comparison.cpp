@@ -119,7 +119,7 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
 
 Json changeJson (const HeadChange& change)
 {
-    return Json::Object{ { "tap_note_semitones", change.semitones }, { "tension_percent", 100.0 * change.tensionShare } };
+    return Json{ { "tap_note_semitones", change.semitones }, { "tension_percent", 100.0 * change.tensionShare } };
 }
 } // namespace
 
@@ -168,22 +168,21 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
 Json comparisonJson (const std::vector<NamedPrediction>& tunings)
 {
     const auto& reference = tunings.front().prediction;
-    Json::Array list;
+    Json list = Json::array();
 
     for (const auto& tuning : tunings)
     {
         const auto& p = tuning.prediction;
-        Json::Object change{ { "drum_note_cents", centsBetween (reference.drumNote, p.drumNote) },
-                             { "batter", changeJson (changeOf (reference.batter, p.batter)) } };
+        Json change{ { "drum_note_cents", centsBetween (reference.drumNote, p.drumNote) },
+                     { "batter", changeJson (changeOf (reference.batter, p.batter)) } };
 
         if (haveResonantHeads (tunings))
-            change.emplace_back ("resonant", changeJson (changeOf (reference.resonant, p.resonant)));
+            change["resonant"] = changeJson (changeOf (reference.resonant, p.resonant));
 
-        list.push_back (
-            Json::Object{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (tuning) } });
+        list.push_back (Json{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (tuning) } });
     }
 
-    return Json::Object{ { "reference", tunings.front().label }, { "tunings", list } };
+    return Json{ { "reference", tunings.front().label }, { "tunings", list } };
 }
 
 } // namespace tool

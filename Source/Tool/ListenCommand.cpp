@@ -159,36 +159,36 @@ std::string textOf (const HeardFile& heard)
 
 Json jsonOf (const HeardFile& heard)
 {
-    Json::Array taps;
+    Json taps = Json::array();
     const auto notes = sharedNote (heard);
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
     {
         const auto& tap = heard.taps[i];
-        Json::Array partials, troubles;
+        Json partials = Json::array(), troubles = Json::array();
 
         for (const auto& p : heard.partials[i])
-            partials.push_back (Json::Object{ { "frequency_hz", p.frequency },
-                                              { "frequency_error_hz", p.frequencyError },
-                                              { "decay_per_s", p.decay },
-                                              { "decay_error_per_s", p.decayError },
-                                              { "t60_s", p.t60() },
-                                              { "amplitude", std::abs (p.amplitude) },
-                                              { "note", modal::Note::fromFrequency (p.frequency).nameWithCents() } });
+            partials.push_back (Json{ { "frequency_hz", p.frequency },
+                                      { "frequency_error_hz", p.frequencyError },
+                                      { "decay_per_s", p.decay },
+                                      { "decay_error_per_s", p.decayError },
+                                      { "t60_s", p.t60() },
+                                      { "amplitude", std::abs (p.amplitude) },
+                                      { "note", modal::Note::fromFrequency (p.frequency).nameWithCents() } });
 
         for (const auto trouble : tap.troubles)
             troubles.emplace_back (wording::text (trouble));
 
-        taps.push_back (Json::Object{ { "start_s", tap.start },
-                                      { "shared_note_hz", notes.empty() || notes[i] <= 0.0 ? Json() : Json (notes[i]) },
-                                      { "end_s", tap.end },
-                                      { "over_noise_db", tap.signalToNoise },
-                                      { "is_usable", ! tap.isUnusable() },
-                                      { "troubles", troubles },
-                                      { "partials", partials } });
+        taps.push_back (Json{ { "start_s", tap.start },
+                              { "shared_note_hz", notes.empty() || notes[i] <= 0.0 ? Json() : Json (notes[i]) },
+                              { "end_s", tap.end },
+                              { "over_noise_db", tap.signalToNoise },
+                              { "is_usable", ! tap.isUnusable() },
+                              { "troubles", troubles },
+                              { "partials", partials } });
     }
 
-    return Json::Object{ { "file", heard.name }, { "taps", taps } };
+    return Json{ { "file", heard.name }, { "taps", taps } };
 }
 
 void run (const std::vector<std::string>& words, const Command& command)
@@ -198,7 +198,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (arguments.freeWords().empty())
         throw modal::InputError::fault ("recording", "is missing", "a WAV, AIFF or FLAC file");
 
-    Json::Array all;
+    Json all = Json::array();
     std::string text;
 
     for (const auto& path : arguments.freeWords())
@@ -208,7 +208,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         text += textOf (heard);
     }
 
-    writeJsonOrText (arguments, Json::Object{ { "recordings", all } }, text);
+    writeJsonOrText (arguments, Json{ { "recordings", all } }, text);
 }
 } // namespace
 

@@ -53,7 +53,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto prediction = predictAsked (arguments, tuned, usualHighestFrequency);
 
     if (const auto json = outputTarget (arguments, "json"))
-        writeText (*json, modesJson (prediction).written());
+        writeText (*json, files::written (modesJson (prediction)));
     else if (const auto csv = outputTarget (arguments, "csv"))
         writeText (*csv, modesCsv (prediction));
     else

@@ -69,18 +69,18 @@ std::string playedText (const engine::PlayedResponse& p)
 
 files::Json playedJson (const engine::PlayedResponse& p)
 {
-    files::Json::Object object;
-    files::Json::Array curve;
+    files::Json object = files::Json::object();
+    files::Json curve = files::Json::array();
 
     for (const auto& number : playedNumbers (p))
-        object.emplace_back (number.jsonKey, number.value);
+        object[number.jsonKey] = number.value;
 
     for (const auto& point : p.wireResponse)
-        curve.push_back (files::Json::Object{
+        curve.push_back (files::Json{
             { "position_share", point.position },
             { "softest_speed_m_per_s", std::isfinite (point.softestSpeed) ? files::Json (point.softestSpeed) : files::Json() } });
 
-    object.emplace_back ("wire_response", curve);
+    object["wire_response"] = curve;
     return object;
 }
 

@@ -27,7 +27,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto json = outputTarget (arguments, "json");
 
     if (json)
-        writeText (*json, predictionJson ({ label, prediction, played }).written());
+        writeText (*json, files::written (predictionJson ({ label, prediction, played })));
 
     // Standard output carries either the JSON or the table, never both.
     if (! json || *json != "-")

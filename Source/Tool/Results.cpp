@@ -12,7 +12,7 @@ namespace tool
 void writeJsonOrText (const Arguments& arguments, const files::Json& json, const std::string& text)
 {
     const auto target = outputTarget (arguments, "json");
-    writeText (target.value_or ("-"), target ? json.written() : text);
+    writeText (target.value_or ("-"), target ? files::written (json) : text);
 }
 
 std::string pageTarget (const Arguments& arguments)
@@ -28,7 +28,7 @@ std::string pageTarget (const Arguments& arguments)
 void writePage (const std::string& target, const Page& page)
 {
     if (sheets::endsIn (target, ".json"))
-        writeText (target, page.json().written());
+        writeText (target, files::written (page.json()));
     else if (sheets::endsIn (target, ".csv"))
         writeText (target, page.csv());
     else

@@ -54,7 +54,7 @@ TEST_CASE ("The sheet says what it must, in every format")
     request.wanted = tuning;
     sheet.plan = makePlan (request);
 
-    const auto json = sheets::asJson (sheet).written();
+    const auto json = files::written (sheets::asJson (sheet));
     for (const char* key :
          { "\"title\"", "\"date\"", "\"drum\"", "\"tuning\"", "\"target\"", "\"plan\"", "\"passes\"", "\"cautions\"" })
         CHECK (contains (json, key));
@@ -90,7 +90,7 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
 
     head.fit.lugWaves.push_back ({ 4, { 7.5, 1.5 } });
 
-    const auto read = sheets::readFit (sheets::fitJson (head).written(), "walk.json");
+    const auto read = sheets::readFit (files::written (sheets::fitJson (head)), "walk.json");
     REQUIRE (read.size() == 1);
     CHECK (read[0].side == HeadSide::batter);
     CHECK (read[0].date == head.date);
@@ -106,7 +106,7 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
 
     DrumFit both{ .isPossible = true, .batter = head.fit, .resonant = head.fit };
     both.resonant.tapNote.value = 271.0;
-    const auto heads = sheets::readFit (sheets::fitJson (both, "").written(), "strikes.json");
+    const auto heads = sheets::readFit (files::written (sheets::fitJson (both, "")), "strikes.json");
     REQUIRE (heads.size() == 2);
     CHECK (heads[1].side == HeadSide::resonant);
     CHECK (heads[1].fit.tapNote.value == 271.0);
@@ -128,7 +128,7 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
     const auto with = sheets::asCsv (sheet);
     CHECK (contains (with, "203.4,1987,31"));
     CHECK (cells (with) == cells (without));
-    CHECK (contains (sheets::asJson (sheet).written(), "1987"));
+    CHECK (contains (files::written (sheets::asJson (sheet)), "1987"));
 }
 
 TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no network")

@@ -20,10 +20,7 @@ ProgramRun run (std::vector<std::string> arguments, const TemporaryFolder& folde
 double number (const Json& json, const char* key)
 {
     CAPTURE (key);
-    const auto* found = json.find (key);
-    REQUIRE (found != nullptr);
-    REQUIRE (found->number() != nullptr);
-    return *found->number();
+    return json.at (key).get<double>();
 }
 } // namespace
 
@@ -46,27 +43,27 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
     CHECK (tooFewTaps.status == 2);
     CHECK (tooFewTaps.errors.find ("3 taps") != std::string::npos);
 
-    const auto heard = Json::parse (run ({ "listen", "above.wav", "--json" }, folder).output, "heard");
+    const auto heard = files::parseJson (run ({ "listen", "above.wav", "--json" }, folder).output, "heard");
     const auto drumNote =
-        number (Json::parse (with ({ "predict", "maple-14x5", "--json" }).output, "prediction"), "drum_note_hz");
+        number (files::parseJson (with ({ "predict", "maple-14x5", "--json" }).output, "prediction"), "drum_note_hz");
 
-    for (const auto& tap : *heard.find ("recordings")->array()->front().find ("taps")->array())
+    for (const auto& tap : heard.at ("recordings").front().at ("taps"))
         CHECK (number (tap, "shared_note_hz") == Approx (drumNote).epsilon (3.0 / 1731.0));
 
     run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" }, folder);
-    const auto fit = Json::parse (readBytes (folder.path() / "drum.json"), "drum.json");
-    const auto truth = Json::parse (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
+    const auto fit = files::parseJson (readBytes (folder.path() / "drum.json"), "drum.json");
+    const auto truth = files::parseJson (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
 
-    REQUIRE (fit.find ("heads")->array() != nullptr);
-    for (const auto& head : *fit.find ("heads")->array())
+    REQUIRE (fit.at ("heads").is_array());
+    for (const auto& head : fit.at ("heads"))
     {
-        const auto& name = *head.find ("head")->text();
+        const auto& name = head.at ("head");
         CAPTURE (name);
-        const auto& played = *truth.find ("heads")->find (name);
-        const auto& tension = *head.find ("tension_n_per_m");
+        const auto& played = truth.at ("heads").at (name);
+        const auto& tension = head.at ("tension_n_per_m");
         CHECK (number (tension, "value") == Approx (number (played, "tension_n_per_m")).epsilon (0.02));
         CHECK (number (tension, "error") > 0.0);
-        CHECK (number (*head.find ("tap_note_hz"), "value") ==
+        CHECK (number (head.at ("tap_note_hz"), "value") ==
                Approx (number (played, "tap_note_hz")).epsilon (3.0 / 1731.0)); // 3 cents
     }
 

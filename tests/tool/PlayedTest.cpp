@@ -16,16 +16,15 @@ Json playedJson (std::vector<std::string> options)
     const auto run = runProgram (words);
     CAPTURE (run.errors);
     REQUIRE (run.status == 0);
-    const auto document = Json::parse (run.output, "played");
-    REQUIRE (document.find ("played") != nullptr);
-    return *document.find ("played");
+    const auto document = files::parseJson (run.output, "played");
+    REQUIRE (document.contains ("played"));
+    return document.at ("played");
 }
 
 double number (const Json& object, const char* key)
 {
-    REQUIRE (object.find (key) != nullptr);
-    REQUIRE (object.find (key)->number() != nullptr);
-    return *object.find (key)->number();
+    REQUIRE (object.contains (key));
+    return object.at (key).get<double>();
 }
 } // namespace
 
@@ -42,19 +41,19 @@ TEST_CASE ("Playing tells what the stick and the wires do", "[predict]")
     CHECK (number (played, "attack_brightness_hz") > 100.0);
     CHECK (number (played, "wires_last_ms") > 50.0);
 
-    const auto* curve = played.find ("wire_response")->array();
+    const auto& curve = played.at ("wire_response");
     REQUIRE (curve != nullptr);
-    REQUIRE (curve->size() >= 5);
-    CHECK (number (curve->front(), "position_share") == 0.0);
-    CHECK (number (curve->back(), "position_share") > 0.9);
-    CHECK (number (curve->front(), "softest_speed_m_per_s") < 1.0);
+    REQUIRE (curve.size() >= 5);
+    CHECK (number (curve.front(), "position_share") == 0.0);
+    CHECK (number (curve.back(), "position_share") > 0.9);
+    CHECK (number (curve.front(), "softest_speed_m_per_s") < 1.0);
 }
 
 TEST_CASE ("Without wires there is no curve of them", "[predict]")
 {
     const auto played = playedJson ({ "--wires", "off" });
-    CHECK (played.find ("wire_response")->array()->empty());
-    CHECK (played.find ("wires_last_ms") == nullptr);
+    CHECK (played.at ("wire_response").empty());
+    CHECK_FALSE (played.contains ("wires_last_ms"));
 }
 
 TEST_CASE ("A heavier tip stays on the head for longer", "[predict]")

@@ -79,9 +79,9 @@ TEST_CASE ("A rendered strike has the peaks and decays that are predicted", "[re
     // A soft stroke, since a hard one stretches the head and so starts sharp.
     const auto wav = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.4", "--speed", "0.3m/s" });
     const auto json = runProgram ({ "modes", "maple-14x5", "--json" }).output;
-    const auto document = Json::parse (json, "modes");
-    const auto& modes = *document.array();
-    const auto get = [] (const Json& mode, const char* key) { return *mode.find (key)->number(); };
+    const auto document = files::parseJson (json, "modes");
+    const auto& modes = document;
+    const auto get = [] (const Json& mode, const char* key) { return mode.at (key).get<double>(); };
 
     int checked = 0;
 
@@ -162,14 +162,14 @@ TEST_CASE ("A strike in the middle moves no mode with a nodal diameter", "[rende
 {
     const auto middle = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0" });
     const auto off = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.5" });
-    const auto document = Json::parse (runProgram ({ "modes", "maple-14x5", "--json" }).output, "modes");
+    const auto document = files::parseJson (runProgram ({ "modes", "maple-14x5", "--json" }).output, "modes");
 
-    for (const auto& mode : *document.array())
+    for (const auto& mode : document)
     {
-        if (*mode.find ("m")->number() != 1.0 || *mode.find ("batter_share")->number() < 0.4)
+        if (mode.at ("m").get<double>() != 1.0 || mode.at ("batter_share").get<double>() < 0.4)
             continue;
 
-        const auto hertz = *mode.find ("frequency_hz")->number();
+        const auto hertz = mode.at ("frequency_hz").get<double>();
         CHECK (amplitudeAt (middle, hertz, 4800, 48000) < 0.02 * amplitudeAt (off, hertz, 4800, 48000));
         break;
     }
