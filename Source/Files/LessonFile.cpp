@@ -70,13 +70,12 @@ LessonFile readLesson (const std::string& text, const std::string& source)
     lesson.drum = openDrum (required (reader, "drum", "a preset or a drum file"));
 
     const auto* steps = reader.member ("steps");
-    const auto* list = steps != nullptr ? steps->array() : nullptr;
 
-    if (list == nullptr || list->empty() || list->size() > mostSteps)
-        throw modal::InputError (reader.pathOf ("steps"), steps == nullptr ? "a missing value" : steps->described(),
+    if (steps == nullptr || ! steps->is_array() || steps->empty() || steps->size() > mostSteps)
+        throw modal::InputError (reader.pathOf ("steps"), steps == nullptr ? "a missing value" : described (*steps),
                                  "a list of 1 to " + std::to_string (mostSteps) + " steps");
 
-    for (const auto& item : *list)
+    for (const auto& item : *steps)
         lesson.steps.push_back (
             readStep (item, lesson.drum.drum, reader.pathOf ("steps") + "[" + std::to_string (lesson.steps.size()) + "]"));
 
