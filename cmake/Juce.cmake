@@ -26,7 +26,12 @@ function (snarewright_add_juce_library name)
 
     target_link_libraries (snarewright_${name} PUBLIC ${arg_LIBRARIES})
     target_compile_definitions (snarewright_${name} PUBLIC ${arg_DEFINITIONS})
-    target_compile_options (snarewright_${name} PRIVATE -w -ffunction-sections -fdata-sections)
+    target_compile_options (snarewright_${name} PRIVATE -w)
+    if (CMAKE_SYSTEM_NAME STREQUAL "Linux")
+        # Whoever links it takes only the functions it uses.
+        target_compile_options (snarewright_${name} PRIVATE -ffunction-sections -fdata-sections)
+        target_link_options (snarewright_${name} INTERFACE -Wl,--gc-sections)
+    endif()
     target_include_directories (snarewright_${name} SYSTEM INTERFACE $<TARGET_PROPERTY:snarewright_${name},INCLUDE_DIRECTORIES>)
 endfunction()
 

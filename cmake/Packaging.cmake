@@ -17,9 +17,12 @@ if (SNAREWRIGHT_TOOL AND UNIX)
     install (FILES packaging/completion.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME snarewright)
 endif()
 
-install (FILES packaging/copyright README.md DESTINATION ${CMAKE_INSTALL_DOCDIR})
+install (FILES packaging/copyright LICENSE README.md DESTINATION ${CMAKE_INSTALL_DOCDIR})
 
-set (CPACK_GENERATOR DEB ZIP)
+set (CPACK_GENERATOR ZIP)
+if (CMAKE_SYSTEM_NAME STREQUAL "Linux")
+    list (APPEND CPACK_GENERATOR DEB)
+endif()
 set (CPACK_PACKAGE_NAME snarewright)
 set (CPACK_PACKAGE_CONTACT "The Snarewright project <snarewright@snarewright.invalid>")
 set (CPACK_PACKAGE_DESCRIPTION_SUMMARY ${PROJECT_DESCRIPTION})
@@ -27,7 +30,9 @@ set (CPACK_RESOURCE_FILE_LICENSE ${PROJECT_SOURCE_DIR}/LICENSE)
 set (CPACK_STRIP_FILES ON)
 set (CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 set (CPACK_DEBIAN_PACKAGE_SECTION sound)
-set (CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON) # finds out which packages the programs need
-set (CPACK_PACKAGING_INSTALL_PREFIX /usr)
-set (CPACK_SET_DESTDIR OFF)
+set (CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON) # finds the packages that the programs are linked with
+if (SNAREWRIGHT_PLUGIN)
+    # JUCE loads these at run time.
+    set (CPACK_DEBIAN_PACKAGE_DEPENDS "libx11-6, libxext6, libxcursor1, libxinerama1, libxrandr2, libfontconfig1")
+endif()
 include (CPack)
