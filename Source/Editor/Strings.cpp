@@ -205,6 +205,7 @@ juce::String tipFor (const juce::String& id)
         { "double_delay", "The time between the two strokes of one motion." },
         { "double_share", "The second stroke's speed against the first." },
         { "stroke_notes", "Which MIDI notes strike the drum." },
+        { "position_controller", "The MIDI controller that moves the strokes between centre and edge." },
         { "above_level", "How much of the microphone above the batter head is in the mix." },
         { "above_pan", "Where the microphone above stands between left and right." },
         { "above_inverted", "Turns the sign of the pressure: above and below hear the drum note with opposite signs." },

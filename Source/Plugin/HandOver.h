@@ -6,9 +6,9 @@
 namespace plugin
 {
 
-/** Passes whole objects from a thread that may wait to one that may not, and brings back what that one has done with.
+/** Passes objects from a normal thread to the audio thread by atomic exchange, and takes used ones back to be freed.
 
-    The latest offer wins. Nothing is freed, and no lock is taken, on the receiving side. */
+    The latest offer wins. The receiver takes no lock and frees nothing. */
 template <class Item>
 class HandOver
 {
@@ -23,14 +23,14 @@ public:
         delete returned.load();
     }
 
-    /** Sender: puts an item up; one that was not taken yet is dropped. */
+    /** Sender: offers an item and deletes one that was not taken yet. */
     void offer (std::unique_ptr<Item> item)
     {
         collect();
         delete incoming.exchange (item.release(), std::memory_order_acq_rel);
     }
 
-    /** Sender: frees what the receiver has given back. Call now and then. */
+    /** Sender: frees the item that the receiver has given back. Call it regularly. */
     void collect() { delete returned.exchange (nullptr, std::memory_order_acq_rel); }
 
     /** Sender: whether an item waits on either side. */

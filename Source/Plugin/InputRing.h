@@ -7,7 +7,8 @@
 namespace plugin
 {
 
-/** Sound from the audio thread to one other thread, without locks. What finds no room is lost, and the reader is told. */
+/** Single-producer single-consumer ring buffer for audio from the audio thread to one other thread. If it is full samples are
+ * dropped, and the reader can ask for that. */
 class InputRing
 {
 public:
@@ -28,13 +29,13 @@ public:
         written.store (at + count, std::memory_order_release);
     }
 
-    /** Reader: how much there is to take. */
+    /** Reader: samples available. */
     std::size_t waiting() const noexcept
     {
         return written.load (std::memory_order_acquire) - read.load (std::memory_order_relaxed);
     }
 
-    /** Reader: takes up to `most` samples. */
+    /** Reader: takes up to `most` samples; returns how many. */
     std::size_t take (float* out, std::size_t most) noexcept
     {
         const auto from = read.load (std::memory_order_relaxed);
@@ -47,10 +48,10 @@ public:
         return count;
     }
 
-    /** Reader: drops all there is. */
+    /** Reader: drops all samples. */
     void clear() noexcept { read.store (written.load (std::memory_order_acquire), std::memory_order_release); }
 
-    /** Reader: whether something was lost since the last call. */
+    /** Reader: whether samples were dropped since the last call. */
     bool lostSome() noexcept { return isBroken.exchange (false, std::memory_order_acq_rel); }
 
 private:

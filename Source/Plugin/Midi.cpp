@@ -14,13 +14,14 @@ double shareOf (int sevenBits) noexcept
     return sevenBits / 127.0;
 }
 
-/** Strokes whose place is the player's own; the others name theirs (centre, half way, edge). */
-bool isPlayersPlace (int note) noexcept
+/** Notes without a position of their own; the others are centre, half way or edge. */
+bool usesPlayersPosition (int note) noexcept
 {
     return note == 38 || note == 40 || note == 22 || note == 21;
 }
 
-bool isGeneralMidi (int note) noexcept
+/** Side stick and acoustic snare of General MIDI, and the rimshot on 40, which is common practice. */
+bool isKitsSnare (int note) noexcept
 {
     return note == 37 || note == 38 || note == 40;
 }
@@ -36,28 +37,28 @@ MidiAction readNote (int channel, int note, int velocity, const MidiChoices& cho
     }
     else if (note == chokeNote && choices.allStrokes)
         action.kind = MidiAction::Kind::choke;
-    else if ((choices.allStrokes || isGeneralMidi (note)) && score::strokeForNote (note, velocity, action.stroke))
+    else if ((choices.allStrokes || isKitsSnare (note)) && score::strokeForNote (note, velocity, action.stroke))
     {
         action.kind = MidiAction::Kind::strike;
-        action.usesPlayersPlace = isPlayersPlace (note);
+        action.usesPlayersPosition = usesPlayersPosition (note);
     }
 
     return action;
 }
 
-MidiAction readController (int controller, int value) noexcept
+MidiAction readController (int controller, int value, const MidiChoices& choices) noexcept
 {
     MidiAction action;
     action.amount = shareOf (value);
 
-    if (controller == placeController)
-        action.kind = MidiAction::Kind::place;
+    if (controller > 0 && controller == choices.positionController)
+        action.kind = MidiAction::Kind::position;
     else if (controller == pressureController)
         action.kind = MidiAction::Kind::pressure;
     else if (controller == allSoundOff)
         action.kind = MidiAction::Kind::silence;
     else if (controller == resetAllControllers)
-        action.kind = MidiAction::Kind::forget;
+        action.kind = MidiAction::Kind::resetControllers;
 
     return action;
 }
@@ -92,7 +93,7 @@ MidiAction readMidi (const std::uint8_t* bytes, int size, const MidiChoices& cho
         action.amount = shareOf (second);
         return action;
     case controlChange:
-        return readController (first, second);
+        return readController (first, second, choices);
     default:
         return action;
     }

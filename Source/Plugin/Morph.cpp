@@ -11,6 +11,8 @@ bool belongsToSound (Parameter parameter) noexcept
     {
     case Parameter::tuningChannel:
     case Parameter::strokeNotes:
+    case Parameter::positionController:
+
     case Parameter::pattern:
     case Parameter::patternOn:
     case Parameter::patternSynced:
@@ -39,7 +41,7 @@ Values morphed (const Values& a, const Values& b, double share, const Values& li
 
         const auto measure = specOf (parameter).measure;
         const bool jumps = measure == Measure::choice || measure == Measure::toggle || measure == Measure::whole;
-        // The ends are met exactly, whatever rounding does between them.
+        // The ends are exact in spite of rounding.
         values[i] = amount <= 0.0f   ? a[i]
                     : amount >= 1.0f ? b[i]
                     : jumps          ? (amount < 0.5f ? a[i] : b[i])

@@ -94,7 +94,7 @@ ParameterSpec called (const char* lowestText, ParameterSpec spec)
     return spec;
 }
 
-/** Identifiers of the lugs' parameters, which must outlive the table. */
+/** Identifiers of the lug parameters; static, as the table keeps pointers. */
 const char* lugId (bool isBatter, int lug)
 {
     static const char* const batter[] = { "batter_lug_1", "batter_lug_2",  "batter_lug_3",  "batter_lug_4",
@@ -109,15 +109,15 @@ const char* lugId (bool isBatter, int lug)
 std::vector<ParameterSpec> tuning()
 {
     const auto* group = "Tuning";
-    // The widest notes that films of the thinnest to the thickest make, slack to yield, on heads of 8 to 26 in: what a given head
-    // cannot reach is refused when it is solved.
+    // The range of notes from the slackest thick head of 26 in to the yield strength of a thin one of 8 in. A note that the
+    // chosen head cannot reach is refused when the drum is solved.
     return { plain ("batter_note", "Batter note", group, Measure::note, Effect::modes, 33.0, 84.0, 56.0, 0.01),
              plain ("interval", "Interval", group, Measure::interval, Effect::modes, -12.0, 24.0, 5.0, 0.01),
              plain ("batter_cents", "Batter fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
              plain ("resonant_cents", "Resonant fine", group, Measure::cents, Effect::modes, -100.0, 100.0, 0.0, 0.1),
              ofDrum ("concert_pitch", "Concert pitch", group, Effect::modes, &modal::ConcertPitch::a4, "hz", 0.1),
-             called ("off", plain ("tuning_channel", "Tuning from MIDI channel", group, Measure::whole, Effect::playing, 0.0,
-                                   16.0, 0.0, 1.0)) };
+             called ("off", plain ("tuning_channel", "Tuning MIDI channel", group, Measure::whole, Effect::playing, 0.0, 16.0,
+                                   0.0, 1.0)) };
 }
 
 std::vector<ParameterSpec> drum()
@@ -137,26 +137,27 @@ std::vector<ParameterSpec> drum()
 std::vector<ParameterSpec> batterHead()
 {
     const auto* group = "Batter head";
-    return { within (1.0, 19.0,
-                     startingAt (10.0, ofDrum ("batter_film", "Batter film", group, Effect::modes,
-                                               &modal::HeadConstruction::plyThickness, "mil", 0.0, 8.0))),
-             ofDrum ("batter_plies", "Batter plies", group, Effect::modes, modal::plyCount),
-             called ("none", startingAt (30.0, ofDrum ("batter_coating", "Batter coating", group, Effect::modes,
-                                                       &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))),
-             called ("none", measured ("batter_dot", "Batter dot diameter", group, Effect::modes, Quantity::length, "mm", 0.0,
-                                       200.0, 0.0)),
-             measured ("batter_dot_film", "Batter dot film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 7.5),
-             called ("none",
-                     measured ("batter_ring", "Batter ring width", group, Effect::modes, Quantity::length, "mm", 0.0, 80.0, 0.0)),
-             measured ("batter_ring_film", "Batter ring film", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0,
-                       10.0) };
+    return {
+        within (1.0, 19.0,
+                startingAt (10.0, ofDrum ("batter_film", "Batter thickness per ply", group, Effect::modes,
+                                          &modal::HeadConstruction::plyThickness, "mil", 0.0, 8.0))),
+        ofDrum ("batter_plies", "Batter plies", group, Effect::modes, modal::plyCount),
+        called ("none", startingAt (30.0, ofDrum ("batter_coating", "Batter coating", group, Effect::modes,
+                                                  &modal::HeadConstruction::coatingDensity, "g_per_m2", 0.0, 40.0))),
+        called ("none",
+                measured ("batter_dot", "Batter dot diameter", group, Effect::modes, Quantity::length, "mm", 0.0, 200.0, 0.0)),
+        measured ("batter_dot_film", "Batter dot thickness", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 7.5),
+        called ("none",
+                measured ("batter_ring", "Batter ring width", group, Effect::modes, Quantity::length, "mm", 0.0, 80.0, 0.0)),
+        measured ("batter_ring_film", "Batter ring thickness", group, Effect::modes, Quantity::thickness, "mil", 0.0, 19.0, 10.0)
+    };
 }
 
 std::vector<ParameterSpec> resonantHead()
 {
     const auto* group = "Resonant head";
     return { within (1.0, 19.0,
-                     startingAt (3.0, ofDrum ("resonant_film", "Resonant film", group, Effect::modes,
+                     startingAt (3.0, ofDrum ("resonant_film", "Resonant thickness per ply", group, Effect::modes,
                                               &modal::HeadConstruction::plyThickness, "mil", 0.0, 4.0))),
              ofDrum ("resonant_plies", "Resonant plies", group, Effect::modes, modal::plyCount),
              called ("none", startingAt (0.0, ofDrum ("resonant_coating", "Resonant coating", group, Effect::modes,
@@ -182,14 +183,13 @@ std::vector<ParameterSpec> lugCents()
 std::vector<ParameterSpec> wires()
 {
     const auto* group = "Wires";
-    return {
-        toggle ("wires_on", "Wires on", group, Effect::drum, true),
-        ofDrum ("wire_strands", "Strands", group, Effect::drum, modal::strandCount),
-        ofDrum ("wire_mass", "Strand mass", group, Effect::drum, &modal::WireSpec::strandMass, "g", 0.0, 1.1),
-        ofDrum ("wire_tension", "Strainer tension a strand", group, Effect::drum, &modal::WireSpec::strandTension, "n", 0.0, 4.0),
-        ofDrum ("wire_press", "Wires drawn into the head", group, Effect::drum, &modal::WireSpec::pressDepth, "mm"),
-        ofDrum ("wire_unevenness", "Spread of strand tension", group, Effect::drum, &modal::WireSpec::unevenness, "percent")
-    };
+    return { toggle ("wires_on", "Wires on", group, Effect::drum, true),
+             ofDrum ("wire_strands", "Strands", group, Effect::drum, modal::strandCount),
+             ofDrum ("wire_mass", "Strand mass", group, Effect::drum, &modal::WireSpec::strandMass, "g", 0.0, 1.1),
+             ofDrum ("wire_tension", "Strainer tension per strand", group, Effect::drum, &modal::WireSpec::strandTension, "n",
+                     0.0, 4.0),
+             ofDrum ("wire_press", "Wire pressure", group, Effect::drum, &modal::WireSpec::pressDepth, "mm"),
+             ofDrum ("wire_unevenness", "Strand tension spread", group, Effect::drum, &modal::WireSpec::unevenness, "percent") };
 }
 
 std::vector<ParameterSpec> muffling()
@@ -198,8 +198,8 @@ std::vector<ParameterSpec> muffling()
     return { called ("none", startingAt (0.0, ofDrum ("patch_mass", "Patch mass", group, Effect::modes,
                                                       &modal::MufflingItem::mass, "g", 0.0, 5.0))),
              ofDrum ("patch_size", "Patch diameter", group, Effect::modes, &modal::MufflingItem::size, "mm", 0.0, 40.0),
-             measured ("patch_place", "Patch distance from the middle", group, Effect::modes, Quantity::share, "percent", 0.0,
-                       100.0, 70.0),
+             measured ("patch_place", "Patch distance from centre", group, Effect::modes, Quantity::share, "percent", 0.0, 100.0,
+                       70.0),
              measured ("patch_rub", "Patch resistance", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 60.0, 0.0,
                        200.0),
              called ("none", startingAt (0.0, ofDrum ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes,
@@ -212,24 +212,26 @@ std::vector<ParameterSpec> muffling()
 std::vector<ParameterSpec> strokes()
 {
     const auto* group = "Stick and stroke";
-    return { ofDrum ("stick_mass", "Stick mass at the tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
-             measured ("stick_tip", "Tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0,
-                       8.0e5),
-             ofDrum ("shaft_mass", "Shaft mass at the hoop", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0, 45.0),
-             measured ("stroke_place", "Stroke distance from the middle", group, Effect::playing, Quantity::share, "percent", 0.0,
-                       98.0, 25.0),
-             measured ("stroke_angle", "Stroke angle from the wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0,
-                       34.0),
-             measured ("rim_lag", "Rimshot: hoop after head", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
-             measured ("press_force", "Buzz: hand on the stick", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0,
-                       0.0, 6.0),
-             measured ("press_time", "Buzz: time pressed", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0,
-                       250.0),
-             measured ("double_delay", "Double stroke: second after", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0,
-                       70.0, 0.0, 90.0),
-             measured ("double_share", "Double stroke: second's speed", group, Effect::playing, Quantity::share, "percent", 10.0,
-                       120.0, 80.0),
-             choice ("stroke_notes", "Notes that play", group, Effect::playing, noteSets) };
+    return {
+        ofDrum ("stick_mass", "Stick: effective mass at tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
+        measured ("stick_tip", "Stick: tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0,
+                  8.0e5),
+        ofDrum ("shaft_mass", "Stick: effective mass of shaft", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0,
+                45.0),
+        measured ("stroke_place", "Stroke: distance from centre", group, Effect::playing, Quantity::share, "percent", 0.0, 98.0,
+                  25.0),
+        measured ("stroke_angle", "Stroke: angle from wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0, 34.0),
+        measured ("rim_lag", "Rimshot: rim delay", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
+        measured ("press_force", "Buzz: hand pressure", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0, 0.0, 6.0),
+        measured ("press_time", "Buzz: duration", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0, 250.0),
+        measured ("double_delay", "Double stroke: delay", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0, 0.0,
+                  90.0),
+        measured ("double_share", "Double stroke: second stroke speed", group, Effect::playing, Quantity::share, "percent", 10.0,
+                  120.0, 80.0),
+        choice ("stroke_notes", "MIDI notes", group, Effect::playing, noteSets),
+        called ("off", plain ("position_controller", "MIDI controller for position", group, Measure::whole, Effect::playing, 0.0,
+                              119.0, 0.0, 1.0))
+    };
 }
 
 std::vector<ParameterSpec> microphones()
@@ -247,7 +249,7 @@ std::vector<ParameterSpec> microphones()
              pan ("above_pan", "Above: pan"),
              inverted ("above_inverted", "Above: polarity inverted"),
              length ("above_height", "Above: height", "mm", 20.0, 1000.0, 80.0),
-             length ("above_offset", "Above: off the middle", "mm", 0.0, 500.0, 117.0),
+             length ("above_offset", "Above: offset from centre", "mm", 0.0, 500.0, 117.0),
              level ("below_level", "Below: level", -6.0),
              pan ("below_pan", "Below: pan"),
              inverted ("below_inverted", "Below: polarity inverted"),
@@ -264,9 +266,9 @@ std::vector<ParameterSpec> rest()
              ofDrum ("humidity", "Air humidity", "Air", Effect::modes, &modal::Weather::relativeHumidity, "percent"),
 
              choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames()),
-             toggle ("pattern_on", "Play the pattern", "Patterns", Effect::playing, false),
-             toggle ("pattern_synced", "Follow the host", "Patterns", Effect::playing, false),
-             measured ("pattern_tempo", "Tempo when free", "Patterns", Effect::playing, tempo, "bpm", 30.0, 300.0, 100.0),
+             toggle ("pattern_on", "Pattern on", "Patterns", Effect::playing, false),
+             toggle ("pattern_synced", "Sync to host", "Patterns", Effect::playing, false),
+             measured ("pattern_tempo", "Free tempo", "Patterns", Effect::playing, tempo, "bpm", 30.0, 300.0, 100.0),
 
              toggle ("morph_on", "Morph between A and B", "Output", Effect::modes, false),
              measured ("morph", "Morph from A to B", "Output", Effect::modes, Quantity::share, "percent", 0.0, 100.0, 0.0),
@@ -275,8 +277,8 @@ std::vector<ParameterSpec> rest()
              toggle ("bypass", "Bypass", "Output", Effect::playing, false) };
 }
 
-/** A continuous parameter still has a step, about 1e-5 of its range and decimal, which a float as hosts pass it can tell apart:
-   so a value that goes through a host comes back as it was. */
+/** Gives continuous parameters a decimal step of about 1e-5 of their range, which a float can represent, so that a value passed
+   through a host comes back unchanged. */
 ParameterSpec withStep (ParameterSpec spec)
 {
     if (spec.step == 0.0)
@@ -306,7 +308,7 @@ double ParameterSpec::fromSi (double si) const
 
 double ParameterSpec::snapped (double value) const noexcept
 {
-    // Counted in steps a unit where there are many, so that decimals come out as they are written.
+    // In steps per unit if there are many, so that decimals stay exact.
     const auto perUnit = std::round (1.0 / step);
     const auto stepped = step < 1.0 ? std::round (value * perUnit) / perUnit : std::round (value / step) * step;
     return std::clamp (stepped, low, high);

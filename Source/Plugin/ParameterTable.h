@@ -41,7 +41,7 @@ enum class Parameter
     resonantPlies,
     resonantCoating,
 
-    batterLug1, ///< twelve for each head, one after the other
+    batterLug1, ///< twelve per head, in order
     resonantLug1 = batterLug1 + 12,
 
     wiresOn = resonantLug1 + 12,
@@ -70,6 +70,7 @@ enum class Parameter
     doubleDelay,
     doubleShare,
     strokeNotes,
+    positionController,
 
     aboveLevel,
     abovePan,
@@ -102,7 +103,7 @@ enum class Parameter
 };
 
 inline constexpr std::size_t parameterCount = static_cast<std::size_t> (Parameter::count);
-inline constexpr int lugParameters = 12; ///< lugs a head that have a parameter; drum files may have more
+inline constexpr int lugParameters = 12; ///< lugs per head that have a parameter; drum files may have more
 
 constexpr std::size_t indexOf (Parameter parameter) noexcept
 {
@@ -119,7 +120,7 @@ constexpr Parameter resonantLug (int lug) noexcept
     return static_cast<Parameter> (static_cast<int> (Parameter::resonantLug1) + lug);
 }
 
-/** What a parameter's number means; its text follows from that. */
+/** Meaning of a parameter's number, which decides its text. */
 enum class Measure
 {
     quantity, ///< a number in ParameterSpec::unit
@@ -133,12 +134,12 @@ enum class Measure
     toggle    ///< 0 or 1
 };
 
-/** What has to be worked out again when a parameter changes. */
+/** What has to be recomputed when a parameter changes. */
 enum class Effect
 {
     modes,  ///< the drum's modes
-    drum,   ///< only what is built on them: wires, stick, places of microphones
-    playing ///< nothing: it is read as the drum plays
+    drum,   ///< only the rest: wires, stick, microphones
+    playing ///< nothing: it is read while playing
 };
 
 struct ParameterSpec
@@ -149,17 +150,17 @@ struct ParameterSpec
     Measure measure;
     Effect effect;
     double low, high, initial;
-    double step = 0.0;                         ///< decimal: 1, 0.1 ...; 0 in a row: a small one is chosen
-    double middle = 0.0;                       ///< the value half way along a slider; 0: the mean of low and high
+    double step = 0.0;                         ///< decimal: 1, 0.1 ...; 0 in a row: chosen from the range
+    double middle = 0.0;                       ///< the value at half a slider's travel; 0: the mean of low and high
     const files::Quantity* quantity = nullptr; ///< for Measure::quantity
     const char* unitKey = "";                  ///< of the unit that low, high and initial are in
     std::vector<std::string> words = {};       ///< for Measure::choice
-    const char* lowestText = nullptr;          ///< what the lowest value is called if it means "none"
+    const char* lowestText = nullptr;          ///< text of the lowest value, such as "off" or "none"
 
-    /** The unit that values are in; only for Measure::quantity. */
+    /** The unit of the values; only for Measure::quantity. */
     const files::Unit& unit() const;
 
-    /** The value in SI: semitones, cents and decibels stay what they are. */
+    /** The value in SI; semitones, cents and decibels are unchanged. */
     double toSi (double value) const;
     double fromSi (double si) const;
 
@@ -171,7 +172,7 @@ struct ParameterSpec
 const std::array<ParameterSpec, parameterCount>& parameterTable();
 const ParameterSpec& specOf (Parameter);
 
-/** The parameter of that identifier, or Parameter::count. */
+/** The parameter with this identifier, or Parameter::count. */
 Parameter findParameter (std::string_view id);
 
 } // namespace plugin

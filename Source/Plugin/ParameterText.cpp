@@ -27,7 +27,7 @@ std::string lowered (std::string text)
     return text;
 }
 
-/** A number that is alone, or followed by one of these symbols. */
+/** A number, alone or followed by one of these symbols. */
 std::optional<double> numberBefore (const std::string& text, std::initializer_list<const char*> symbols)
 {
     std::string_view rest = text;
@@ -60,7 +60,7 @@ std::string rangeOf (const ParameterSpec& spec)
 
 double inRange (double value, const std::string& text, const ParameterSpec& spec)
 {
-    // A limit in one unit that was typed in another may be off by a rounding.
+    // A limit typed in another unit may be off by rounding.
     const auto slack = 1.0e-9 * (spec.high - spec.low);
 
     if (! std::isfinite (value) || value < spec.low - slack || value > spec.high + slack)
@@ -105,7 +105,7 @@ double panFrom (const std::string& text, const ParameterSpec& spec)
 {
     const auto word = lowered (text);
 
-    if (word == "middle" || word == "centre")
+    if (word == "centre" || word == "middle")
         return 0.0;
 
     for (const auto& [side, sign] : { std::pair{ "left", -1.0 }, std::pair{ "right", 1.0 } })
@@ -121,7 +121,7 @@ double panFrom (const std::string& text, const ParameterSpec& spec)
     if (const auto number = numberBefore (text, {}))
         return *number;
 
-    refuse (text, spec, "left 100 % to right 100 %, or middle");
+    refuse (text, spec, "left 100 % to right 100 %, or centre");
 }
 
 double choiceFrom (const std::string& text, const ParameterSpec& spec)
@@ -158,7 +158,7 @@ std::string signedText (double value, const char* unit)
     return (value > 0.0 ? "+" : "") + modal::asText (value, 4) + " " + unit;
 }
 
-/** A unit as people write it, where files keep to plain letters; it can be typed back. */
+/** The unit as it is usually written, where files have ASCII; can be typed too. */
 std::string written (const char* symbol)
 {
     static constexpr std::pair<std::string_view, const char*> known[] = { { "C", "°C" },
@@ -174,7 +174,7 @@ std::string quantityText (const ParameterSpec& spec, double value)
 {
     const auto& unit = spec.unit();
 
-    // Stiffness runs to tens of millions: in thousands, as it is measured.
+    // Stiffness is tens of millions: shown in thousands.
     if (spec.quantity->units.size() > 1 && &unit == &spec.quantity->si() && value >= 1.0e4)
     {
         const auto& larger = spec.quantity->units.front();
@@ -193,7 +193,7 @@ std::string noteText (double value)
 std::string panText (double value)
 {
     const auto percent = std::lround (100.0 * value);
-    return percent == 0 ? "middle" : (percent < 0 ? "left " : "right ") + std::to_string (std::abs (percent)) + " %";
+    return percent == 0 ? "centre" : (percent < 0 ? "left " : "right ") + std::to_string (std::abs (percent)) + " %";
 }
 } // namespace
 

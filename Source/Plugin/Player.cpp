@@ -14,8 +14,8 @@ using P = Parameter;
 
 constexpr double gainTime = 5.0e-3;   ///< s, of level, pan and gain
 constexpr double bypassTime = 5.0e-3; ///< s
-constexpr double chokeTime = 10.0e-3; ///< s, of a hand that is laid on the head; common practice, no source
-constexpr float inaudible = 1.0e-3f;  ///< gain of a choked drum that a new stroke finds still
+constexpr double chokeTime = 10.0e-3; ///< s, fade by a hand laid on the head; common practice, no source
+constexpr float inaudible = 1.0e-3f;  ///< a choked drum below this gain is reset by a new stroke
 
 struct MicrophoneParameters
 {
@@ -39,7 +39,7 @@ void Player::prepare (std::shared_ptr<const engine::DrumModel> model, const Valu
 {
     rate = model->setup().sampleRate;
     drum = std::make_unique<engine::Drum> (std::move (model));
-    heldPlace = notHeld;
+    heldPosition = notHeld;
     pressure = 0.0;
     isChoking = false;
     isBypassed = isOn (values, P::bypass);
@@ -81,10 +81,10 @@ void Player::setValues (const Values& values) noexcept
     bypassed.setTarget (isBypassed ? 0.0f : 1.0f);
 }
 
-void Player::strike (engine::Stroke stroke, bool usesPlayersPlace) noexcept
+void Player::strike (engine::Stroke stroke, bool usesPlayersPosition) noexcept
 {
-    if (usesPlayersPlace)
-        stroke.position = heldPlace >= 0.0 ? 0.98 * heldPlace : siOf (settings, P::strokePlace);
+    if (usesPlayersPosition)
+        stroke.position = heldPosition >= 0.0 ? 0.98 * heldPosition : siOf (settings, P::strokePlace);
 
     stroke.angle = siOf (settings, P::strokeAngle);
     stroke.rimLag = siOf (settings, P::rimLag);
@@ -95,7 +95,7 @@ void Player::strike (engine::Stroke stroke, bool usesPlayersPlace) noexcept
 
     if (pressure > 0.0)
     {
-        // A stick that is pressed while it strikes buzzes. The pressure runs through the range of the hand in equal ratios.
+        // A stick pressed while it strikes buzzes. Pressure maps exponentially to the range of the hand's force.
         const auto& force = specOf (P::pressForce);
         stroke.pressForce = force.low * std::pow (force.high / force.low, pressure);
         if (stroke.kind == engine::StrokeKind::tip)
@@ -132,9 +132,9 @@ void Player::silence() noexcept
     choked.prepare (rate, chokeTime, 1.0f);
 }
 
-void Player::forgetControllers() noexcept
+void Player::resetControllers() noexcept
 {
-    heldPlace = notHeld;
+    heldPosition = notHeld;
     pressure = 0.0;
 }
 

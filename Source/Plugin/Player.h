@@ -17,7 +17,7 @@ namespace plugin
 
 inline constexpr int microphoneCount = 3; ///< above, below, distant
 
-/** Where a stretch of sound goes. Null where the host has no such output. */
+/** Output buffers; null where the host has no such output. */
 struct PlayerOutputs
 {
     float* left = nullptr;
@@ -25,37 +25,37 @@ struct PlayerOutputs
     std::array<float*, microphoneCount> microphones{};
 };
 
-/** The drum under the hands: strokes, controllers, microphones, gains. All but prepare() are for the audio thread and realtime
-    safe; nothing depends on how time is cut into stretches. */
+/** Plays the drum: strokes, controllers, microphones, gains. All but prepare() are for the audio thread and realtime safe; the
+ * result does not depend on the block size. */
 class Player
 {
 public:
     explicit Player (StrikeRecording& toRecord) : recording (toRecord) {}
 
-    /** @param model   at the sample rate that is about to be played */
+    /** @param model at the sample rate of the coming blocks */
     void prepare (std::shared_ptr<const engine::DrumModel> model, const Values&);
 
     bool isReady() const noexcept { return drum != nullptr; }
     double sampleRate() const noexcept { return rate; }
 
-    /** Goes on with another model; returns the former. */
+    /** Switches to another model; returns the former. */
     std::shared_ptr<const engine::DrumModel> setModel (std::shared_ptr<const engine::DrumModel>) noexcept;
 
-    /** Settings for what follows. */
+    /** Settings for the following samples and strokes. */
     void setValues (const Values&) noexcept;
 
-    /** A stroke that lands before the next sample. Kind, speed and, unless it uses the player's, place are as given; angle,
-        pressure and timing are those of the settings and controllers. */
-    void strike (engine::Stroke, bool usesPlayersPlace) noexcept;
+    /** A stroke that lands before the next sample. Kind, speed and (unless the player's is used) position are as given; angle,
+     * pressure and timing come from settings and controllers. */
+    void strike (engine::Stroke, bool usesPlayersPosition) noexcept;
 
-    /** A stroke just as it is given. */
+    /** A stroke exactly as given. */
     void strikeExactly (const engine::Stroke&) noexcept;
 
     void choke() noexcept;
     void silence() noexcept;
-    void setPlace (double share) noexcept { heldPlace = share; }
+    void setPosition (double share) noexcept { heldPosition = share; }
     void setPressure (double share) noexcept { pressure = share; }
-    void forgetControllers() noexcept;
+    void resetControllers() noexcept;
 
     /** Writes the next `frames` samples. */
     void render (const PlayerOutputs&, int frames) noexcept;
@@ -70,7 +70,7 @@ private:
     std::unique_ptr<engine::Drum> drum;
     double rate = 48000.0;
     Values settings = initialValues();
-    double heldPlace = notHeld, pressure = 0.0;
+    double heldPosition = notHeld, pressure = 0.0;
     bool isBypassed = false, isChoking = false;
 
     struct Channel

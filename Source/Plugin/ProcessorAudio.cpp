@@ -51,17 +51,17 @@ void Processor::act (const MidiAction& action) noexcept
     switch (action.kind)
     {
     case MidiAction::Kind::strike:
-        return player.strike (action.stroke, action.usesPlayersPlace);
+        return player.strike (action.stroke, action.usesPlayersPosition);
     case MidiAction::Kind::choke:
         return player.choke();
     case MidiAction::Kind::silence:
         return player.silence();
-    case MidiAction::Kind::place:
-        return player.setPlace (action.amount);
+    case MidiAction::Kind::position:
+        return player.setPosition (action.amount);
     case MidiAction::Kind::pressure:
         return player.setPressure (action.amount);
-    case MidiAction::Kind::forget:
-        return player.forgetControllers();
+    case MidiAction::Kind::resetControllers:
+        return player.resetControllers();
     case MidiAction::Kind::tune:
         sound.setPlayedNote (action.note);
         return catchUp();
@@ -149,7 +149,8 @@ void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer
     schedulePattern (values, frames);
 
     const MidiChoices choices{ juce::roundToInt (valueOf (values, Parameter::tuningChannel)),
-                               valueOf (values, Parameter::strokeNotes) < 0.5f };
+                               valueOf (values, Parameter::strokeNotes) < 0.5f,
+                               juce::roundToInt (valueOf (values, Parameter::positionController)) };
     auto message = midi.begin();
     const auto endOfMidi = midi.end();
     auto stroke = due.cbegin();

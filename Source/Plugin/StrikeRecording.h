@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Published.h"
+#include "SequenceLock.h"
 
 #include "Engine/Stroke.h"
 
@@ -11,7 +11,7 @@
 namespace plugin
 {
 
-/** The sound from the last stroke on, for a picture of its spectrum. The audio thread writes, one other thread reads. */
+/** Recording of the last stroke, for its spectrum. The audio thread writes, one other thread reads. */
 class StrikeRecording
 {
 public:
@@ -41,13 +41,13 @@ public:
         length.store (at + 1, std::memory_order_release);
     }
 
-    /** The last stroke, wherever it came from. Only once there was one. */
+    /** The last stroke. Only valid after the first one. */
     engine::Stroke stroke() const noexcept { return struck.get(); }
 
     std::uint32_t strokeCount() const noexcept { return strokes.load (std::memory_order_acquire); }
     int recordedSamples() const noexcept { return length.load (std::memory_order_acquire); }
 
-    /** What is there so far; starts again if a stroke lands meanwhile. */
+    /** The recording so far; restarts if a stroke lands meanwhile. */
     Copy copy() const
     {
         Copy result;
@@ -65,7 +65,7 @@ private:
     std::vector<std::atomic<float>> samples = std::vector<std::atomic<float>> (capacity);
     std::atomic<int> length{ capacity };
     std::atomic<std::uint32_t> strokes{ 0 };
-    Published<engine::Stroke> struck;
+    SequenceLock<engine::Stroke> struck;
 };
 
 } // namespace plugin

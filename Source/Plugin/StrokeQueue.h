@@ -8,11 +8,11 @@
 namespace plugin
 {
 
-/** Strokes from one thread to another without locks: an audition from the editor to the audio thread. */
+/** Single-producer single-consumer queue of strokes, from the editor to the audio thread. Lock-free. */
 class StrokeQueue
 {
 public:
-    /** Sender; false if the queue is full. */
+    /** Producer; false if the queue is full. */
     bool push (const engine::Stroke& stroke) noexcept
     {
         const auto at = written.load (std::memory_order_relaxed);
@@ -23,7 +23,7 @@ public:
         return true;
     }
 
-    /** Receiver; false if there is none. */
+    /** Consumer; false if the queue is empty. */
     bool pop (engine::Stroke& stroke) noexcept
     {
         const auto at = read.load (std::memory_order_relaxed);

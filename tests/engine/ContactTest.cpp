@@ -24,7 +24,7 @@ engine::Blow sphereBlow (double mass, double stiffness, double speed)
 
 // K. L. Johnson, Contact Mechanics (1985), eqs 11.22 to 11.24 (numbers of the equations from memory): a sphere that strikes a
 // half-space sinks in by δ = (15 m v² / 16 √R E*)^(2/5) and stays for 2.943 δ/v, the number being 4√π Γ(2/5) / (5 Γ(9/10)).
-TEST_CASE ("a sphere on an immovable surface keeps Hertz's contact time, depth and force")
+TEST_CASE ("a sphere on a rigid surface has Hertz's contact time, depth and force")
 {
     const double radius = 0.005, mass = 0.004, modulus = 2.0e7, speed = 1.0;
     const double stiffness = 4.0 / 3.0 * modulus * std::sqrt (radius);
@@ -46,7 +46,7 @@ TEST_CASE ("a sphere on an immovable surface keeps Hertz's contact time, depth a
 }
 
 // Between bounces a mass under a constant force F flies for 2 m v / F: schoolbook mechanics.
-TEST_CASE ("a pressed stick that loses nothing bounces at even times")
+TEST_CASE ("a pressed stick without loss bounces at equal intervals")
 {
     const double rate = 96000.0, mass = 0.02, speed = 0.5, hand = 4.0;
     auto blow = sphereBlow (mass, 5.0e8, speed);
@@ -88,9 +88,10 @@ TEST_CASE ("loss in the tip lowers the rebound, and the missing energy is counte
     CHECK (drum.energyFlows().contactLoss == Approx (0.5 * 0.02 * 4.0 * (1.0 - rebound * rebound)).epsilon (1.0e-6));
 }
 
-// Under a point a membrane gives without end as finer waves are added (the logarithm of its Green's function). What a drum's
-// modes do not show is in the contact, so that the stick feels the same head however far that is followed.
-TEST_CASE ("a stick stays on the head as long, whatever band the head is followed to")
+// Under a point force the deflection of a membrane grows without limit as shorter waves are added (the logarithm in its Green's
+// function). The part that the modes do not resolve is in the contact, so that the stick feels the same head for any number of
+// modes.
+TEST_CASE ("contact time does not depend on the highest frequency of the modes")
 {
     std::vector<double> times, forces;
     for (const double highest : { 1500.0, 2000.0, 3000.0, 4000.0 })
@@ -111,10 +112,9 @@ TEST_CASE ("a stick stays on the head as long, whatever band the head is followe
     }
 }
 
-// The equation is set up backwards, from a move that is chosen: the mean force over it is what the spring stores on the way over
-// the way. A stick held against a head stands nearly still while without force it would go a thousand times as far as it is
-// pressed in.
-TEST_CASE ("a stiff contact that hardly moves is solved as well as one that closes")
+// The equation is constructed from a chosen move: the mean force is the stored energy over the distance. A stick held against a
+// head hardly moves, while without force it would move a thousand times its compression.
+TEST_CASE ("a stiff contact that hardly moves is solved as accurately as one that closes")
 {
     const double stiffness = 1.064e8, exponent = 1.189, mobility = 1.185e-4, compression = 3.265e-6;
     const double still = stiffness * std::pow (compression, exponent), loss = 1.82e5 * still;

@@ -1,4 +1,4 @@
-// The drum as it is played against the same physics solved more finely, and the rates against one another.
+// The drum as played against a finer solution of the same physics, and sample rates against each other.
 
 #include "TestDrum.h"
 #include "ThirdOctaves.h"
@@ -65,7 +65,7 @@ double decibels (double ratio)
     return 10.0 * std::log10 (ratio);
 }
 
-/** How far one spectrum is from another, dB. */
+/** Difference of two spectra, dB. */
 struct Distance
 {
     double level = 0.0, mean = 0.0, worst = 0.0;
@@ -103,7 +103,7 @@ Distance distance (const Spectrum& played, const Spectrum& reference, double hig
 
 } // namespace
 
-TEST_CASE ("a drum converges to one at eight times the rate with twice the band and twice the contacts")
+TEST_CASE ("a drum converges to one with eight times the sample rate, twice the band and twice the contacts")
 {
     const Fineness reference{ 192000.0, 3000.0, 16 };
     for (const bool wires : { false, true })
@@ -114,21 +114,21 @@ TEST_CASE ("a drum converges to one at eight times the rate with twice the band 
         WARN ((wires ? "wires on" : "wires off")
               << "\n  24 kHz, modes to 1.5 kHz: " << coarse.text << "\n  48 kHz, modes to 2 kHz: " << usual.text);
         // Measured mean and worst: 0.2 and 0.4 dB at 24 kHz, 0.1 and 0.5 dB at 48 kHz, with wires 0.4 and 0.9, 0.8 and 3.0 dB.
-        // Without what the film gives under the stick beyond its modes it would be 2.9 and 6.2 dB, 1.8 and 3.5 dB.
+        // Without the local compliance under the stick it would be 2.9 and 6.2 dB, 1.8 and 3.5 dB.
         CHECK (std::abs (coarse.level) < 0.5);
         CHECK (std::abs (usual.level) < 0.5);
         CHECK (coarse.mean < 1.2);
         CHECK (usual.mean < 1.0);
         CHECK (coarse.worst < 3.0);
-        // The last third of an octave below the end of the band is where contacts that rattle miss the finer film most.
+        // In the last third octave below the band's end rattling contacts miss the finer head most.
         CHECK (usual.worst < (wires ? 3.5 : 2.5));
-        // With wires both are down to what rattling leaves to chance.
+        // With wires the rest is the random part of rattling.
         if (! wires)
             CHECK (usual.mean < coarse.mean);
     }
 }
 
-TEST_CASE ("the same stroke sounds alike at every rate from 22.05 to 192 kHz")
+TEST_CASE ("a stroke has the same third-octave levels at every sample rate from 22.05 to 192 kHz")
 {
     for (const bool wires : { false, true })
     {
@@ -139,7 +139,7 @@ TEST_CASE ("the same stroke sounds alike at every rate from 22.05 to 192 kHz")
             const auto d = distance (played, finest, 5100.0);
             WARN (rate << " Hz, wires " << (wires ? "on: " : "off: ") << d.text);
             CHECK (std::abs (d.level) < 0.5);
-            // What is above the modes (1.5 kHz here) echoes with the same statistics, not the same samples.
+            // The sound above the modes (1.5 kHz here) has the same statistics, not the same samples.
             CHECK (d.mean < 1.2);
             if (! wires)
                 CHECK (distance (played, finest, 1300.0).mean < 0.5);

@@ -146,10 +146,10 @@ TEST_CASE ("whatever a user sets, energy never rises beyond the work put in, and
     }
 }
 
-TEST_CASE ("however tight the wires, a soft stroke dies away in playing precision too, and the drum sleeps")
+TEST_CASE ("with wires of any tension a soft stroke decays in single precision, and the drum sleeps")
 {
-    // Beside the strainer's pull the forces of a soft stroke are small: what contacts leave unsettled must not keep the wires
-    // going.
+    // The forces of a soft stroke are small beside strainer tension: what the solver leaves unconverged must not keep the wires
+    // moving.
     struct Wires
     {
         double sampleRate, tension, press, strandMass, contactSize;
@@ -174,7 +174,7 @@ TEST_CASE ("however tight the wires, a soft stroke dies away in playing precisio
     CHECK (drum.isSilent());
 }
 
-TEST_CASE ("the playing version keeps the balance too, within what single precision and its tolerance allow")
+TEST_CASE ("single precision keeps the energy balance within its rounding and tolerance")
 {
     auto setup = testdrum::snare();
     engine::Drum drum (std::make_shared<engine::DrumModel> (setup));

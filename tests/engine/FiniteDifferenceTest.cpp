@@ -42,7 +42,7 @@ TEST_CASE ("The first eight modes of a head agree with finite differences", "[en
     CHECK (next == 8);
 }
 
-TEST_CASE ("A wire-free stroke moves the head as finite differences say for 20 ms", "[engine][reference]")
+TEST_CASE ("Without wires a stroke moves the head as in finite differences for 20 ms", "[engine][reference]")
 {
     const auto drum = bareHead();
     engine::DrumSetup setup;

@@ -27,7 +27,7 @@ engine::DrumSetup retuned (const engine::DrumSetup& setup, double factor)
     return other;
 }
 
-/** What a click is made of: the sound above 2 kHz, where a drum without wires has next to nothing left after 50 ms. Four poles
+/** Measure of a click: the sound above 2 kHz, where a drum without wires has little left after 50 ms. Four poles
    (two second-order high-passes by the bilinear transform). */
 std::vector<double> highPart (const std::vector<float>& sound, double sampleRate)
 {
@@ -58,7 +58,7 @@ double peak (const Sound& sound, int from, int to)
 
 } // namespace
 
-TEST_CASE ("handing a ringing drum to its own model again changes next to nothing")
+TEST_CASE ("switching a ringing drum to its own model again changes almost nothing")
 {
     const auto setup = heard (testdrum::snare());
     const auto model = std::make_shared<engine::ExactDrumModel> (setup);
@@ -81,7 +81,7 @@ TEST_CASE ("handing a ringing drum to its own model again changes next to nothin
     CHECK (difference < 0.01 * power);
 }
 
-TEST_CASE ("a new tuning takes over what rings, without a click")
+TEST_CASE ("a ringing drum switches to a new tuning without a click")
 {
     for (const bool wires : { false, true })
         for (const double factor : { 0.9, 1.03, 1.1, 1.3 })
@@ -104,19 +104,19 @@ TEST_CASE ("a new tuning takes over what rings, without a click")
             sound.insert (sound.end(), later.begin(), later.end());
             REQUIRE (std::all_of (sound.begin(), sound.end(), [] (float x) { return std::isfinite (x); }));
 
-            // A click is a burst of high frequencies. There is none beyond those that rang before (in the last 50 ms with wires,
-            // which rattle unevenly), or 46 dB below the tone.
+            // A click is a burst of high frequencies. There must be none above the level before (in the last 50 ms with wires,
+            // which rattle irregularly) or 46 dB below the tone.
             const auto high = highPart (sound, setup.sampleRate);
             const double tone = peak (sound, 4320, 4800);
             const double before = peak (high, wires ? 2400 : 4320, 4800);
             CHECK (peak (high, 4800, 5280) <= std::max (1.4 * before, 0.005 * tone));
-            // With the same energy the pressure goes with the frequency, which goes with the root of the tension. Wires rattle
-            // unevenly: no louder than in the 50 ms before.
+            // At the same energy the pressure is proportional to frequency, so to the root of the tension. Wires rattle
+            // irregularly: no louder than in the 50 ms before.
             CHECK (peak (sound, 4800, 5280) < 1.3 * std::sqrt (factor) * (wires ? peak (sound, 2400, 4800) : tone));
         }
 }
 
-TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
+TEST_CASE ("switching models adds no energy, for any two drums")
 {
     std::mt19937 random (3);
     const auto between = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
@@ -145,7 +145,7 @@ TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
         stroke.kind = i % 3 == 0 ? engine::StrokeKind::buzz : engine::StrokeKind::tip;
         stroke.speed = between (0.3, 10.0);
         drum.strike (stroke);
-        // From in the middle of the contact to long after it.
+        // From during the contact to long after it.
         const auto sound = testdrum::listen (drum, static_cast<int> (std::exp (between (2.0, 8.0))));
         REQUIRE (peak (sound, 0, static_cast<int> (sound.size())) < 50.0);
         const double before = drum.energy();
@@ -154,7 +154,7 @@ TEST_CASE ("a hand-over puts no energy in, whatever the two drums are")
     }
 }
 
-TEST_CASE ("no model, or one of another rate, is not taken")
+TEST_CASE ("a null model or one of another sample rate is refused")
 {
     const auto model = std::make_shared<engine::DrumModel> (testdrum::snare (700.0));
     const auto other = std::make_shared<engine::DrumModel> (testdrum::snare (700.0, 44100.0));

@@ -5,7 +5,6 @@
 #include "tests/Catch.h"
 
 #include <cmath>
-#include <ctime>
 #include <string>
 
 namespace
@@ -15,11 +14,6 @@ engine::DrumSetup heard (engine::DrumSetup setup)
 {
     setup.microphones = engine::defaultMicrophones (setup.modes.depth);
     return setup;
-}
-
-double cpuSeconds()
-{
-    return static_cast<double> (std::clock()) / CLOCKS_PER_SEC;
 }
 
 } // namespace
@@ -59,7 +53,7 @@ TEST_CASE ("every inner loop plays the same drum, even or uneven")
     }
 }
 
-TEST_CASE ("single precision follows double for the first milliseconds, before chattering wires part them")
+TEST_CASE ("single precision follows double precision for the first milliseconds, before rattling wires make them differ")
 {
     const auto setup = heard (testdrum::snare());
     engine::Drum fast (std::make_shared<engine::DrumModel> (setup));
@@ -77,29 +71,31 @@ TEST_CASE ("single precision follows double for the first milliseconds, before c
     CHECK (difference < 1.0e-3 * power);
 }
 
-TEST_CASE ("a drum that dies away costs no more than one that rings, and falls asleep")
+// Denormal numbers would make the inner loop many times slower; the time itself is in engine-benchmark.
+TEST_CASE ("a decaying drum never holds denormal numbers, and falls asleep")
 {
     auto setup = heard (testdrum::snare());
+    setup.wires.on = false;
     for (auto& mode : setup.modes.modes)
-        mode.decay = { .film = 4.0 };
+        mode.decay = { .film = 100.0 }; // below the normal range of single precision within a second
+    setup.modes.modes.front().decay = { .film = 1.0 };
     engine::Drum drum (std::make_shared<engine::DrumModel> (setup));
     drum.strike (engine::Stroke{});
-    double dearest = 0.0;
-    const double start = cpuSeconds();
-    testdrum::run (drum, 48000);
-    const double first = cpuSeconds() - start;
-    for (int second = 1; second < 60; ++second)
+    for (int i = 0; i < 40; ++i)
     {
-        const double begun = cpuSeconds();
-        testdrum::run (drum, 48000);
-        dearest = std::max (dearest, cpuSeconds() - begun);
+        testdrum::run (drum, 2400);
+        REQUIRE_FALSE (drum.isSilent());
+        for (int k = 0; k < drum.state().modes; ++k)
+        {
+            REQUIRE (std::fpclassify (drum.state().position[k]) != FP_SUBNORMAL);
+            REQUIRE (std::fpclassify (drum.state().step[k]) != FP_SUBNORMAL);
+        }
     }
-    INFO ("first second " << first << " s, dearest later " << dearest << " s");
-    CHECK (dearest < 2.0 * first);
+    testdrum::run (drum, 20 * 48000);
     CHECK (drum.isSilent());
 }
 
-TEST_CASE ("silence is exactly zero and the first sound comes with the stroke")
+TEST_CASE ("silence is exactly zero until the stroke lands")
 {
     engine::Drum drum (std::make_shared<engine::DrumModel> (heard (testdrum::snare())));
     auto sound = testdrum::listen (drum, 300);

@@ -67,7 +67,7 @@ double peakNear (const std::vector<float>& sound, double frequency, double width
 
 } // namespace
 
-TEST_CASE ("One loose lug beats as the modes predict and a rendered stroke shows", "[engine][uneven]")
+TEST_CASE ("One loose lug beats in a rendered stroke at the rate that the modes predict", "[engine][uneven]")
 {
     modal::DrumSpec drum;
     drum.lugs = 8;

@@ -15,7 +15,7 @@ void place (double x, double y, double z)
 }
 } // namespace
 
-TEST_CASE ("Microphones stand outside the drum, neither too near nor too far")
+TEST_CASE ("Microphones must be outside the drum and within their distance limits")
 {
     for (const auto& microphone : engine::defaultMicrophones (depth))
         CHECK_NOTHROW (engine::check (microphone, radius, depth, microphone.name));

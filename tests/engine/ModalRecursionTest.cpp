@@ -42,7 +42,7 @@ TEST_CASE ("under a constant force a mode settles at force over stiffness")
 }
 
 // d'Alembert: after half a period an ideal string lies mirrored and upside down, u(x, T/2) = -u(-x, 0) about its middle.
-TEST_CASE ("a strand released from a bent shape comes back mirrored after half a period")
+TEST_CASE ("a strand released from a bent shape is mirrored after half a period")
 {
     modal::WireSpec wires;
     wires.unevenness = 0.0;
@@ -84,7 +84,7 @@ TEST_CASE ("a strand released from a bent shape comes back mirrored after half a
     }
 }
 
-TEST_CASE ("the energy of a mode is constant without loss and falls by what is counted with it")
+TEST_CASE ("the energy of a mode is constant without loss and falls by the counted loss")
 {
     for (const double decay : { 0.0, 40.0 })
     {

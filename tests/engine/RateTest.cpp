@@ -9,7 +9,7 @@
 namespace
 {
 
-/** Sound of a stroke at a rate, thinned to 24 kHz after a plain average over the dropped samples. */
+/** Sound of a stroke at a sample rate, decimated to 24 kHz by averaging. */
 std::vector<double> stroke (double rate, bool wires, double seconds)
 {
     auto setup = testdrum::snare (1500.0, rate);
@@ -34,7 +34,7 @@ std::vector<double> stroke (double rate, bool wires, double seconds)
 
 } // namespace
 
-TEST_CASE ("without wires a stroke sounds alike at 48 kHz and at 192 kHz")
+TEST_CASE ("without wires a stroke has the same waveform at 48 kHz and at 192 kHz")
 {
     const auto coarse = stroke (48000.0, false, 0.05), fine = stroke (192000.0, false, 0.05);
     double power = 0.0, difference = 0.0;
@@ -60,7 +60,7 @@ TEST_CASE ("with wires, levels in thirds of an octave agree between 48 kHz and 1
         sum += difference;
         ++bands;
     }
-    // Wires rattle chaotically: single bands differ as two strokes of one player do.
+    // Wires rattle chaotically: single bands differ as between two strokes of one player.
     INFO ("worst " << worst << " dB, mean " << sum / bands << " dB");
     CHECK (worst < 4.0);
     CHECK (sum / bands < 1.5);

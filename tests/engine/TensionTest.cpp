@@ -19,7 +19,7 @@ double cents (double ratio)
     return 1200.0 * std::log2 (ratio);
 }
 
-/** A head with one mode, (0,1) at 200 Hz, of 0.5 kg/m² in all, that nothing damps. */
+/** A head with one undamped mode, (0,1) at 200 Hz, 0.5 kg/m² in all. */
 engine::DrumSetup oneMode()
 {
     auto setup = testdrum::lossless (testdrum::anvil (rate));
@@ -65,7 +65,7 @@ void untilFree (engine::ExactDrum& drum)
     REQUIRE_FALSE (drum.state().strikers[0].active);
 }
 
-/** The mode that gives the drum its note: the lowest that is not the breath of the vent. */
+/** The mode of the drum note: the lowest that is not the vent's Helmholtz resonance. */
 std::size_t drumNote (const engine::DrumSetup& setup)
 {
     std::size_t k = 0;
@@ -95,7 +95,7 @@ Rise riseAfter (double speed)
     const auto& state = drum.state();
     const std::size_t note = drumNote (setup);
     const double rest = modal::units::twoPi * setup.modes.modes[note].frequency;
-    // Mean squares over a while, in which the modes' phases spread.
+    // Mean squares over a time in which the phases of the modes spread.
     const std::size_t count = setup.modes.modes.size();
     std::vector<double> meanSquare (count, 0.0);
     constexpr int samples = 4800;
@@ -124,7 +124,7 @@ Rise riseAfter (double speed)
 
 } // namespace
 
-TEST_CASE ("one mode that stretches its head swings as fast as Duffing's oscillator")
+TEST_CASE ("one mode that stretches its head has the period of Duffing's oscillator")
 {
     // Reference: q'' + w²q + kq³ = 0 from rest at A swings at pi·sqrt (w² + kA²)/(2K(m)), m = kA²/(2(w² + kA²)), K the complete
     // elliptic integral (Boost.Math); to first order w²(1 + 3/4·k/w²·A²). Both in textbooks on non-linear oscillations.
@@ -154,7 +154,7 @@ TEST_CASE ("one mode that stretches its head swings as fast as Duffing's oscilla
     }
 }
 
-TEST_CASE ("a hard stroke in the middle starts sharp by what its stretch predicts, a soft one does not")
+TEST_CASE ("a hard stroke in the centre starts sharp by the amount that its stretch predicts, a soft one does not")
 {
     const auto hard = riseAfter (8.0), soft = riseAfter (0.5);
     WARN ("8 m/s: " << hard.measured << " cents sharp, predicted " << hard.predicted << "; 0.5 m/s: " << soft.measured
@@ -182,7 +182,7 @@ TEST_CASE ("a hard stroke glides down to the drum note as it fades")
     CHECK (std::abs (cents (late / setup.modes.modes[drumNote (setup)].frequency)) < 3.0);
 }
 
-TEST_CASE ("the stretch of the heads never gives more energy than it took, for any stiffness of the film")
+TEST_CASE ("the stretch of the heads never returns more energy than it took, for any stiffness of the film")
 {
     for (const double stretch : { 0.0, 1.0e5, 1.0e6, 1.0e7 })
         for (const double least : { 0.0, 1.0e-4, 0.1 })

@@ -9,7 +9,7 @@
 namespace
 {
 
-/** A 14 inch drum tuned by its tap notes, as its modes and its playing describe it. */
+/** Modes and played response of a 14 inch drum tuned by its tap notes. */
 struct TunedDrum
 {
     modal::DrumModes modes;
@@ -68,9 +68,9 @@ TEST_CASE ("Raising the resonant head brightens the attack and shortens the wire
 {
     const auto semitone = tuned (233.1, 1.0), third = tuned (233.1, 4.0), fourth = tuned (233.1, 5.0), fifth = tuned (233.1, 7.0);
     WARN ("batter A#3, resonant head raised\n  m2: " << curve (semitone) << "\n  M3: " << curve (third)
-                                                    << "\n  P4: " << curve (fourth) << "\n  P5: " << curve (fifth));
+                                                     << "\n  P4: " << curve (fourth) << "\n  P5: " << curve (fifth));
 
-    // Of the drum itself: with the wires on the attack is theirs.
+    // Without wires, which would dominate the attack.
     CHECK (tuned (233.1, 7.0, false).played.brightness > tuned (233.1, 1.0, false).played.brightness);
     CHECK (fifth.played.wireDuration < semitone.played.wireDuration);
     CHECK (modal::drumNote (fifth.modes) > modal::drumNote (semitone.modes));
@@ -86,14 +86,14 @@ TEST_CASE ("A lower batter head is fuller (common practice, no source)", "[engin
     CHECK (low.sustainOfDrumNote() > high.sustainOfDrumNote());
 }
 
-TEST_CASE ("Wires answer softer strokes in the middle than at the edge (common practice, no source)", "[engine][trade]")
+TEST_CASE ("Wires respond to softer strokes in the centre than at the edge (common practice, no source)", "[engine][trade]")
 {
     const auto drum = tuned (233.1, 5.0);
     REQUIRE (drum.played.wireResponse.size() >= 2);
     CHECK (drum.played.wireResponse.front().softestSpeed < drum.played.wireResponse.back().softestSpeed);
 }
 
-TEST_CASE ("Wires answer a lighter tap at the edge when the resonant head is tight (common practice, no source)",
+TEST_CASE ("Wires respond to a lighter tap at the edge when the resonant head is tight (common practice, no source)",
            "[engine][trade]")
 {
     const auto slack = tuned (233.1, 1.0), tight = tuned (233.1, 7.0);

@@ -39,7 +39,7 @@ std::vector<NamedDrum> drums (double factor = 1.0)
 
 } // namespace
 
-TEST_CASE ("a stick meets the shapes of the modes wherever it lands, on even and uneven drums")
+TEST_CASE ("mode shapes at a stroke's position agree with the solved modes, on even and uneven drums")
 {
     for (const auto& [name, setup] : drums())
     {
@@ -61,7 +61,7 @@ TEST_CASE ("a stick meets the shapes of the modes wherever it lands, on even and
     }
 }
 
-TEST_CASE ("muffling that is the same all round leaves the wires their symmetry")
+TEST_CASE ("axisymmetric muffling keeps the symmetry of the wires")
 {
     for (auto& [name, setup] : drums())
     {
@@ -74,7 +74,7 @@ TEST_CASE ("muffling that is the same all round leaves the wires their symmetry"
     }
 }
 
-TEST_CASE ("a drum rings on when it is muffled or a lug is turned")
+TEST_CASE ("a drum keeps ringing when it is muffled or a lug is turned")
 {
     const auto before = drums(), after = drums (1.03);
     for (const auto& former : before)
@@ -87,7 +87,7 @@ TEST_CASE ("a drum rings on when it is muffled or a lug is turned")
             drum.setModel (std::make_shared<engine::DrumModel> (next.setup));
             CAPTURE (former.name, next.name);
             CHECK (drum.energy() <= energy * (1.0 + 1.0e-5));
-            // Each mode finds one that is like it, but for a few that the muffling mixes.
+            // Each mode finds a similar one, except a few that the muffling mixes.
             CHECK (drum.energy() > 0.94 * energy);
         }
 }

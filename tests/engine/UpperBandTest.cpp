@@ -1,4 +1,4 @@
-// What is heard above the solved modes, against the modes themselves.
+// The upper band against modes solved to a higher frequency.
 
 #include "TestDrum.h"
 #include "ThirdOctaves.h"
@@ -18,7 +18,7 @@ namespace
 
 using Complex = std::complex<double>;
 
-/** A batter head in an infinite wall over a kettle, followed to 5 kHz, in air so thin that it does not hold the film back: the
+/** A batter head in an infinite wall over a closed shell, solved to 5 kHz, in air too thin to load the film: the
    modes know the air's load only as it is where they ring. */
 engine::DrumSetup headInWall()
 {
@@ -39,10 +39,11 @@ double decibels (double ratio)
 
 } // namespace
 
-// The modes of the head and Rayleigh's integral over them know nothing of the formula for the direct path. At the complex
-// frequency s = iω + β their sum is the Laplace transform of the answer to a push, in which what comes at the time t counts
-// exp(-βt): waves that have been to the rim (1.4 ms and later) are left out that way.
-TEST_CASE ("until the rim answers, the sum over a head's modes is what the formula for a point force gives", "[engine][upper]")
+// The modes of the head and the Rayleigh integral over them are independent of the formula for the direct sound. At the complex
+// frequency s = iω + β their sum is the Laplace transform of the impulse response, weighted with exp(-βt), which suppresses waves
+// reflected at the rim (1.4 ms and later).
+TEST_CASE ("until the first reflection at the rim, the sum over a head's modes agrees with the formula for a point force",
+           "[engine][upper]")
 {
     const auto setup = headInWall();
     const auto pressure = engine::pressureAt (setup.modes, setup.microphones.front());
@@ -75,7 +76,7 @@ TEST_CASE ("until the rim answers, the sum over a head's modes is what the formu
     WARN ("largest difference " << 100.0 * worst << " %");
 }
 
-TEST_CASE ("an echo network is as loud as it says, and dies away as it was told", "[engine][upper]")
+TEST_CASE ("a feedback delay network has the level it states and the decay it was set to", "[engine][upper]")
 {
     using Network = engine::FeedbackDelayNetwork<double>;
     const double rate = 48000.0, low = 2000.0, high = 4000.0, lowRate = 40.0, highRate = 60.0;
@@ -114,9 +115,9 @@ TEST_CASE ("an echo network is as loud as it says, and dies away as it was told"
     CHECK (fall < 2.0 * highRate);
 }
 
-// The echoes of a drum that is followed to 2 kHz speak for modes that it does not have. A drum that has them, followed to 4 kHz,
-// says how loud they are.
-TEST_CASE ("a drum followed to 2 kHz knows how loud its modes to 4 kHz would be", "[engine][upper]")
+// The upper band of a drum solved to 2 kHz represents modes that it does not have. A drum solved to 4 kHz has them and gives
+// their level.
+TEST_CASE ("a drum solved to 2 kHz predicts the level of its modes to 4 kHz", "[engine][upper]")
 {
     const auto upperBand = [] (double highest)
     {
@@ -144,7 +145,8 @@ TEST_CASE ("a drum followed to 2 kHz knows how loud its modes to 4 kHz would be"
     WARN ("level at 4 kHz as it is assumed over that of the modes:" << table.str());
 }
 
-// Output only, so it must be little. What leaves is counted as if every direction heard what the distant microphone hears.
+// The upper band takes no energy from the drum, so it must be small. The radiated energy is estimated as if the pressure at the
+// distant microphone held in all directions.
 TEST_CASE ("what is radiated above the modes is a small part of a stroke's energy", "[engine][upper]")
 {
     auto setup = testdrum::snare (2000.0);

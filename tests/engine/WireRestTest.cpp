@@ -26,7 +26,7 @@ std::vector<double> restForces (const engine::DrumSetup& setup)
 
 } // namespace
 
-TEST_CASE ("light wires press on the head by their tension and the bend that the snare beds give them")
+TEST_CASE ("light wires press on the head by their tension times the bend of the snare beds")
 {
     // A string under tension T that is led over a curve presses on it in all by T times the change of its slope (the belt on a
     // pulley; any handbook of mechanics). Light, so that the film does not give.
@@ -45,7 +45,7 @@ TEST_CASE ("light wires press on the head by their tension and the bend that the
     CHECK (halfOfHalfTheWires == Approx (0.5 * setup.wires.strands * setup.wires.strandTension * slope).epsilon (0.02));
 }
 
-TEST_CASE ("without snare beds slack wires hang clear of the head, and with them they lie on it")
+TEST_CASE ("slack wires hang off the head without snare beds and lie on it with them")
 {
     const auto bearing = [] (const engine::DrumSetup& setup)
     {

@@ -4,8 +4,8 @@
 #include "SyntheticDrum.h"
 #include "tests/Catch.h"
 
-#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
+#include "Modal/pitch/Note.h"
 
 #include <cmath>
 
@@ -97,7 +97,7 @@ TEST_CASE ("The input bus is a side chain: off at first, mono or stereo, and sil
     CHECK (listening.processor.listener().takePeak() == Approx (0.5f));
 }
 
-TEST_CASE ("A walk round the batter is heard at the input and set as one step of undo")
+TEST_CASE ("A lug check of the batter is heard at the input and applied as one undo step")
 {
     ListeningProcessor test;
     auto& processor = test.processor;
@@ -141,7 +141,7 @@ TEST_CASE ("A walk round the batter is heard at the input and set as one step of
     CHECK (juce::String (processor.messages().latest().text).contains ("6 lugs"));
 }
 
-TEST_CASE ("A walk round the resonant head moves the interval, also through a mono input")
+TEST_CASE ("A lug check of the resonant head changes the interval, also through a mono input")
 {
     ListeningProcessor test (1);
     constexpr double tension = 1500.0; // N/m
@@ -162,7 +162,7 @@ TEST_CASE ("A walk round the resonant head moves the interval, also through a mo
     CHECK (std::abs (cents (truth, std::get<modal::ByTapNotes> (set.tuning.target).resonant)) < 3.0);
 }
 
-TEST_CASE ("Double hits and noise are refused with words; what was heard can be taken back")
+TEST_CASE ("Double hits and noise are refused with a reason; the last tap can be deleted")
 {
     ListeningProcessor test;
     auto& processor = test.processor;

@@ -8,7 +8,7 @@
 
 using namespace plugin;
 
-TEST_CASE ("What a person types is understood in notes, intervals and trade units")
+TEST_CASE ("Typed text is read as notes, intervals and trade units")
 {
     struct Case
     {
@@ -43,6 +43,7 @@ TEST_CASE ("What a person types is understood in notes, intervals and trade unit
         { Parameter::gain, "-6 dB", -6.0 },
         { Parameter::gain, "silent", -60.0 },
         { Parameter::abovePan, "left 30 %", -0.3 },
+        { Parameter::abovePan, "centre", 0.0 },
         { Parameter::abovePan, "middle", 0.0 },
         { Parameter::wiresOn, "off", 0.0 },
         { Parameter::ventDiameter, "none", 0.0 },
@@ -64,7 +65,7 @@ TEST_CASE ("Concert pitch moves a note that is given as a frequency")
     CHECK (valueFrom ("221 Hz", specOf (Parameter::batterNote), 442.0) == Approx (57.0).margin (0.01));
 }
 
-TEST_CASE ("What cannot be is refused and not clipped")
+TEST_CASE ("Values out of range are refused and not clipped")
 {
     const std::pair<Parameter, const char*> cases[] = {
         { Parameter::diameter, "140 in" }, { Parameter::diameter, "-14 in" },
@@ -85,7 +86,7 @@ TEST_CASE ("What cannot be is refused and not clipped")
     }
 }
 
-TEST_CASE ("Units are written as people write them, and read either way")
+TEST_CASE ("Units are shown in their usual form and read in both forms")
 {
     const auto initial = [] (Parameter which) { return textOf (specOf (which), specOf (which).initial); };
     CHECK (initial (Parameter::temperature) == "20 °C");
@@ -97,7 +98,7 @@ TEST_CASE ("Units are written as people write them, and read either way")
     CHECK (valueFrom ("8e5 N/m^1.5", specOf (Parameter::stickTip)) == Approx (8.0e5));
 }
 
-TEST_CASE ("Every parameter reads back what it shows, anywhere in its range")
+TEST_CASE ("Every parameter reads back the text it shows, anywhere in its range")
 {
     std::mt19937 random (1);
 

@@ -32,7 +32,7 @@ TEST_CASE ("A backbeat falls on two and four")
     CHECK (pattern.strokes[1].time == Approx (3.0));
 }
 
-TEST_CASE ("Strokes fall on the same samples however time is cut into blocks")
+TEST_CASE ("Strokes fall on the same samples in any block size")
 {
     const auto& pattern = patternBook()[1];
     const double samplesPerBeat = 48000.0 * 60.0 / 117.3;

@@ -53,7 +53,7 @@ TEST_CASE ("A state is text that a person can read")
     CHECK (text.find ("\"wires_on\": true") != std::string::npos);
 }
 
-TEST_CASE ("What a newer version wrote is kept and told of")
+TEST_CASE ("Unknown members of a newer version are kept and reported")
 {
     const auto reading = readState (R"({ "format": "snarewright-state", "version": 7, "future": { "a": [1, 2] },
                                          "sound": { "interval": 7, "gravity_of_jupiter": 24.8 } })");
@@ -66,7 +66,7 @@ TEST_CASE ("What a newer version wrote is kept and told of")
     CHECK (written.find ("\"future\"") != std::string::npos);
 }
 
-TEST_CASE ("What an older version did not write has its initial value")
+TEST_CASE ("Parameters missing in an older state have their initial values")
 {
     const auto reading = readState (R"({ "format": "snarewright-state", "version": 1, "sound": { "interval": 4 } })");
     CHECK (reading.messages.empty());
@@ -98,7 +98,7 @@ TEST_CASE ("A damaged state gives defaults and a message")
     CHECK_FALSE (readState (std::string (largestState + 1, ' ')).isUsable);
 }
 
-TEST_CASE ("One wrong value leaves the others alone")
+TEST_CASE ("One invalid value does not affect the others")
 {
     const auto reading = readState (R"({ "format": "snarewright-state", "version": 1, "sound":
         { "interval": 700, "diameter_in": 13, "depth_in": "deep", "shell_material": "cheese", "wires_on": 1 } })");

@@ -41,6 +41,21 @@ struct TestProcessor
         return play (midi, length, [] { return 512; });
     }
 
+    /** Waits for the solver's thread. Gives up after ten minutes, so that no result depends on the machine's speed. */
+    template <class Condition>
+    void waitUntil (Condition&& isMet) const
+    {
+        for (int i = 0; i < 60000 && ! isMet(); ++i)
+            juce::Thread::sleep (10);
+    }
+
+    /** Predicted tap note of the drum that plays, Hz; 0 while there is none. */
+    double batterTapNote() const
+    {
+        const auto drum = processor.solvedDrum();
+        return drum == nullptr ? 0.0 : drum->prediction.batter.tapNote;
+    }
+
     void set (plugin::Parameter parameter, double value) { processor.parameter (parameter).setPlainValue (value); }
 };
 

@@ -9,9 +9,10 @@
 namespace plugin
 {
 
-/** A value that one thread, which must not wait, sets whole and others read whole: a reader that was overtaken reads again. */
+/** A value protected by a sequence lock: one writer, which never waits, and any number of readers, which read again if the value
+ * changed meanwhile. */
 template <class Value>
-class Published
+class SequenceLock
 {
     static_assert (std::is_trivially_copyable_v<Value>);
 
@@ -24,7 +25,7 @@ public:
         const auto before = version.load (std::memory_order_relaxed);
         version.store (before + 1, std::memory_order_relaxed); // odd: being written
 
-        // Whoever reads one of these words has seen the odd version too.
+        // Release: whoever reads one of these words sees the odd version too.
         for (std::size_t i = 0; i < wordCount; ++i)
             cells[i].store (words[i], std::memory_order_release);
 
@@ -47,7 +48,7 @@ public:
 
         Value value;
         std::memcpy (static_cast<void*> (&value), words.data(),
-                     sizeof (Value)); // trivially copyable, whatever its members begin as
+                     sizeof (Value)); // trivially copyable
         return value;
     }
 
