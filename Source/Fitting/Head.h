@@ -1,13 +1,13 @@
 #pragma once
 
 #include "Finding.h"
-#include "Partial.h"
 #include "Modal/Solve.h"
+#include "Partial.h"
 
 #include <optional>
 #include <vector>
 
-/** From taps around one head to how it is drawn: tension, uneven lugs, mass and losses, each with an uncertainty. */
+/** The state of one head from taps beside its lugs: tension, uneven lugs, mass and losses, each with an uncertainty. */
 namespace fitting
 {
 
@@ -18,30 +18,30 @@ struct Estimate
     double error = 0.0;
 };
 
-/** One tap beside a lug, with the microphone held over the place that is tapped. */
+/** One tap beside a lug, with the microphone above it. */
 struct HeardTap
 {
     int lug = 0;            ///< counted from 0 in the order of Tuning::lugs; lug 0 is at angle 0
-    double inset = 25.0e-3; ///< m from the bearing edge to the place
+    double inset = 25.0e-3; ///< m from the bearing edge
     bool hasPatch = false;  ///< with HeadFitSetup::patch on the head
     std::vector<Partial> partials{};
 };
 
-/** What is known before listening, and how well. */
+/** Prior knowledge of the head. */
 struct HeadFitSetup
 {
     modal::DrumSpec drum;
     modal::HeadSide side = modal::HeadSide::batter;
-    double massTolerance = 0.03;          ///< standard deviation of the head's mass about its construction's, relative; 0 to 0.2
-    double modelError = 2.0;              ///< cents, by which the model may miss each kind of mode, all taps alike; 0.1 to 50
-    double tapError = 1.0;                ///< cents, by which a tap misses for want of care at most: taps that agree better
-                                          ///< among one another are weighed as they do; 0.05 to 20
-    std::optional<modal::MufflingItem> patch{};  ///< a known weight that is laid on the head for some of the taps
-    std::optional<double> startTension{}; ///< N/m, near which the head is known to be (within half a semitone); without it all
-                                          ///< tensions are searched, which takes longer
+    double massTolerance = 0.03; ///< standard deviation of the head's mass about its construction's, relative; 0 to 0.2
+    double modelError = 2.0;     ///< cents, standard deviation of the model for a kind of mode, the same in all taps; 0.1 to 50
+    double tapError = 1.0;       ///< cents, largest standard deviation of one tap; taps that agree better are
+                                 ///< weighted by their own scatter; 0.05 to 20
+    std::optional<modal::MufflingItem> patch{}; ///< a known weight on the head for some of the taps
+    std::optional<double> startTension{};       ///< N/m, the tension known to half a semitone; without it all tensions are
+                                                ///< searched, which takes longer
 };
 
-/** How well "this lug alone is off" explains the taps. */
+/** How well the taps are explained if one lug alone is off. */
 struct LugSuspicion
 {
     int lug = 0;              ///< from 0
@@ -49,12 +49,12 @@ struct LugSuspicion
     double probability = 0.0; ///< among the lugs, given that one alone is off
 };
 
-/** The part of an uneven head's tension that goes up and down a number of times round the rim. */
+/** One harmonic of an uneven head's tension around the rim. */
 struct LugWave
 {
-    int waves = 2;    ///< ups, and as many downs; even
-    Estimate cents{}; ///< how far a tap beside a lug at its top sounds above the head's tap note; 0 and an error if no more can
-                      ///< be said than that it is small
+    int waves = 2;    ///< maxima around the rim; even
+    Estimate cents{}; ///< tap note beside a lug at a maximum over the head's tap note; 0 and an error if only an upper limit is
+                      ///< known
 };
 
 /** Which lugs to turn. */
@@ -77,16 +77,16 @@ struct LugVerdict
 /** The state of one head. */
 struct HeadFit
 {
-    bool isPossible = false;              ///< if not, `findings` holds a refusal and nothing else counts
-    Estimate tapNote{};                   ///< Hz
-    Estimate tension{};                   ///< N/m
-    Estimate massRatio{ 1.0, 0.0 };       ///< head's mass over its construction's
-    Estimate lossRatio{ 1.0, 0.0 };       ///< losses in head and edge over those predicted; error 0 if not heard
-    std::vector<Estimate> lugCents{};     ///< each lug over the head's tap note, as LugCents; empty unless several lugs were tapped
+    bool isPossible = false;          ///< if not, `findings` holds a refusal and nothing else counts
+    Estimate tapNote{};               ///< Hz
+    Estimate tension{};               ///< N/m
+    Estimate massRatio{ 1.0, 0.0 };   ///< head's mass over its construction's
+    Estimate lossRatio{ 1.0, 0.0 };   ///< losses in head and edge over those predicted; error 0 if not heard
+    std::vector<Estimate> lugCents{}; ///< each lug over the head's tap note, as LugCents; empty unless several lugs were tapped
     std::vector<LugSuspicion> suspects{}; ///< most probable first; empty unless several lugs were tapped
     std::vector<LugWave> lugWaves{};      ///< from strikes, which show no angles; empty from taps
     double unevenness = 0.0;              ///< by how many standard deviations the taps differ from those of an even head
-    double misfit = 0.0; ///< root mean square of the residues, in standard deviations; near 1 or below is good
+    double misfit = 0.0;                  ///< root mean square of the residues, in standard deviations; near 1 or below is good
     int tapsUsed = 0;
     std::vector<Finding> findings{};
 
@@ -102,14 +102,14 @@ struct HeadFit
 /** HeadFit::unevenness from which a head is called uneven, standard deviations. */
 inline constexpr double clearlyUneven = 3.0;
 
-/** Least squares on the solver: the modes of the head over a closed cavity with the lugs as a field of tension, derivatives by
-   the eigenproblem's own, dω² = φᵀ(dK − ω² dM)φ.
+/** Least squares on the solver: modes of the head over a closed cavity with the tension field of the lugs, derivatives from the
+   eigenproblem, dω² = φᵀ(dK − ω² dM)φ.
 
-    Whole-head frequencies know an uneven field's even harmonics (a lug and the one opposite alike) to first order and its odd
-   ones only to second. Taps with a patch on one side of the head break that symmetry and tell the two apart.
+    Frequencies of a head depend on the even harmonics of an uneven field (a lug and the opposite one) to first order, on the odd
+   ones only to second. Taps with a patch on one side of the head break that symmetry.
 
-    A drum that is open below is taken to be tapped as it is; the tap note is that over a closed cavity all the same. A recording that
-   a usual mistake explains better (see Rivals.h) is refused.
+    A drum that is open below is tapped as it is; its tap note is still the one over a closed cavity. A recording
+   that a usual mistake explains better (see Rivals.h) is refused.
 
     @throws InputError for a setup out of range, or taps at lugs that the drum lacks
 */

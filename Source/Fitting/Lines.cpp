@@ -11,7 +11,7 @@ namespace fitting
 namespace
 {
 
-/** One partial of one tap. */
+/** A partial of one tap. */
 struct Heard
 {
     const Partial* partial = nullptr;
@@ -19,7 +19,7 @@ struct Heard
     double loudness = 0.0; ///< over the tap's loudest
 };
 
-/** Partials of all taps that lie together as one line: the mean of their poles, each by its loudness. */
+/** The mean of the poles of neighbouring partials, weighted by loudness. */
 Line together (const std::vector<Heard>& parts)
 {
     Line line;
@@ -45,7 +45,7 @@ Line together (const std::vector<Heard>& parts)
     return line;
 }
 
-/** All that are not faint beside their tap's loudest, ascending in frequency. */
+/** Partials that are not faint beside their tap's loudest, ascending in frequency. */
 std::vector<Heard> heardIn (const std::vector<std::vector<Partial>>& taps)
 {
     constexpr double faintest = 0.01;
@@ -88,8 +88,8 @@ std::vector<Line> commonLines (const std::vector<std::vector<Partial>>& taps)
     {
         const double at = heard.partial->frequency;
 
-        if (! one.empty() &&
-            (modal::centsBetween (one.back().partial->frequency, at) > near || modal::centsBetween (one.front().partial->frequency, at) > far))
+        if (! one.empty() && (modal::centsBetween (one.back().partial->frequency, at) > near ||
+                              modal::centsBetween (one.front().partial->frequency, at) > far))
             finish();
 
         one.push_back (heard);
@@ -104,8 +104,7 @@ double Line::weight() const noexcept
     constexpr double faintCounts = 0.3; // exponent
     constexpr double blurred = 0.6;     // Hz
     const double once = strikes > 1 ? 1.0 : 0.5;
-    // A room answers with whatever is struck and fades at its own rate: what fades like that and is not loud is as likely the
-    // room.
+    // What decays as fast as a room and is not loud is probably the room.
     constexpr double roomDecay = 25.0; // 1/s
     const double roomLike = 4.0 * (1.0 - loudness) * std::pow (decay / roomDecay, 4);
     return once / (1.0 + roomLike) * std::pow (loudness, faintCounts) / (1.0 + std::pow (error / blurred, 2));

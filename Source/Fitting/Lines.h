@@ -7,7 +7,7 @@
 namespace fitting
 {
 
-/** One note of the drum, as all strikes together heard it. */
+/** A note of the drum, estimated from all strikes together. */
 struct Line
 {
     double frequency = 0.0;  ///< Hz
@@ -15,23 +15,22 @@ struct Line
     double decay = 0.0;      ///< 1/s
     double decayError = 0.0; ///< 1/s
     double loudness = 0.0;   ///< 0 to 1: amplitude 0.12 s after the blow over that of the strike's strongest note
-    int strikes = 0;         ///< that heard it
+    int strikes = 0;         ///< number of strikes that contain it
 
-    /** 0 to 1: how much it counts as a mode of the drum rather than the room's answer or noise. */
+    /** 0 to 1: weight as a mode of the drum rather than room response or noise. */
     double weight() const noexcept;
 };
 
-/** What at least half of several taps have in common, ascending in frequency: the room and noise differ from tap to tap. Partners
-   of a pair that uneven lugs part by some cents count as one.
+/** Notes that at least half of the taps share, ascending in frequency; room and noise differ from tap to tap. Two partners of a
+   mode that uneven lugs split by a few cents count as one.
 
     @param taps  the partials of each; `strikes` of a line counts them */
 std::vector<Line> commonLines (const std::vector<std::vector<Partial>>& taps);
 
-/** Those up to four and a half times the lowest loud one: above, modes lie so densely that a line near one says nothing. They
-   ascend in frequency. */
+/** Lines up to 4.5 times the lowest loud one. Higher modes lie so densely that a line near one proves nothing. */
 std::vector<Line> tellingLines (std::vector<Line>);
 
-/** Hz, of the lowest line that is clearly heard: one of the drum's lowest modes. There must be lines. */
-double lowestLoud (const std::vector<Line>&);
+/** Frequency in Hz of the lowest loud line, which is one of the drum's lowest modes. `lines` must not be empty. */
+double lowestLoud (const std::vector<Line>& lines);
 
 } // namespace fitting

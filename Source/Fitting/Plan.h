@@ -1,41 +1,41 @@
 #pragma once
 
-#include "RodResponse.h"
 #include "Modal/Tuning.h"
+#include "RodResponse.h"
 
 #include <optional>
 #include <string_view>
 #include <vector>
 
-/** From a drum as it is to the tuning wanted: what to turn, in which order, and what to expect on the way. */
+/** Plans for the rods: what to turn, in which order, and which note to expect after each pass. */
 namespace fitting
 {
 
-/** One head as it is. */
+/** The present state of one head. */
 struct HeadAsIs
 {
     double tension = 0.0;           ///< N/m, mean
-    std::vector<double> lugCents{}; ///< each lug over the head's tap note; empty: even, or not known
+    std::vector<double> lugCents{}; ///< each lug over the head's tap note; empty: even or unknown
 };
 
-/** What a plan is made from. */
+/** Input of a plan. */
 struct PlanRequest
 {
     modal::DrumSpec drum;
-    std::optional<HeadAsIs> batter{}, resonant{}; ///< those that are to be tuned, one at least; the other stays as it is
+    std::optional<HeadAsIs> batter{}, resonant{}; ///< the heads to tune, at least one
     modal::Tuning wanted;
     modal::RodThread thread;
-    double largestStep = 0.25; ///< turn, the most that a rod moves in one pass, 1/32 to 1
-    /** Turn, how far a rod that comes down goes below its target before it comes up again, 0 to 1. If not given an eighth, or
-        what a semitone of the head's note takes if that is less, though never less than a hand can set. */
+    double largestStep = 0.25; ///< turns of a rod in one pass at most, 1/32 to 1
+    /** Turns by which a rod that is lowered goes below its target before it comes up again, 0 to 1. Default: an eighth, or what
+        lowers the tap note by a semitone if that is less, but at least handTurn. */
     std::optional<double> belowTarget{};
     std::vector<RodObservation> observations{};
 };
 
-/** What a hand can set: turns are multiples of it. */
+/** The smallest turn that a hand can set; turns are multiples of it. */
 inline constexpr double handTurn = 1.0 / 16.0;
 
-/** What to mind while a head is tuned. */
+/** A caution for one head. */
 struct PlanCaution
 {
     enum class Kind
@@ -52,19 +52,19 @@ struct PlanCaution
 /** "near_yield": the kind's name in files. */
 std::string_view nameOf (PlanCaution::Kind);
 
-/** One pass round a head: every rod once, in the order given. */
+/** One pass around a head: every rod once, in tightening order. */
 struct Pass
 {
     std::vector<int> order;    ///< lugs from 0
     std::vector<double> turns; ///< by lug; positive tightens; multiples of a sixteenth, or of the largest step if that is less
     double tension = 0.0;      ///< N/m, expected after the pass
     double tapNote = 0.0;      ///< Hz, expected after the pass
-    double tapNoteError = 0.0; ///< cents, one standard deviation of what the rods may do since the start
+    double tapNoteError = 0.0; ///< cents, one standard deviation, from the rods' response over all passes so far
 
-    bool isEven() const noexcept; ///< true if all rods turn alike
+    bool isEven() const noexcept; ///< all rods turn by the same
 };
 
-/** What happens to one head. */
+/** The plan for one head. */
 struct HeadPlan
 {
     modal::HeadSide side = modal::HeadSide::batter;
@@ -72,26 +72,25 @@ struct HeadPlan
     double fromTension = 0.0, toTension = 0.0; ///< N/m
     RodResponse response;
     bool isCalibrated = false;
-    double forcePerRod = 0.0;          ///< N at the target
-    modal::Spread torque{ 0.0, 0.0, 0.0 };    ///< N·m at the target; information only
-    std::vector<Pass> passes;          ///< empty: nothing that a hand can set; the rest, a thirty-second a rod, is by ear
+    double forcePerRod = 0.0;              ///< N at the target
+    modal::Spread torque{ 0.0, 0.0, 0.0 }; ///< N·m at the target; information only
+    std::vector<Pass> passes;              ///< empty: nothing to turn; what is left is less than a hand can set
     std::vector<PlanCaution> cautions;
 };
 
 struct Plan
 {
-    std::vector<HeadPlan> heads; ///< in the order in which to work
+    std::vector<HeadPlan> heads; ///< in working order
 };
 
-/** The tightening order: each lug as far as can be from the one before, then the pair most nearly at right angles to it. For any
-   number of lugs; 8 gives 1 5 3 7 2 6 4 8, 6 gives 1 4 2 5 3 6, 5 gives 1 3 5 2 4 (counted from 1 here, from 0 in code).
+/** The tightening order: each lug as far as possible from the one before, then the pair most nearly at right angles to it. For
+   any number of lugs; 8 gives 1 5 3 7 2 6 4 8, 6 gives 1 4 2 5 3 6, 5 gives 1 3 5 2 4 (counted from 1 here, from 0 in code).
  */
 std::vector<int> tighteningOrder (int lugs);
 
-/** A head that has to come down comes first and is taken below its target, so that both come up to pitch from below; otherwise
-   the resonant head comes first (common practice, no source). Where a head's mean stays, only the rods that are off are turned.
-   What rounding to sixteenths leaves is carried from pass to pass. Throws InputError if the wanted tuning is out of the film's
-   reach.
+/** A head that must be lowered comes first and goes below its target, so that both heads are brought up to pitch; otherwise the
+   resonant head comes first (common practice, no source). If the mean tension of a head stays, only the rods that are off turn.
+   Rounding errors are carried from pass to pass. Throws InputError if the head cannot reach the tuning.
  */
 Plan makePlan (const PlanRequest&);
 

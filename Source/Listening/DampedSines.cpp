@@ -14,17 +14,17 @@ namespace
 using Complex = std::complex<double>;
 using Eigen::Index;
 
-/** What is taken for the room's answer rather than a mode, in power. */
+/** Power limits below which a sine counts as room response. */
 struct RoomDoubt
 {
-    double faintest;  ///< beside the strongest sine
-    double ofChannel; ///< of all that a channel holds
+    double faintest;  ///< over the strongest sine
+    double ofChannel; ///< over the whole channel
 };
 
-/** Several channels have modes in common and not what their rooms make of them: less of each needs to be explained. */
+/** Several channels share modes but not room responses, so less of each channel must be explained. */
 constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3 }, severalChannels{ 1.0e-3, 3.0e-2 };
 
-// A sine has four unknowns. With few more samples than unknowns nothing is left over that could tell errors.
+// A sine has four unknowns. Too few samples leave no residue to estimate errors from.
 constexpr Index fewestSamples = 16, samplesPerSine = 6;
 
 /** Samples; 0 without channels. */
@@ -38,7 +38,7 @@ Index shortestOf (const std::vector<Channel>& channels)
     return shortest;
 }
 
-/** Poles a sample from the dominant subspace of the Hankel matrices of all channels side by side. */
+/** Poles per sample from the dominant subspace of the Hankel matrices of all channels side by side. */
 std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int most)
 {
     const auto& doubt = channels.size() == 1 ? oneChannel : severalChannels;
@@ -53,7 +53,7 @@ std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int 
         for (Index c = 0; c < hankel.cols(); ++c)
             hankel.col (c) = samples.segment (c, rows);
 
-        // Each by its own noise and what its room leaves in doubt, so that no channel drowns the others.
+        // Each channel is scaled by its own noise and room doubt, so that none dominates.
         const double power = samples.squaredNorm() / static_cast<double> (samples.size());
         covariance += hankel * hankel.adjoint() / (noiseVariance + doubt.ofChannel * power + 1.0e-300);
         columns += hankel.cols();
@@ -79,7 +79,7 @@ std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int 
     return { eigen.eigenvalues().begin(), eigen.eigenvalues().end() };
 }
 
-/** Least squares of poles and amplitudes of one channel, the amplitudes taken out (variable projection, Kaufman 1975). */
+/** Least squares of one channel's poles with the amplitudes eliminated (variable projection, Kaufman 1975). */
 class Projection
 {
 public:
@@ -95,14 +95,14 @@ public:
         left = samples - exponentials * amplitudes;
     }
 
-    /** Of the signal by the poles, with the amplitudes following. */
+    /** Derivative of the signal by the poles, amplitudes adapted. */
     Eigen::MatrixXcd jacobian() const
     {
         const auto byPoles = held();
         return byPoles - exponentials * solver.solve (byPoles);
     }
 
-    /** Of each amplitude, from the samples' variance and the poles' covariance. */
+    /** Variance of each amplitude from the samples' variance and the poles' covariance. */
     Eigen::VectorXd amplitudeVariances (double variance, const Eigen::MatrixXcd& polesCovariance) const
     {
         const Eigen::MatrixXcd normal = exponentials.adjoint() * exponentials;
@@ -114,7 +114,7 @@ public:
     Eigen::VectorXcd amplitudes, left;
 
 private:
-    /** Of the signal by the poles, the amplitudes held. */
+    /** Derivative of the signal by the poles, amplitudes held. */
     Eigen::MatrixXcd held() const { return times.matrix().cast<Complex>().asDiagonal() * exponentials * amplitudes.asDiagonal(); }
 
     Eigen::ArrayXd times;
@@ -122,7 +122,7 @@ private:
     Eigen::ColPivHouseholderQR<Eigen::MatrixXcd> solver;
 };
 
-/** All channels under the same poles. */
+/** All channels with the same poles. */
 struct Projections
 {
     Projections (const std::vector<Channel>& channels, const Eigen::VectorXcd& poles, double rate)
@@ -131,7 +131,7 @@ struct Projections
             all.emplace_back (channel.samples, poles, rate);
     }
 
-    /** What is left, each channel over its variance. */
+    /** Sum of squared residues, each channel over its variance. */
     double residue (const Eigen::VectorXd& variances) const
     {
         double sum = 0.0;
@@ -142,7 +142,7 @@ struct Projections
         return sum;
     }
 
-    /** Mean square of what is left in each channel. */
+    /** Mean square of the residue of each channel. */
     Eigen::VectorXd variances() const
     {
         Eigen::VectorXd found (static_cast<Index> (all.size()));
@@ -222,7 +222,7 @@ std::vector<CommonSine> commonSines (const std::vector<Channel>& channels, doubl
     const Eigen::MatrixXcd covariance = normal.completeOrthogonalDecomposition().pseudoInverse();
     std::vector<CommonSine> found;
 
-    for (Index k = 0; k < count; ++k) // half of a complex variance belongs to each part
+    for (Index k = 0; k < count; ++k) // each part has half of the complex variance
         found.push_back ({ poles[k], std::sqrt (std::max (0.0, 0.5 * covariance (k, k).real())), {}, {} });
 
     for (std::size_t c = 0; c < channels.size(); ++c)

@@ -11,11 +11,11 @@ namespace listening
 struct Envelope
 {
     double frameSeconds = 0.0;
-    std::vector<double> power; ///< mean square a frame
+    std::vector<double> power; ///< mean square per frame
 
     std::size_t frameAt (double seconds) const noexcept;
 
-    /** Mean over [from, to) seconds, what lies outside the recording left out; 0 if nothing is left. */
+    /** Mean over [from, to) seconds, within the recording; 0 if there is no frame. */
     double mean (double from, double to) const noexcept;
 };
 

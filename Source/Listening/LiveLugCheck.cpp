@@ -13,8 +13,8 @@ namespace
 
 constexpr double lookEvery = 0.25;                   // s of new sound
 constexpr double windowLength = 10.0, trimmed = 2.0; // s: kept, and cut off at once
-constexpr double rungOut = 0.9;                      // s after a blow: all that its partials are read from
-constexpr double startsWithSound = 0.02;             // s: what sounds already as the window begins is no tap
+constexpr double rungOut = 0.9;                      // s after a blow: needed to read its partials
+constexpr double startsWithSound = 0.02;             // s: sound at the start of the window is no tap
 constexpr double silence = 1.0;                      // s
 constexpr double furthestLug = 300.0;                // cents from the others, as modal::LugCents allows
 
@@ -32,7 +32,7 @@ void LiveLugCheck::add (const float* samples, std::size_t count)
 {
     const auto step = static_cast<std::size_t> (lookEvery * window.sampleRate);
 
-    // Looks fall on the same samples however the sound is cut.
+    // Analyses at the same samples for pieces of any size.
     for (std::size_t done = 0; done < count;)
     {
         const auto part = std::min (count - done, step - unheard);
@@ -97,7 +97,7 @@ void LiveLugCheck::analyse()
         if (start < judgedUntil || tap.start < startsWithSound || ! isOver || next < 0)
             continue;
 
-        // A second blow within this time belongs to the same tap.
+        // A second onset within this time belongs to the same tap.
         constexpr double oneTap = 0.26;
         judgedUntil = start + oneTap;
         take (tap, quiet);
@@ -106,7 +106,7 @@ void LiveLugCheck::analyse()
 
 void LiveLugCheck::take (const Tap& tap, double quiet)
 {
-    // All of them: wires that slap back look like a second hit, and a second hit like a rattle.
+    // All troubles are reported: rattling wires look like a double hit and the reverse.
     if (! tap.troubles.empty())
     {
         lastRemark = { .kind = Remark::Kind::troubles, .troubles = tap.troubles };
@@ -147,7 +147,7 @@ void LiveLugCheck::take (const Tap& tap, double quiet)
     findNext();
 }
 
-/** On from the lug that was heard last, to the next that has not been. */
+/** The next lug without a tap, from the last one on. */
 void LiveLugCheck::findNext()
 {
     const int count = static_cast<int> (heard.size());

@@ -44,7 +44,7 @@ public:
         @throws modal::InputError for a rate out of range or a drum that cannot be */
     LiveLugCheck (const fitting::HeadFitSetup&, double sampleRate);
 
-    /** The next samples of the microphone, full scale 1. How they are cut into pieces does not matter. */
+    /** The next samples of the microphone, full scale 1, in pieces of any size. */
     void add (const float* samples, std::size_t count);
 
     using Remark = LugCheckRemark;
@@ -52,28 +52,28 @@ public:
     /** Samples are missing between what was added and what comes. @param why  the new remark, unless it is `none` */
     void interrupt (Remark why = {});
 
-    /** What a tap beside a lug gave. */
+    /** The result of a tap beside a lug. */
     struct Lug
     {
-        fitting::Estimate tapNote{}; ///< Hz, of the head as this tap alone hears it
+        fitting::Estimate tapNote{}; ///< Hz, from this tap alone
         fitting::HeardTap tap;
     };
 
     const std::vector<std::optional<Lug>>& lugs() const noexcept { return heard; }
     int heardCount() const noexcept;
 
-    int nextLug() const noexcept { return next; } ///< the lug that the next tap counts for, from 0; -1: every lug has its tap
-    void chooseLug (int lug);                     ///< the next tap is beside this one; it replaces what was heard there
+    int nextLug() const noexcept { return next; } ///< lug of the next tap, from 0; -1: every lug has its tap
+    void chooseLug (int lug);                     ///< the next tap is beside this lug and replaces its tap
 
     /** Deletes the last tap used; the next tap is for the same lug again. False if there is none. */
     bool deleteLastTap();
 
     const Remark& remark() const noexcept { return lastRemark; }
 
-    /** True once a second of nothing but zeros has come in. */
+    /** True after a second of zeros. */
     bool isSilent() const noexcept;
 
-    /** The head from all taps that were taken. */
+    /** The head fitted to all taps used. */
     fitting::HeadFit fit() const;
 
 private:

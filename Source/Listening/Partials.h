@@ -14,13 +14,13 @@ struct PartialSearch
 {
     double lowest = 60.0;    ///< Hz, at least 50
     double highest = 1200.0; ///< Hz, below 0.4 of the sample rate
-    /** s after the last blow that are left out: the stick is still on the head, the room has not yet answered. */
+    /** s after the last onset that are skipped, with the stick on the head and the room building up. */
     double settle = 0.06;
-    double longest = 0.8; ///< s of ringing that are used
+    double longest = 0.8; ///< s of ringing to use
 };
 
-/** The damped sines that one tap left, ascending in frequency; those that do not stand out of the noise by four standard
-    deviations, or that fade faster than 150/s or hardly at all, are left out.
+/** The damped sines of one tap, ascending in frequency. Omits sines less than four standard deviations above the noise, and those
+    that decay faster than 150/s or hardly at all.
 
     @param quiet  where the recording's noise is measured, s; see quietestMoment()
 */

@@ -123,7 +123,8 @@ std::vector<fitting::Line> linesOf (const std::vector<Strike>& strikes, const Pa
         if (heard.line.strikes > 0)
             lines.push_back (heard.line);
 
-    std::sort (lines.begin(), lines.end(), [] (const fitting::Line& a, const fitting::Line& b) { return a.frequency < b.frequency; });
+    std::sort (lines.begin(), lines.end(),
+               [] (const fitting::Line& a, const fitting::Line& b) { return a.frequency < b.frequency; });
     return lines;
 }
 

@@ -6,7 +6,7 @@
 
 #include <memory>
 
-/** Strikes of a finished drum, wherever it was struck and heard. */
+/** Strikes of a finished drum, struck and recorded anywhere. */
 namespace listening
 {
 
@@ -17,8 +17,8 @@ struct Strike
     double quiet = 0.0; ///< s, see quietestMoment()
 };
 
-/** The drum's notes, which all strikes have in common: the damped sines that explain all of them at once, ascending in frequency.
-    A strike that cannot be used (Tap::canBeStrike()) is the caller's to leave out.
+/** The notes that all strikes share: damped sines that explain all of them at once, ascending in frequency. The caller omits
+    strikes that cannot be used (Tap::canBeStrike()).
     @throws InputError if the recordings differ in sample rate, other than among multiples of 300 Hz */
 std::vector<fitting::Line> linesOf (const std::vector<Strike>&, const PartialSearch& = { .settle = 0.03 });
 

@@ -8,16 +8,16 @@
 namespace listening
 {
 
-/** A band of a recording brought down to 0 Hz and thinned out: what a mode's frequency and decay are read from. */
+/** A band of a recording, demodulated to 0 Hz and decimated. */
 struct Subband
 {
     double rate = 0.0;      ///< samples a second
-    double firstTime = 0.0; ///< s, of the first sample, in the recording
+    double firstTime = 0.0; ///< time of the first sample in the recording, s
     Eigen::VectorXcd samples;
 };
 
-/** Cuts bands of 100 Hz with a linear-phase filter that lets ±50 Hz through and stops what is further than 150 Hz away by 60 dB
-    (Kaiser's window). A damped sine comes out as a damped sine of the same decay. */
+/** Cuts bands of 100 Hz with a linear-phase filter that passes ±50 Hz and attenuates by 60 dB beyond 150 Hz (Kaiser window). A
+    damped sine keeps its decay. */
 class SubbandFilter
 {
 public:
@@ -25,14 +25,13 @@ public:
 
     explicit SubbandFilter (double sampleRate);
 
-    /** The band about `centre` (Hz) from what lies between two times, filter included: samples depend on nothing outside. Empty
-       if the span is shorter than the filter. */
+    /** The band about `centre` (Hz) from the samples between two times alone. Empty if the span is shorter than the filter. */
     Subband cut (const Recording&, double from, double to, double centre) const;
 
-    /** How the filter scales exp (pole·t), pole in 1/s relative to the band's centre. */
+    /** Gain of the filter for exp (pole·t), pole in 1/s relative to the band's centre. */
     std::complex<double> gain (std::complex<double> pole) const;
 
-    /** Of a band, samples a second: 300 if the sample rate is a multiple of that. */
+    /** Samples per second of a band: 300 if the sample rate is a multiple of that. */
     double rate() const noexcept { return sampleRate / static_cast<double> (step); }
 
     double length() const noexcept { return static_cast<double> (taps.size()) / sampleRate; } ///< s

@@ -3,24 +3,24 @@
 #include "Partials.h"
 #include "Subband.h"
 
-/** What partials and strikes look for a mode in. */
+/** One band of a tap, in which partials and strikes are searched for modes. */
 namespace listening
 {
 
-/** Standard deviations by which a mode has to stand out of the noise. */
+/** Standard deviations of a mode above the noise at least. */
 inline constexpr double fewestDeviations = 4.0;
 
-/** @param decay  1/s; what fades faster than 150 is the blow, what fades slower than 0.3 a hum */
+/** @param decay  1/s; faster than 150 is the stroke itself, slower than 0.3 a hum */
 constexpr bool fadesLikeMode (double decay) noexcept
 {
     return decay > 0.3 && decay < 150.0;
 }
 
-/** What a tap left in one band. */
+/** A tap in one band. */
 struct TapBand
 {
     Subband left;
-    double noiseVariance = 0.0; ///< of a sample; 0 where the recording has no quiet moment
+    double noiseVariance = 0.0; ///< per sample; 0 if the recording has no quiet moment
 };
 
 /** @param quiet   where the recording's noise is measured, s; see quietestMoment()

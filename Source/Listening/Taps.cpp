@@ -17,15 +17,15 @@ constexpr double rise = 8.0;          // power over the mean of the frames befor
 constexpr double belowLoudest = 4e-4; // of the loudest frame's power
 constexpr double belowLoudestAttack = 0.01;
 constexpr double overNoise = 6.0;   // power over that of the quietest moment
-constexpr double deadTime = 0.03;   // s after an onset: the blow itself, its flam of modes
+constexpr double deadTime = 0.03;   // s after an onset
 constexpr double doubleTime = 0.25; // s
 constexpr double settled = 5.0e-3;
 
-/** How long a head that rings may fall silent between two beats of its modes, s. */
+/** Longest pause of a ringing head between two beats of its modes, s. */
 constexpr double longestLull = 0.12;
 
-/** A rise at or after `first`, or the envelope's size. Before the recording there was silence: one that is cut at the blow begins
-   with it. What is no louder than the last `lull` seconds were is a beat of what rings on. */
+/** Index of a rise at or after `first`, or the envelope's size. A recording that is cut at the stroke starts with a rise. What is
+   no louder than the last `lull` seconds is a beat of the ringing head. */
 std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor, double lull)
 {
     const auto before = static_cast<std::size_t> (settled / envelope.frameSeconds);
@@ -44,7 +44,7 @@ std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor,
         for (auto j = from; j < i; ++j)
             mean += envelope.power[j] / static_cast<double> (i - from);
 
-        // A rise counts by what the next few frames hold too, so that a single loud sample of noise is no tap.
+        // The next few frames count too, so that a single loud sample of noise is no tap.
         const double now =
             envelope.mean (static_cast<double> (i) * envelope.frameSeconds, static_cast<double> (i + 4) * envelope.frameSeconds);
 
@@ -82,7 +82,7 @@ struct Band
     {
     }
 
-    /** What sounds over the noise between two times. */
+    /** Power above the noise between two times. */
     double over (double from, double to) const { return envelope.mean (from, to) - noise; }
 
     Envelope envelope;
@@ -94,13 +94,13 @@ struct Bands
     Band drum, coils, hiss;
 };
 
-/** Coils that strike the head again and again rattle on above 3.5 kHz, where a head alone has fallen silent. Near the head even
-   their faint hiss above 5 kHz tells, by its colour: what a head rings on with up there falls steeply with frequency, blows of
-   coils do not. */
+/** Wires that strike the head again and again rattle above 3.5 kHz, where a head alone is silent by then. Close to the head even
+   their faint hiss above 5 kHz is detected by its spectrum: the ring of a head falls steeply with frequency, hits of the wires do
+   not. */
 bool hasRattle (const Tap& tap, const Bands& bands)
 {
-    // Played by the model, walks and strikes. Coils over the tone: 1e-3 and more with wires on, 4e-4 at most without. Hiss over
-    // the tone: 6e-5 and more, and over the coils: 0.40 to 0.70 with wires on, 0.29 at most without.
+    // From recordings played by the model, taps and strikes. Coils over the tone: 1e-3 and more with wires on, 4e-4 at most
+    // without. Hiss over the tone: 6e-5 and more, and over the coils: 0.40 to 0.70 with wires on, 0.29 at most without.
     constexpr double coilShare = 1.5e-3, hissShare = 2.0e-5, hissOfCoils = 0.34;
     const double from = tap.start + 0.03, to = tap.start + 0.10;
     const double tone = std::max (0.0, bands.drum.over (from, to));
@@ -156,7 +156,7 @@ double quietestMoment (const Recording& recording)
     const auto envelope = envelopeOf (recording, lowest, highest, frame);
     double quietest = -1.0, at = 0.0;
 
-    // The filters' own start is not a quiet moment.
+    // The filters' start-up is not a quiet moment.
     for (double start = 0.005; start + quietSpan <= recording.seconds(); start += 0.25 * quietSpan)
     {
         const double power = envelope.mean (start, start + quietSpan);
@@ -179,7 +179,7 @@ std::vector<Tap> findTaps (const Recording& recording)
                        { recording, 3500.0, 5000.0, quiet },
                        { recording, 5000.0, 12000.0, quiet } };
 
-    // A blow on a head that still rings shows where heads hardly ring: above 1.5 kHz.
+    // A stroke on a ringing head shows above 1.5 kHz, where heads hardly ring.
     const auto attack = envelopeOf (recording, 1500.0, 6000.0, frame);
     const auto floorOf = [quiet] (const Envelope& envelope, double share)
     {

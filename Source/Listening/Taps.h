@@ -7,44 +7,44 @@
 namespace listening
 {
 
-/** What makes a tap hard or impossible to use. */
+/** Reasons that make a tap hard or impossible to use. */
 enum class Trouble
 {
     noisy,     ///< less than 10 dB above the quietest part of the recording
     doubleHit, ///< the stick came back within a quarter of a second
-    wiresOn,   ///< broadband rattle goes on after the blow
-    clipped,   ///< the recording runs into its limits
-    notQuiet,  ///< something sounded just before: another drum, or the tap before still rings
+    wiresOn,   ///< broadband rattle after the stroke
+    clipped,   ///< the recording is clipped
+    notQuiet,  ///< something sounded just before: another drum or the last tap
     cutShort   ///< less than 0.2 s until the next tap or the end
 };
 
-/** One blow in a recording. */
+/** One tap in a recording. */
 struct Tap
 {
     double start = 0.0;         ///< s from the recording's beginning
     double end = 0.0;           ///< s: the next tap, or the end
-    double lastBlow = 0.0;      ///< s: when the stick came back for the last time; `start` if it did not
+    double lastBlow = 0.0;      ///< s: last onset of a bouncing stick; `start` without a bounce
     double peak = 0.0;          ///< largest sample, full scale 1
     double signalToNoise = 0.0; ///< dB: the first quarter second over the quietest part of the recording
     std::vector<Trouble> troubles{};
 
     bool has (Trouble) const noexcept;
 
-    /** True if its partials cannot be trusted: double hit, wires on, cut short or below the noise. */
+    /** True if its partials cannot be used: double hit, wires on, cut short or below the noise. */
     bool isUnusable() const noexcept;
 
-    /** The same for a strike of a whole drum, where a stick that comes back does no harm if the drum rings on for long enough. */
+    /** True for a usable strike of a whole drum, where a double hit does no harm if the drum rings long enough. */
     bool canBeStrike() const noexcept;
 };
 
-/** All taps, in order. Empty if nothing in the recording starts suddenly.
+/** All taps in order; empty if nothing starts suddenly.
 
     A tap is a rise of at least 9 dB within 5 ms, either where drums sound (80 Hz to 4 kHz), to within 34 dB of the loudest, or
-    where blows click (1.5 to 6 kHz), to within 20 dB.
+   where sticks click (1.5 to 6 kHz), to within 20 dB.
  */
 std::vector<Tap> findTaps (const Recording&);
 
-/** The quietest tenth of a second: where noise is measured. Start in s. */
+/** Start in s of the quietest tenth of a second, where noise is measured. */
 double quietestMoment (const Recording&);
 
 inline constexpr double quietSpan = 0.1; ///< s

@@ -51,7 +51,7 @@ Json planJson (const Plan& plan)
                                { "from_hz", head.fromNote },
                                { "to_hz", head.toNote },
                                { "is_calibrated", head.isCalibrated },
-                               { "film_share", head.response.filmShare },
+                               { "head_share", head.response.headShare },
                                { "force_per_rod_n", head.forcePerRod },
                                { "torque_low_n_m", head.torque.low },
                                { "torque_high_n_m", head.torque.high },

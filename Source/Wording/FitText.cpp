@@ -14,8 +14,9 @@ namespace
 using fitting::Finding;
 using modal::asText;
 
-const std::string checkSetUp = " Check that the other head is held still with a cloth or a hand, and that diameter, depth and this "
-                               "head are as stated.";
+const std::string checkSetUp =
+    " Check that the other head is held still with a cloth or a hand, and that diameter, depth and this "
+    "head are as stated.";
 const std::string checkDrum = " Check diameter, depth and both heads, that nothing lies on the drum, and that the wires are off.";
 const std::string strikeHead = " Add some strikes on this head itself, near its edge.";
 
@@ -31,9 +32,7 @@ std::string inches (double metres)
 
 std::string headName (const Finding& finding)
 {
-    return ! finding.head                                  ? "head"
-           : *finding.head == modal::HeadSide::batter ? "batter head"
-                                                           : "resonant head";
+    return ! finding.head ? "head" : *finding.head == modal::HeadSide::batter ? "batter head" : "resonant head";
 }
 
 /** "3", "3 and 7", "3, 5 and 7". */
@@ -43,10 +42,7 @@ std::string listOfLugs (std::vector<int> lugs, const std::string& conjunction)
     std::string list;
 
     for (std::size_t i = 0; i < lugs.size(); ++i)
-        list += (i == 0                     ? ""
-                 : i + 1 == lugs.size() ? " " + conjunction + " "
-                                            : ", ") +
-                std::to_string (lugs[i] + 1);
+        list += (i == 0 ? "" : i + 1 == lugs.size() ? " " + conjunction + " " : ", ") + std::to_string (lugs[i] + 1);
 
     return list;
 }
@@ -97,7 +93,8 @@ std::string sentence (const Finding& finding)
         return "A drum of " + inches (at (0)) + " explains the notes better than one of " + inches (at (1)) +
                ". Check the diameter, and that this is the head that was tapped.";
     case Kind::otherHeadRings:
-        return "The notes are those of a drum whose other head rings too. Hold it still with a cloth or a hand and tap around the "
+        return "The notes are those of a drum whose other head rings too. Hold it still with a cloth or a hand and tap around "
+               "the "
                "lugs again, or fit this recording as strikes of the whole drum.";
     case Kind::openBelow:
         return "The notes are those of a drum that is open below. Check that the other head is on and held still. If there is "
@@ -106,8 +103,8 @@ std::string sentence (const Finding& finding)
         return "The notes are those of a drum that is closed below, though it is stated to be open. Check that it does not stand "
                "on something.";
     case Kind::twoTunings:
-        return "Two tunings explain the notes equally well: batter " + asText (at (0), 3) + " and resonant " + asText (at (1), 3) +
-               " N/m, or " + asText (at (2), 3) + " and " + asText (at (3), 3) +
+        return "Two tunings explain the notes equally well: batter " + asText (at (0), 3) + " and resonant " +
+               asText (at (1), 3) + " N/m, or " + asText (at (2), 3) + " and " + asText (at (3), 3) +
                " N/m. Strike near the edge, and the resonant head too.";
     case Kind::fastDecay:
         return "The notes fade " + asText (at (0), 2) +
@@ -138,7 +135,8 @@ std::string sentence (const Finding& finding)
         return std::string ("The two tensions are hard to separate: if one is too high, the other is too ") +
                (at (0) > 0.0 ? "high." : "low.");
     case Kind::lugsNotLocated:
-        return "Strikes show how uneven the lugs are, not which, and miss a lug that is high while the opposite one is low by the "
+        return "Strikes show how uneven the lugs are, not which, and miss a lug that is high while the opposite one is low by "
+               "the "
                "same. Tap beside every lug to find that.";
     case Kind::unknownEvenness:
         return "The evenness of the " + headName (finding) + " is unknown: no pair of its own modes was heard.";

@@ -77,7 +77,8 @@ bool isTension (const synthetic::Outcome& o)
 void tryLugChecks (const Options& options)
 {
     const bool hasPatchCheck = options.heard == "weight";
-    std::printf ("%d random drums, one lug 20 cents off%s\n", options.drums, hasPatchCheck ? ", second lug check with a weight" : "");
+    std::printf ("%d random drums, one lug 20 cents off%s\n", options.drums,
+                 hasPatchCheck ? ", second lug check with a weight" : "");
     std::printf ("%8s %8s %8s %14s %14s %12s %10s\n", "S/N dB", "fitted", "warned", "note < 3 c", "tension < 2 %", "axis named",
                  "lug named");
 

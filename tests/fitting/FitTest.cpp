@@ -2,10 +2,10 @@
 
 #include "Trial.h"
 
+#include "Fitting/TapNotes.h"
+#include "Fitting/head/Model.h"
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Fitting/head/Model.h"
-#include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -19,9 +19,9 @@ using namespace modal;
 
 namespace
 {
-std::vector<HeardTap> lugCheckOf (const synthetic::LugCheck& walk, double signalToNoise)
+std::vector<HeardTap> lugCheckOf (const synthetic::LugCheck& check, double signalToNoise)
 {
-    const auto recording = synthetic::record (walk, { .signalToNoise = signalToNoise });
+    const auto recording = synthetic::record (check, { .signalToNoise = signalToNoise });
     const auto quiet = listening::quietestMoment (recording);
     std::vector<HeardTap> taps;
 
@@ -33,7 +33,7 @@ std::vector<HeardTap> lugCheckOf (const synthetic::LugCheck& walk, double signal
 
 } // namespace
 
-TEST_CASE ("The eigenproblem's own derivatives agree with differences")
+TEST_CASE ("Derivatives of the head's modes agree with finite differences")
 {
     HeadFitSetup setup;
     setup.drum.lugs = 8;
@@ -43,30 +43,44 @@ TEST_CASE ("The eigenproblem's own derivatives agree with differences")
     state.lugs[1] = 0.02;
     state.lugs[5] = -0.02;
     const HeardTap tap{ .lug = 2 };
-    const HeadModel model (setup, state, false, true, 900.0);
-
-    for (const auto& group : model.groups())
+    constexpr double highest = 900.0, step = 2.0e-4;
+    const HeadModel model (setup, state, false, true, highest);
+    const auto heardIn = [&] (const HeadModel& where, int m)
     {
-        if (group.m < 1 || group.m > 3 || group.n != 1 || group.isMixed)
-            continue;
+        const auto group = std::find_if (where.groups().begin(), where.groups().end(),
+                                         [m] (const auto& g) { return g.m == m && g.n == 1 && ! g.isMixed; });
+        REQUIRE (group != where.groups().end());
+        return where.heardAt (*group, tap);
+    };
 
-        const auto heard = model.heardAt (group, tap);
+    for (const int m : { 1, 2, 3 })
+    {
+        const auto heard = heardIn (model, m);
 
-        for (int k : { 0, 1, HeadState::others, HeadState::others + 2 })
+        for (const int k : { 0, 1, HeadState::others, HeadState::others + 2 })
         {
-            constexpr double step = 2.0e-4;
             Eigen::VectorXd move = Eigen::VectorXd::Zero (state.parameters());
             move[k] = step;
-            const HeadModel moved (setup, state.moved (move), false, false, 900.0);
-
-            for (const auto& other : moved.groups())
-                if (other.m == group.m && other.n == 1 && other.modes.size() == group.modes.size())
-                {
-                    const double difference = std::log (moved.heardAt (other, tap).frequency / heard.frequency) / step;
-                    // The solver lets the air's load follow the frequency, which the derivative holds still: a few per cent.
-                    CHECK (heard.gradient[k] == Approx (difference).epsilon (0.06).margin (0.003));
-                }
+            const HeadModel moved (setup, state.moved (move), false, false, highest);
+            const double difference = std::log (heardIn (moved, m).frequency / heard.frequency) / step;
+            CAPTURE (m, k);
+            // The solver lets the air load follow the frequency, the derivative holds it: a few per cent.
+            CHECK (heard.gradient[k] == Approx (difference).epsilon (0.06).margin (0.003));
         }
+    }
+}
+
+TEST_CASE ("Random drums at 20 dB: tap note to 3 cents, tension to 2 %, the lug that is off or the opposite one")
+{
+    // accuracy-benchmark has the statistics of 500 drums: 98, 99 and 95 %.
+    for (unsigned seed = 1; seed <= 6; ++seed)
+    {
+        const auto outcome = synthetic::LugCheckTrial (seed, false).at (20.0);
+        CAPTURE (seed);
+        REQUIRE (outcome.isPossible);
+        CHECK (std::abs (outcome.noteCents) < 3.0);
+        CHECK (std::abs (outcome.tensionShare) < 0.02);
+        CHECK (outcome.isAxisNamed);
     }
 }
 
@@ -88,7 +102,7 @@ TEST_CASE ("Random drums at 20 dB: tap note to 3 cents and tension to 2 % in 95 
     CHECK (axis >= 36);
 }
 
-TEST_CASE ("A lug that is off: turning it, the one opposite or each by half takes the split of (1,1) away")
+TEST_CASE ("Turning a lug that is off, the opposite one, or each by half removes the split of (1,1)")
 {
     // Perturbation theory: within an order m an odd harmonic p of the field couples nothing, since cos² mθ and sin² mθ hold even
     // harmonics alone, and (1,1) splits by p = 2 (Worland, JASA 127 (2010) 525). An odd field is left by any of the three.
@@ -120,7 +134,7 @@ TEST_CASE ("A lug that is off: turning it, the one opposite or each by half take
     CHECK (halfEach == Approx (0.25 * oppositeTurned).epsilon (0.05));
 }
 
-TEST_CASE ("What to turn when a lug and the one opposite sound alike")
+TEST_CASE ("Opposite lugs sound the same: the verdict is to turn both by half")
 {
     DrumSpec drum;
     drum.lugs = 8;
@@ -133,14 +147,14 @@ TEST_CASE ("What to turn when a lug and the one opposite sound alike")
     CHECK (fit.suspects[0].lug % 4 == 2);
     CHECK (fit.suspects[1].lug % 4 == 2);
     CHECK (fit.suspects[0].cents.value == Approx (-40.0).margin (8.0));
-    // The lugs' own figures share it between the two, and so does a plan that is made from them.
+    // The estimates of the lugs share the fault between the two, and so does a plan made from them.
     CHECK (fit.lugCents[2].value == Approx (fit.lugCents[6].value).margin (3.0));
     const auto verdict = fit.verdict();
     CHECK (verdict.kind == LugVerdict::Kind::oppositeLugs);
     CHECK (verdict.correction == Approx (20.0).margin (4.0));
 }
 
-TEST_CASE ("A fit that cannot be says so")
+TEST_CASE ("A fit that is not possible gives a reason")
 {
     DrumSpec drum;
     drum.lugs = 8;
@@ -152,7 +166,7 @@ TEST_CASE ("A fit that cannot be says so")
     REQUIRE (right.isPossible);
     CHECK (right.tension.value == Approx (3000.0).epsilon (0.02));
 
-    // One tap: tension, but not how even.
+    // One tap: tension, but not evenness.
     const auto one = fitHead (setup, { taps.front() });
     CHECK (one.lugCents.empty());
     CHECK (contains (one.findings, Finding::Kind::oneLugTapped));
@@ -169,7 +183,7 @@ TEST_CASE ("A fit that cannot be says so")
     CHECK_THROWS_AS (fitHead ({ .drum = drum }, { { .lug = 9 } }), InputError);
 }
 
-TEST_CASE ("A walk that is not as it is said to be is refused with what to check")
+TEST_CASE ("A lug check of a drum other than the one stated is refused with the reason")
 {
     DrumSpec drum;
     drum.lugs = 8;
@@ -179,19 +193,20 @@ TEST_CASE ("A walk that is not as it is said to be is refused with what to check
     REQUIRE (right.isPossible);
     CHECK (! right.isWarned());
 
-    const auto rings = fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
+    const auto rings =
+        fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
     CHECK_FALSE (rings.isPossible);
     CHECK (contains (rings.findings, Finding::Kind::otherHeadRings));
 
     auto open = drum;
     open.bottom = Bottom::open;
-    const auto openWalk = lugCheckOf ({ .drum = open, .tension = tension }, 30.0);
-    const auto missing = fitHead ({ .drum = drum }, openWalk);
+    const auto openCheck = lugCheckOf ({ .drum = open, .tension = tension }, 30.0);
+    const auto missing = fitHead ({ .drum = drum }, openCheck);
     CHECK_FALSE (missing.isPossible);
     CHECK (contains (missing.findings, Finding::Kind::openBelow));
 
-    // Described as it is, it has its tension and its tap note, which is that over a closed cavity.
-    const auto asIs = fitHead ({ .drum = open }, openWalk);
+    // Stated as open, it has its tension and its tap note, which by definition is over a closed cavity.
+    const auto asIs = fitHead ({ .drum = open }, openCheck);
     REQUIRE (asIs.isPossible);
     CHECK (asIs.tension.value == Approx (tension).epsilon (0.02));
     CHECK (asIs.tapNote.value == Approx (right.tapNote.value).epsilon (3.0 / 1731.0));
@@ -204,7 +219,7 @@ TEST_CASE ("A walk that is not as it is said to be is refused with what to check
     CHECK (inch.findings.front().numbers[0] == Approx (drum.diameter));
 }
 
-TEST_CASE ("A head that comes out heavier than such heads differ is warned of, one much heavier is refused")
+TEST_CASE ("A head somewhat heavier than stated gives a warning, one much heavier is refused")
 {
     DrumSpec believed;
     believed.lugs = 8;
@@ -229,27 +244,7 @@ TEST_CASE ("A head that comes out heavier than such heads differ is warned of, o
     CHECK (contains (muchHeavier.findings, Finding::Kind::otherMass));
 }
 
-TEST_CASE ("Random drums walked round by mistake are refused or warned of")
-{
-    using synthetic::Mistake;
-    constexpr unsigned drums = 4;
-
-    for (const auto mistake : { Mistake::otherHeadRings, Mistake::openBelow, Mistake::inchMore })
-    {
-        unsigned said = 0;
-
-        for (unsigned seed = 1; seed <= drums; ++seed)
-        {
-            const auto outcome = synthetic::LugCheckTrial (seed, false, mistake).at (20.0);
-            said += ! outcome.isPossible || outcome.isWarned ? 1 : 0;
-        }
-
-        CAPTURE (static_cast<int> (mistake));
-        CHECK (said >= drums - 1);
-    }
-}
-
-TEST_CASE ("Tap notes read by ear give a tension and what stays open")
+TEST_CASE ("Tap notes read by ear give a tension, but nothing about the head's mass")
 {
     DrumSpec drum;
     drum.lugs = 6;

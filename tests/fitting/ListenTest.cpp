@@ -2,9 +2,9 @@
 
 #include "SyntheticDrum.h"
 
+#include "Fitting/Lines.h"
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
-#include "Fitting/Lines.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -74,7 +74,7 @@ TEST_CASE ("Damped sines come back with their frequencies and decays, close pair
     }
 }
 
-TEST_CASE ("What taps have in common is kept, what few of them have is left out")
+TEST_CASE ("Partials that most taps share are kept, others are left out")
 {
     const auto parts = [] (std::vector<double> frequencies)
     {
@@ -95,7 +95,7 @@ TEST_CASE ("What taps have in common is kept, what few of them have is left out"
     CHECK (lowestLoud (lines) == lines[0].frequency);
 }
 
-TEST_CASE ("Trouble is recognised and said")
+TEST_CASE ("Wires, double hits and noise are recognised")
 {
     DrumSpec drum;
     synthetic::Strike strike{ .drum = drum, .tensions = { 3000.0, 2000.0 } };

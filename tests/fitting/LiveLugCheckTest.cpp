@@ -1,12 +1,12 @@
-// A walk heard while it is walked: what the plugin's input brings, without the plugin.
+// A lug check analysed while it is made, as the plugin does with its input.
 #include "tests/Catch.h"
 
 #include "SyntheticDrum.h"
 
 #include "Listening/LiveLugCheck.h"
 #include "Modal/InputError.h"
-#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,12 +31,12 @@ double trueNote()
 }
 
 /** Feeds a recording in pieces of a size, and a second of its last noise so that the last tap rings out. */
-void feed (listening::LiveLugCheck& walk, const listening::Recording& recording, std::size_t piece)
+void feed (listening::LiveLugCheck& check, const listening::Recording& recording, std::size_t piece)
 {
     std::vector<float> samples (recording.samples.begin(), recording.samples.end());
 
     for (std::size_t done = 0; done < samples.size(); done += piece)
-        walk.add (samples.data() + done, std::min (piece, samples.size() - done));
+        check.add (samples.data() + done, std::min (piece, samples.size() - done));
 }
 
 bool has (const listening::LiveLugCheck& check, listening::Trouble trouble)
@@ -55,45 +55,45 @@ listening::Recording twoTaps (double between, bool wiresOn)
 }
 } // namespace
 
-TEST_CASE ("A walk is heard lug by lug while it is walked, however the sound is cut")
+TEST_CASE ("A lug check is heard tap by tap, however the sound is cut into pieces")
 {
     const auto drum = eightLugs();
-    // One lug let down: its head's modes beat, which is no tap.
+    // One lug lowered: the modes beat, which is no tap.
     const double semitone = semitoneTension (drum, HeadSide::batter, tension);
     const double share = std::pow (1.0 + semitone, -0.2) - 1.0;
-    synthetic::LugCheck walked{ .drum = drum, .tension = tension, .between = 1.1 };
-    walked.lugs.assign (8, -share / 8.0);
-    walked.lugs[5] += share;
-    const auto recording = synthetic::record (walked, { .signalToNoise = 30.0 });
+    synthetic::LugCheck tapped{ .drum = drum, .tension = tension, .between = 1.1 };
+    tapped.lugs.assign (8, -share / 8.0);
+    tapped.lugs[5] += share;
+    const auto recording = synthetic::record (tapped, { .signalToNoise = 30.0 });
 
-    listening::LiveLugCheck walk ({ .drum = drum }, recording.sampleRate), other ({ .drum = drum }, recording.sampleRate);
-    feed (walk, recording, 480);
+    listening::LiveLugCheck check ({ .drum = drum }, recording.sampleRate), other ({ .drum = drum }, recording.sampleRate);
+    feed (check, recording, 480);
     feed (other, recording, 7777);
-    REQUIRE (walk.heardCount() == 8);
-    CHECK (walk.nextLug() == -1);
+    REQUIRE (check.heardCount() == 8);
+    CHECK (check.nextLug() == -1);
     REQUIRE (other.heardCount() == 8);
 
     for (std::size_t lug = 0; lug < 8; ++lug)
     {
         // A single tap on a head that is 20 cents off at one lug is within what neighbouring modes are drawn apart.
-        CHECK (std::abs (centsBetween (trueNote(), walk.lugs()[lug]->tapNote.value)) < 5.0);
-        CHECK (walk.lugs()[lug]->tapNote.value == other.lugs()[lug]->tapNote.value);
+        CHECK (std::abs (centsBetween (trueNote(), check.lugs()[lug]->tapNote.value)) < 5.0);
+        CHECK (check.lugs()[lug]->tapNote.value == other.lugs()[lug]->tapNote.value);
     }
 
-    const auto fit = walk.fit();
+    const auto fit = check.fit();
     REQUIRE (fit.isPossible);
     CHECK (std::abs (centsBetween (trueNote(), fit.tapNote.value)) < 3.0);
     CHECK (fit.tension.value == Approx (tension).epsilon (0.02));
 
     // The last one again.
-    REQUIRE (walk.deleteLastTap());
-    CHECK (walk.nextLug() == 7);
-    CHECK (walk.heardCount() == 7);
-    walk.chooseLug (2);
-    CHECK (walk.nextLug() == 2);
+    REQUIRE (check.deleteLastTap());
+    CHECK (check.nextLug() == 7);
+    CHECK (check.heardCount() == 7);
+    check.chooseLug (2);
+    CHECK (check.nextLug() == 2);
 }
 
-TEST_CASE ("What cannot be used is not taken, and said")
+TEST_CASE ("A tap that cannot be used is refused with the reason")
 {
     const HeadFitSetup setup{ .drum = eightLugs() };
 
@@ -120,8 +120,8 @@ TEST_CASE ("What cannot be used is not taken, and said")
     CHECK (stranger.remark().kind == listening::LiveLugCheck::Remark::Kind::noFit);
 
     // In so much noise a tap is seen but nothing can be read.
-    const auto loud =
-        synthetic::record (synthetic::LugCheck{ .drum = eightLugs(), .tension = tension, .between = 1.2 }, { .signalToNoise = 7.0 });
+    const auto loud = synthetic::record (synthetic::LugCheck{ .drum = eightLugs(), .tension = tension, .between = 1.2 },
+                                         { .signalToNoise = 7.0 });
     listening::LiveLugCheck noisy (setup, loud.sampleRate);
     feed (noisy, loud, 480);
     CHECK (noisy.heardCount() == 0);

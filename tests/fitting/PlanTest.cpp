@@ -1,7 +1,7 @@
 #include "tests/Catch.h"
 
-#include "Modal/InputError.h"
 #include "Fitting/Plan.h"
+#include "Modal/InputError.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -50,7 +50,7 @@ TEST_CASE ("A quarter turn on a thin disc, worked by hand")
         CHECK (t == Approx (1000.0 / (4.0 * 2743.4)).epsilon (1.0e-3));
 }
 
-TEST_CASE ("The cross visits every rod once, each far from the one before, whatever the number of lugs")
+TEST_CASE ("The tightening order visits every rod once, each far from the one before")
 {
     CHECK (tighteningOrder (8) == std::vector<int>{ 0, 4, 2, 6, 1, 5, 3, 7 });
     CHECK (tighteningOrder (6) == std::vector<int>{ 0, 3, 1, 4, 2, 5 });
@@ -108,7 +108,7 @@ TEST_CASE ("A plan keeps to its step, ends at the target and comes up from below
     CHECK_THROWS_AS (makePlan (request), InputError);
 }
 
-TEST_CASE ("Turns are sixteenths, what rounding leaves is carried on, and no pass exceeds its step")
+TEST_CASE ("Turns are sixteenths, rounding is carried over, and no pass exceeds its step")
 {
     for (const double step : { 1.0 / 32.0, 1.0 / 16.0, 0.15, 0.25, 1.0 })
         for (const double wanted : { 1700.0, 2345.0, 3456.0, 4567.0 })
@@ -137,7 +137,6 @@ TEST_CASE ("Turns are sixteenths, what rounding leaves is carried on, and no pas
                 (wanted - 2500.0) / head.response.tensionPerTurn (request.drum.batter, request.drum.radius(), {});
             CHECK (sum == Approx (exact).margin (0.5 * grain));
         }
-
 }
 
 TEST_CASE ("A head that comes down goes below its target by a semitone at most, or by a sixteenth")
@@ -185,7 +184,7 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
     CHECK_THROWS_AS (makePlan (request), InputError);
 }
 
-TEST_CASE ("Two observations foretell a third within the stated uncertainty, with friction and uneven seating")
+TEST_CASE ("Two observations predict a third within the stated uncertainty")
 {
     // A simulated drum whose every move scatters by the stated tenth, its notes read to 5 cents. In simulation only: invented
     // data.
@@ -216,9 +215,9 @@ TEST_CASE ("Two observations foretell a third within the stated uncertainty, wit
         const auto response = calibrated (drum, HeadSide::batter, {}, seen);
         const double before = tension;
         turn();
-        const double foretold = 0.25 * response.tensionPerTurn (drum.batter, drum.radius(), {});
+        const double predicted = 0.25 * response.tensionPerTurn (drum.batter, drum.radius(), {});
         const double error = std::hypot (response.logError, scatterOfMoves);
-        within += std::abs (std::log ((tension - before) / foretold)) < 2.0 * error ? 1 : 0;
+        within += std::abs (std::log ((tension - before) / predicted)) < 2.0 * error ? 1 : 0;
     }
 
     // Two standard deviations hold 95 %; of 60, fewer than 52 would be a chance of about one in a thousand.

@@ -2,9 +2,9 @@
 
 #include "Trial.h"
 
-#include "Listening/Strikes.h"
 #include "Fitting/Drum.h"
 #include "Fitting/drum/Model.h"
+#include "Listening/Strikes.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -46,7 +46,7 @@ std::vector<Line> threeStrikes (const Tensions& tensions, double speed = 1.0,
 }
 } // namespace
 
-TEST_CASE ("A coupled mode's own derivatives agree with differences")
+TEST_CASE ("Derivatives of the coupled modes agree with finite differences")
 {
     DrumSpec drum;
     DrumModel model (drum, 600.0, 4);
@@ -58,10 +58,14 @@ TEST_CASE ("A coupled mode's own derivatives agree with differences")
     REQUIRE (batter.size() == here.size());
     REQUIRE (resonant.size() == here.size());
 
+    int compared = 0;
+
     for (std::size_t i = 0; i < here.size(); ++i)
     {
         if (here[i].mode.decay.radiation > 20.0)
             continue; // radiation lowers these, which the derivative leaves out
+
+        ++compared;
 
         const auto slope = [&] (const std::vector<ExpectedMode>& moved)
         { return std::log (moved[i].mode.frequency / here[i].mode.frequency) / step; };
@@ -69,33 +73,32 @@ TEST_CASE ("A coupled mode's own derivatives agree with differences")
         CHECK (here[i].gradient[0] == Approx (slope (batter)).epsilon (0.06).margin (0.006));
         CHECK (here[i].gradient[1] == Approx (slope (resonant)).epsilon (0.06).margin (0.006));
     }
+
+    CHECK (compared > 4);
 }
 
-TEST_CASE ("Random drums struck at 20 dB: both tensions to 2 % in nine of ten that are fitted")
+TEST_CASE ("Random drums struck at 20 dB: both tensions to 2 %")
 {
-    constexpr int drums = 10;
-    int fitted = 0, batter = 0, resonant = 0, within = 0;
+    // accuracy-benchmark has the statistics of 225 drums: 90 and 84 %.
+    int batter = 0, resonant = 0, within = 0;
+    constexpr int drums = 4;
 
     for (unsigned seed = 1; seed <= drums; ++seed)
     {
         const auto outcome = synthetic::StrikesTrial (seed).at (20.0);
-
-        if (! outcome.isPossible)
-            continue;
-
-        ++fitted;
+        CAPTURE (seed);
+        REQUIRE (outcome.isPossible);
         batter += std::abs (outcome.tensionShare[0]) < 0.02 ? 1 : 0;
         resonant += std::abs (outcome.tensionShare[1]) < 0.02 ? 1 : 0;
         within += std::max (std::abs (outcome.pull[0]), std::abs (outcome.pull[1])) < 3.0 ? 1 : 0;
     }
 
-    CHECK (fitted >= 8);
-    CHECK (batter * 10 >= fitted * 9);
-    CHECK (resonant * 10 >= fitted * 8);
-    CHECK (within * 10 >= fitted * 9);
+    CHECK (batter == drums);
+    CHECK (resonant >= drums - 1);
+    CHECK (within == drums);
 }
 
-TEST_CASE ("A strong strike is heard where its glide is over")
+TEST_CASE ("A hard strike is read after its glide")
 {
     // The rise of tension itself is checked against Duffing's oscillator in the engine's tests.
     const Tensions tensions{ 3000.0, 2000.0 };
@@ -161,7 +164,7 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
     CHECK_THROWS_AS (fitDrum (setup, lines, 3), InputError);
 }
 
-TEST_CASE ("Strikes of a drum whose resonant head is held still tell nothing of that head")
+TEST_CASE ("Strikes of a drum whose resonant head is held still say nothing about that head")
 {
     constexpr double tension = 3000.0;
     const auto lines = threeStrikes ({ tension, 0.0 }, 1.0, { .signalToNoise = 30.0, .seed = 5 }, Bottom::closed);
@@ -173,7 +176,7 @@ TEST_CASE ("Strikes of a drum whose resonant head is held still tell nothing of 
     CHECK (contains (fit.resonant.findings, Finding::Kind::resonantHeldStill));
 }
 
-TEST_CASE ("Strikes recorded at different sample rates are refused by name")
+TEST_CASE ("Strikes recorded at different sample rates are refused")
 {
     std::vector<listening::Strike> strikes;
 
@@ -215,24 +218,28 @@ TEST_CASE ("Wires that are on are recognised from below at 30 dB; thrown off the
         }
 }
 
-TEST_CASE ("Strikes tell how uneven a head's lugs are, or how uneven at most")
+TEST_CASE ("Strikes show how uneven a head's lugs are, or how uneven at most")
 {
-    int waves = 0, within = 0, seen = 0;
+    const auto wavesOf = [] (unsigned seed, double lugCents) { return synthetic::StrikesTrial (seed, lugCents).at (30.0).waves; };
+    int seen = 0;
 
-    for (unsigned seed = 501; seed <= 506; ++seed)
-        for (const auto& wave : synthetic::StrikesTrial (seed, 40.0).at (30.0).waves)
+    for (const unsigned seed : { 501u, 502u })
+    {
+        const auto waves = wavesOf (seed, 40.0);
+        REQUIRE_FALSE (waves.empty());
+
+        for (const auto& wave : waves)
         {
-            ++waves;
-            within += wave.isWithin() ? 1 : 0;
+            CHECK (wave.isWithin());
             seen += wave.found.value > 2.0 * wave.found.error ? 1 : 0;
         }
+    }
 
-    CHECK (waves >= 6);
-    CHECK (within * 10 >= waves * 9);
     CHECK (seen >= 1);
 
-    // Even heads: nothing is seen.
-    for (unsigned seed = 501; seed <= 503; ++seed)
-        for (const auto& wave : synthetic::StrikesTrial (seed, 0.0).at (30.0).waves)
-            CHECK (wave.isWithin());
+    const auto even = wavesOf (501, 0.0);
+    REQUIRE_FALSE (even.empty());
+
+    for (const auto& wave : even)
+        CHECK (wave.isWithin());
 }

@@ -3,8 +3,8 @@
 #include "Engine/Drum.h"
 #include "Listening/Envelope.h"
 
-#include "Modal/heads/OneHead.h"
 #include "Modal/Units.h"
+#include "Modal/heads/OneHead.h"
 
 #include <unsupported/Eigen/FFT>
 
@@ -62,19 +62,20 @@ void play (const std::shared_ptr<const engine::DrumModel>& model, const engine::
 
 } // namespace
 
-listening::Recording dryRecord (const LugCheck& walk, unsigned seed)
+listening::Recording dryRecord (const LugCheck& check, unsigned seed)
 {
-    auto drum = walk.otherTension > 0.0 ? modal::withHeadOnTop (walk.drum, walk.side) : modal::asTapped (walk.drum, walk.side);
+    auto drum =
+        check.otherTension > 0.0 ? modal::withHeadOnTop (check.drum, check.side) : modal::asTapped (check.drum, check.side);
 
-    if (walk.patch)
+    if (check.patch)
     {
-        drum.muffling.push_back (*walk.patch);
+        drum.muffling.push_back (*check.patch);
         drum.muffling.back().head = modal::HeadSide::batter;
     }
 
     modal::Fittings fittings;
     fittings.wires.on = false;
-    auto setup = setUp (drum, { walk.tension, walk.otherTension, walk.lugs, {} }, fittings);
+    auto setup = setUp (drum, { check.tension, check.otherTension, check.lugs, {} }, fittings);
 
     std::mt19937 random (seed);
     std::normal_distribution<double> normal;
@@ -88,7 +89,7 @@ listening::Recording dryRecord (const LugCheck& walk, unsigned seed)
 
         for (int m = 0; m < microphones; ++m)
         {
-            const double r = drum.radius() - walk.inset, angle = angleOf (std::min (lug + m, drum.lugs - 1));
+            const double r = drum.radius() - check.inset, angle = angleOf (std::min (lug + m, drum.lugs - 1));
             setup.microphones.push_back ({ "tap", r * std::cos (angle), r * std::sin (angle), 0.03 });
         }
 
@@ -97,19 +98,19 @@ listening::Recording dryRecord (const LugCheck& walk, unsigned seed)
         for (int m = 0; m < microphones && lug + m < drum.lugs; ++m)
         {
             engine::Stroke stroke;
-            stroke.position = 1.0 - (walk.inset + walk.insetSpread * std::clamp (normal (random), -2.0, 2.0)) / drum.radius();
-            stroke.angle = angleOf (lug + m) + walk.angleSpread * std::clamp (normal (random), -2.0, 2.0);
-            stroke.speed = walk.speed * std::exp (0.2 * normal (random));
-            play (model, stroke, m, walk.between, leadIn + walk.between * (lug + m), dry);
+            stroke.position = 1.0 - (check.inset + check.insetSpread * std::clamp (normal (random), -2.0, 2.0)) / drum.radius();
+            stroke.angle = angleOf (lug + m) + check.angleSpread * std::clamp (normal (random), -2.0, 2.0);
+            stroke.speed = check.speed * std::exp (0.2 * normal (random));
+            play (model, stroke, m, check.between, leadIn + check.between * (lug + m), dry);
         }
     }
 
     return dry;
 }
 
-listening::Recording record (const LugCheck& walk, const Surroundings& surroundings)
+listening::Recording record (const LugCheck& check, const Surroundings& surroundings)
 {
-    return placed (dryRecord (walk, surroundings.seed), surroundings);
+    return placed (dryRecord (check, surroundings.seed), surroundings);
 }
 
 listening::Recording dryRecord (const Strike& strike)

@@ -2,9 +2,9 @@
 
 #include "Listening/Recording.h"
 
-#include "Modal/heads/Muffling.h"
 #include "Modal/Solve.h"
 #include "Modal/hardware/Wires.h"
+#include "Modal/heads/Muffling.h"
 
 #include <optional>
 #include <vector>
@@ -25,7 +25,8 @@ struct Surroundings
     unsigned seed = 1;
 };
 
-/** A walk round one head, the other held still unless it is said to ring; a drum that is open below is tapped as it is. */
+/** A lug check of one head. The other is held still, unless otherTension is given; a drum that is open below is tapped as it is.
+ */
 struct LugCheck
 {
     modal::DrumSpec drum; ///< as built: not what a person believes about it

@@ -1,13 +1,13 @@
 #include "Trial.h"
 
+#include "Listening/LugCheck.h"
 #include "Listening/Strikes.h"
 #include "Listening/Taps.h"
-#include "Listening/LugCheck.h"
 
 #include "Fitting/Drum.h"
-#include "Fitting/drum/Model.h"
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/HeadMass.h"
+#include "Fitting/drum/Model.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 
@@ -72,20 +72,20 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
 {
     Chance chance (seed);
     believed.drum = chance.drum();
-    LugCheck walk{ .drum = believed.drum };
-    walk.drum.batter.plyThickness *= chance.between (0.97, 1.03);
-    walk.tension = chance.between (0.08, 0.22) * modal::yieldTension (walk.drum.batter);
-    walk.lugs = chance.oneLugOff (walk.drum, modal::HeadSide::batter, walk.tension, lugOff);
+    LugCheck check{ .drum = believed.drum };
+    check.drum.batter.plyThickness *= chance.between (0.97, 1.03);
+    check.tension = chance.between (0.08, 0.22) * modal::yieldTension (check.drum.batter);
+    check.lugs = chance.oneLugOff (check.drum, modal::HeadSide::batter, check.tension, lugOff);
 
     if (mistake == Mistake::inchMore)
         believed.drum.diameter += modal::units::inch;
     else if (mistake == Mistake::openBelow)
-        walk.drum.bottom = modal::Bottom::open;
+        check.drum.bottom = modal::Bottom::open;
     else if (mistake == Mistake::otherHeadRings)
-        walk.otherTension =
-            resonantTension (walk.drum, modal::tapNote (walk.drum, walk.side, walk.tension), chance.between (-2.0, 9.0));
+        check.otherTension =
+            resonantTension (check.drum, modal::tapNote (check.drum, check.side, check.tension), chance.between (-2.0, 9.0));
 
-    walks.push_back ({ walk, dryRecord (walk, seed), seed });
+    checks.push_back ({ check, dryRecord (check, seed), seed });
 
     if (hasPatchCheck)
     {
@@ -93,10 +93,10 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
         patch.mass = 4.0e-3;
         patch.size = 0.06;
         patch.distance = 0.1;
-        patch.angle = modal::units::pi / walk.drum.lugs;
-        believed.patch = walk.patch = patch;
+        patch.angle = modal::units::pi / check.drum.lugs;
+        believed.patch = check.patch = patch;
         seed += 100000u;
-        walks.push_back ({ walk, dryRecord (walk, seed), seed });
+        checks.push_back ({ check, dryRecord (check, seed), seed });
     }
 }
 
@@ -104,17 +104,17 @@ Outcome LugCheckTrial::at (double signalToNoise) const
 {
     std::vector<fitting::HeardTap> taps;
 
-    for (const auto& [walk, dry, seed] : walks)
+    for (const auto& [check, dry, seed] : checks)
     {
         const auto recording = placed (dry, { .signalToNoise = signalToNoise, .seed = seed });
         const auto quiet = listening::quietestMoment (recording);
 
         for (const auto& tap : listening::findTaps (recording))
         {
-            const int lug = static_cast<int> (std::lround ((tap.start - leadIn) / walk.between));
+            const int lug = static_cast<int> (std::lround ((tap.start - leadIn) / check.between));
 
-            if (lug >= 0 && lug < walk.drum.lugs && ! tap.isUnusable())
-                taps.push_back (listening::heardTap (recording, tap, quiet, lug, walk.patch.has_value()));
+            if (lug >= 0 && lug < check.drum.lugs && ! tap.isUnusable())
+                taps.push_back (listening::heardTap (recording, tap, quiet, lug, check.patch.has_value()));
         }
     }
 
@@ -127,15 +127,15 @@ Outcome LugCheckTrial::at (double signalToNoise) const
     if (! fit.isPossible)
         return outcome;
 
-    const auto& walk = walks.front().walk;
+    const auto& check = checks.front().check;
     outcome.noteCents =
-        modal::centsBetween (modal::tapNote (walk.drum, modal::HeadSide::batter, walk.tension), fit.tapNote.value);
-    outcome.tensionShare = fit.tension.value / walk.tension - 1.0;
+        modal::centsBetween (modal::tapNote (check.drum, modal::HeadSide::batter, check.tension), fit.tapNote.value);
+    outcome.tensionShare = fit.tension.value / check.tension - 1.0;
 
     if (! fit.suspects.empty())
     {
         const auto& first = fit.suspects.front();
-        const int half = walk.drum.lugs / 2;
+        const int half = check.drum.lugs / 2;
         outcome.isLugNamed = first.lug == lugOff;
         outcome.isAxisNamed = first.lug % half == lugOff % half;
         outcome.suspectCents = first.cents.value;

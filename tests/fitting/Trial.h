@@ -34,27 +34,28 @@ enum class Mistake
     inchMore        ///< the drum is said to be an inch wider than it is
 };
 
-/** A random drum whose head is walked round once, to be heard at any ratio of signal to noise. */
+/** A random drum whose lugs are tapped once, to be heard at any ratio of signal to noise. */
 class LugCheckTrial
 {
 public:
     /** The drum depends on `seed` alone: 12 to 15 in, 4 to 8 in deep, 6 to 10 lugs, 7 to 12 mil single ply, mass within ±3 %, a
-       tap note that drums have, and one lug 20 cents up or down. @param hasPatchCheck  a second walk with a weight on the head */
+       tap note that drums have, and one lug 20 cents up or down. @param hasPatchCheck  a second lug check with a weight on the
+       head */
     LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake = Mistake::none);
 
-    /** What listening and fitting make of the walk in a room with noise. */
+    /** What listening and fitting make of the lug check in a room with noise. */
     Outcome at (double signalToNoise) const;
 
 private:
     struct Recorded
     {
-        LugCheck walk;
+        LugCheck check;
         listening::Recording dry;
         unsigned seed = 0;
     };
 
     fitting::HeadFitSetup believed;
-    std::vector<Recorded> walks;
+    std::vector<Recorded> checks;
     int lugOff = 0;
 };
 
@@ -82,7 +83,7 @@ struct StrikesOutcome
     struct Wave
     {
         fitting::Estimate found; ///< cents
-        double cents = 0.0;    ///< true
+        double cents = 0.0;      ///< true
 
         bool isWithin() const noexcept { return std::abs (found.value - cents) <= 2.0 * found.error; }
     };
@@ -94,9 +95,9 @@ struct StrikesOutcome
 class StrikesTrial
 {
 public:
-    /** The drum depends on `seed` alone: as in LugCheckTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9 above
-       the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85 of the
-       radius at 1 to 2 m/s, heard from above and from below in turn. */
+    /** The drum depends on `seed` alone: as in LugCheckTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9
+       above the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85
+       of the radius at 1 to 2 m/s, heard from above and from below in turn. */
     explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false);
 
     /** What listening and fitting make of the strikes in a room with noise. */

@@ -78,7 +78,8 @@ TEST_CASE ("Key turns are fractions of a turn with their direction")
     CHECK (wording::keyTurn (0.0) == "leave");
     const std::vector<int> order{ 0, 2, 1, 3 };
     CHECK (wording::keyTurns ({ .order = order, .turns = { 0.25, 0.25, 0.25, 0.25 } }) == "all rods 1/4 up");
-    CHECK (wording::keyTurns ({ .order = order, .turns = { 0.0, -0.125, 0.25, 0.0 } }) == "3: 1/4 up, 2: 1/8 down; leave the others");
+    CHECK (wording::keyTurns ({ .order = order, .turns = { 0.0, -0.125, 0.25, 0.0 } }) ==
+           "3: 1/4 up, 2: 1/8 down; leave the others");
     CHECK (wording::tighteningOrder (order) == "1 3 2 4");
 }
 
@@ -86,8 +87,10 @@ TEST_CASE ("Every trouble of a tap says what to do, and a tap left out is named"
 {
     using listening::Trouble;
 
-    for (const auto trouble : { Trouble::noisy, Trouble::doubleHit, Trouble::wiresOn, Trouble::clipped, Trouble::notQuiet, Trouble::cutShort })
+    for (const auto trouble :
+         { Trouble::noisy, Trouble::doubleHit, Trouble::wiresOn, Trouble::clipped, Trouble::notQuiet, Trouble::cutShort })
         CHECK (contains (wording::text (trouble), ":"));
 
-    CHECK (wording::remarks ({ Trouble::doubleHit }, "Tap 2", false) == "Tap 2: hit twice: lift the stick at once.\nTap 2 is left out.\n");
+    CHECK (wording::remarks ({ Trouble::doubleHit }, "Tap 2", false) ==
+           "Tap 2: hit twice: lift the stick at once.\nTap 2 is left out.\n");
 }

@@ -5,8 +5,8 @@
 namespace fitting
 {
 
-/** The drum with one head's film and coating heavier by a ratio: by the film's thickness, which carries no other meaning in a
- * fit. */
+/** The drum with the mass of one head multiplied by a ratio, by way of the ply's thickness, which has no other effect in a fit.
+ */
 modal::DrumSpec withHeadMass (modal::DrumSpec, modal::HeadSide, double ratio);
 
 } // namespace fitting

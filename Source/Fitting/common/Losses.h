@@ -1,14 +1,14 @@
 #pragma once
 
-#include "Modal/DrumModes.h"
 #include "Fitting/Head.h"
+#include "Modal/DrumModes.h"
 
 #include <vector>
 
 namespace fitting
 {
 
-/** How fast one mode was heard to fade, beside what the model says. */
+/** Measured and predicted decay of one mode. */
 struct HeardDecay
 {
     double rate = 0.0;  ///< 1/s
@@ -18,12 +18,12 @@ struct HeardDecay
     /** The rate predicted with this ratio of losses in film, plies and edge, 1/s. */
     double rateWith (double lossRatio) const noexcept { return predicted.total() + (lossRatio - 1.0) * scaled(); }
 
-    /** What goes with the ratio, 1/s. */
+    /** The part of the rate that scales with the ratio, 1/s. */
     double scaled() const noexcept { return predicted.film + predicted.ply + predicted.edge; }
 };
 
-/** Losses in film, plies and edge over those predicted, radiation taken as computed, outliers tamed (Huber). 1 with an error of 0
-   if nothing was heard. */
+/** Losses in film, plies and edge over those predicted, with radiation as computed. Robust against outliers (Huber). 1 with an
+   error of 0 if nothing was measured. */
 Estimate lossRatioOf (const std::vector<HeardDecay>&);
 
 } // namespace fitting

@@ -5,8 +5,7 @@
 namespace fitting
 {
 
-Posterior Posterior::of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed,
-                               const Eigen::VectorXd& priorErrors)
+Posterior Posterior::of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& priorErrors)
 {
     Posterior found;
     found.information = jacobian.transpose() * jacobian;
@@ -42,7 +41,7 @@ RobustPosterior RobustPosterior::of (const Eigen::MatrixXd& jacobian, const Eige
 }
 
 void Posterior::reduceTo (Eigen::Index first, const Eigen::VectorXd& priorErrors, Eigen::MatrixXd& reducedInformation,
-                             Eigen::VectorXd& reducedPull) const
+                          Eigen::VectorXd& reducedPull) const
 {
     const auto rest = information.rows() - first;
     Eigen::MatrixXd others = information.topLeftCorner (first, first);

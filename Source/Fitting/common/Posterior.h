@@ -5,7 +5,7 @@
 namespace fitting
 {
 
-/** Linear least squares with a Gaussian prior on each unknown: rows are observations already divided by their standard deviation.
+/** Linear least squares with a Gaussian prior on each unknown.
  */
 struct Posterior
 {
@@ -18,20 +18,20 @@ struct Posterior
         @param priorErrors         standard deviation of each unknown about 0 */
     static Posterior of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& priorErrors);
 
-    /** Information and pull on the unknowns from `first` on, what is uncertain about the others taken out. */
+    /** Information and pull on the unknowns from `first` on, marginalised over the others. */
     void reduceTo (Eigen::Index first, const Eigen::VectorXd& priorErrors, Eigen::MatrixXd& reducedInformation,
                    Eigen::VectorXd& reducedPull) const;
 };
 
-/** The same with outliers tamed: an observation further out than 2.5 standard deviations counts by its size only (Huber). */
+/** The same with Huber's loss: linear beyond 2.5 standard deviations. */
 struct RobustPosterior
 {
     Posterior posterior;
-    double squares = 0.0; ///< of what is left, in standard deviations, outliers tamed
+    double squares = 0.0; ///< sum of squared residues in standard deviations, with Huber's loss
 
     /** @param jacobian, observed  as they are
         @param weights             the inverse of each row's standard deviation
-        @param observations        so many rows are observations; those behind them are conditions, which are never outliers */
+        @param observations        number of rows that are observations; the rows after them are constraints, never outliers */
     static RobustPosterior of (const Eigen::MatrixXd& jacobian, const Eigen::VectorXd& observed, const Eigen::VectorXd& weights,
                                const Eigen::VectorXd& priorErrors, Eigen::Index observations);
 };

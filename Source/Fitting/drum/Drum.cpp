@@ -1,15 +1,15 @@
 #include "Fitting/Drum.h"
 
-#include "Iteration.h"
-#include "Pairs.h"
-#include "Search.h"
 #include "Fitting/common/Errors.h"
-#include "Fitting/common/Losses.h"
 #include "Fitting/common/HeadMass.h"
+#include "Fitting/common/Losses.h"
+#include "Iteration.h"
 #include "Modal/InputError.h"
-#include "Modal/heads/OneHead.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+#include "Modal/heads/OneHead.h"
+#include "Pairs.h"
+#include "Search.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,7 +25,7 @@ constexpr double sameTension = 0.05;     // relative
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
-constexpr double tooVague = 100.0;       // cents of tap note: what no tech calls a note any more
+constexpr double tooVague = 100.0;       // cents of tap note
 constexpr double ownShare = 0.2;         // of a mode's energy in a head that makes it that head's own mode
 
 void checkSetup (const DrumFitSetup& setup)
@@ -51,8 +51,8 @@ bool isSameTuning (const DrumState& a, const DrumState& b)
     return (a - b).head<2>().cwiseAbs().maxCoeff() < sameTension;
 }
 
-/** The most plausible drum of another diameter, of those that are usual, and how plausible it is. In vacuo a drum of any size has
-    the notes of another; it is the air that tells them apart. */
+/** The most plausible other diameter and its plausibility. In vacuo drums of all sizes can have the same notes; only the air load
+    distinguishes them. */
 std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup,
                                          const std::vector<Line>& lines)
 {
@@ -71,7 +71,7 @@ std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits,
 
         for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
             if (DrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]),
-                                        sameNotes * std::exp (fits[i].state[1]));
+                                     sameNotes * std::exp (fits[i].state[1]));
                 trial.run() && trial.plausibility() > best.second)
                 best = { other.drum.diameter, trial.plausibility() };
     }
@@ -91,7 +91,8 @@ std::size_t modesIn (const DrumIteration& fitted)
 }
 
 /** Why the best fit is not to be trusted; none if it is. */
-std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup, const std::vector<Line>& lines)
+std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup,
+                                    const std::vector<Line>& lines)
 {
     using Kind = Finding::Kind;
 
@@ -125,8 +126,9 @@ std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, cons
     return std::nullopt;
 }
 
-/** The tap note of one head at a state, and how its logarithm goes with tension and mass. */
-Estimate tapNoteOf (const modal::DrumSpec& drum, modal::HeadSide side, const DrumIteration& fitted, const Eigen::Matrix4d& covariance)
+/** The tap note of one head and its error from tension and mass. */
+Estimate tapNoteOf (const modal::DrumSpec& drum, modal::HeadSide side, const DrumIteration& fitted,
+                    const Eigen::Matrix4d& covariance)
 {
     constexpr double step = 0.01;
     const int head = side == modal::HeadSide::batter ? 0 : 1;
@@ -134,7 +136,8 @@ Estimate tapNoteOf (const modal::DrumSpec& drum, modal::HeadSide side, const Dru
     const double note = modal::tapNote (drum, side, tension);
     DrumState gradient = DrumState::Zero();
     gradient[head] = std::log (modal::tapNote (drum, side, tension * (1.0 + step)) / note) / std::log1p (step);
-    gradient[2 + head] = std::log (modal::tapNote (withHeadMass (drum, side, 1.0 + step), side, tension) / note) / std::log1p (step);
+    gradient[2 + head] =
+        std::log (modal::tapNote (withHeadMass (drum, side, 1.0 + step), side, tension) / note) / std::log1p (step);
     return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
 }
 
@@ -198,7 +201,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         return fit;
     }
 
-    // A drum whose resonant head is held still may explain the notes as well: then they tell nothing of that head.
+    // If a drum with the resonant head held still explains the notes as well, they do not determine that head.
     const DrumFitSetup oneHead{ .drum = modal::withOneHead (setup.drum, modal::HeadSide::batter),
                                 .massTolerance = setup.massTolerance,
                                 .modelError = setup.modelError };
@@ -215,7 +218,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     }
 
     const auto& best = fits.front();
-    // What is left over says how far the errors assumed can be trusted.
+    // A large misfit scales up the errors.
     const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
     fit.misfit = best.misfit;
     fit.batter = headOf (setup, modal::HeadSide::batter, best, covariance);
@@ -251,7 +254,8 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     fit.findings.push_back ({ Finding::Kind::lugsNotLocated });
 
     for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
-        if (const auto& head = side == modal::HeadSide::batter ? fit.batter : fit.resonant; head.isPossible && head.lugWaves.empty())
+        if (const auto& head = side == modal::HeadSide::batter ? fit.batter : fit.resonant;
+            head.isPossible && head.lugWaves.empty())
             fit.findings.push_back ({ .kind = Finding::Kind::unknownEvenness, .head = side });
 
     return fit;

@@ -3,8 +3,8 @@
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/HeadMass.h"
 #include "Modal/InputError.h"
-#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <array>
@@ -15,12 +15,12 @@ namespace fitting
 namespace
 {
 
-constexpr double fromNowhere = 0.05; // share of lines
-constexpr double range = 5000.0;     // cents over which those are spread
-constexpr double decayRatio = 0.5;   // spread of ln (decay heard over decay predicted)
+constexpr double fromNoise = 0.05; // share of lines from noise
+constexpr double range = 5000.0;   // cents over which those are spread
+constexpr double decayRatio = 0.5; // spread of ln (decay heard over decay predicted)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
-constexpr double pairError = 3.0; // cents: where between two partners a line of m = 1 lies, which uneven lugs part most
+constexpr double pairError = 3.0; // cents: a line of m = 1 lies anywhere between two partners, which uneven lugs split most
 constexpr double rootTwoPi = 2.5066283;
 
 /** Probability density a cent of a line under one mode. */
@@ -35,7 +35,7 @@ double density (const Line& line, const ExpectedMode& mode, double width)
     return mode.audibility * std::exp (-0.5 * (off * off + slower * slower)) / (rootTwoPi * width);
 }
 
-/** Cents, by which a line may miss the mode that it is. */
+/** Standard deviation in cents of a line about its mode. */
 double errorOf (const Line& line, const modal::Mode& mode, double modelError)
 {
     const double heard = centsPerShare * std::hypot (line.error, roomTurn * line.decay / modal::units::twoPi) / line.frequency;
@@ -55,7 +55,7 @@ double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedM
         for (const auto& mode : modes)
             all += density (line, mode, width (line, mode.mode));
 
-        sum += line.weight() * std::log (fromNowhere + (1.0 - fromNowhere) * all * range);
+        sum += line.weight() * std::log (fromNoise + (1.0 - fromNoise) * all * range);
     }
 
     return sum;
@@ -85,7 +85,7 @@ double weightOf (const std::vector<Line>& lines)
 }
 
 DrumIteration::DrumIteration (const DrumFitSetup& fitSetup, const std::vector<Line>& heard, double batterTension,
-                                    double resonantTension)
+                              double resonantTension)
     : setup (&fitSetup), lines (&heard)
 {
     state << std::log (batterTension), std::log (resonantTension), 0.0, 0.0;
@@ -139,13 +139,13 @@ void DrumIteration::observe (double width)
     DrumModel model (drum, highestOf (*lines), orders);
     const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
     evidence = fitting::evidence (*lines, modes, width);
-    closeness = evidenceWith (*lines, modes,
-                              [this] (const Line& line, const modal::Mode& mode) { return errorOf (line, mode, setup->modelError); });
+    closeness = evidenceWith (
+        *lines, modes, [this] (const Line& line, const modal::Mode& mode) { return errorOf (line, mode, setup->modelError); });
     assigned.clear();
 
     for (const auto& line : *lines)
     {
-        double all = fromNowhere / range, most = 0.0;
+        double all = fromNoise / range, most = 0.0;
         const ExpectedMode* likeliest = nullptr;
 
         for (const auto& mode : modes)
@@ -166,7 +166,7 @@ void DrumIteration::observe (double width)
     }
 }
 
-/** The posterior of the whole way from the start, so that the prior pulls back to where it began. */
+/** The posterior of the change since the start, about which the prior is centred. */
 void DrumIteration::solveStep()
 {
     const auto rows = static_cast<Eigen::Index> (assigned.size());

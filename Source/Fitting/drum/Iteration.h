@@ -1,24 +1,24 @@
 #pragma once
 
 #include "Fitting/Drum.h"
-#include "Model.h"
 #include "Fitting/Lines.h"
 #include "Fitting/common/Posterior.h"
+#include "Model.h"
 
 namespace fitting
 {
 
-/** How probable lines are under a list of modes: each line comes from one of the modes, the more audible the more often, or, one
-   in twenty, from nowhere. Where modes lie densely a line near one of them says little, and that weighs itself.
+/** ln of the likelihood of lines under a list of modes. Each line comes from one of the modes, in proportion to their audibility,
+   or with a probability of 1/20 from noise. Where modes lie densely a line near one of them adds little.
 
-    @param width  cents, by which a line may miss its mode, one standard deviation
-    @return ln of the ratio to lines from nowhere, each line by its weight */
+    @param width  cents, standard deviation of a line about its mode
+    @return ln of the ratio to noise alone, each line by its weight */
 double evidence (const std::vector<Line>&, const std::vector<ExpectedMode>&, double width);
 
 /** Sum of the lines' weights. */
 double weightOf (const std::vector<Line>&);
 
-/** A line and the mode that it most likely is. */
+/** A line and its most probable mode. */
 struct Assignment
 {
     const Line* line = nullptr;
@@ -34,7 +34,7 @@ class DrumIteration
 public:
     DrumIteration (const DrumFitSetup&, const std::vector<Line>&, double batterTension, double resonantTension);
 
-    /** False if it strays to where no drum is. */
+    /** False if it leaves the range of possible drums. */
     bool run();
 
     DrumState state;
@@ -43,7 +43,7 @@ public:
     std::vector<Assignment> assigned; ///< at the last state
     double evidence = 0.0;            ///< at the last state
     double closeness = 0.0;           ///< the same, each line within its own error
-    double misfit = 0.0;              ///< root mean square of what is left, in standard deviations
+    double misfit = 0.0;              ///< root mean square of the residues in standard deviations
 
     /** ln of the probability of the lines and of the heads' masses at the last state. */
     double plausibility() const;

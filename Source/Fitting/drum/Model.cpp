@@ -1,8 +1,8 @@
 #include "Model.h"
 
 #include "Fitting/Partial.h"
-#include "Modal/modes/OrderModes.h"
 #include "Modal/Units.h"
+#include "Modal/modes/OrderModes.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,11 +14,12 @@ namespace
 
 constexpr int functions = 8;
 constexpr double wavesOverBand = 2.0;
-constexpr double fromBelow = 0.3; // the resonant head sounds away from a microphone over the batter head
-constexpr double even = 0.5;      // exponent: where strike and microphone are is not known
+constexpr double fromBelow = 0.3; // loudness of the resonant head at a microphone above the batter
+constexpr double even = 0.5;      // exponent, for unknown places of strike and microphone
 
 /** Derivatives of ω² by the state's logarithms, over 2ω². */
-DrumState gradientOf (const modal::OrderMode& found, const modal::OrderProblem& problem, const modal::DrumSpec& drum, const modal::Tensions& tensions)
+DrumState gradientOf (const modal::OrderMode& found, const modal::OrderProblem& problem, const modal::DrumSpec& drum,
+                      const modal::Tensions& tensions)
 {
     const Eigen::ArrayXd stretch = problem.zeros.array().square() / (drum.radius() * drum.radius());
     const double square = std::pow (found.mode.angularFrequency(), 2);
@@ -46,7 +47,7 @@ std::vector<ExpectedMode> DrumModel::modesAt (double batterTension, double reson
 
     for (auto& problem : problems)
     {
-        // Tension stands on the diagonal alone: everything else of the problem stays.
+        // Tension appears on the diagonal alone; the rest of the problem stays.
         const Eigen::VectorXd stretch = problem.zeros.cwiseAbs2() / (drum.radius() * drum.radius());
         const auto count = problem.functions();
         problem.stiffness.diagonal().head (count) += (batterTension - tensions.batter) * stretch;

@@ -9,7 +9,7 @@
 namespace fitting
 {
 
-/** What a fit of the finished drum moves: logarithms of both tensions (N/m) and of both heads' masses over their constructions',
+/** Unknowns of a fit of the finished drum: logarithms of both tensions (N/m) and of both heads' masses over their constructions',
     batter first. */
 using DrumState = Eigen::Vector4d;
 
@@ -17,12 +17,12 @@ using DrumState = Eigen::Vector4d;
 struct ExpectedMode
 {
     modal::Mode mode;
-    double audibility = 0.0; ///< how loud it is likely to be a moment after a strike anywhere, among the modes of the drum; sum 1
+    double audibility = 0.0; ///< likely share of the loudness shortly after a strike anywhere; sum 1
     DrumState gradient;      ///< of ln frequency
 };
 
-/** The coupled modes of a whole, even drum, or of a drum with one head, which nothing of the resonant one moves. The derivatives
-   are the eigenproblem's own, dω² = φᵀ(dK − ω² dM)φ; what the air's load does with frequency is held still in them. */
+/** The coupled modes of an even drum with two heads or one. Derivatives come from the eigenproblem, dω² = φᵀ(dK − ω² dM)φ, with
+   the air load held constant. */
 class DrumModel
 {
 public:

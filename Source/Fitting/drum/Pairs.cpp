@@ -1,11 +1,11 @@
 #include "Pairs.h"
 
 #include "Fitting/common/Errors.h"
-#include "Modal/heads/HeadMatrices.h"
-#include "Modal/pitch/Note.h"
-#include "Modal/modes/OrderModes.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+#include "Modal/heads/HeadMatrices.h"
+#include "Modal/modes/OrderModes.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,21 +16,21 @@ namespace
 {
 
 constexpr int mostDiameters = 3, functions = 8;
-constexpr double near = 25.0;         // cents: what is further from a mode is not a partner
+constexpr double near = 25.0;         // cents from a mode to its partners
 constexpr double sameDecay = 0.5;     // |ln| of the ratio of decays
 constexpr double fewestWeight = 0.25; // of a line
 constexpr double faintPartner = 0.2;  // of the louder one
-constexpr double resolved = 0.5;      // of a line's half width: partners nearer than this are heard as one
+constexpr double resolved = 0.5;      // of a line's half width: closer partners are not resolved
 constexpr double mostly = 0.8;        // of both heads' slopes
-constexpr double mostTold = 100.0;    // cents: a wider limit says nothing
+constexpr double mostTold = 100.0;    // cents: a wider limit is useless
 
-/** Gap of ω² by a wave of unit tension at the rim, a column and a row a radial function. */
+/** Split of ω² by a harmonic of unit tension at the rim, one row and column per radial function. */
 Eigen::MatrixXd waveOnPair (int m, const Eigen::VectorXd& zeros, double radius)
 {
     const int p = 2 * m;
     std::vector<double> rim;
 
-    for (int k = 0; k < 4 * p; ++k) // so many lugs hold no other wave
+    for (int k = 0; k < 4 * p; ++k) // this many lugs hold no other harmonic
         rim.push_back (std::cos (0.5 * modal::units::pi * k));
 
     std::vector<modal::BasisFunction> basis;
@@ -43,7 +43,7 @@ Eigen::MatrixXd waveOnPair (int m, const Eigen::VectorXd& zeros, double radius)
     return both.topLeftCorner (zeros.size(), zeros.size()) - both.bottomRightCorner (zeros.size(), zeros.size());
 }
 
-/** The lines that may be partners of a mode, the loudest first; not more than two. */
+/** The one or two lines that may be partners of a mode, loudest first. */
 std::vector<const Line*> partnersOf (const modal::Mode& mode, const std::vector<Line>& lines)
 {
     std::vector<const Line*> found;
@@ -114,12 +114,13 @@ std::vector<PartedPair> pairsHeard (const modal::DrumSpec& drum, const modal::Te
     return pairs;
 }
 
-std::vector<LugWave> lugWavesOf (const modal::DrumSpec& drum, modal::HeadSide side, double tension, const std::vector<PartedPair>& pairs)
+std::vector<LugWave> lugWavesOf (const modal::DrumSpec& drum, modal::HeadSide side, double tension,
+                                 const std::vector<PartedPair>& pairs)
 {
     std::vector<LugWave> waves;
     const double centsPerShareOfTension = 100.0 / std::log1p (modal::semitoneTension (drum, side, tension));
 
-    for (int m = 1; m <= mostDiameters && 4 * m <= drum.lugs; ++m) // so many lugs have no wave of more
+    for (int m = 1; m <= mostDiameters && 4 * m <= drum.lugs; ++m) // fewer lugs hold no such harmonic
     {
         double weights = 0.0, sum = 0.0, limit = 1.0e9;
 
@@ -141,7 +142,7 @@ std::vector<LugWave> lugWavesOf (const modal::DrumSpec& drum, modal::HeadSide si
             }
         }
 
-        // A pair that is heard as one says no more than that it is too narrow.
+        // An unresolved pair gives an upper limit only.
         if (weights > 0.0)
             waves.push_back ({ 2 * m, { sum / weights, 1.0 / std::sqrt (weights) } });
         else if (limit < mostTold)

@@ -1,8 +1,8 @@
 #include "Comparison.h"
 
 #include "Fitting/common/Errors.h"
-#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,13 +13,13 @@ namespace
 {
 
 constexpr int highestOrder = 6, highestPatchedOrder = 3;
-constexpr double faint = 0.03; // of the strongest group at the tap: too weak to count on
+constexpr double faint = 0.03; // of the strongest group at the tap
 
 struct Candidate
 {
     const HeadModel::Group* group;
     HeadModel::Heard heard;
-    double left; ///< of its strength when the blow has settled
+    double left; ///< strength after Partial::settled
 };
 
 /** Cents from the band of a group to a frequency; 0 within. */
@@ -31,7 +31,7 @@ double distance (const HeadModel::Heard& heard, double frequency)
     return frequency > heard.highest ? modal::centsBetween (heard.highest, frequency) : 0.0;
 }
 
-/** True if a neighbour that has not yet died away reaches the group with its resonance, as wide as it fades fast. */
+/** True if the resonance of an audible neighbour overlaps the group. */
 bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index)
 {
     const auto& own = candidates[index];
@@ -48,9 +48,8 @@ bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index)
     return false;
 }
 
-/** Damped sines that belong to one group as one: the mean of their poles, each by its level once the blow has settled. Phases are
-   left out: a pair of modes beats, but what a room splits off a mode comes out with a phase of its own, and either would move a
-   mean that goes by them. */
+/** The mean of the poles of one group, weighted by level. Phases are ignored, because a room splits a mode into sines with
+   arbitrary phases. */
 Partial together (const std::vector<Partial>& parts)
 {
     Partial whole;
@@ -89,7 +88,7 @@ ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double wind
         candidates.push_back ({ &group, std::move (heard), left });
     }
 
-    // Each partial goes to the group that it lies nearest to, of those that can still be heard.
+    // Each partial goes to the nearest audible group.
     std::vector<std::vector<Partial>> shares (candidates.size());
     double near = 0.0, all = 0.0;
 
@@ -124,7 +123,7 @@ ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double wind
     {
         const auto& [group, heard, left] = candidates[i];
 
-        // (0,n) modes radiate so strongly that they fade before they can be read.
+        // Modes (0,n) radiate so strongly that they decay too fast to be measured.
         const bool counts = group->n <= (tap.hasPatch ? 1 : 2) && group->m >= 1 &&
                             group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
                             heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
@@ -135,7 +134,7 @@ ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double wind
         if (group->n == 1 && left > faint * mostLeft)
             ++compared.expected;
 
-        // What fades much faster than the mode can is the room's answer, or noise.
+        // What decays much faster than the mode is room response or noise.
         const double quickest = 2.2 * heard.decay.total() + 4.0;
         std::erase_if (shares[i], [quickest] (const Partial& p) { return p.decay > quickest; });
 

@@ -1,37 +1,36 @@
 #pragma once
 
-#include "Model.h"
 #include "Fitting/common/Losses.h"
+#include "Model.h"
 
 namespace fitting
 {
 
-/** One kind of mode as one tap gave it, beside what the model says. */
+/** Measurement and prediction of one kind of mode at one tap. */
 struct Comparison
 {
     int m = 0, n = 1;
     bool isPatched = false;
     double frequency = 0.0; ///< predicted, Hz
-    double cents = 0.0;     ///< heard over predicted
-    double error = 0.0;     ///< cents, by the recording's noise
-    double astray =
-        0.0; ///< cents, by which it is probably off because it fades otherwise than the mode does; see HeadIteration
+    double cents = 0.0;     ///< measured over predicted
+    double error = 0.0;     ///< cents, from the recording's noise
+    double astray = 0.0;    ///< cents, probable error inferred from an unexpected decay; see HeadIteration
     HeardDecay decay;
     Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
 };
 
-/** What one tap gave beside a model. */
+/** All comparisons at one tap. */
 struct ComparedTap
 {
     std::vector<Comparison> comparisons;
-    int expected = 0;       ///< groups (m,1) that ought to have been heard; (m,2) may be or not
-    double explained = 0.0; ///< share of the partials' level that lies near modes of the model, 0 to 1
+    int expected = 0;       ///< groups (m,1) that should be audible
+    double explained = 0.0; ///< share of the partials' level near modes of the model, 0 to 1
 };
 
-/** Pairs what was heard at a tap with the groups of a model. Groups that the tap hardly moves, that mix kinds of modes on a bare
-   head, or near which nothing was heard are left out.
+/** Assigns the partials of a tap to the groups of a model. Omits groups that the tap hardly excites, groups of different kinds on
+   a bare head, and groups without a partial.
 
-    @param window  how far a partial may lie from its group, cents */
+    @param window  largest distance of a partial from its group, cents */
 ComparedTap compareTap (const HeadModel&, const HeardTap&, double window);
 
 } // namespace fitting

@@ -3,14 +3,14 @@
 #include "Findings.h"
 #include "Lugs.h"
 
-#include "Fitting/drum/Search.h"
 #include "Fitting/common/Errors.h"
-#include "Iteration.h"
 #include "Fitting/common/HeadMass.h"
-#include "Rival.h"
-#include "Start.h"
+#include "Fitting/drum/Search.h"
+#include "Iteration.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
+#include "Rival.h"
+#include "Start.h"
 
 #include <algorithm>
 #include <cmath>
@@ -102,8 +102,8 @@ void estimate (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& fit
     fit.tension = { state.tension, state.tension * std::sqrt (covariance (0, 0)) };
     fit.massRatio = { state.massRatio, state.massRatio * std::sqrt (covariance (1, 1)) };
 
-    // The tap note goes with tension and mass along the same gradient as an observation of (1,1) does, the model's part of its
-    // offset included; the rest of the offset is the room's.
+    // The tap note depends on tension and mass like an observation of (1,1). It includes the model's part of the offset; the rest
+    // belongs to the room.
     const auto drum = withHeadMass (setup.drum, setup.side, state.massRatio);
     const double predicted = modal::tapNote (drum, setup.side, state.tension);
     const auto offset = state.parameters() + 1;

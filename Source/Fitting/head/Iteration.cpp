@@ -18,12 +18,11 @@ constexpr double patchTolerance = 0.05;                  // of its weight, relat
 constexpr double secondKindError = 20.0;                 // cents
 constexpr double firstWindow = 60.0, laterWindow = 30.0; // cents
 
-/** A small weight mixes modes from far up. */
+/** A small weight mixes in much higher modes. */
 constexpr double bandOverNote = 3.6, patchedBandOverNote = 5.5;
 
-/** Cents by which the room has probably bent what a tap gave, over what it always may. A room that turns a mode's phase while it
-   dies away changes its level as much, so that its pole moves as far along one axis as along the other: what fades otherwise than
-   it should is as far off in frequency. What noise does to the decay is in the recording's own error already.
+/** Probable error in cents by the room, beyond the usual. A room moves a mode's pole as far in decay as in frequency, so an
+   unexpected decay shows the error of the frequency. Noise is subtracted, since the recording's own error contains it.
 
     @param losses  ratio of the head's losses to those predicted */
 double astrayInCents (const Comparison& c, double losses)
@@ -40,16 +39,16 @@ double median (std::vector<double> values)
     return *middle;
 }
 
-/** What is this far off for the way it fades is as likely something else. */
+/** Beyond this error a partial is as likely something other than the mode. */
 constexpr double farAstray = 6.0; // cents
 
-/** The patch's grip on the film is not modelled. */
+/** How the patch sticks to the head is not modelled. */
 constexpr double patchedTapError = 1.5; // cents
 
 } // namespace
 
 HeadIteration::HeadIteration (const HeadFitSetup& fitSetup, const std::vector<HeardTap>& heard, bool patched,
-                                    const HeadState& start, Lugs lugsHandling)
+                              const HeadState& start, Lugs lugsHandling)
     : state (start), setup (fitSetup), isPatched (patched), lugs (lugsHandling)
 {
     for (const auto& tap : heard)
@@ -177,7 +176,7 @@ void HeadIteration::observe (double window)
     }
 }
 
-/** The posterior of the whole way from the start, so that the prior pulls back to where it began. */
+/** The posterior of the change since the start, about which the prior is centred. */
 void HeadIteration::solveStep()
 {
     const auto rows = static_cast<Eigen::Index> (compared.size());
@@ -209,12 +208,12 @@ void HeadIteration::solveStep()
         full[i] = 1.0 / std::hypot (c.error, c.astray, scatter * std::hypot (tapError, always));
     }
 
-    // All taps of a kind are heard in the same room.
+    // All taps of a kind share the room.
     for (int kind = 0; kind < offsets; ++kind)
         if (const auto& room = roomOfKind[static_cast<std::size_t> (kind)]; ! room.empty())
             prior[parameters + kind] = std::hypot (kind < orders ? setup.modelError : secondKindError, median (room));
 
-    // Lugs are counted from their mean.
+    // The mean of the lugs is zero.
     if (lugs == Lugs::free)
         jacobian.row (rows).segment (HeadState::others, state.lugs.size()).setConstant (1.0e5);
 

@@ -51,7 +51,7 @@ void suspectLugs (HeadFit& fit, const HeadIteration& fitted, double semitone)
 
     for (Eigen::Index k = 0; k < lugs; ++k)
     {
-        // Lug k alone off by x: x over it, and the mean taken out.
+        // Lug k alone off, with the mean removed.
         Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
         pattern[k] += 1.0;
         const double weight =
@@ -74,7 +74,7 @@ void suspectLugs (HeadFit& fit, const HeadIteration& fitted, double semitone)
     sortSuspects (fit.suspects);
 }
 
-/** With the patch on one side the suspects no longer sound alike: each is tried on the taps with the patch. */
+/** With the patch on one side opposite lugs no longer sound the same: tries each suspect on the taps with the patch. */
 void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps,
                             const HeadIteration& fitted, double semitone)
 {
@@ -110,7 +110,7 @@ void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::
         leastMisfit = std::min (leastMisfit, trial.misfit);
     }
 
-    // What is left over even at best measures how far this comparison can be trusted.
+    // The misfit of the best suspect scales the errors of this comparison.
     const double scale = std::max (1.0, leastMisfit * leastMisfit);
     double sum = 0.0;
 

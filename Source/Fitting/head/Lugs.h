@@ -5,8 +5,8 @@
 namespace fitting
 {
 
-/** Fills in how far each lug is off and how probable it is that it alone is off. Taps with the patch, if there are any, decide
-    between lugs that sound the same without it.
+/** Sets each lug's deviation and the probability that it alone is off. Taps with the patch decide between lugs that sound the
+   same without it.
 
     @param fitted    the bare head
     @param semitone  relative change of tension that raises the tap note by a semitone */

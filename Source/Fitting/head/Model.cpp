@@ -1,9 +1,9 @@
 #include "Model.h"
 
 #include "Fitting/common/HeadMass.h"
+#include "Modal/Units.h"
 #include "Modal/heads/HeadMatrices.h"
 #include "Modal/heads/OneHead.h"
-#include "Modal/Units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,7 +14,7 @@ namespace fitting
 namespace
 {
 
-// Modes nearer than this are heard as one in half a second of ringing.
+// Modes closer than this are not resolved in half a second.
 constexpr double apart = 7.0; // Hz
 
 modal::DrumSpec drumOf (const HeadFitSetup& setup, const HeadState& state, bool hasPatch)
@@ -55,7 +55,7 @@ HeadState HeadState::moved (const Eigen::VectorXd& step) const
 }
 
 HeadModel::HeadModel (const HeadFitSetup& setup, const HeadState& headState, bool hasPatch, bool movesLugs,
-                            double highestFrequency)
+                      double highestFrequency)
     : state (headState), radius (setup.drum.radius())
 {
     const auto drum = drumOf (setup, state, hasPatch);
@@ -78,7 +78,8 @@ HeadModel::HeadModel (const HeadFitSetup& setup, const HeadState& headState, boo
     {
         std::vector<double> one (static_cast<std::size_t> (state.lugs.size()), 0.0);
         one[static_cast<std::size_t> (k)] = 1.0;
-        lugOnModes.push_back (modes.batter.transpose() * modal::unevenStiffness (modes.basis, modal::harmonicsOf (one), radius) * modes.batter);
+        lugOnModes.push_back (modes.batter.transpose() * modal::unevenStiffness (modes.basis, modal::harmonicsOf (one), radius) *
+                              modes.batter);
     }
 
     makeGroups();
@@ -95,7 +96,7 @@ void HeadModel::makeGroups()
         if (mode.isAirMode)
             continue;
 
-        // (0,n) modes have died away before the others can be read: they are in no group with them.
+        // Modes (0,n) decay before the others can be measured, so they form their own groups.
         if (mode.m == 0)
         {
             found.push_back ({ mode.m, mode.n, false, { i } });

@@ -1,19 +1,19 @@
 #pragma once
 
-#include "Modal/DrumModes.h"
 #include "Fitting/Head.h"
+#include "Modal/DrumModes.h"
 
 #include <Eigen/Core>
 
 namespace fitting
 {
 
-/** What a fit moves. Angles and places stay. */
+/** Unknowns of a head. */
 struct HeadState
 {
     double tension = 0.0;    ///< N/m, mean
     double massRatio = 1.0;  ///< of the film and coating over the construction's
-    double patchRatio = 1.0; ///< the patch's weight over what it is said to weigh
+    double patchRatio = 1.0; ///< the patch's mass over the stated one
     Eigen::VectorXd lugs;    ///< tension beside each lug over the mean, minus 1
 
     static constexpr int others = 3; ///< parameters before the lugs: logarithms of tension, mass, patch
@@ -23,14 +23,14 @@ struct HeadState
     HeadState moved (const Eigen::VectorXd& step) const;
 };
 
-/** The modes of one state of a head over a closed cavity, and how what is heard at a lug depends on the state. */
+/** The modes of a head over a closed cavity, and how a tap at a lug hears them. */
 class HeadModel
 {
 public:
-    /** @param movesLugs  whether gradients by the lugs are wanted; zero if not */
+    /** @param movesLugs  compute gradients by the lugs; otherwise they are zero */
     HeadModel (const HeadFitSetup&, const HeadState&, bool hasPatch, bool movesLugs, double highestFrequency);
 
-    /** Modes that lie so near one another that they are heard as one, as what a tap at one place makes of them. */
+    /** Modes so close together that they are heard as one. */
     struct Group
     {
         int m = 0, n = 1;     ///< of the strongest mode
@@ -40,13 +40,13 @@ public:
 
     const std::vector<Group>& groups() const noexcept { return found; }
 
-    /** How a tap hears one group. */
+    /** A group as heard by a tap. */
     struct Heard
     {
         double lowest = 0.0, highest = 0.0; ///< Hz, of the modes in it
-        double frequency = 0.0;             ///< Hz: root of the mean square, each mode by the square of its shape at the tap
-        double strength = 0.0;              ///< sum of those squares, 1/kg
-        modal::Decay decay;                        ///< mean
+        double frequency = 0.0;             ///< Hz: root mean square, weighted by the squared mode shape at the tap
+        double strength = 0.0;              ///< sum of the squared shapes, 1/kg
+        modal::Decay decay;                 ///< mean
         Eigen::VectorXd gradient;           ///< of ln frequency by the parameters of HeadState
     };
 

@@ -1,10 +1,10 @@
 #include "Rival.h"
 
-#include "Fitting/drum/Search.h"
 #include "Fitting/Lines.h"
+#include "Fitting/drum/Search.h"
 #include "Modal/InputError.h"
-#include "Modal/heads/OneHead.h"
 #include "Modal/Units.h"
+#include "Modal/heads/OneHead.h"
 
 #include <algorithm>
 
@@ -38,7 +38,7 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
     {
         const auto rival = setupOf (drum);
 
-        // A rival that is better but bad, or needs a head unlike the one stated, explains nothing.
+        // A rival must fit well itself, with a head of nearly the stated mass.
         for (const auto& found : searchDrum (rival, lines))
             if (const double lead = found.plausibility() - stated;
                 found.misfit < goodMisfit && found.evidence > goodEvidence * weightOf (lines) &&

@@ -1,10 +1,10 @@
 #include "Start.h"
 
-#include "Modal/pitch/Note.h"
-#include "Modal/heads/OneHead.h"
-#include "Modal/modes/OrderModes.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+#include "Modal/heads/OneHead.h"
+#include "Modal/modes/OrderModes.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <array>
@@ -54,8 +54,8 @@ double strongest (const HeardTap& tap)
     return level;
 }
 
-/** 0 to 1: how well one tap agrees. A mode counts by how near a partial lies and, mildly, by that partial's strength; strong
-   partials between the modes count against. */
+/** 0 to 1: agreement with one tap. A mode counts by the distance and, mildly, the level of the nearest partial; strong partials
+   between the modes count against. */
 double agreement (const Family& family, const HeardTap& tap)
 {
     const double level = strongest (tap);

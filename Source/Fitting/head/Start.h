@@ -5,15 +5,15 @@
 namespace fitting
 {
 
-/** A first guess of the tension: one whose family of modes (1,1) to (4,1) is near the partials that stand out. */
+/** A start value of the tension, whose modes (1,1) to (4,1) are near strong partials. */
 struct HeadStart
 {
     double tension = 0.0; ///< N/m
-    double match = 0.0;   ///< 0 to 1: share of the expected modes that were heard at the right place
+    double match = 0.0;   ///< 0 to 1: agreement of the modes with the partials
 };
 
-/** The best few among a hundred tensions from slack to the film's yield, best first; none if nothing matches. Families an octave
-   or a fifth apart share partials, so that only a whole fit decides between them. */
+/** The best of a hundred tensions from slack to yield, best first; empty if nothing matches. Tensions an octave or a fifth apart
+   share partials, so that only a whole fit decides between them. */
 std::vector<HeadStart> headStarts (const HeadFitSetup&, const std::vector<HeardTap>&);
 
 } // namespace fitting

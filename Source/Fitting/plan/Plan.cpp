@@ -23,7 +23,7 @@ int circularDistance (int a, int b, int around)
     return std::min (d, around - d);
 }
 
-/** Relative tension beside each lug by cents over the head's note; the mean belongs to the head's tension and is left out. */
+/** Relative tension beside each lug from cents over the head's note, with the mean removed. */
 std::vector<double> deviations (const std::vector<double>& cents, double semitone, int lugs)
 {
     std::vector<double> shares (static_cast<std::size_t> (lugs), 0.0);
@@ -39,7 +39,7 @@ std::vector<double> deviations (const std::vector<double>& cents, double semiton
     return shares;
 }
 
-/** Adds passes that turn by `turns` in all, none of them more than the largest step, each to what a hand can set. */
+/** Adds passes that add up to `turns`, none larger than the largest step, rounded to what a hand can set. */
 void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
 {
     const double grain = std::min (handTurn, request.largestStep);
@@ -51,14 +51,14 @@ void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequ
 
     const int count = static_cast<int> (std::ceil (largest / step - 1.0e-9));
     const auto order = tighteningOrder (request.drum.lugs);
-    // Whole steps as long as there are, and what is left in the last.
+    // Whole steps, and the rest in the last pass.
     const auto shareAfter = [&] (int passes) { return std::min (1.0, passes * step / largest); };
 
     for (int i = 0; i < count; ++i)
     {
         Pass pass{ .order = order, .turns = turns };
 
-        // The way so far is rounded, not each pass, so that what rounding leaves is carried on.
+        // The total so far is rounded, not each pass, so that rounding errors do not add up.
         for (auto& t : pass.turns)
             t = grain * (std::round (t * shareAfter (i + 1) / grain) - std::round (t * shareAfter (i) / grain));
 
@@ -67,7 +67,7 @@ void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequ
     }
 }
 
-/** What a rod goes below its target on the way down, turns. */
+/** Turns by which a lowered rod goes below its target. */
 double turnsBelow (const HeadPlan& plan, const PlanRequest& request, const modal::HeadConstruction& head)
 {
     if (request.belowTarget)
@@ -80,8 +80,8 @@ double turnsBelow (const HeadPlan& plan, const PlanRequest& request, const modal
     return std::max (handTurn, std::min (usual, handTurn * std::floor (ofSemitone / handTurn)));
 }
 
-/** Tension, note and its uncertainty after each pass. */
-void foretell (HeadPlan& plan, const PlanRequest& request)
+/** Sets tension, note and uncertainty after each pass. */
+void predictPasses (HeadPlan& plan, const PlanRequest& request)
 {
     const auto& drum = request.drum;
     const auto& head = plan.side == modal::HeadSide::batter ? drum.batter : drum.resonant;
@@ -127,12 +127,11 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     const auto& drum = request.drum;
     const bool isBatter = side == modal::HeadSide::batter;
     const auto& head = isBatter ? drum.batter : drum.resonant;
-    modal::requireInRange (now.tension, modal::tensionRange (head),
-                    std::string (isBatter ? "batter" : "resonant") + " tension now");
+    modal::requireInRange (now.tension, modal::tensionRange (head), std::string (isBatter ? "batter" : "resonant") + " tension now");
 
     if (! now.lugCents.empty() && static_cast<int> (now.lugCents.size()) != drum.lugs)
         throw modal::InputError ("lug cents", std::to_string (now.lugCents.size()) + " values",
-                          "one for each of the " + std::to_string (drum.lugs) + " lugs");
+                                 "one for each of the " + std::to_string (drum.lugs) + " lugs");
 
     HeadPlan plan;
     plan.side = side;
@@ -146,7 +145,7 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     plan.forcePerRod = target * modal::units::twoPi * drum.radius() / drum.lugs;
     plan.torque = modal::torqueFor (request.thread, plan.forcePerRod);
 
-    // Evened out where it was uneven, and on the way to what is wanted there.
+    // From the present unevenness to the wanted one.
     const auto& wantedCents = isBatter ? request.wanted.lugs.batter : request.wanted.lugs.resonant;
     const auto nowShares = deviations (now.lugCents, modal::semitoneTension (drum, side, now.tension), drum.lugs);
     const auto wantedShares = deviations (wantedCents, modal::semitoneTension (drum, side, target), drum.lugs);
@@ -160,7 +159,7 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     const double below = turnsBelow (plan, request, head);
     std::vector<double> back (turns.size(), 0.0);
 
-    // A head that comes down does so as a whole; else only the rods that have to.
+    // A head that is lowered is lowered as a whole, otherwise only the rods that go down.
     for (std::size_t k = 0; k < turns.size(); ++k)
         if (mean < -0.5 * handTurn || turns[k] < -0.5 * handTurn)
         {
@@ -170,7 +169,7 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
 
     addPasses (plan, turns, request);
     addPasses (plan, back, request);
-    foretell (plan, request);
+    predictPasses (plan, request);
     addCautions (plan, request);
     return plan;
 }
@@ -200,7 +199,7 @@ std::vector<int> tighteningOrder (int lugs)
 
     if (lugs % 2 != 0)
     {
-        // Nearly opposite each time; an odd number and half of one less have no common factor.
+        // Nearly opposite each time. n and (n - 1) / 2 have no common factor for odd n.
         for (int i = 0; i < lugs; ++i)
             order.push_back (i * ((lugs - 1) / 2) % lugs);
 

@@ -1,9 +1,9 @@
 #include "Fitting/RodResponse.h"
 
 #include "Modal/InputError.h"
-#include "Modal/heads/TensionField.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
+#include "Modal/heads/TensionField.h"
 
 #include <cmath>
 #include <complex>
@@ -11,9 +11,10 @@
 namespace fitting
 {
 
-double RodResponse::tensionPerTurn (const modal::HeadConstruction& head, double radius, const modal::RodThread& thread) const noexcept
+double RodResponse::tensionPerTurn (const modal::HeadConstruction& head, double radius,
+                                    const modal::RodThread& thread) const noexcept
 {
-    return modal::rimTension (0, filmShare * thread.pitch, head, radius);
+    return modal::rimTension (0, headShare * thread.pitch, head, radius);
 }
 
 RodResponse calibrated (const modal::DrumSpec& drum, modal::HeadSide side, const modal::RodThread& thread,
@@ -24,7 +25,7 @@ RodResponse calibrated (const modal::DrumSpec& drum, modal::HeadSide side, const
     const double perTurnAtFullShare = RodResponse{ 1.0, 0.0 }.tensionPerTurn (head, drum.radius(), thread);
 
     double information = 1.0 / (usual.logError * usual.logError);
-    double sum = information * std::log (usual.filmShare);
+    double sum = information * std::log (usual.headShare);
 
     for (const auto& seen : observations)
     {
@@ -32,14 +33,16 @@ RodResponse calibrated (const modal::DrumSpec& drum, modal::HeadSide side, const
             continue;
 
         modal::requireInRange (std::abs (seen.turns), { 1.0 / 64.0, 4.0, "turns" }, "turns of the observation");
-        const double from = modal::tensionForTapNote (drum, side, seen.fromNote), to = modal::tensionForTapNote (drum, side, seen.toNote);
+        const double from = modal::tensionForTapNote (drum, side, seen.fromNote),
+                     to = modal::tensionForTapNote (drum, side, seen.toNote);
         const double share = (to - from) / (seen.turns * perTurnAtFullShare);
 
         if (! (share > 0.0))
-            throw modal::InputError ("notes of the observation", modal::asText (seen.fromNote, 4) + " to " + modal::asText (seen.toNote, 4) + " Hz",
-                              "a note that rises as the rods are tightened and falls as they are loosened");
+            throw modal::InputError ("notes of the observation",
+                                     modal::asText (seen.fromNote, 4) + " to " + modal::asText (seen.toNote, 4) + " Hz",
+                                     "a note that rises as the rods are tightened and falls as they are loosened");
 
-        // A cent of tap note is this much tension, relative; both notes err.
+        // Relative tension per cent of tap note; both notes have an error.
         const double perCent = std::log1p (modal::semitoneTension (drum, side, to)) / 100.0;
         const double noteError = std::sqrt (2.0) * seen.noteError * perCent * 0.5 * (from + to) / std::abs (to - from);
         const double error = std::hypot (noteError, scatterOfMoves);
@@ -55,7 +58,7 @@ std::vector<double> turnsFor (const std::vector<double>& tensionChange, const mo
 {
     const auto lugs = static_cast<int> (tensionChange.size());
     std::vector<double> turns (tensionChange.size(), 0.0);
-    const double perMetre = response.filmShare * thread.pitch;
+    const double perMetre = response.headShare * thread.pitch;
 
     for (int p = 0; 2 * p <= lugs; ++p)
     {
