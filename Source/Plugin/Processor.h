@@ -68,11 +68,11 @@ public:
     /** Sets all parameters that differ, as one step of undo. */
     void setValues (const Values&, const juce::String& whatFor);
 
-    /** A walk round a head, heard at the audio input. Starting it is for startListening(). */
+    /** The lug check at the audio input; startListening() begins it. */
     Listener& listener() noexcept { return inputListener; }
     const Listener& listener() const noexcept { return inputListener; }
 
-    /** Begins a walk round a head of the drum that is set. */
+    /** Begins a lug check of a head of the drum that is set. */
     void startListening (modal::HeadSide);
 
     /** Sets tap note and lugs to those of the head that was heard, as one step of undo. */
