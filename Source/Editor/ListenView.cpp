@@ -4,7 +4,6 @@
 #include "NoteText.h"
 #include "Strings.h"
 
-#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
 #include "Wording/FitText.h"
 #include "Wording/TapText.h"
@@ -33,19 +32,20 @@ ListenView::ListenView (plugin::Processor& p)
     : processor (p), batter (strings::listenBatter, [this] { choose (modal::HeadSide::batter); }),
       resonant (strings::listenResonant, [this] { choose (modal::HeadSide::resonant); }),
       start (strings::startListening, [this] { toggle(); }),
-      takeBack (strings::takeBackTap, [this] { processor.listener().takeBack(); }),
-      workOut (strings::workOutHead, [this] { processor.listener().workOut(); }), setDrum (strings::setDrumAsHeard,
-                                                                                           [this]
-                                                                                           {
-                                                                                               processor.takeHeard();
-                                                                                               onSay (strings::drumSetAsHeard);
-                                                                                           }),
+      deleteTap (strings::deleteLastTap, [this] { processor.listener().takeBack(); }),
+      analyse (strings::analyseHead, [this] { processor.listener().workOut(); }), apply (strings::applyToDrum,
+                                                                                         [this]
+                                                                                         {
+                                                                                             processor.takeHeard();
+                                                                                             onSay (strings::applied);
+                                                                                         }),
       centre (juce::Justification::centred), centreDetail (juce::Justification::centred)
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &toDo, &says, &level, &centre,
-                                                                &centreDetail, &takeBack, &workOut, &setDrum, &note, &tension })
+    for (auto* child :
+         std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &taskLine, &adviceLine, &level, &centre,
+                                                  &centreDetail, &deleteTap, &analyse, &apply, &note, &tension })
         addAndMakeVisible (child);
     for (int number = 1; number <= plugin::lugParameters; ++number)
     {
@@ -154,9 +154,9 @@ void ListenView::refresh()
                                           : strings::startListening.face);
     start.setToggleState (isListening, juce::dontSendNotification);
     start.setEnabled (processor.hasInput() && report->stage != Stage::workingOut);
-    takeBack.setEnabled (report->heardCount() > 0 && report->stage != Stage::workingOut);
-    workOut.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::workingOut);
-    setDrum.setEnabled (report->head && report->head->isPossible);
+    deleteTap.setEnabled (report->heardCount() > 0 && report->stage != Stage::workingOut);
+    analyse.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::workingOut);
+    apply.setEnabled (report->head && report->head->isPossible);
 
     level.setVisible (isListening);
     if (isListening)
@@ -203,8 +203,8 @@ void ListenView::showWords (const Report& report)
 {
     const Tell tell = [this] (const juce::String& task, const juce::String& text, bool isWarning)
     {
-        toDo.setText (task, TextLine::Weight::strong);
-        says.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
+        taskLine.setText (task, TextLine::Weight::strong);
+        adviceLine.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
         const auto all = task + ". " + text;
         if (all != announced && isShowing())
             juce::AccessibilityHandler::postAnnouncement (all, juce::AccessibilityHandler::AnnouncementPriority::medium);
@@ -214,7 +214,7 @@ void ListenView::showWords (const Report& report)
     const auto remark = wording::text (report.remark);
 
     if (report.stage == Stage::workingOut)
-        tell (strings::workingOut, {}, false);
+        tell (strings::analysing, {}, false);
     else if (! processor.hasInput())
         tell (strings::noInput, strings::howToGetInput, true);
     else if (report.stage == Stage::listening && report.isSilent)
@@ -351,15 +351,15 @@ void ListenView::resized()
     batter.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth() / 2)));
     resonant.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth())));
     area.removeFromTop (space);
-    toDo.setBounds (area.removeFromTop (20));
-    says.setBounds (area.removeFromTop (isNarrow ? 68 : 50));
+    taskLine.setBounds (area.removeFromTop (20));
+    adviceLine.setBounds (area.removeFromTop (isNarrow ? 68 : 50));
     level.setBounds (area.removeFromTop (16));
 
     auto commands = area.removeFromBottom (isNarrow ? 36 : rowHeight);
     const int share = commands.getWidth() / 10;
-    takeBack.setBounds (commands.removeFromLeft (3 * share));
-    workOut.setBounds (commands.removeFromLeft (3 * share));
-    setDrum.setBounds (commands);
+    deleteTap.setBounds (commands.removeFromLeft (3 * share));
+    analyse.setBounds (commands.removeFromLeft (3 * share));
+    apply.setBounds (commands);
     area.removeFromBottom (2);
 
     tension.setBounds (area.removeFromBottom (19));

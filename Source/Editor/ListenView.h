@@ -28,13 +28,13 @@ public:
     void refresh();
 
     LugSpot& lug (int number) { return *lugs[static_cast<std::size_t> (number - 1)]; }
-    juce::String task() const { return toDo.text(); }  ///< what to do next
-    juce::String words() const { return says.text(); } ///< what came of the last tap, or how to begin
+    juce::String task() const { return taskLine.text(); }     ///< what to do next
+    juce::String advice() const { return adviceLine.text(); } ///< the result of the last tap, or how to begin
     juce::String result() const { return note.getTitle() + ", " + tension.getTitle(); }
     juce::Button& startButton() noexcept { return start; }
-    juce::Button& takeBackButton() noexcept { return takeBack; }
-    juce::Button& workOutButton() noexcept { return workOut; }
-    juce::Button& setDrumButton() noexcept { return setDrum; }
+    juce::Button& deleteTapButton() noexcept { return deleteTap; }
+    juce::Button& analyseButton() noexcept { return analyse; }
+    juce::Button& applyButton() noexcept { return apply; }
 
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -71,8 +71,8 @@ private:
 
     plugin::Processor& processor;
     modal::HeadSide side = modal::HeadSide::batter;
-    CommandButton batter, resonant, start, takeBack, workOut, setDrum;
-    TextLine toDo, says, centre, centreDetail, note, tension;
+    CommandButton batter, resonant, start, deleteTap, analyse, apply;
+    TextLine taskLine, adviceLine, centre, centreDetail, note, tension;
     LevelBar level;
     std::vector<std::unique_ptr<LugSpot>> lugs;
     int shownLugs = 0;

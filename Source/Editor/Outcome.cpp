@@ -17,17 +17,17 @@ const char* const arrowDown = "\xe2\x96\xbc ";
 
 /** How far off the model may be, in words and as the least change that is clear of it: in cents, dB, or as a natural logarithm.
  */
-struct Sureness
+struct Uncertainty
 {
     const char* words;
     double size;
 };
 
-const Sureness withinSemitone{ strings::withinSemitone, 50.0 };
-const Sureness within3dB{ strings::within3dB, 3.0 };
-const Sureness withinTwentieth{ strings::withinTwentieth, std::log (1.05) };
-const Sureness withinFifth{ strings::withinFifth, std::log (1.2) };
-const Sureness withinFactor2{ strings::withinFactor2, std::log (2.0) };
+const Uncertainty withinSemitone{ strings::withinSemitone, 50.0 };
+const Uncertainty within3dB{ strings::within3dB, 3.0 };
+const Uncertainty withinTwentieth{ strings::withinTwentieth, std::log (1.05) };
+const Uncertainty withinFifth{ strings::withinFifth, std::log (1.2) };
+const Uncertainty withinFactor2{ strings::withinFactor2, std::log (2.0) };
 
 /** A change with an arrow if it is clear, else with a sign. */
 String changeText (double change, bool isClear, int decimals, const char* unit)
@@ -42,7 +42,7 @@ String changeText (double change, bool isClear, int decimals, const char* unit)
 /** Each compares what was with what is. */
 using Compare = std::function<String (double before, double now)>;
 
-Compare inCents (Sureness sure)
+Compare inCents (Uncertainty sure)
 {
     return [sure] (double before, double now)
     {
@@ -51,7 +51,7 @@ Compare inCents (Sureness sure)
     };
 }
 
-Compare inPercent (Sureness sure)
+Compare inPercent (Uncertainty sure)
 {
     return [sure] (double before, double now) -> String
     {
@@ -61,7 +61,7 @@ Compare inPercent (Sureness sure)
     };
 }
 
-Compare inDecibels (Sureness sure)
+Compare inDecibels (Uncertainty sure)
 {
     return [sure] (double before, double now)
     { return changeText (now - before, std::abs (now - before) >= sure.size, 1, " dB"); };
@@ -105,13 +105,13 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
         tension.isGroupStart = isBatter;
         list.push_back (tension);
 
-        Outcome stress{ isBatter ? strings::batterStress : strings::resonantStress,
-                        strings::ofYield (now.stress, modal::Film::yieldStress), strings::stressTip, withinTwentieth.words };
+        Outcome stress{ isBatter ? strings::batterStress : strings::resonantStress, fixed (100.0 * now.yieldShare, 0) + " %",
+                        strings::stressTip, withinTwentieth.words };
         stress.limitShare = static_cast<float> (now.yieldShare);
         list.push_back (stress);
 
-        Outcome force{ isBatter ? strings::batterLugForce : strings::resonantLugForce, grouped (now.forcePerLug) + " N",
-                       strings::lugForceTip, withinFifth.words };
+        Outcome force{ isBatter ? strings::batterRodForce : strings::resonantRodForce, grouped (now.forcePerLug) + " N",
+                       strings::rodForceTip, withinFifth.words };
         force.change = changeOf (
             before, scene.now, [&] (const auto& p) { return head (p).forcePerLug; }, inPercent (withinFifth));
         list.push_back (force);
@@ -120,7 +120,8 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
 
 void addPlayed (std::vector<Outcome>& list, const Scene& scene)
 {
-    const auto add = [&] (const char* name, auto text, auto read, const Compare& compare, const Sureness& sure, const char* tip)
+    const auto add =
+        [&] (const char* name, auto text, auto read, const Compare& compare, const Uncertainty& sure, const char* tip)
     {
         Outcome outcome{ name, scene.played != nullptr ? text (*scene.played) : String (strings::notYet), tip, sure.words };
         outcome.change = changeOf (scene.playedBefore, scene.played, read, compare);
@@ -132,8 +133,8 @@ void addPlayed (std::vector<Outcome>& list, const Scene& scene)
         [] (const auto& p) { return p.brightness; }, inPercent (withinFifth), withinFifth, strings::brightnessTip);
     list[first].isGroupStart = true;
     add (
-        strings::earlyToLate, [] (const auto& p) { return withSign (p.earlyToLate, 1) + " dB"; },
-        [] (const auto& p) { return p.earlyToLate; }, inDecibels (within3dB), within3dB, strings::earlyToLateTip);
+        strings::dryness, [] (const auto& p) { return withSign (p.earlyToLate, 1) + " dB"; },
+        [] (const auto& p) { return p.earlyToLate; }, inDecibels (within3dB), within3dB, strings::drynessTip);
     if (scene.now->drum.hasResonantHead())
         for (const bool isEdge : { false, true })
         {
@@ -156,7 +157,7 @@ void addPlayed (std::vector<Outcome>& list, const Scene& scene)
 
 void addLeverage (std::vector<Outcome>& list, const char* name, const char* label, double cents)
 {
-    Outcome leverage{ name, withSign (cents, 0) + " c", strings::leverageTip, withinFifth.words };
+    Outcome leverage{ name, withSign (cents, 0) + " c", strings::perSemitoneTip, withinFifth.words };
     leverage.label = label;
     leverage.isDetail = true;
     list.push_back (leverage);
@@ -175,10 +176,10 @@ std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
     note.change = changeOf (
         scene.before, scene.now, [] (const auto& p) { return p.drumNote; }, inCents (withinSemitone));
     list.push_back (note);
-    addLeverage (list, strings::batterLeverage, strings::batterLeverageShort, now.drumNotePerBatterSemitone);
+    addLeverage (list, strings::perBatterSemitone, strings::perBatterSemitoneShort, now.drumNotePerBatterSemitone);
     if (now.drum.hasResonantHead())
-        addLeverage (list, strings::resonantLeverage, strings::resonantLeverageShort, now.drumNotePerResonantSemitone);
-    Outcome sustain{ strings::sustain, fixed (now.sustain, 2) + " s", strings::sustainTip, withinFactor2.words };
+        addLeverage (list, strings::perResonantSemitone, strings::perResonantSemitoneShort, now.drumNotePerResonantSemitone);
+    Outcome sustain{ strings::ring, fixed (now.sustain, 2) + " s", strings::ringTip, withinFactor2.words };
     sustain.change = changeOf (
         scene.before, scene.now, [] (const auto& p) { return p.sustain; }, inPercent (withinFactor2));
     list.push_back (sustain);

@@ -12,9 +12,9 @@ namespace editor
 /** One thing that comes of a tuning, in plain words. */
 struct Outcome
 {
-    /** @param tipText, surenessText  UTF-8 */
-    Outcome (const char* nameText, juce::String valueText, const char* tipText, const char* surenessText)
-        : name (nameText), value (std::move (valueText)), sureness (juce::String::fromUTF8 (surenessText)),
+    /** @param tipText, uncertaintyText  UTF-8 */
+    Outcome (const char* nameText, juce::String valueText, const char* tipText, const char* uncertaintyText)
+        : name (nameText), value (std::move (valueText)), uncertainty (juce::String::fromUTF8 (uncertaintyText)),
           tip (juce::String::fromUTF8 (tipText))
     {
     }
@@ -24,14 +24,14 @@ struct Outcome
     juce::String value;    ///< with its unit
     juce::String change;   ///< against the snapshot, with an arrow if it is larger than what the model may be off; empty if there
                            ///< is none or nothing to compare
-    juce::String sureness; ///< how far off the model may be
-    juce::String tip;      ///< one sentence of physics, and what the sureness rests on
+    juce::String uncertainty; ///< how far off the model may be
+    juce::String tip;      ///< one sentence of physics, and what the uncertainty rests on
     float limitShare = -1.0f; ///< of a limit that must not be passed, 0 to 1; below 0: there is none
     bool isGroupStart = false;
     bool isDetail = false; ///< says more about the line above
 };
 
-/** Everything there is to say about a scene. Sureness is a judgement from what the model is built on, stated in each tip; none of
+/** Everything there is to say about a scene. Uncertainty is a judgement from what the model is built on, stated in each tip; none of
     it was measured on a drum. */
 std::vector<Outcome> outcomesOf (const Scene&, modal::ConcertPitch);
 

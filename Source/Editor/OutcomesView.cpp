@@ -12,7 +12,7 @@ namespace
 struct Columns
 {
     explicit Columns (float width)
-        : isNarrow (width < 330.0f), sureness (width < 260.0f ? 0.0f
+        : isNarrow (width < 330.0f), uncertainty (width < 260.0f ? 0.0f
                                                : isNarrow     ? 46.0f
                                                               : 66.0f),
           change (width < 260.0f ? 56.0f
@@ -21,11 +21,11 @@ struct Columns
     {
     }
     bool isNarrow;
-    float sureness, change;
+    float uncertainty, change;
 
-    juce::Rectangle<int> takeSureness (juce::Rectangle<float>& row) const
+    juce::Rectangle<int> takeUncertainty (juce::Rectangle<float>& row) const
     {
-        return row.removeFromRight (sureness).withTrimmedLeft (juce::jmin (sureness, 4.0f)).toNearestInt();
+        return row.removeFromRight (uncertainty).withTrimmedLeft (juce::jmin (uncertainty, 4.0f)).toNearestInt();
     }
     juce::Rectangle<int> takeChange (juce::Rectangle<float>& row) const { return row.removeFromRight (change).toNearestInt(); }
 };
@@ -73,7 +73,7 @@ public:
         if (outcome.limitShare >= 0.0f)
         {
             // How much of the film's limit is used: the bar ends at yield, and the mark stands where care begins.
-            const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f).withTrimmedRight (columns.sureness);
+            const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f).withTrimmedRight (columns.uncertainty);
             g.setColour (theme.mark);
             g.fillRect (bar.withTop (bar.getBottom() - 1.0f));
             g.fillRect (bar.getRight() - 1.5f, bar.getY() - 4.0f, 1.5f, 6.5f);
@@ -89,7 +89,7 @@ public:
         }
         g.setColour (theme.quiet);
         g.setFont (letters::small());
-        g.drawFittedText (columns.sureness > 0.0f ? outcome.sureness : juce::String(), columns.takeSureness (area),
+        g.drawFittedText (columns.uncertainty > 0.0f ? outcome.uncertainty : juce::String(), columns.takeUncertainty (area),
                           juce::Justification::centredRight, 1, 0.7f);
         g.setColour (theme.ink);
         g.setFont (letters::text());
@@ -175,7 +175,7 @@ void OutcomesView::paint (juce::Graphics& g)
     const Columns columns (heading.getWidth());
     g.setColour (theme.quiet);
     g.setFont (letters::small());
-    g.drawFittedText (columns.sureness > 0.0f ? strings::surenessColumn : "", columns.takeSureness (heading),
+    g.drawFittedText (columns.uncertainty > 0.0f ? strings::uncertaintyColumn : "", columns.takeUncertainty (heading),
                       juce::Justification::centredRight, 1, 0.7f);
     g.drawFittedText (comparesWithSnapshot ? strings::changeColumn : strings::changeColumnBefore, columns.takeChange (heading),
                       juce::Justification::centredRight, 1, 0.7f);

@@ -5,45 +5,45 @@
 
 #include "Modal/Prediction.h"
 
-/** Every word that the window shows, in one place. Parameters bring their names from the table of parameters; what is said about
-    them here is physics, found by their identifiers. */
+/** All text that the window shows, except the names of parameters, which come from the parameter table. Tooltips of parameters
+    are found here by parameter identifier. */
 namespace editor::strings
 {
 
 inline constexpr const char* product = "Snarewright";
 
-// Headings of views, also their accessible names.
+// Headings of views; also their accessible names.
 inline constexpr const char* ladderTitle = "Pitch ladder";
-inline constexpr const char* sectionTitle = "The drum in section";
+inline constexpr const char* sectionTitle = "Cross-section of the drum";
 inline constexpr const char* batterHeadTitle = "Batter head from above";
 inline constexpr const char* resonantHeadTitle = "Resonant head from above";
-inline constexpr const char* outcomesTitle = "What you will get";
+inline constexpr const char* outcomesTitle = "Predicted result";
 inline constexpr const char* spectrumTitle = "Spectrum of the last strike";
 inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
-inline constexpr const char* listenTitle = "A walk round a real head";
-inline constexpr const char* setUpTitle = "The drum and how it is played";
+inline constexpr const char* listenTitle = "Lug check of a real head";
+inline constexpr const char* setUpTitle = "Drum set-up";
 
-// Short words on the drawings.
+// Short labels on the drawings.
 inline constexpr const char* batter = "batter";
 inline constexpr const char* resonant = "resonant";
-inline constexpr const char* drumNoteShort = "the drum";
-inline constexpr const char* headsTogether = "together";
-inline constexpr const char* headsOpposed = "opposed";
-inline constexpr const char* noStrikeYet = "Strike the batter head to see it move and hear it";
-inline constexpr const char* noSpectrumYet = "Strike the drum: its spectrum appears here";
-inline constexpr const char* struckBefore = "struck before the change: strike again";
-inline constexpr const char* struckBeforeShort = "struck before the change:";
+inline constexpr const char* drumNoteShort = "drum note";
+inline constexpr const char* headsInPhase = "heads in phase";
+inline constexpr const char* headsOpposed = "heads opposed";
+inline constexpr const char* noStrikeYet = "Click the batter head to strike it";
+inline constexpr const char* noSpectrumYet = "Strike the drum to see its spectrum";
+inline constexpr const char* struckBefore = "recorded before the last change: strike again";
+inline constexpr const char* struckBeforeShort = "recorded before the last change:";
 inline constexpr const char* strikeAgain = "strike again";
-inline constexpr const char* noOutput = "No sound output: see Options > Audio";
-inline constexpr const char* hostIsStill = "The host is not playing audio";
-inline constexpr const char* notYet = "working";
-inline constexpr const char* fallsIn = "falls 60 dB in";
+inline constexpr const char* noOutput = "No sound output: choose a device under Options";
+inline constexpr const char* hostIsStill = "No sound: the host is not running audio";
+inline constexpr const char* notYet = "calculating";
+inline constexpr const char* fallsIn = "rings";
 inline constexpr const char* wholeSound = "whole sound";
-inline constexpr const char* drumNoteAlone = "drum note alone";
-inline constexpr const char* predictedSlope = "predicted, wires off:";
+inline constexpr const char* drumNoteAlone = "drum note only";
+inline constexpr const char* predictedSlope = "predicted ring, wires off:";
 
-// What you will get. These hold letters beyond ASCII: read them with String::fromUTF8.
+// Predicted result. UTF-8: read with String::fromUTF8.
 inline constexpr const char* same = "\xc2\xb1 0";
 inline constexpr const char* withinTwentieth = "\xc2\xb1 5 %";
 inline constexpr const char* withinFifth = "\xc2\xb1 20 %";
@@ -51,161 +51,150 @@ inline constexpr const char* within3dB = "\xc2\xb1 3 dB";
 inline constexpr const char* withinSemitone = "\xc2\xb1 50 c";
 inline constexpr const char* withinFactor2 = "factor of 2";
 inline constexpr const char* yieldMark = "yield";
-inline constexpr const char* notAtAll = "not at all";
+inline constexpr const char* notAtAll = "no response";
 inline constexpr const char* wiresOff = "wires off";
-inline constexpr const char* changeColumn = "from A";
-inline constexpr const char* changeColumnBefore = "from before";
-inline constexpr const char* surenessColumn = "give or take";
+inline constexpr const char* changeColumn = "change from A";
+inline constexpr const char* changeColumnBefore = "change";
+inline constexpr const char* uncertaintyColumn = "uncertainty";
 inline constexpr const char* drumNote = "Drum note";
-inline constexpr const char* sustain = "Sustain";
-inline constexpr const char* batterLeverage = "Drum note, if batter goes up a semitone";
-inline constexpr const char* batterLeverageShort = "if batter goes up a semitone";
-inline constexpr const char* resonantLeverage = "Drum note, if resonant goes up a semitone";
-inline constexpr const char* resonantLeverageShort = "if resonant goes up a semitone";
+inline constexpr const char* ring = "Ring, wires off";
+inline constexpr const char* perBatterSemitone = "Drum note per semitone on batter";
+inline constexpr const char* perBatterSemitoneShort = "per semitone on batter";
+inline constexpr const char* perResonantSemitone = "Drum note per semitone on resonant";
+inline constexpr const char* perResonantSemitoneShort = "per semitone on resonant";
 inline constexpr const char* brightness = "Attack brightness";
-inline constexpr const char* earlyToLate = "Early over late";
-inline constexpr const char* wiresAtCentre = "Softest stroke at the centre that moves the wires";
-inline constexpr const char* wiresAtCentreShort = "Wires move from, centre";
-inline constexpr const char* wiresAtEdge = "Softest stroke at the edge that moves the wires";
-inline constexpr const char* wiresAtEdgeShort = "Wires move from, edge";
+inline constexpr const char* dryness = "Dryness";
+inline constexpr const char* wiresAtCentre = "Snare response, centre (softest stroke)";
+inline constexpr const char* wiresAtCentreShort = "Snare response, centre";
+inline constexpr const char* wiresAtEdge = "Snare response, edge (softest stroke)";
+inline constexpr const char* wiresAtEdgeShort = "Snare response, edge";
 inline constexpr const char* rebound = "Stick rebound";
-inline constexpr const char* contact = "Stick on the head";
+inline constexpr const char* contact = "Contact time";
 inline constexpr const char* batterTension = "Batter tension";
-inline constexpr const char* batterStress = "Batter film";
-inline constexpr const char* batterLugForce = "Batter force per lug";
+inline constexpr const char* batterStress = "Batter head, of yield strength";
+inline constexpr const char* batterRodForce = "Batter force per rod";
 inline constexpr const char* resonantTension = "Resonant tension";
-inline constexpr const char* resonantStress = "Resonant film";
-inline constexpr const char* resonantLugForce = "Resonant force per lug";
+inline constexpr const char* resonantStress = "Resonant head, of yield strength";
+inline constexpr const char* resonantRodForce = "Resonant force per rod";
 
-inline constexpr const char* drumNoteTip = "The lowest mode of both heads and the air together; the frequencies rest on the mass "
-                                           "of film and air, and are as sure as the "
-                                           "film's thickness is.";
-inline constexpr const char* sustainTip =
-    "Time for the drum note to fall by 60 dB; what leaves as sound is computed, what film and edge take is common practice, so "
-    "take it as a factor, not a figure.";
-inline constexpr const char* leverageTip =
-    "How far the drum note moves when this head alone goes up a semitone (100 cents): the head that "
-    "carries more of the motion has the longer "
-    "lever.";
-inline constexpr const char* brightnessTip = "The root mean square frequency of the first 20 ms at the microphone above: it "
-                                             "falls with contact time and rises with tension.";
-inline constexpr const char* earlyToLateTip =
-    "Energy of the first 50 ms over all that follows: more is drier. It leans on the losses, as sustain does.";
+inline constexpr const char* drumNoteTip =
+    "The lowest mode of the two heads and the air together. It is as accurate as the head weights you entered.";
+inline constexpr const char* ringTip = "Time for the drum note to fall by 60 dB, wires off. Sound radiation is calculated; "
+                                       "losses in head and edge are typical values, so expect up to a factor of two.";
+inline constexpr const char* perSemitoneTip =
+    "How far the drum note moves when you raise this head alone by a semitone (100 cents).";
+inline constexpr const char* brightnessTip =
+    "Root mean square frequency of the first 20 ms at the microphone above the batter head.";
+inline constexpr const char* drynessTip =
+    "Energy of the first 50 ms against the rest: a higher figure is a drier drum. It depends on the damping, as the ring does.";
 inline constexpr const char* wireResponseTip =
-    "The softest stroke that moves the wires off the head, as the speed of the tip: lower answers to a lighter touch; strainer "
-    "and bed differ much between drums.";
+    "Tip speed of the softest stroke that lifts the wires off the head. Lower means the snares answer a lighter touch. Strainers "
+    "and snare beds vary a lot from drum to drum.";
 inline constexpr const char* reboundTip =
-    "How fast the stick leaves against how fast it came, without the hand's help: a tight head gives more back.";
-inline constexpr const char* contactTip =
-    "How long the tip rests on the head: modes whose half period is shorter are hardly struck.";
-inline constexpr const char* tensionTip = "Pull across each metre of head; follows from tap note, film and the air that moves "
-                                          "along. The maker's limit for the head comes "
-                                          "first.";
-inline constexpr const char* stressTip =
-    "Tension over the thickness of the film, of the stress at which polyester begins to yield: stop "
-    "at half of it, where the mark stands, or at the maker's limit if that is lower.";
-inline constexpr const char* lugForceTip = "The pull of the head shared by its rods, without friction at the edge; rods, inserts "
-                                           "and hoops have limits of their own, which "
-                                           "their makers give.";
+    "Speed of the stick leaving the head against its speed arriving, with a relaxed grip. A tighter head gives more back.";
+inline constexpr const char* contactTip = "How long the tip stays on the head. A shorter contact gives a brighter attack.";
+inline constexpr const char* tensionTip =
+    "Pull per metre of head, from the tap note, the head's weight and the air it moves. The maker's limit comes first.";
+inline constexpr const char* stressTip = "Stress in the head against the yield strength of polyester. Stop at half of it, where "
+                                         "the mark stands, or at the maker's limit if that is lower.";
+inline constexpr const char* rodForceTip = "The head's pull shared between the rods, without friction at the bearing edge. Rods, "
+                                           "inserts and hoops have limits of their own: keep to the makers' figures.";
 
-// Buttons: what is on them, what they are called, and what they do.
+// Buttons: label, accessible name, tooltip.
 inline constexpr CommandText presets{ "Drums and tunings", "Drums and tunings",
-                                      "Loads a drum with a tuning, or saves what is set; film, size and notes decide the rest." };
+                                      "Load a drum with a tuning, or save the current one." };
 inline constexpr CommandText headsPage{ "Heads", "Page: heads",
-                                        "The drum in section and its heads from above, moving as they did at the last strike." };
+                                        "Cross-section and both heads from above, moving as they did at the last strike." };
 inline constexpr CommandText soundPage{ "Sound", "Page: sound",
-                                        "Spectrum and decay of the last strike against the predicted modes." };
-inline constexpr CommandText setUpPage{
-    "Set up", "Page: set up", "Everything that can be measured and set on the drum: sizes, films, wires, stick, microphones."
-};
+                                        "Spectrum and decay of the last strike with the predicted modes." };
+inline constexpr CommandText setUpPage{ "Set up", "Page: set up", "Shell, heads, wires, muffling, stick and microphones." };
 inline constexpr CommandText listenPage{
-    "Listen", "Page: listen", "Hears a real drum at the audio input: tap beside each lug, see each note, copy it to the model."
+    "Listen", "Page: listen",
+    "Measure a real drum through the audio input: tap beside each lug, read its note, apply the result to the drum."
 };
 inline constexpr CommandText keepA{ "Keep A", "Keep as A",
-                                    "Keeps what is set as A; from then on every quantity shows its change from A." };
+                                    "Keep the current drum as A. The results then show the change from A." };
 inline constexpr CommandText keepB{ "Keep B", "Keep as B",
-                                    "Keeps what is set as B, to switch back and forth or to play a drum between A and B." };
-inline constexpr CommandText hearA{ "A", "Recall A", "Sets the drum as it was kept as A." };
-inline constexpr CommandText hearB{ "B", "Recall B", "Sets the drum as it was kept as B." };
-inline constexpr CommandText undo{ "Undo", "Undo", "Takes the last change back (Ctrl Z)." };
-inline constexpr CommandText redo{ "Redo", "Redo", "Makes the change again (Ctrl Shift Z)." };
-inline constexpr CommandText theme{ "Dark", "Light or dark", "Dark letters on light paper, or the other way round." };
+                                    "Keep the current drum as B, to compare it with A or to morph between the two." };
+inline constexpr CommandText hearA{ "A", "Recall A", "Recall the drum kept as A." };
+inline constexpr CommandText hearB{ "B", "Recall B", "Recall the drum kept as B." };
+inline constexpr CommandText undo{ "Undo", "Undo", "Undo the last change (Ctrl Z)." };
+inline constexpr CommandText redo{ "Redo", "Redo", "Redo the change (Ctrl Shift Z)." };
+inline constexpr CommandText theme{ "Dark", "Light or dark", "Switch between light and dark colours." };
 inline constexpr CommandText sweep{
     "Hear every interval", "Hear every interval",
-    "Plays the drum with the heads a minor second apart, then wider by semitones to an octave, and puts back what was set."
+    "Plays the drum with every interval from a minor second to an octave, then restores your tuning."
 };
 inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
-    "Moves the output gain so that one stroke keeps its level from tuning to tuning: louder always seems better."
+    "Adjusts the output gain so that every tuning plays at the same level: louder tends to sound better."
 };
-inline constexpr CommandText listenBatter{ "Batter", "Listen to the batter head",
-                                           "The batter head is tapped; the resonant head is held still with a cloth." };
-inline constexpr CommandText listenResonant{ "Resonant", "Listen to the resonant head",
-                                             "The resonant head is tapped; the batter head is held still, the wires are off." };
-inline constexpr CommandText startListening{ "Start", "Start or stop listening",
-                                             "Begins the walk anew at lug 1; while it runs, stops it and keeps what was heard." };
-inline constexpr CommandText takeBackTap{ "Take back", "Take the last tap back",
-                                          "Forgets the tap that was heard last; tap beside that lug again." };
-inline constexpr CommandText workOutHead{
-    "Work out", "Work the head out now",
-    "Makes tension and lugs of the taps so far; after the last lug this comes by itself, and fewer taps tell less."
-};
-inline constexpr CommandText setDrumAsHeard{
-    "Copy to the model", "Copy the head that was heard to the model",
-    "Sets this head's tap note and its lugs to what was heard, as one step of undo; the other head keeps its note."
+inline constexpr CommandText listenBatter{ "Batter", "Check the batter head",
+                                           "Tap the batter head. Hold the resonant head still with a cloth, wires off." };
+inline constexpr CommandText listenResonant{ "Resonant", "Check the resonant head",
+                                             "Tap the resonant head. Hold the batter head still with a cloth, wires off." };
+inline constexpr CommandText startListening{ "Start", "Start or stop the lug check",
+                                             "Start the lug check at lug 1. Press again to stop; the taps so far are kept." };
+inline constexpr CommandText deleteLastTap{ "Delete last tap", "Delete last tap",
+                                            "Delete the last tap and tap beside that lug again." };
+inline constexpr CommandText analyseHead{ "Analyse", "Analyse the head",
+                                          "Find tension and lug differences from the taps so far. This starts by itself after "
+                                          "the last lug; fewer taps give a less certain result." };
+inline constexpr CommandText applyToDrum{
+    "Apply to drum", "Apply the measured head to the drum",
+    "Set this head's tap note and lugs to the measured ones, as one undo step. The other head keeps its note."
 };
 inline constexpr const char* changed = "(changed)";
 inline constexpr const char* playPattern = "Play pattern";
 inline constexpr const char* toLight = "Light";
 inline constexpr const char* toDark = "Dark";
 inline constexpr const char* yourPresets = "Your presets";
-inline constexpr const char* saveAs = "Save as";
+inline constexpr const char* saveAs = "Save as ...";
 inline constexpr const char* deletePreset = "Delete";
-inline constexpr const char* importPreset = "Import a file";
-inline constexpr const char* exportPreset = "Export to a file";
-inline constexpr const char* presetNamePrompt = "Name, then Return";
+inline constexpr const char* importPreset = "Import a file ...";
+inline constexpr const char* exportPreset = "Export to a file ...";
+inline constexpr const char* presetNamePrompt = "Type a name, press Return";
 
 // Listening.
 inline constexpr const char* inputShort = "input";
 inline constexpr const char* inputLevel = "Input level, dB below full scale";
 inline constexpr const char* inputLevelTip =
-    "The peak of what comes in: taps should reach -20 dB or more and stay below 0, where the recording is cut off.";
+    "Peak of the audio input. Taps should reach -20 dB or more and stay below 0 dB, where recording clips.";
 inline constexpr const char* stopListening = "Stop";
-inline constexpr const char* goOnListening = "Go on";
+inline constexpr const char* goOnListening = "Continue";
 inline constexpr const char* stillListening = "listening";
-inline constexpr const char* otherLugs = "The drum now has another number of lugs, so the walk has ended.";
-inline constexpr const char* lugChosen = "Go on listens from this lug on. Press the lug again to leave it as it is.";
-inline constexpr const char* nothingHeard = "nothing heard yet";
+inline constexpr const char* otherLugs = "The drum now has a different number of lugs, so the lug check has ended.";
+inline constexpr const char* lugChosen = "Press Continue to go on from this lug. Press the lug again to deselect it.";
+inline constexpr const char* nothingHeard = "no taps yet";
 inline constexpr const char* tapNote = "Tap note";
-inline constexpr const char* tensionOfHead = "Tension heard";
-inline constexpr const char* beforeListening = "Before you begin";
+inline constexpr const char* tensionOfHead = "Measured tension";
+inline constexpr const char* beforeListening = "Before you start";
 inline constexpr const char* howToListen =
-    "Wires off, the other head held still with a cloth. Hold the microphone a hand's breadth "
-    "over the lug: turn the drum, not the microphone. Then press Start.";
-inline constexpr const char* noInput = "There is no audio input";
-inline constexpr const char* howToGetInput =
-    "In a host, give the instrument a side chain; in the standalone instrument, choose an input device under Options.";
-inline constexpr const char* onlySilence = "Only silence comes in";
-inline constexpr const char* whySilence =
-    "Check what is connected. In the standalone instrument the input may be muted under Options; "
-    "unmuting it is safe here, since it never plays what it hears.";
-inline constexpr const char* howToTap = "25 mm from the edge, once, and let it ring for a second.";
-inline constexpr const char* workingOut = "Working the head out ...";
-inline constexpr const char* headNotHeard = "No head fits these taps";
-inline constexpr const char* everyTapFits = "Every tap fits one head. Copy it to the model to hear it.";
+    "Wires off. Hold the other head still with a cloth. Mark one lug as lug 1 and count clockwise, seen from above. Hold the "
+    "microphone a hand's breadth over the lug you tap; turn the drum, not the microphone. Then press Start.";
+inline constexpr const char* noInput = "No audio input";
+inline constexpr const char* howToGetInput = "In a host, add an audio input or side chain to the instrument. In the standalone "
+                                             "program, choose an input device under Options.";
+inline constexpr const char* onlySilence = "The input is silent";
+inline constexpr const char* whySilence = "Check the microphone and its cable. In the standalone program the input may be muted "
+                                          "under Options; unmute it there: the input is never played back.";
+inline constexpr const char* howToTap = "Tap 25 mm from the edge, once, and let it ring for a second.";
+inline constexpr const char* analysing = "Analysing the head ...";
+inline constexpr const char* headNotHeard = "The taps do not match any head";
+inline constexpr const char* everyTapFits = "All taps agree. Press Apply to drum to hear the result.";
 inline constexpr const char* listeningStopped = "Stopped";
-inline constexpr const char* howToGoOn = "Choose a lug and press Go on, or Start to begin anew.";
-inline constexpr const char* drumSetAsHeard = "Tuned as heard: note and lugs. Its tension is that of a film as heavy as entered, "
-                                              "within the error heard. Ctrl Z takes it back.";
+inline constexpr const char* howToGoOn = "Choose a lug and press Continue, or press Start to begin again.";
+inline constexpr const char* applied =
+    "Applied: tap note and lugs are as measured. The tension assumes the head weight you entered. Ctrl Z undoes this.";
 
 // Messages.
-inline constexpr const char* outOfReach = ": the heads reach from ";
-inline constexpr const char* speedRange = "The stroke's speed goes from 0.25 to 10 m/s.";
-inline constexpr const char* tooManyStrokes = "Too many strokes wait to be played.";
+inline constexpr const char* outOfReach = ": the range is ";
+inline constexpr const char* speedRange = "Stroke speed must be 0.25 to 10 m/s.";
+inline constexpr const char* tooManyStrokes = "Too many strokes at once.";
 inline constexpr const char* noMode = "no mode";
-inline constexpr const char* noSuchMode = "There is no such mode: type one as (1,1) or a frequency in Hz.";
+inline constexpr const char* noSuchMode = "No such mode. Type one as (1,1), or a frequency in Hz.";
 inline constexpr const char* caution =
-    "Drums are loud: begin low on headphones. Tighten heads and rods no further than their makers allow.";
+    "Drums are loud: wear ear protection and start headphones quietly. Keep heads and rods within their makers' limits.";
 
 ControlText batterNote();
 ControlText resonantNote();
@@ -216,35 +205,32 @@ ControlText strikePoint();
 ControlText spectrumMode();
 ControlText strokeSpeed();
 
-/** How the heads share a mode: "together", "opposed"; empty for a drum of one head. */
+/** "heads in phase" or "heads opposed"; empty for a drum with one head. */
 juce::String sharing (const modal::Prediction&, const modal::Mode&);
 
-/** "split, beats 0.4 Hz": two modes of the same kind, so far apart. */
+/** "split, beats at 0.4 Hz": two modes of one pair that differ by this much. */
 juce::String splitPair (double hertz);
 
-/** ", words", or nothing for none. */
+/** ", text", or nothing if the text is empty. */
 juce::String afterComma (const juce::String& words);
-
-/** "8 of 100 MPa". */
-juce::String ofYield (double stress, double yieldStress);
 
 /** "(1,1) 233 Hz". */
 juce::String modeName (const modal::Mode&);
 
-/** The mode that a person means by "(1,1)", "1,1" or a frequency in Hz (the nearest within a semitone); -1 if none. */
+/** The index of the mode typed as "(1,1)", "1,1" or a frequency in Hz (the nearest within a semitone); -1 if none. */
 int findMode (const modal::Prediction&, const juce::String& typed);
 
 juce::String modeCaption (const modal::Prediction&, const modal::Mode&);
 juce::String strikeCaption (double milliseconds, double slowing);
 
 juce::String headReaches (bool isBatter, const juce::String& lowest, const juce::String& highest);
-/** "14 x 5.5 in, maple": a drum that nobody has named. */
+/** "14 x 5.5 in, maple": stands in for a missing name. */
 juce::String drumWithoutName (const juce::String& diameter, const juce::String& depth, const juce::String& material);
 
 juce::String tapBeside (int lug);
 juce::String meanOfLugs (int count);
 
-/** One sentence of physics about a parameter, by its identifier; never empty. */
+/** One sentence about what a parameter does, by its identifier; never empty for a parameter. */
 juce::String tipFor (const juce::String& parameterId);
 
 } // namespace editor::strings

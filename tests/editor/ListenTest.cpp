@@ -27,9 +27,9 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     REQUIRE (window.settle());
     window.click (*window.buttonNamed (editor::strings::listenPage.name));
     auto& listen = window.view().listenView();
-    const auto words = [&] { return fromMessageThread ([&] { return listen.words(); }); };
+    const auto words = [&] { return fromMessageThread ([&] { return listen.advice(); }); };
     CHECK (words() == editor::strings::howToListen);
-    CHECK_FALSE (fromMessageThread ([&] { return listen.setDrumButton().isEnabled(); }));
+    CHECK_FALSE (fromMessageThread ([&] { return listen.applyButton().isEnabled(); }));
 
     // The real drum: the one that is set, drawn otherwise, one lug a little low.
     synthetic::LugCheck walk{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
@@ -50,7 +50,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     window.click (listen.startButton());
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (1); }));
     REQUIRE (window.playToInput (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }).samples));
-    CHECK (waitUntil ([&] { return listen.words().contains ("hit twice"); }));
+    CHECK (waitUntil ([&] { return listen.advice().contains ("hit twice"); }));
     CHECK (fromMessageThread ([&] { return listen.task(); }) == editor::strings::tapBeside (1));
     window.picture ("listen-hit-twice");
 
@@ -67,7 +67,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK (fromMessageThread ([&] { return listen.lug (3).getDescription(); }).contains ("cents"));
     CHECK (fromMessageThread ([&] { return listen.lug (4).getDescription(); }).isEmpty());
     window.picture ("listen-half");
-    window.click (listen.takeBackButton());
+    window.click (listen.deleteTapButton());
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (3); }));
 
     // The whole walk.
@@ -76,15 +76,15 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     window.click (listen.startButton());
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (1); }));
     REQUIRE (window.playToInput (recording.samples));
-    REQUIRE (waitUntil ([&] { return listen.setDrumButton().isEnabled(); }));
+    REQUIRE (waitUntil ([&] { return listen.applyButton().isEnabled(); }));
     CHECK (fromMessageThread ([&] { return listen.result(); }).contains ("N/m"));
     window.picture ("listen-done");
 
     const double before = window.plain (Parameter::batterNote);
-    window.click (listen.setDrumButton());
+    window.click (listen.applyButton());
     REQUIRE (window.settle());
     CHECK (std::abs (modal::centsBetween (truth, window.prediction().batter.tapNote)) < 3.0);
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::drumSetAsHeard);
+    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::applied);
     // A head cannot tell a lug from the one opposite (README); of the pair it knows the sum.
     CHECK (window.plain (plugin::batterLug (2)) + window.plain (plugin::batterLug (5)) < -5.0);
     window.resize (800, 500);
