@@ -68,6 +68,7 @@ ValueBinding speedBinding (double& speed)
 
 AuditionBar::AuditionBar (plugin::Processor& p)
     : processor (p), speedOfStroke (strings::strokeSpeed(), speedBinding (strokeSpeed)),
+      tempo ({ "Tempo", "bpm", strings::tipFor ("pattern_tempo") }, bindingOf (p, Parameter::patternTempo)),
       pattern (p.parameter (Parameter::pattern), bindingOf (p, Parameter::pattern)),
       patternOn (p.parameter (Parameter::patternOn), bindingOf (p, Parameter::patternOn)), intervals (p),
       sweepAll (strings::sweep,
@@ -93,7 +94,7 @@ AuditionBar::AuditionBar (plugin::Processor& p)
     pattern.setShowsName (false);
     patternOn.setFace (strings::playPattern);
     match.setClickingTogglesState (true);
-    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &patternOn, &sweepAll, &match })
+    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &tempo, &patternOn, &sweepAll, &match })
         addAndMakeVisible (child);
     intervals.onStroke = [this] (const engine::Stroke& stroke)
     {
@@ -157,6 +158,7 @@ void AuditionBar::refresh()
 {
     sweepAll.setEnabled (processor.parameter (Parameter::bottom).plainValue() < 0.5);
     pattern.refresh();
+    tempo.repaint();
     patternOn.refresh();
 }
 
@@ -166,14 +168,15 @@ void AuditionBar::resized()
     const auto take = [&, unit = static_cast<float> (getWidth()) / 100.0f] (float share)
     { return area.removeFromLeft (juce::roundToInt (share * unit)); };
     for (auto& button : strokes)
-        button->setBounds (take (7.1f));
-    take (0.8f);
-    speedOfStroke.setBounds (take (8.5f));
-    take (0.8f);
-    pattern.setBounds (take (11.0f));
-    patternOn.setBounds (take (9.5f));
-    take (0.8f);
-    sweepAll.setBounds (take (10.2f));
+        button->setBounds (take (7.0f));
+    take (0.5f);
+    speedOfStroke.setBounds (take (8.2f));
+    take (0.5f);
+    pattern.setBounds (take (11.5f));
+    tempo.setBounds (take (6.6f));
+    patternOn.setBounds (take (5.3f));
+    take (0.7f);
+    sweepAll.setBounds (take (9.0f));
     match.setBounds (area);
 }
 

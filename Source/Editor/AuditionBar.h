@@ -17,13 +17,13 @@ public:
     explicit AuditionBar (plugin::Processor&);
     ~AuditionBar() override;
 
-    /** Called for every stroke that is to sound. */
+    /** Called for every stroke to play. */
     std::function<void (const engine::Stroke&)> onStroke;
 
-    /** Called when tunings begin to be only tried, and when what was set is back. */
+    /** Called when trial tunings begin, and when the original tuning is back. */
     std::function<void (bool isTrying)> onTrying;
 
-    /** A stroke at a place of the head, at the speed that is set times `strength`. */
+    /** A stroke at a place on the head, at the set speed times `strength`. */
     void strikeAt (double place, double angle, double strength);
 
     /** The stroke of the button with this number, from 0 at the left; nothing for others. */
@@ -32,7 +32,12 @@ public:
     double speed() const noexcept { return strokeSpeed; } ///< m/s
     IntervalSweep& sweep() noexcept { return intervals; }
     juce::Button& sweepButton() noexcept { return sweepAll; }
-    ValueBox& speedBox() noexcept { return speedOfStroke; }
+    /** Calls back for refused input of the boxes. */
+    void setOnRefused (std::function<void (const juce::String&)> onRefused)
+    {
+        speedOfStroke.onRefused = onRefused;
+        tempo.onRefused = std::move (onRefused);
+    }
     ParameterRow& patternSwitch() noexcept { return patternOn; }
 
     /** Switch and caption for the loudness match, which belongs to the window. */
@@ -47,7 +52,7 @@ private:
     plugin::Processor& processor;
     double strokeSpeed = 3.0;
     std::vector<std::unique_ptr<CommandButton>> strokes;
-    ValueBox speedOfStroke;
+    ValueBox speedOfStroke, tempo;
     ParameterRow pattern, patternOn;
     IntervalSweep intervals;
     CommandButton sweepAll, match;

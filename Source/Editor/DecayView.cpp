@@ -37,13 +37,13 @@ void DecayView::paint (juce::Graphics& g)
     const auto area =
         getLocalBounds().toFloat().reduced (6.0f, 0.0f).withTrimmedTop (24.0f).withTrimmedBottom (16.0f).withTrimmedLeft (30.0f);
     g.setColour (theme.ink);
-    g.setFont (letters::title());
+    g.setFont (fonts::title());
     g.drawFittedText (strings::decayTitle, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredLeft,
                       1, 0.8f);
 
     const auto x = [&] (double seconds) { return area.getX() + static_cast<float> (seconds / longest) * area.getWidth(); };
     const auto y = [&] (float level) { return area.getY() + area.getHeight() * juce::jlimit (0.0f, 1.0f, level / floorLevel); };
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     for (int level = 0; level >= -60; level -= 20)
     {
         g.setColour (theme.line.withAlpha (0.7f));
@@ -107,7 +107,7 @@ void DecayView::paint (juce::Graphics& g)
     g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / scene.now->sustain)) }, dashes, 2, 1.3f);
     const auto slope = juce::String (scene.now->sustain, 2) + " s to fall 60 dB";
     const auto whole = strings::predictedSlope + juce::String (" ") + slope;
-    if (letters::small().getStringWidthFloat (whole) < key.getWidth())
+    if (fonts::small().getStringWidthFloat (whole) < key.getWidth())
         return line (whole, theme.ink);
     line (strings::predictedSlope, theme.ink);
     line (slope, theme.ink);

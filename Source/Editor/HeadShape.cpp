@@ -60,7 +60,7 @@ PlanShape::PlanShape (const modal::DrumModes& modes, int size)
         for (int x = 0; x < edge; ++x)
         {
             const auto point = static_cast<std::size_t> (y * edge + x);
-            const double u = (2.0 * x + 1.0) / edge - 1.0, v = 1.0 - (2.0 * y + 1.0) / edge, r = std::hypot (u, v);
+            const double u = (2.0 * x + 1.0) / edge - 1.0, v = (2.0 * y + 1.0) / edge - 1.0, r = std::hypot (u, v);
             inside[point] = r < 1.0;
             ringOf[point] = static_cast<float> (std::min (r, 0.9999) * (rings - 1));
             for (std::size_t g = 0; g < groups.size(); ++g)

@@ -43,7 +43,7 @@ public:
     int size() const noexcept { return edge; }
     bool isInside (int x, int y) const noexcept { return inside[static_cast<std::size_t> (y * edge + x)]; }
 
-    /** Rows of size() displacements, y upwards; 0 outside the head. */
+    /** Rows of size() displacements, as on the screen: y down, angles clockwise; 0 outside the head. */
     void displacement (const float* field, std::vector<float>& out) const;
 
 private:

@@ -1,5 +1,6 @@
 #include "HeadView.h"
 
+#include "HeadGeometry.h"
 #include "Look.h"
 #include "NoteText.h"
 #include "Strings.h"
@@ -36,6 +37,7 @@ HeadView::HeadView (modal::HeadSide headSide, const std::vector<ValueBinding>& b
         const int number = static_cast<int> (i) + 1;
         lugs.push_back (std::make_unique<LugHandle> (side, number, strings::lug (isBatter, number), bindings[i]));
         addChildComponent (*lugs.back());
+        lugFocus.add (*lugs.back());
     }
 }
 
@@ -55,6 +57,7 @@ void HeadView::setScene (const Scene& newScene)
         visibleLugs = count;
         for (std::size_t i = 0; i < lugs.size(); ++i)
             lugs[i]->setVisible (static_cast<int> (i) < count);
+        lugFocus.restart();
         resized();
     }
     setPose ({});
@@ -82,10 +85,7 @@ void HeadView::resized()
     circle = juce::Rectangle<float> (size, size).withCentre (getLocalBounds().withTrimmedTop (16).toFloat().getCentre());
     for (int i = 0; i < visibleLugs; ++i)
     {
-        const double angle = modal::units::twoPi * i / visibleLugs;
-        const float reach = 0.5f * size + 13.0f;
-        const juce::Point<float> at (circle.getCentreX() + reach * static_cast<float> (std::cos (angle)),
-                                     circle.getCentreY() - reach * static_cast<float> (std::sin (angle)));
+        const auto at = circle.getCentre() + directionOf (angleOfLug (i, visibleLugs)) * (0.5f * size + 13.0f);
         lugs[static_cast<std::size_t> (i)]->setBounds (juce::Rectangle<float> (28.0f, 34.0f).withCentre (at).toNearestInt());
     }
 }
@@ -132,7 +132,7 @@ void HeadView::paint (juce::Graphics& g)
     if (scene.now == nullptr || visibleLugs == 0)
         return;
 
-    g.setFont (letters::title());
+    g.setFont (fonts::title());
     g.setColour (colour);
     g.drawFittedText (isBatter ? strings::batter : strings::resonant, getLocalBounds().removeFromTop (15).reduced (4, 0),
                       juce::Justification::centredLeft, 1, 0.8f);
@@ -157,8 +157,7 @@ void HeadView::paint (juce::Graphics& g)
     if (isBatter)
     {
         const float r = 0.5f * circle.getWidth() * static_cast<float> (strokePlace);
-        const juce::Point<float> at (circle.getCentreX() + r * static_cast<float> (std::cos (strokeAngle)),
-                                     circle.getCentreY() - r * static_cast<float> (std::sin (strokeAngle)));
+        const auto at = circle.getCentre() + directionOf (strokeAngle) * r;
         g.setColour (theme.ink);
         g.drawEllipse (juce::Rectangle<float> (9.0f, 9.0f).withCentre (at), 1.5f);
         g.fillEllipse (juce::Rectangle<float> (3.0f, 3.0f).withCentre (at));
@@ -171,22 +170,20 @@ void HeadView::paint (juce::Graphics& g)
 void HeadView::drawLugNumbers (juce::Graphics& g) const
 {
     const auto& theme = themeOf (*this);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     for (int i = 0; i < visibleLugs; ++i)
     {
         const double cents = lugs[static_cast<std::size_t> (i)]->binding().get();
         const bool isEven = std::abs (cents) < 0.05;
         const auto words = juce::String (i + 1) + (isEven ? juce::String() : ": " + withSign (cents, 0));
-        const float width = letters::small().getStringWidthFloat (words) + 2.0f, height = 12.0f;
-        const double angle = modal::units::twoPi * i / visibleLugs;
-        const auto c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
+        const float width = fonts::small().getStringWidthFloat (words) + 2.0f, height = 12.0f;
+        const auto direction = directionOf (angleOfLug (i, visibleLugs));
         // Clear of the hoop at every angle: by the words' own reach in that direction.
-        const float reach = 0.5f * (circle.getWidth() - std::abs (c) * width - std::abs (s) * height) - 4.0f;
-        const auto place = juce::Rectangle<float> (width, height)
-                               .withCentre ({ circle.getCentreX() + c * reach, circle.getCentreY() - s * reach });
+        const float reach = 0.5f * (circle.getWidth() - std::abs (direction.x) * width - std::abs (direction.y) * height) - 4.0f;
+        const auto place = juce::Rectangle<float> (width, height).withCentre (circle.getCentre() + direction * reach);
         g.setColour (theme.sheet.withAlpha (0.7f)); // wires end here
         g.fillRoundedRectangle (place, 3.0f);
-        g.setColour (isEven ? theme.quiet : theme.ink);
+        g.setColour (isEven && i > 0 ? theme.quiet : theme.ink); // lug 1 stands out
         g.drawText (words, place, juce::Justification::centred, false);
     }
 }
@@ -217,7 +214,7 @@ void HeadView::mouseDown (const juce::MouseEvent& event)
     double strength = event.mods.isShiftDown() ? hardest : event.mods.isAltDown() ? softest : 1.0;
     if (event.isPressureValid())
         strength = softest * std::pow (hardest / softest, static_cast<double> (event.pressure));
-    const double angle = std::atan2 (-from.y, from.x);
+    const double angle = std::atan2 (from.y, from.x);
     onStrike (juce::jmin (place, 0.98), angle < 0.0 ? angle + modal::units::twoPi : angle, strength);
 }
 

@@ -3,6 +3,7 @@
 #include "HeadShape.h"
 #include "LugHandle.h"
 #include "Pose.h"
+#include "RovingFocus.h"
 #include "Scene.h"
 
 namespace editor
@@ -19,7 +20,7 @@ public:
     void setPose (const Pose&);
     void refreshLugs();
 
-    /** A stroke at a place: distance as a share of the radius, angle in rad counterclockwise from the wires, and how hard: 1 as
+    /** A stroke at a place: distance as a share of the radius, angle in rad clockwise from lug 1, and how hard: 1 as
         set, up to 3 and down to a third with pressure or modifier keys. */
     std::function<void (double place, double angle, double strength)> onStrike;
 
@@ -53,6 +54,7 @@ private:
     modal::HeadSide side;
     Scene scene;
     std::vector<std::unique_ptr<LugHandle>> lugs;
+    RovingFocus lugFocus; ///< after the lugs, so that it ends first
     int visibleLugs = 0;
     juce::Rectangle<float> circle;
     std::unique_ptr<PlanShape> shape;

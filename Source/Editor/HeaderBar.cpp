@@ -66,18 +66,23 @@ void HeaderBar::setDark (bool isDark)
     theme.setButtonText (isDark ? strings::toLight : strings::toDark);
 }
 
-void HeaderBar::refresh()
+juce::String HeaderBar::shownName() const
 {
     const auto text = [this] (plugin::Parameter which)
     {
         const auto& parameter = processor.parameter (which);
         return shownValue (parameter, parameter.plainValue());
     };
-    auto name = processor.presetName();
-    if (name.isEmpty())
-        name = strings::drumWithoutName (text (plugin::Parameter::diameter), text (plugin::Parameter::depth),
-                                         text (plugin::Parameter::shellMaterial));
-    else if (processor.isChangedSinceNamed())
+    const auto name = processor.presetName();
+    return name.isNotEmpty() ? name
+                             : strings::drumWithoutName (text (plugin::Parameter::diameter), text (plugin::Parameter::depth),
+                                                         text (plugin::Parameter::shellMaterial));
+}
+
+void HeaderBar::refresh()
+{
+    auto name = shownName();
+    if (processor.presetName().isNotEmpty() && processor.isChangedSinceNamed())
         name << " " << strings::changed;
     presets.setButtonText (name);
     presets.setTooltip (name + ". " + strings::presets.tip);
@@ -91,7 +96,7 @@ void HeaderBar::paint (juce::Graphics& g)
 {
     const auto& colours = themeOf (*this);
     g.setColour (colours.ink);
-    g.setFont (letters::display());
+    g.setFont (fonts::display());
     g.drawText (strings::product, getLocalBounds().withWidth (presets.getX() - 8), juce::Justification::centredLeft, false);
 }
 
@@ -177,7 +182,7 @@ void HeaderBar::nameAndSave()
     nameEntry = std::make_unique<juce::TextEditor>();
     nameEntry->setTitle (strings::saveAs);
     nameEntry->setTooltip (strings::presets.tip);
-    nameEntry->setFont (letters::text());
+    nameEntry->setFont (fonts::text());
     nameEntry->setTextToShowWhenEmpty (strings::presetNamePrompt, themeOf (*this).quiet);
     nameEntry->setText (processor.presetName(), false);
     nameEntry->setBounds (presets.getBounds());
@@ -191,6 +196,8 @@ void HeaderBar::nameAndSave()
         // The entry is still on the stack that calls this.
         std::shared_ptr<juce::TextEditor> closing (std::move (nameEntry));
         closing->onFocusLost = nullptr;
+        if (closing->hasKeyboardFocus (true))
+            returnKeyboard();
         closing->setVisible (false);
         juce::MessageManager::callAsync ([closing] {});
         if (keeps && closing->getText().trim().isNotEmpty())
@@ -204,14 +211,19 @@ void HeaderBar::nameAndSave()
 
 void HeaderBar::chooseFile (bool isExport)
 {
-    chooser =
-        std::make_unique<juce::FileChooser> (isExport ? strings::exportPreset : strings::importPreset, juce::File(), "*.json");
+    const auto folder = juce::File::getSpecialLocation (juce::File::userDocumentsDirectory);
+    const auto named = folder.getChildFile (juce::File::createLegalFileName (shownName()) + ".json");
+    chooser = std::make_unique<juce::FileChooser> (isExport ? strings::exportPreset : strings::importPreset,
+                                                   isExport ? named : folder, "*.json");
     const int browserFlags = isExport ? juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::warnAboutOverwriting
                                       : juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles;
     chooser->launchAsync (browserFlags,
                           [safe = juce::Component::SafePointer<HeaderBar> (this), isExport] (const juce::FileChooser& done)
                           {
-                              if (safe == nullptr || done.getResult() == juce::File())
+                              if (safe == nullptr)
+                                  return;
+                              safe->returnKeyboard();
+                              if (done.getResult() == juce::File())
                                   return;
                               if (isExport)
                                   safe->processor.exportPreset (done.getResult());
@@ -219,6 +231,13 @@ void HeaderBar::chooseFile (bool isExport)
                                   safe->processor.importPreset (done.getResult());
                               safe->refresh();
                           });
+}
+
+/** After a dialog the window's keys work again. */
+void HeaderBar::returnKeyboard()
+{
+    if (auto* view = getParentComponent())
+        view->grabKeyboardFocus();
 }
 
 } // namespace editor

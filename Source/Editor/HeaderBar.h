@@ -25,7 +25,8 @@ public:
     void setListening (bool isListening) { listen.setDot (isListening, strings::stillListening); }
     bool showsListening() const noexcept { return listen.showsDot(); }
     juce::String drumShown() const { return presets.getButtonText(); }
-    /** Brings names and what can be pressed up to date. */
+
+    /** Updates the name and the enabled buttons. */
     void refresh();
 
     void paint (juce::Graphics&) override;
@@ -36,6 +37,8 @@ private:
     void choose (int item, const std::vector<plugin::PresetEntry>&);
     void nameAndSave();
     void chooseFile (bool isExport);
+    void returnKeyboard();
+    juce::String shownName() const; ///< of the preset, or what the drum is
 
     plugin::Processor& processor;
     CommandButton presets, heads, sound, setUp, listen, keepA, keepB, hearA, hearB, undo, redo, theme;

@@ -88,7 +88,7 @@ void HintLine::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     g.setColour (isWarning ? theme.caution : theme.quiet);
-    g.setFont (letters::text());
+    g.setFont (fonts::text());
     g.drawFittedText (words, getLocalBounds(), juce::Justification::centredLeft, 1, 0.65f);
 }
 

@@ -51,10 +51,10 @@ void NoteHandle::paint (juce::Graphics& g)
     g.setColour (theme.paper);
     auto lines = body.reduced (4.0f, 2.0f);
     const double note = binding().get();
-    g.setFont (letters::strong());
+    g.setFont (fonts::strong());
     g.drawFittedText (noteOfMidi (note), lines.removeFromTop (0.54f * lines.getHeight()).toNearestInt(),
                       juce::Justification::centred, 1, 0.75f);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     g.drawFittedText (juce::String (hertzOfMidi (note, pitch), 1) + " Hz", lines.toNearestInt(), juce::Justification::centred, 1,
                       0.75f);
     drawFocus (g, *this, getLocalBounds().toFloat());
@@ -83,11 +83,11 @@ void GapHandle::paint (juce::Graphics& g)
     auto lines = getLocalBounds().reduced (4, 2);
     g.setColour (theme.ink);
     const auto name = intervalName (interval.semitones);
-    const bool isLarge = 0.75f * letters::display().getStringWidthFloat (name) < static_cast<float> (lines.getWidth());
-    g.setFont (isLarge ? letters::display() : letters::strong());
+    const bool isLarge = 0.75f * fonts::display().getStringWidthFloat (name) < static_cast<float> (lines.getWidth());
+    g.setFont (isLarge ? fonts::display() : fonts::strong());
     g.drawFittedText (name, lines.removeFromTop (lines.getHeight() * 3 / 5), juce::Justification::centred, 1, 0.7f);
     g.setColour (theme.quiet);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     const double cents = 100.0 * (interval.semitones - std::round (interval.semitones));
     juce::String detail = withSign (interval.semitones, 2) + " st";
     if (std::abs (cents) < 0.5)

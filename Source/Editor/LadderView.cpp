@@ -14,50 +14,6 @@ namespace editor
 namespace
 {
 
-/** The four modes that a drum's note and its warmth hang on. */
-std::vector<int> mainModes (const modal::Prediction& prediction)
-{
-    std::vector<int> found;
-    for (const auto& pair : { prediction.breathing, prediction.rocking })
-        for (const int mode : { pair.lower, pair.upper })
-            if (mode >= 0)
-                found.push_back (mode);
-    std::sort (found.begin(), found.end(),
-               [&] (int a, int b) {
-                   return prediction.modes[static_cast<std::size_t> (a)].frequency >
-                          prediction.modes[static_cast<std::size_t> (b)].frequency;
-               });
-    return found;
-}
-
-const modal::Mode& modeAt (const modal::Prediction& prediction, int index)
-{
-    return prediction.modes[static_cast<std::size_t> (index)];
-}
-
-bool haveSameName (const modal::Mode& a, const modal::Mode& b)
-{
-    return a.m == b.m && a.n == b.n && (a.togetherness > 0.0) == (b.togetherness > 0.0);
-}
-
-/** Modes that share one label, highest first: a pair that uneven lugs have split reads as one. */
-std::vector<std::vector<int>> namesOf (const modal::Prediction& prediction, const std::vector<int>& main)
-{
-    constexpr double semitone = 1.06;
-    std::vector<std::vector<int>> names;
-    for (const int i : main)
-    {
-        const auto& mode = modeAt (prediction, i);
-        const bool isPartner = ! names.empty() && haveSameName (modeAt (prediction, names.back().front()), mode) &&
-                               modeAt (prediction, names.back().front()).frequency < semitone * mode.frequency;
-        if (isPartner)
-            names.back().push_back (i);
-        else
-            names.push_back ({ i });
-    }
-    return names;
-}
-
 bool isNatural (int midi)
 {
     static constexpr bool natural[] = { true, false, true, false, true, true, false, true, false, true, false, true };
@@ -73,6 +29,7 @@ LadderView::LadderView (Bindings bindings)
 {
     setTitle (strings::ladderTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
+    addAndMakeVisible (modes);
     addAndMakeVisible (gap);
     addAndMakeVisible (batter);
     addAndMakeVisible (resonant);
@@ -84,6 +41,7 @@ LadderView::LadderView (Bindings bindings)
 void LadderView::setScene (const Scene& newScene)
 {
     scene = newScene;
+    modes.setScene (scene);
     resonant.setVisible (scene.now == nullptr || scene.now->drum.hasResonantHead());
     gap.setVisible (resonant.isVisible());
     refreshHandles();
@@ -97,13 +55,6 @@ void LadderView::setConcertPitch (modal::ConcertPitch newPitch)
     pitch = newPitch;
     resized();
     repaint();
-}
-
-void LadderView::setHighlight (int mode)
-{
-    if (mode != highlight)
-        repaint();
-    highlight = mode;
 }
 
 void LadderView::resized()
@@ -131,7 +82,7 @@ void LadderView::chooseRange()
         if (prediction->drum.hasResonantHead())
             take (prediction->resonant.tapNote);
         for (const int mode : mainModes (*prediction))
-            take (modeAt (*prediction, mode).frequency);
+            take (prediction->modes[static_cast<std::size_t> (mode)].frequency);
     }
     constexpr double semitone = 1.0594630943592953;
     const bool fits = highest > 0.0 && low >= lowest * semitone && high <= highest / semitone;
@@ -154,6 +105,7 @@ void LadderView::refreshHandles()
     drawnResonant = resonant.binding().get();
     batter.setScale (scale, pitch);
     resonant.setScale (scale, pitch);
+    modes.setScale (scale, pitch, layout);
     gap.setPixelsPerSemitone (scale.pixelsPerSemitone());
 
     const auto place = [&] (juce::Component& pill, float x, double note)
@@ -179,30 +131,6 @@ void LadderView::refreshHandles()
     repaint();
 }
 
-void LadderView::mouseMove (const juce::MouseEvent& event)
-{
-    int nearest = -1;
-    float best = 7.0f;
-    if (scene.now != nullptr && event.position.x >= layout.modesLeft - 6.0f)
-        for (int i = 0; i < static_cast<int> (scene.now->modes.size()); ++i)
-        {
-            const float away = std::abs (scale.yOf (modeAt (*scene.now, i).frequency) - event.position.y);
-            if (away < best)
-            {
-                best = away;
-                nearest = i;
-            }
-        }
-    if (onHover)
-        onHover (nearest);
-}
-
-void LadderView::mouseExit (const juce::MouseEvent&)
-{
-    if (onHover)
-        onHover (-1);
-}
-
 void LadderView::paint (juce::Graphics& g)
 {
     drawScale (g);
@@ -212,14 +140,13 @@ void LadderView::paint (juce::Graphics& g)
         drawIntervalNames (g);
     }
     drawBefore (g);
-    drawModes (g);
 }
 
 void LadderView::drawScale (juce::Graphics& g) const
 {
     const auto& theme = themeOf (*this);
     const bool isRoomy = scale.pixelsPerSemitone() >= 13.0f;
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     const int first = static_cast<int> (std::ceil (midiOfHertz (lowest, pitch)));
     const int last = static_cast<int> (std::floor (midiOfHertz (highest, pitch)));
     for (int midi = first; midi <= last; ++midi)
@@ -269,7 +196,7 @@ void LadderView::drawIntervalNames (juce::Graphics& g) const
     const auto& theme = themeOf (*this);
     const double span = drawnResonant - drawnBatter;
     const bool isRoomy = scale.pixelsPerSemitone() >= 12.0f;
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     for (const auto& named : modal::namedIntervals())
     {
         const bool isHere = std::abs (span - named.semitones) < 0.5;
@@ -307,97 +234,6 @@ void LadderView::drawBefore (juce::Graphics& g) const
     ghost (layout.batterRail, scene.before->batter.tapNote);
     if (scene.before->drum.hasResonantHead())
         ghost (layout.resonantRail, scene.before->resonant.tapNote);
-}
-
-void LadderView::drawModes (juce::Graphics& g) const
-{
-    if (scene.now == nullptr)
-        return;
-    const auto& theme = themeOf (*this);
-    const auto& now = *scene.now;
-    const auto main = mainModes (now);
-    const auto isMain = [&] (int i) { return std::find (main.begin(), main.end(), i) != main.end(); };
-
-    for (int i = 0; i < static_cast<int> (now.modes.size()); ++i)
-    {
-        const auto& mode = modeAt (now, i);
-        if (mode.frequency < lowest || mode.frequency > highest || isMain (i))
-            continue;
-        const bool isLit = i == highlight;
-        g.setColour (isLit ? theme.ink : mode.isAirMode ? theme.mark : theme.quiet);
-        g.fillRect (layout.modesLeft, scale.yOf (mode.frequency) - (isLit ? 1.25f : 0.5f),
-                    isLit ? layout.tickLength : 0.5f * layout.tickLength, isLit ? 2.5f : 1.0f);
-    }
-
-    const auto names = namesOf (now, main);
-    std::vector<float> wanted;
-    for (const auto& name : names)
-        wanted.push_back (scale.yOf (modeAt (now, name.front()).frequency));
-    const float labelHeight = 30.0f;
-    const auto labels = spreadLabels (wanted, labelHeight, layout.plot.getY(), layout.plot.getBottom());
-    for (std::size_t k = 0; k < names.size(); ++k)
-    {
-        for (const int i : names[k])
-            drawMainMode (g, i, labels[k]);
-        drawName (g, names[k],
-                  { layout.labelLeft, labels[k] - 0.5f * labelHeight, layout.modesRight - layout.labelLeft, labelHeight });
-    }
-}
-
-/** A mode's tick, the line to its name, and where it was before. */
-void LadderView::drawMainMode (juce::Graphics& g, int index, float labelY) const
-{
-    const auto& theme = themeOf (*this);
-    const auto& mode = modeAt (*scene.now, index);
-    const float at = scale.yOf (mode.frequency);
-    const bool isLit = index == highlight;
-    g.setColour (theme.drum);
-    g.fillRect (layout.modesLeft, at - (isLit ? 2.0f : 1.25f), layout.tickLength, isLit ? 4.0f : 2.5f);
-    g.setColour (theme.drum.withAlpha (0.5f));
-    g.drawLine (layout.modesLeft + layout.tickLength, at, layout.labelLeft - 3.0f, labelY, 1.0f);
-    if (scene.before == nullptr)
-        return;
-    // Where the mode of the same name was, and which way it went.
-    for (const int i : mainModes (*scene.before))
-    {
-        const auto& was = modeAt (*scene.before, i);
-        if (! haveSameName (was, mode))
-            continue;
-        const float y = scale.yOf (was.frequency);
-        g.setColour (theme.quiet);
-        for (float x = layout.modesLeft; x < layout.modesLeft + layout.tickLength - 2.0f; x += 6.0f)
-            g.fillRect (x, y - 0.75f, 3.5f, 1.5f);
-        if (std::abs (y - at) > 3.0f)
-            g.drawArrow ({ layout.modesLeft + 0.5f * layout.tickLength, y, layout.modesLeft + 0.5f * layout.tickLength, at },
-                         1.2f, 6.0f, 5.0f);
-    }
-}
-
-/** Two lines about a mode, or about a pair that has split. */
-void LadderView::drawName (juce::Graphics& g, const std::vector<int>& modes, juce::Rectangle<float> area) const
-{
-    const auto& theme = themeOf (*this);
-    const auto& now = *scene.now;
-    const auto& mode = modeAt (now, modes.front());
-    const bool isDrumNote = std::abs (mode.frequency - now.drumNote)<0.01, isSplit = modes.size()> 1;
-    const auto head = isDrumNote
-                          ? noteWithCents (mode.frequency, pitch)
-                          : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
-    const auto detail =
-        isSplit ? strings::splitPair (mode.frequency - modeAt (now, modes.back()).frequency)
-                : fixed (mode.frequency, 0) + " Hz" +
-                      strings::afterComma (isDrumNote ? juce::String (strings::drumNoteShort) : strings::sharing (now, mode));
-    const auto write = [&] (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Rectangle<float> line)
-    {
-        // The scale's lines stop where there are words.
-        g.setColour (theme.paper);
-        g.fillRect (line.withWidth (juce::jmin (line.getWidth(), font.getStringWidthFloat (words) + 3.0f)).reduced (0.0f, 1.0f));
-        g.setColour (colour);
-        g.setFont (font);
-        g.drawFittedText (words, line.toNearestInt(), juce::Justification::centredLeft, 1, 0.65f);
-    };
-    write (head, letters::strong(), theme.drum, area.removeFromTop (16.0f));
-    write (detail, letters::small(), theme.quiet, area);
 }
 
 } // namespace editor

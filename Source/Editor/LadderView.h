@@ -1,8 +1,7 @@
 #pragma once
 
 #include "LadderHandles.h"
-#include "LadderLayout.h"
-#include "Scene.h"
+#include "ModeColumn.h"
 
 namespace editor
 {
@@ -26,10 +25,7 @@ public:
     /** Puts the handles where their values are now; repaints if any moved. */
     void refreshHandles();
 
-    /** Index of a mode in Scene::now to emphasise, -1 for none. */
-    void setHighlight (int mode);
-    std::function<void (int mode)> onHover;
-
+    ModeColumn& modeColumn() noexcept { return modes; }
     NoteHandle& batterHandle() noexcept { return batter; }
     NoteHandle& resonantHandle() noexcept { return resonant; }
     GapHandle& gapHandle() noexcept { return gap; }
@@ -37,8 +33,6 @@ public:
 
     void paint (juce::Graphics&) override;
     void resized() override;
-    void mouseMove (const juce::MouseEvent&) override;
-    void mouseExit (const juce::MouseEvent&) override;
     void lookAndFeelChanged() override { repaint(); }
 
 private:
@@ -47,19 +41,16 @@ private:
     void drawSpan (juce::Graphics&) const;
     void drawIntervalNames (juce::Graphics&) const;
     void drawBefore (juce::Graphics&) const;
-    void drawModes (juce::Graphics&) const;
-    void drawMainMode (juce::Graphics&, int index, float labelY) const;
-    void drawName (juce::Graphics&, const std::vector<int>& modes, juce::Rectangle<float>) const;
 
     NoteHandle batter, resonant;
     GapHandle gap;
+    ModeColumn modes;
     Scene scene;
     modal::ConcertPitch pitch;
     LadderLayout layout{ {} };
     PitchScale scale;
     double lowest = 0.0, highest = 0.0; ///< Hz; kept while what is shown fits
     double drawnBatter = 0.0, drawnResonant = 0.0;
-    int highlight = -1;
 };
 
 } // namespace editor

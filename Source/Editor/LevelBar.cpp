@@ -48,7 +48,7 @@ void LevelBar::paint (juce::Graphics& g)
     const auto& theme = themeOf (*this);
     auto area = getLocalBounds().toFloat();
     g.setColour (theme.quiet);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     g.drawText (strings::inputShort, area.removeFromLeft (38.0f), juce::Justification::centredLeft, false);
     const bool isQuiet = level <= quietest;
     g.drawText (isQuiet ? juce::String() : withSign (static_cast<double> (level), 0) + " dB", area.removeFromRight (48.0f),

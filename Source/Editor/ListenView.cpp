@@ -1,10 +1,10 @@
 #include "ListenView.h"
 
+#include "HeadGeometry.h"
 #include "Look.h"
 #include "NoteText.h"
 #include "Strings.h"
 
-#include "Modal/Units.h"
 #include "Wording/FitText.h"
 #include "Wording/TapText.h"
 
@@ -52,6 +52,7 @@ ListenView::ListenView (plugin::Processor& p)
         lugs.push_back (std::make_unique<LugSpot> (number));
         lugs.back()->onClick = [this, number] { chooseLug (number - 1); };
         addChildComponent (*lugs.back());
+        lugFocus.add (*lugs.back());
     }
     side = processor.listener().report()->side;
     processor.heardChanged().addChangeListener (this);
@@ -178,6 +179,7 @@ void ListenView::showLugs (const Report& report)
     if (const int count = juce::jmin (lugCount (report), plugin::lugParameters); count != shownLugs)
     {
         shownLugs = count;
+        lugFocus.restart();
         placeLugs();
     }
     const double mean = report.meanNote();
@@ -288,12 +290,10 @@ ListenView::Ring ListenView::ringOf (juce::Point<float> spot, float slant) const
     Ring ring{ juce::Rectangle<float> (2.0f * halfWidth, 2.0f * halfHeight).withCentre (area.getCentre()), {} };
     for (int i = 0; i < shownLugs; ++i)
     {
-        // Numbered as on the heads' own page: both heads as seen from above.
-        const double angle = modal::units::twoPi * i / shownLugs;
-        const float c = static_cast<float> (std::cos (angle)), s = static_cast<float> (std::sin (angle));
-        // Clear of the hoop at every angle: by the spot's own reach in that direction.
-        const float reach = 0.5f * (std::abs (c) * spot.x + std::abs (s) * spot.y) + 5.0f;
-        const auto at = ring.head.getCentre() + juce::Point<float> (c * (halfWidth + reach), -s * (halfHeight + reach));
+        const auto direction = directionOf (angleOfLug (i, shownLugs));
+        // Clear of the hoop at every angle.
+        const float reach = 0.5f * (std::abs (direction.x) * spot.x + std::abs (direction.y) * spot.y) + 5.0f;
+        const auto at = ring.head.getCentre() + direction * juce::Point<float> (halfWidth + reach, halfHeight + reach);
         ring.spots.push_back (juce::Rectangle<float> (spot.x, spot.y).withCentre (at).toNearestInt());
     }
     return ring;

@@ -3,6 +3,7 @@
 #include "CommandButton.h"
 #include "LevelBar.h"
 #include "LugSpot.h"
+#include "RovingFocus.h"
 #include "TextLine.h"
 
 #include "Plugin/Processor.h"
@@ -75,6 +76,7 @@ private:
     TextLine taskLine, adviceLine, centre, centreDetail, note, tension;
     LevelBar level;
     std::vector<std::unique_ptr<LugSpot>> lugs;
+    RovingFocus lugFocus; ///< after the lugs, so that it ends first
     int shownLugs = 0;
     int chosenLug = -1; ///< from 0, where listening will go on; -1: none was chosen
     juce::Rectangle<int> picture;

@@ -61,12 +61,12 @@ void Look::drawButtonText (juce::Graphics& g, juce::TextButton& button, bool, bo
 
 juce::Font Look::getTextButtonFont (juce::TextButton&, int)
 {
-    return letters::text();
+    return fonts::text();
 }
 
 juce::Font Look::getPopupMenuFont()
 {
-    return letters::text();
+    return fonts::text();
 }
 
 void Look::fillTextEditorBackground (juce::Graphics& g, int width, int height, juce::TextEditor&)
@@ -99,9 +99,7 @@ void Look::drawPopupMenuBackground (juce::Graphics& g, int width, int height)
 
 juce::Typeface::Ptr Look::getTypefaceForFont (const juce::Font& font)
 {
-    if (auto typeface = typefaceFor (font))
-        return typeface;
-    return LookAndFeel_V4::getTypefaceForFont (font);
+    return typefaceFor (font);
 }
 
 const Theme& themeOf (const juce::Component& component)
@@ -110,7 +108,7 @@ const Theme& themeOf (const juce::Component& component)
     return look != nullptr ? look->theme() : Theme::light();
 }
 
-namespace letters
+namespace fonts
 {
 juce::Font small()
 {
@@ -136,7 +134,7 @@ juce::Font display()
 {
     return juce::Font (21.0f, juce::Font::bold);
 }
-} // namespace letters
+} // namespace fonts
 
 void drawFocus (juce::Graphics& g, const juce::Component& component, juce::Rectangle<float> area)
 {

@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** How JUCE's own widgets are drawn here, and where every view finds its colours and letters. */
+/** How JUCE's own widgets are drawn here, and where every view finds its colours and fonts. */
 class Look : public juce::LookAndFeel_V4
 {
 public:
@@ -32,15 +32,15 @@ private:
 /** The theme of the window a component is in; the light one outside any. */
 const Theme& themeOf (const juce::Component&);
 
-/** Sizes of letters, in the window's own units. One family, two weights. */
-namespace letters
+/** Fonts of the window, in its own units: one family, two weights. */
+namespace fonts
 {
 juce::Font small();   ///< scales and ticks
 juce::Font text();    ///< most of it
 juce::Font strong();  ///< names and values that matter
 juce::Font title();   ///< headings of views
 juce::Font display(); ///< the one value in the middle of the window
-} // namespace letters
+} // namespace fonts
 
 /** Draws the frame that shows where the keyboard is. */
 void drawFocus (juce::Graphics&, const juce::Component&, juce::Rectangle<float>);

@@ -38,7 +38,7 @@ void LugSpot::paintButton (juce::Graphics& g, bool isOver, bool isDown)
 
     auto lines = getLocalBounds().reduced (3, 3);
     g.setColour (isWanted ? theme.paper : isHeard ? theme.ink : theme.quiet);
-    g.setFont (letters::strong());
+    g.setFont (fonts::strong());
     if (! isHeard)
         g.drawFittedText (juce::String (lugNumber), lines, juce::Justification::centred, 1, 0.8f);
     else
@@ -46,11 +46,11 @@ void LugSpot::paintButton (juce::Graphics& g, bool isOver, bool isDown)
         if (! heard.isSure && ! isWanted)
             g.setColour (theme.quiet);
         if (! heard.isSure)
-            g.setFont (letters::text());
+            g.setFont (fonts::text());
         g.drawFittedText (heard.deviation, lines.removeFromTop (lines.getHeight() * 11 / 20), juce::Justification::centred, 1,
                           0.8f);
         g.setColour (isWanted ? theme.paper : theme.quiet);
-        g.setFont (letters::small());
+        g.setFont (fonts::small());
         g.drawFittedText (heard.detail, lines, juce::Justification::centred, 1, 0.8f);
     }
     drawFocus (g, *this, getLocalBounds().toFloat());

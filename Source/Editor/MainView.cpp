@@ -17,8 +17,8 @@ using plugin::Parameter;
 /** How often values that a host may have changed are looked at; nothing is drawn unless one has. */
 constexpr int looksPerSecond = 30;
 
-/** No audio for so long means that nobody plays; the longest blocks are shorter by far. */
-constexpr juce::uint32 longestPause = 1000; // ms
+/** Without a block of audio for this many looks, a second, nobody plays: the longest blocks are far shorter. */
+constexpr int mostLooksWithoutBlock = looksPerSecond;
 
 } // namespace
 
@@ -27,8 +27,7 @@ MainView::MainView (plugin::Processor& p)
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
       setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
-      spectrum (highlightBinding()), audition (p), hint (*this), seenBlocks (p.blockCount()),
-      lastBlock (juce::Time::getMillisecondCounter())
+      spectrum (highlightBinding()), audition (p), hint (*this), seenBlocks (p.blockCount())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
@@ -49,10 +48,11 @@ MainView::MainView (plugin::Processor& p)
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
     listen.onRunning = [this] (bool isListening) { header.setListening (isListening); };
     listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
-    ladder.onHover = [this] (int mode) { highlightMode (mode); };
-    for (auto* control : std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(),
-                                                               &ladder.gapHandle(), &spectrum, &audition.speedBox() })
+    ladder.modeColumn().onHover = [this] (int mode) { highlightMode (mode); };
+    for (auto* control :
+         std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(), &ladder.gapHandle(), &spectrum })
         control->onRefused = [this] (const juce::String& why) { refuse (why); };
+    audition.setOnRefused ([this] (const juce::String& why) { refuse (why); });
 
     scenes.onChange = [this] { showScene(); };
     motion.onPose = [this] (const Pose& pose, const juce::String& caption)
@@ -93,7 +93,7 @@ void MainView::highlightMode (int mode)
     if (mode == highlight)
         return;
     highlight = mode;
-    ladder.setHighlight (mode);
+    ladder.modeColumn().setHighlight (mode);
     spectrum.repaint();
     motion.showMode (mode);
 }
@@ -117,13 +117,9 @@ const char* MainView::whySilent() const
 /** Notices whether blocks of audio are asked for: without an output nothing that is struck would sound. */
 void MainView::watchAudio()
 {
-    const auto now = juce::Time::getMillisecondCounter();
-    if (const auto blocks = processor.blockCount(); blocks != seenBlocks)
-    {
-        seenBlocks = blocks;
-        lastBlock = now;
-    }
-    const bool wasPlayed = std::exchange (isPlayed, now - lastBlock < longestPause);
+    const auto blocks = processor.blockCount();
+    looksWithoutBlock = blocks == std::exchange (seenBlocks, blocks) ? looksWithoutBlock + 1 : 0;
+    const bool wasPlayed = std::exchange (isPlayed, looksWithoutBlock < mostLooksWithoutBlock);
     if (isPlayed == wasPlayed)
         return;
     spectrum.setAdvice (isPlayed ? strings::noSpectrumYet : whySilent());

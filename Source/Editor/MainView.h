@@ -92,8 +92,8 @@ private:
     std::uint64_t shownMessage = 0;
     bool hasShownValues = false;
     std::uint32_t seenBlocks = 0;
-    juce::uint32 lastBlock; ///< ms, when one was last seen
-    bool isPlayed = true;   ///< somebody asks for audio
+    int looksWithoutBlock = 0;
+    bool isPlayed = true; ///< somebody asks for audio
 };
 
 } // namespace editor

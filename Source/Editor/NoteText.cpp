@@ -9,14 +9,24 @@ namespace editor
 namespace
 {
 
-const juce::juce_wchar minus = 0x2212, thinSpace = 0x2009, sharp = 0x266f;
+const juce::juce_wchar minus = 0x2212, thinSpace = 0x2009, sharp = 0x266f, flat = 0x266d;
 
 juce::String pretty (const std::string& name)
 {
-    return juce::String (name).replaceCharacter ('#', sharp).replaceCharacter ('-', minus);
+    return withMusicSigns (juce::String (name));
 }
 
 } // namespace
+
+juce::String withMusicSigns (const juce::String& text)
+{
+    return text.replaceCharacter ('#', sharp).replaceCharacter ('-', minus);
+}
+
+juce::String plainSigns (const juce::String& text)
+{
+    return text.replaceCharacter (sharp, '#').replaceCharacter (flat, 'b').replaceCharacter (minus, '-');
+}
 
 juce::String noteName (double hertz, modal::ConcertPitch pitch)
 {

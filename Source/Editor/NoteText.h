@@ -4,7 +4,7 @@
 
 #include <juce_core/juce_core.h>
 
-/** Pitches and numbers as the window writes them. */
+/** Pitches and numbers as the window shows them. */
 namespace editor
 {
 
@@ -17,6 +17,12 @@ juce::String noteWithCents (double hertz, modal::ConcertPitch);
 /** "G♯3 +12" of a MIDI note number with fractions. */
 juce::String noteOfMidi (double midi);
 
+/** "G#3 -12" as "G♯3 −12". */
+juce::String withMusicSigns (const juce::String&);
+
+/** The reverse: what a person typed, with '#', 'b' and '-'. */
+juce::String plainSigns (const juce::String&);
+
 double hertzOfMidi (double midi, modal::ConcertPitch);
 
 /** "perfect fourth", "major second −39 c", "minor second below". */
@@ -25,7 +31,7 @@ juce::String intervalName (double semitones);
 /** A number with `decimals` places. */
 juce::String fixed (double value, int decimals);
 
-/** A number with a sign that is a true minus and with `decimals` places: "+3.2", "−1". */
+/** A number with its sign and `decimals` places: "+3.2", "−1". */
 juce::String withSign (double value, int decimals);
 
 /** A number with `decimals` places and spaces between thousands. */

@@ -179,10 +179,11 @@ std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
     addLeverage (list, strings::perBatterSemitone, strings::perBatterSemitoneShort, now.drumNotePerBatterSemitone);
     if (now.drum.hasResonantHead())
         addLeverage (list, strings::perResonantSemitone, strings::perResonantSemitoneShort, now.drumNotePerResonantSemitone);
-    Outcome sustain{ strings::ring, fixed (now.sustain, 2) + " s", strings::ringTip, withinFactor2.words };
-    sustain.change = changeOf (
+    Outcome ring{ now.drum.hasResonantHead() ? strings::ringWiresOff : strings::ring, fixed (now.sustain, 2) + " s",
+                  strings::ringTip, withinFactor2.words };
+    ring.change = changeOf (
         scene.before, scene.now, [] (const auto& p) { return p.sustain; }, inPercent (withinFactor2));
-    list.push_back (sustain);
+    list.push_back (ring);
     addPlayed (list, scene);
     addHeads (list, scene);
     return list;

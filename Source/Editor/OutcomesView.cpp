@@ -13,8 +13,8 @@ struct Columns
 {
     explicit Columns (float width)
         : isNarrow (width < 330.0f), uncertainty (width < 260.0f ? 0.0f
-                                               : isNarrow     ? 46.0f
-                                                              : 66.0f),
+                                                  : isNarrow     ? 46.0f
+                                                                 : 66.0f),
           change (width < 260.0f ? 56.0f
                   : isNarrow     ? 60.0f
                                  : 72.0f)
@@ -77,7 +77,7 @@ public:
             g.setColour (theme.mark);
             g.fillRect (bar.withTop (bar.getBottom() - 1.0f));
             g.fillRect (bar.getRight() - 1.5f, bar.getY() - 4.0f, 1.5f, 6.5f);
-            g.setFont (letters::small());
+            g.setFont (fonts::small());
             g.setColour (theme.quiet);
             g.drawText (strings::yieldMark,
                         bar.withTop (area.getY()).withTrimmedRight (5.0f).withHeight (area.getHeight() - 2.0f),
@@ -88,15 +88,14 @@ public:
             g.fillRect (bar.getX() + careBegins * bar.getWidth(), bar.getY() - 1.5f, 1.5f, 5.5f);
         }
         g.setColour (theme.quiet);
-        g.setFont (letters::small());
+        g.setFont (fonts::small());
         g.drawFittedText (columns.uncertainty > 0.0f ? outcome.uncertainty : juce::String(), columns.takeUncertainty (area),
                           juce::Justification::centredRight, 1, 0.7f);
         g.setColour (theme.ink);
-        g.setFont (letters::text());
+        g.setFont (fonts::text());
         g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
         // The value has what it needs, the name the rest.
-        const auto valueFont = letters::strong(),
-                   nameFont = columns.isNarrow || outcome.isDetail ? letters::small() : letters::text();
+        const auto valueFont = fonts::strong(), nameFont = columns.isNarrow || outcome.isDetail ? fonts::small() : fonts::text();
         const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 1.0f, 0.6f * area.getWidth());
         g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (valueFont);
@@ -174,13 +173,13 @@ void OutcomesView::paint (juce::Graphics& g)
     auto heading = getLocalBounds().toFloat().removeFromTop (headingHeight).reduced (2.0f, 0.0f);
     const Columns columns (heading.getWidth());
     g.setColour (theme.quiet);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     g.drawFittedText (columns.uncertainty > 0.0f ? strings::uncertaintyColumn : "", columns.takeUncertainty (heading),
                       juce::Justification::centredRight, 1, 0.7f);
     g.drawFittedText (comparesWithSnapshot ? strings::changeColumn : strings::changeColumnBefore, columns.takeChange (heading),
                       juce::Justification::centredRight, 1, 0.7f);
     g.setColour (theme.ink);
-    g.setFont (letters::title());
+    g.setFont (fonts::title());
     g.drawFittedText (strings::outcomesTitle, heading.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
 }
 

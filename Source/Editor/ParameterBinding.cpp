@@ -103,8 +103,7 @@ juce::String typeNote (Processor& processor, const juce::String& typed, const ju
 {
     try
     {
-        const double hertz = files::readNote (typed.replaceCharacter (0x266f, '#').replaceCharacter (0x2212, '-').toStdString(),
-                                              pitchOf (processor), field.toStdString());
+        const double hertz = files::readNote (plainSigns (typed).toStdString(), pitchOf (processor), field.toStdString());
         const double note = midiOfHertz (hertz, pitchOf (processor));
         if (note < binding.low || note > binding.high)
             return field + " " + typed + strings::outOfReach + noteOfMidi (binding.low) + " - " + noteOfMidi (binding.high);
@@ -202,7 +201,7 @@ void keepWithinReach (Processor& processor, Parameter which, ValueBinding& bindi
         const auto& parameter = processor.parameter (which);
         try
         {
-            const auto value = plugin::valueFrom (typed.toStdString(), parameter.spec(), pitchOf (processor).a4);
+            const auto value = plugin::valueFrom (plainSigns (typed).toStdString(), parameter.spec(), pitchOf (processor).a4);
             if (! range().contains (value))
                 return juce::String (parameter.spec().name) + " " + typed + ". " + limits();
         }
@@ -220,7 +219,8 @@ juce::String shownValue (const plugin::DrumParameter& parameter, double plain)
 {
     const auto& spec = parameter.spec();
     const bool isInches = spec.measure == Measure::quantity && std::string_view (spec.unit().symbol) == "in";
-    return parameter.textOf (isInches ? 0.01 * std::round (100.0 * plain) : plain);
+    const auto text = parameter.textOf (isInches ? 0.01 * std::round (100.0 * plain) : plain);
+    return spec.measure == Measure::note ? withMusicSigns (text) : text;
 }
 
 ValueBinding bindingOf (Processor& processor, Parameter which)
@@ -234,7 +234,7 @@ ValueBinding bindingOf (Processor& processor, Parameter which)
     binding.get = [&parameter] { return parameter.plainValue(); };
     binding.set = [&parameter] (double plain) { setWithoutGesture (parameter, plain); };
     binding.toText = [&parameter] (double plain) { return shownValue (parameter, plain); };
-    binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (typed); };
+    binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (plainSigns (typed)); };
     binding.begin = [&parameter] { parameter.beginChangeGesture(); };
     binding.end = [&parameter] { parameter.endChangeGesture(); };
     if (which == Parameter::batterNote || which == Parameter::interval)

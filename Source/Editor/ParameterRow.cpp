@@ -1,28 +1,19 @@
 #include "ParameterRow.h"
 
+#include "ChoiceRow.h"
 #include "Look.h"
 #include "ParameterBinding.h"
 
 namespace editor
 {
 
-namespace
+ParameterRow::ParameterRow (plugin::DrumParameter& parameterToShow, ValueBinding binding)
+    : ParameterRow (parameterToShow, textOf (parameterToShow.spec()), std::move (binding))
 {
-
-/** All that is drawn to one scale: a menu within it is as large as the rest. */
-juce::Component& wholeView (juce::Component& part)
-{
-    auto* view = &part;
-    while (view->getParentComponent() != nullptr &&
-           dynamic_cast<juce::AudioProcessorEditor*> (view->getParentComponent()) == nullptr)
-        view = view->getParentComponent();
-    return *view;
 }
 
-} // namespace
-
-ParameterRow::ParameterRow (plugin::DrumParameter& parameterToShow, ValueBinding binding)
-    : ValueControl (textOf (parameterToShow.spec()), std::move (binding)), shown (parameterToShow)
+ParameterRow::ParameterRow (plugin::DrumParameter& parameterToShow, ControlText controlText, ValueBinding binding)
+    : ValueControl (std::move (controlText), std::move (binding)), shown (parameterToShow)
 {
     if (! isSwitch() && ! isChoice())
         setMouseCursor (juce::MouseCursor::LeftRightResizeCursor);
@@ -46,43 +37,20 @@ juce::Rectangle<int> ParameterRow::entryArea() const
 
 void ParameterRow::paint (juce::Graphics& g)
 {
-    const auto& theme = themeOf (*this);
     drawn = binding().get();
     if (face.isNotEmpty() || (isChoice() && ! showsName))
-    {
-        drawn = binding().get();
-        drawFace (g);
+        return drawFace (g);
+    drawFormLine (g, *this, showsName ? text().name : juce::String(), isChoice() ? withMenuSign (valueText()) : valueText());
+    if (isSwitch() || isChoice() || ! isEnabled())
         return;
-    }
-    auto area = getLocalBounds().toFloat().reduced (4.0f, 1.0f);
-    if (isMouseOver() && isEnabled())
-    {
-        g.setColour (theme.line.withAlpha (0.35f));
-        g.fillRect (getLocalBounds());
-    }
-    const auto track = area.removeFromBottom (3.0f);
-    if (! isSwitch() && ! isChoice() && isEnabled())
-    {
-        g.setColour (theme.line);
-        g.fillRect (track.withTrimmedTop (1.0f));
-        g.setColour (theme.quiet);
-        g.fillRect (track.withTrimmedTop (1.0f).withWidth (track.getWidth() * share()));
-        g.fillEllipse (
-            juce::Rectangle<float> (6.0f, 6.0f).withCentre ({ track.getX() + track.getWidth() * share(), track.getCentreY() }));
-    }
-    if (showsName)
-    {
-        g.setColour (isEnabled() ? theme.quiet : theme.mark);
-        g.setFont (letters::text());
-        g.drawFittedText (text().name, area.removeFromLeft (0.56f * area.getWidth()).toNearestInt(),
-                          juce::Justification::centredLeft, 1, 0.75f);
-    }
-    g.setColour (isEnabled() ? theme.ink : theme.mark);
-    g.setFont (letters::strong());
-    const auto shownText = valueText() + (isChoice() ? juce::String::fromUTF8 (" \xe2\x96\xbe") : juce::String());
-    g.drawFittedText (shownText, area.toNearestInt(),
-                      showsName ? juce::Justification::centredRight : juce::Justification::centred, 1, 0.7f);
-    drawFocus (g, *this, getLocalBounds().toFloat());
+    const auto& theme = themeOf (*this);
+    const auto track = getLocalBounds().toFloat().reduced (4.0f, 1.0f).removeFromBottom (2.0f);
+    const float length = track.getWidth() * share();
+    g.setColour (theme.line);
+    g.fillRect (track);
+    g.setColour (theme.quiet);
+    g.fillRect (track.withWidth (length));
+    g.fillEllipse (juce::Rectangle<float> (6.0f, 6.0f).withCentre ({ track.getX() + length, track.getY() - 0.5f }));
 }
 
 void ParameterRow::drawFace (juce::Graphics& g) const
@@ -95,9 +63,9 @@ void ParameterRow::drawFace (juce::Graphics& g) const
     g.setColour (theme.line);
     g.drawRoundedRectangle (area, 4.0f, 1.0f);
     g.setColour (isOn ? theme.paper : theme.ink);
-    g.setFont (letters::text());
-    g.drawFittedText (face.isNotEmpty() ? face : valueText() + juce::String::fromUTF8 (" \xe2\x96\xbe"), area.toNearestInt(),
-                      juce::Justification::centred, 2, 0.85f);
+    g.setFont (fonts::text());
+    g.drawFittedText (face.isNotEmpty() ? face : withMenuSign (valueText()), area.toNearestInt(), juce::Justification::centred, 2,
+                      0.85f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 
@@ -113,7 +81,18 @@ void ParameterRow::mouseDown (const juce::MouseEvent& event)
         endChange();
     }
     else if (isChoice())
-        offerChoices();
+    {
+        juce::StringArray names;
+        for (const auto& word : shown.spec().words)
+            names.add (juce::String::fromUTF8 (word.c_str()));
+        offerChoices (*this, names, juce::roundToInt (binding().get()),
+                      [this] (int chosen)
+                      {
+                          beginChange();
+                          change (chosen);
+                          endChange();
+                      });
+    }
 }
 
 void ParameterRow::mouseDrag (const juce::MouseEvent& event)
@@ -129,25 +108,6 @@ void ParameterRow::mouseDrag (const juce::MouseEvent& event)
 void ParameterRow::mouseUp (const juce::MouseEvent&)
 {
     endChange();
-}
-
-void ParameterRow::offerChoices()
-{
-    juce::PopupMenu menu;
-    menu.setLookAndFeel (&getLookAndFeel());
-    const auto& wordsOf = shown.spec().words;
-    const int now = juce::roundToInt (binding().get());
-    for (std::size_t i = 0; i < wordsOf.size(); ++i)
-        menu.addItem (static_cast<int> (i) + 1, juce::String (wordsOf[i]), true, static_cast<int> (i) == now);
-    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this).withParentComponent (&wholeView (*this)),
-                        [safe = juce::Component::SafePointer<ParameterRow> (this)] (int chosen)
-                        {
-                            if (safe == nullptr || chosen == 0)
-                                return;
-                            safe->beginChange();
-                            safe->change (chosen - 1);
-                            safe->endChange();
-                        });
 }
 
 } // namespace editor

@@ -13,6 +13,7 @@ class ParameterRow : public ValueControl
 {
 public:
     ParameterRow (plugin::DrumParameter&, ValueBinding);
+    ParameterRow (plugin::DrumParameter&, ControlText, ValueBinding);
 
     plugin::DrumParameter& parameter() noexcept { return shown; }
 
@@ -39,7 +40,6 @@ protected:
 private:
     bool isSwitch() const { return shown.spec().measure == plugin::Measure::toggle; }
     bool isChoice() const { return shown.spec().measure == plugin::Measure::choice; }
-    void offerChoices();
     void drawFace (juce::Graphics&) const;
     float share() const;
 

@@ -79,7 +79,7 @@ juce::String tipFor (const juce::String& id)
         { "morph_on", "Plays a drum between A and B instead of the current one." },
         { "morph", "Position from A to B; notes move in equal intervals." },
         { "gain", "Output level. A drum at full level can harm your hearing: start low on headphones." },
-        { "bypass", "Mutes the drum." },
+        { "bypass", "Mutes the drum while the host plays on." },
     };
     if (id.contains ("_lug_"))
         return lug (id.startsWith ("batter"), id.getTrailingIntValue()).tip;

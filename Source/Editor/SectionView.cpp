@@ -212,7 +212,7 @@ void SectionView::drawWords (juce::Graphics& g) const
     const auto& theme = themeOf (*this);
     const auto& now = *scene.now;
     auto top = getLocalBounds().toFloat().removeFromTop (18.0f);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     g.setColour (theme.quiet);
     g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
 
@@ -231,13 +231,13 @@ void SectionView::drawWords (juce::Graphics& g) const
     const auto headWords = [] (const char* name, const modal::HeadPrediction& head)
     { return juce::String (name) + "  " + grouped (head.tension) + " N/m"; };
     const bool hasRoom = drum.getHeight() > 2.0f * swing + lineHeight;
-    write (drum.getY() - clear, theme.batter, letters::title(), headWords (strings::batter, now.batter));
+    write (drum.getY() - clear, theme.batter, fonts::title(), headWords (strings::batter, now.batter));
     if (hasRoom)
-        write (drum.getCentreY(), theme.quiet, letters::small(),
+        write (drum.getCentreY(), theme.quiet, fonts::small(),
                inches (now.drum.diameter) + juce::String::fromUTF8 (" × ") + inches (now.drum.depth) + ", " +
                    now.drum.shell.material);
     if (now.drum.hasResonantHead())
-        write (drum.getBottom() + juce::jmax (clear, 26.0f), theme.resonant, letters::title(),
+        write (drum.getBottom() + juce::jmax (clear, 26.0f), theme.resonant, fonts::title(),
                headWords (strings::resonant, now.resonant));
 }
 

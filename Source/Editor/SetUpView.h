@@ -1,5 +1,7 @@
 #pragma once
 
+#include "ChoiceRow.h"
+#include "NamedPart.h"
 #include "ParameterRow.h"
 
 #include "Plugin/Processor.h"
@@ -7,7 +9,7 @@
 namespace editor
 {
 
-/** Everything that can be set, in groups, on a sheet that scrolls. */
+/** All parameters in groups, on a form that scrolls. Parts are chosen by name; their numbers are folded away below. */
 class SetUpView : public juce::Component
 {
 public:
@@ -17,13 +19,19 @@ public:
     /** Repaints what has changed; shows as many lugs as the drum has. */
     void refresh();
 
+    /** The row of a parameter; unfolds its group. */
     ParameterRow* rowOf (plugin::Parameter);
+
+    /** The row of a part chosen by name, or nullptr. */
+    ChoiceRow* partNamed (const juce::String& name);
+
     void resized() override;
 
 private:
-    class Sheet;
+    struct Group;
+    class Form;
     plugin::Processor& processor;
-    std::unique_ptr<Sheet> sheet;
+    std::unique_ptr<Form> form;
     juce::Viewport viewport;
 };
 

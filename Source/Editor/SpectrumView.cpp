@@ -96,10 +96,10 @@ void SpectrumView::paint (juce::Graphics& g)
     const auto area = plot();
     auto heading = getLocalBounds().removeFromTop (18).reduced (6, 0);
     g.setColour (theme.ink);
-    g.setFont (letters::title());
+    g.setFont (fonts::title());
     g.drawFittedText (strings::spectrumTitle, heading, juce::Justification::centredLeft, 1, 0.8f);
 
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     for (const double hertz : { 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0 })
     {
         const float x = xOf (hertz);
@@ -147,7 +147,7 @@ void SpectrumView::paint (juce::Graphics& g)
     else
     {
         g.setColour (theme.quiet);
-        g.setFont (letters::text());
+        g.setFont (fonts::text());
         g.drawFittedText (emptyWords, area.toNearestInt(), juce::Justification::centred, 2, 0.8f);
     }
     drawModes (g);
@@ -182,7 +182,7 @@ void SpectrumView::drawModes (juce::Graphics& g) const
         const auto description = binding().toText (lit) + "   " + strings::fallsIn + " " + juce::String (mode.decay.t60(), 2) +
                                  " s" + strings::afterComma (strings::sharing (now, mode));
         g.setColour (theme.drum);
-        g.setFont (letters::title());
+        g.setFont (fonts::title());
         g.drawFittedText (description, getLocalBounds().removeFromTop (18).reduced (6, 0), juce::Justification::centredRight, 1,
                           0.7f);
     }

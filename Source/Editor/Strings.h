@@ -28,8 +28,8 @@ inline constexpr const char* setUpTitle = "Drum set-up";
 inline constexpr const char* batter = "batter";
 inline constexpr const char* resonant = "resonant";
 inline constexpr const char* drumNoteShort = "drum note";
-inline constexpr const char* headsInPhase = "heads in phase";
-inline constexpr const char* headsOpposed = "heads opposed";
+inline constexpr const char* headsInPhase = "in phase";
+inline constexpr const char* headsOpposed = "opposed";
 inline constexpr const char* noStrikeYet = "Click the batter head to strike it";
 inline constexpr const char* noSpectrumYet = "Strike the drum to see its spectrum";
 inline constexpr const char* struckBefore = "recorded before the last change: strike again";
@@ -57,7 +57,8 @@ inline constexpr const char* changeColumn = "change from A";
 inline constexpr const char* changeColumnBefore = "change";
 inline constexpr const char* uncertaintyColumn = "uncertainty";
 inline constexpr const char* drumNote = "Drum note";
-inline constexpr const char* ring = "Ring, wires off";
+inline constexpr const char* ring = "Ring";
+inline constexpr const char* ringWiresOff = "Ring, wires off";
 inline constexpr const char* perBatterSemitone = "Drum note per semitone on batter";
 inline constexpr const char* perBatterSemitoneShort = "per semitone on batter";
 inline constexpr const char* perResonantSemitone = "Drum note per semitone on resonant";
@@ -71,10 +72,10 @@ inline constexpr const char* wiresAtEdgeShort = "Snare response, edge";
 inline constexpr const char* rebound = "Stick rebound";
 inline constexpr const char* contact = "Contact time";
 inline constexpr const char* batterTension = "Batter tension";
-inline constexpr const char* batterStress = "Batter head, of yield strength";
+inline constexpr const char* batterStress = "Batter, of yield strength";
 inline constexpr const char* batterRodForce = "Batter force per rod";
 inline constexpr const char* resonantTension = "Resonant tension";
-inline constexpr const char* resonantStress = "Resonant head, of yield strength";
+inline constexpr const char* resonantStress = "Resonant, of yield strength";
 inline constexpr const char* resonantRodForce = "Resonant force per rod";
 
 inline constexpr const char* drumNoteTip =
@@ -125,6 +126,7 @@ inline constexpr CommandText sweep{
     "Hear every interval", "Hear every interval",
     "Plays the drum with every interval from a minor second to an octave, then restores your tuning."
 };
+inline constexpr CommandText showNumbers{ "Numbers", "Numbers", "Shows or hides the numbers of this group." };
 inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
     "Adjusts the output gain so that every tuning plays at the same level: louder tends to sound better."
@@ -145,7 +147,7 @@ inline constexpr CommandText applyToDrum{
     "Set this head's tap note and lugs to the measured ones, as one undo step. The other head keeps its note."
 };
 inline constexpr const char* changed = "(changed)";
-inline constexpr const char* playPattern = "Play pattern";
+inline constexpr const char* playPattern = "Play";
 inline constexpr const char* toLight = "Light";
 inline constexpr const char* toDark = "Dark";
 inline constexpr const char* yourPresets = "Your presets";
@@ -154,6 +156,12 @@ inline constexpr const char* deletePreset = "Delete";
 inline constexpr const char* importPreset = "Import a file ...";
 inline constexpr const char* exportPreset = "Export to a file ...";
 inline constexpr const char* presetNamePrompt = "Type a name, press Return";
+
+// Parts chosen by name.
+inline constexpr const char* batterHeadTip = "The head you strike: plies, coating, dot and ring decide weight and damping.";
+inline constexpr const char* resonantHeadTip = "The snare-side head: the thinner it is, the more sensitive the snare response.";
+inline constexpr const char* snareWiresTip = "The set of snare wires with its strainer setting.";
+inline constexpr const char* customPart = "custom";
 
 // Listening.
 inline constexpr const char* inputShort = "input";
@@ -205,7 +213,7 @@ ControlText strikePoint();
 ControlText spectrumMode();
 ControlText strokeSpeed();
 
-/** "heads in phase" or "heads opposed"; empty for a drum with one head. */
+/** "in phase" or "opposed", said of the heads; empty for a drum with one head. */
 juce::String sharing (const modal::Prediction&, const modal::Mode&);
 
 /** "split, beats at 0.4 Hz": two modes of one pair that differ by this much. */

@@ -55,21 +55,21 @@ void TextLine::paint (juce::Graphics& g)
     {
         const auto area = getLocalBounds().reduced (2, 0);
         g.setColour (theme.quiet);
-        g.setFont (letters::text());
+        g.setFont (fonts::text());
         g.drawFittedText (words, area, juce::Justification::centredLeft, 1, narrowest);
         g.setColour (theme.ink);
-        g.setFont (letters::strong());
+        g.setFont (fonts::strong());
         g.drawFittedText (figure, area, juce::Justification::centredRight, 1, narrowest);
         return;
     }
     const auto colour = weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink;
     const bool isValue = weight == Weight::strong || weight == Weight::large;
     const bool isLarge =
-        weight == Weight::large && letters::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
+        weight == Weight::large && fonts::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
     if (! isValue)
         return drawExplanation (g, colour);
     g.setColour (colour);
-    g.setFont (isLarge ? letters::display() : letters::strong());
+    g.setFont (isLarge ? fonts::display() : fonts::strong());
     g.drawFittedText (words, getLocalBounds(), where, 1, narrowest);
 }
 
@@ -77,9 +77,9 @@ void TextLine::paint (juce::Graphics& g)
 void TextLine::drawExplanation (juce::Graphics& g, juce::Colour colour) const
 {
     auto shown = words;
-    auto layout = layoutOf (shown, letters::text(), colour, where, getWidth());
+    auto layout = layoutOf (shown, fonts::text(), colour, where, getWidth());
     const auto fits = [&] { return layout.getHeight() <= static_cast<float> (getHeight()); };
-    const auto makeSmall = [&] { layout = layoutOf (shown, letters::small(), colour, where, getWidth()); };
+    const auto makeSmall = [&] { layout = layoutOf (shown, fonts::small(), colour, where, getWidth()); };
     if (! fits())
         makeSmall();
     while (! fits() && shown.contains (". "))

@@ -5,8 +5,7 @@
 namespace editor
 {
 
-/** The letters of the window: the family that was built in, so that it looks the same on every machine and also on one that has
-    no fonts; null if the build found none, in which case JUCE's default sans serves. */
+/** The built-in typeface in the font's weight. */
 juce::Typeface::Ptr typefaceFor (const juce::Font&);
 
 } // namespace editor

@@ -18,10 +18,10 @@ void ValueBox::paint (juce::Graphics& g)
     const auto& theme = themeOf (*this);
     auto area = getLocalBounds().reduced (4, 2);
     g.setColour (theme.quiet);
-    g.setFont (letters::small());
+    g.setFont (fonts::small());
     g.drawFittedText (text().name, area.removeFromTop (area.getHeight() * 2 / 5), juce::Justification::centred, 1, 0.7f);
     g.setColour (theme.ink);
-    g.setFont (letters::strong());
+    g.setFont (fonts::strong());
     g.drawFittedText (valueText(), area, juce::Justification::centred, 1, 0.7f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }

@@ -57,7 +57,7 @@ void ValueControl::openEntry()
     entry = std::make_unique<juce::TextEditor> (words.name);
     entry->setTitle (words.name);
     entry->setTooltip (words.tip);
-    entry->setFont (letters::text());
+    entry->setFont (fonts::text());
     entry->setJustification (juce::Justification::centred);
     entry->setText (valueText(), false);
     entry->onReturnKey = [this] { closeEntry (true); };

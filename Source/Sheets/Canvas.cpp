@@ -1,5 +1,7 @@
 #include "Canvas.h"
 
+#include "FontFace.h"
+
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -86,8 +88,7 @@ Canvas::~Canvas() = default;
 
 void Canvas::setFont (double size, bool isBold)
 {
-    cairo_select_font_face (cairo->context, "sans-serif", CAIRO_FONT_SLANT_NORMAL,
-                            isBold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+    cairo_set_font_face (cairo->context, fontFace (isBold));
     cairo_set_font_size (cairo->context, size);
 }
 

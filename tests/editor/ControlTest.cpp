@@ -30,6 +30,17 @@ std::vector<juce::Component*> controlsOf (TestWindow& window)
     return found;
 }
 
+/** Shows the numbers of every group on the set-up page. */
+void unfold (TestWindow& window)
+{
+    onMessageThread (
+        [&]
+        {
+            for (std::size_t i = 0; i < plugin::parameterCount; ++i)
+                window.view().setUpView().rowOf (static_cast<plugin::Parameter> (i));
+        });
+}
+
 } // namespace
 
 TEST_CASE ("Every control on every page says what it is, and takes typed text")
@@ -40,6 +51,8 @@ TEST_CASE ("Every control on every page says what it is, and takes typed text")
     for (const auto page : { editor::Page::heads, editor::Page::sound, editor::Page::setUp, editor::Page::listen })
     {
         window.setPage (page);
+        if (page == editor::Page::setUp)
+            unfold (window);
         for (auto* control : controlsOf (window))
             onMessageThread (
                 [&]

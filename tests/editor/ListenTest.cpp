@@ -7,8 +7,8 @@
 #include "Editor/Strings.h"
 #include "tests/Catch.h"
 
-#include "Modal/pitch/Note.h"
 #include "Modal/Tuning.h"
+#include "Modal/pitch/Note.h"
 
 #include <cmath>
 

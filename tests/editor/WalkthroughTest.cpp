@@ -173,6 +173,8 @@ TEST_CASE ("A tech enters the drum and reads tension and change per head")
     // The next night's tuning: the batter up a semitone. Its tension goes up by what the model says a semitone takes; the
     // resonant head, a fourth above still, likewise.
     enter (Parameter::batterNote, "A#3");
+    CHECK (window.plain (Parameter::interval) == Approx (4.0).margin (0.011)); // the resonant head stayed
+    enter (Parameter::interval, "P4");
     REQUIRE (window.settle());
     const auto second = window.prediction();
     const auto rise = [] (double from, double to) { return juce::String (juce::roundToInt (100.0 * (to / from - 1.0))) + " %"; };
