@@ -47,7 +47,7 @@ std::vector<float> spectrumOf (const Analysis& scale, const std::vector<float>& 
     std::vector<float> out (spectrumPoints);
     for (int i = 0; i < spectrumPoints; ++i)
     {
-        // The strongest bin that falls to the point, so that no narrow peak is lost.
+        // The strongest bin of the point, so that no narrow peak is lost.
         const double perHertz = static_cast<double> (size) / rate;
         const auto from = static_cast<std::size_t> (scale.frequencyOf (i - 0.5) * perHertz + 0.5);
         const auto to =

@@ -8,7 +8,7 @@
 namespace editor
 {
 
-/** What a strike sounded like, in frequency and in time. */
+/** Spectrum and decay of a recorded strike. */
 struct Analysis
 {
     static constexpr double lowest = 60.0, highest = 8000.0; ///< Hz, of the spectrum
@@ -19,7 +19,7 @@ struct Analysis
     std::vector<float> noteLevel; ///< dB below its peak: a band around one frequency
     double noteFrequency = 0.0;   ///< Hz, of that band
 
-    /** The drum that was struck; what is shown beside it may be another by now. */
+    /** The drum that was struck, which may no longer be the current one. */
     std::shared_ptr<const engine::DrumModel> drum;
 
     double frequencyOf (double index) const; ///< Hz of a point of the spectrum

@@ -43,8 +43,7 @@ void Animator::setScene (const Scene& newScene)
 {
     const bool isOther = newScene.model != scene.model;
     scene = newScene;
-    // A drawn strike belongs to the drum that was struck and goes on, if the drum that is shown is made of as many functions; a
-    // mode belongs to the drum that is shown.
+    // A strike keeps moving on the new drum if both have the same number of basis functions; a mode does not.
     if (clock.isRunning() && ! canShow (*clock.strike()))
     {
         clock.stop();
@@ -55,7 +54,7 @@ void Animator::setScene (const Scene& newScene)
         showMode (-1);
 }
 
-/** Views draw with the functions of the drum that is shown. */
+/** Whether the views can draw a field: they use the basis of the current drum. */
 bool Animator::canShow (const Motion& motion) const
 {
     return scene.model != nullptr && motion.model->basisSize() == scene.model->basisSize();

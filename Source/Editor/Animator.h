@@ -12,8 +12,7 @@
 namespace editor
 {
 
-/** Moves the heads on the screen: the last strike slowed, or a mode that is looked at. Its clock stands still when nothing moves.
- */
+/** Animates the heads: the last strike in slow motion, or a chosen mode. The timer runs only while something moves. */
 class Animator : private juce::Timer
 {
 public:
@@ -22,7 +21,7 @@ public:
     /** Shows a strike from its beginning. */
     void play (std::shared_ptr<const Motion>);
 
-    /** Lets a mode of Scene::now swing; -1 ends it. */
+    /** Animates a mode of Scene::now; -1 stops. */
     void showMode (int mode);
 
     /** The stroke whose motion is shown; nullptr if none is. */
@@ -30,10 +29,10 @@ public:
 
     bool isMoving() const noexcept { return isTimerRunning(); }
 
-    /** A new pose, and a caption that says what it is. */
+    /** Called with each new pose and its caption. */
     std::function<void (const Pose&, const juce::String& caption)> onPose;
 
-    /** As if the clock had reached a moment, s of juce's high resolution counter; for tests and measurements. */
+    /** Shows a moment, s of JUCE's high resolution counter; for tests and benchmarks. */
     void advanceTo (double nowSeconds);
 
 private:
@@ -47,11 +46,11 @@ private:
     Scene scene;
     MotionClock clock;
     int mode = -1;
-    std::vector<float> modeField; ///< of the mode at the end of its swing
+    std::vector<float> modeField; ///< of the mode at its largest displacement
     float modeScale = 0.0f;
 };
 
-/** The mode of a solved drum that a line of its prediction stands for, -1 if there is none. */
+/** Index of the solved drum's mode that belongs to a mode of the prediction; -1 if there is none. */
 int solvedModeOf (const modal::Prediction&, const modal::DrumModes&, int mode);
 
 } // namespace editor

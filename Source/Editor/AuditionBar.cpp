@@ -87,7 +87,7 @@ AuditionBar::AuditionBar (plugin::Processor& p)
     {
         const auto number = static_cast<int> (strokes.size());
         strokes.push_back (std::make_unique<CommandButton> (each.words, [this, number] { play (number); }));
-        // A stroke sounds when the key goes down, as a stick does.
+        // A stroke sounds on mouse down, without waiting for the release.
         strokes.back()->setTriggeredOnMouseDown (true);
         addAndMakeVisible (*strokes.back());
     }

@@ -26,7 +26,7 @@ public:
     /** A stroke at a place on the head, at the set speed times `strength`. */
     void strikeAt (double place, double angle, double strength);
 
-    /** The stroke of the button with this number, from 0 at the left; nothing for others. */
+    /** Plays the stroke of a button, counted from 0 at the left; ignores other numbers. */
     void play (int number);
 
     double speed() const noexcept { return strokeSpeed; } ///< m/s
@@ -40,7 +40,7 @@ public:
     }
     ParameterRow& patternSwitch() noexcept { return patternOn; }
 
-    /** Switch and caption for the loudness match, which belongs to the window. */
+    /** The button of the loudness match, which the main view runs. */
     juce::Button& matchButton() noexcept { return match; }
 
     void refresh();

@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** Words of a button: what is on it, what it is called, and one sentence on what it does. */
+/** Text of a button: label, accessible name, tooltip. */
 struct CommandText
 {
     const char* face;
@@ -13,7 +13,7 @@ struct CommandText
     const char* tip;
 };
 
-/** A button that does something. */
+/** A button with a tooltip and an accessible name. */
 class CommandButton : public juce::TextButton
 {
 public:
@@ -25,7 +25,7 @@ public:
         onClick = std::move (action);
     }
 
-    /** A dot on the button: what it stands for is going on.
+    /** Shows a dot on the button while its activity is running.
         @param meaning  for screen readers */
     void setDot (bool shouldShow, const char* meaning)
     {

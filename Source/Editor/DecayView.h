@@ -8,7 +8,7 @@
 namespace editor
 {
 
-/** How the last strike died away: all of it, and the drum note alone against the predicted slope. */
+/** Decay of the last strike: the whole sound, and the drum note alone with the predicted slope. */
 class DecayView : public juce::Component
 {
 public:

@@ -5,13 +5,13 @@
 namespace editor
 {
 
-/** A value that the mouse drags up and down: a drag begins where the value stands and is one step of undo. */
+/** A value that is dragged up and down; one drag is one step of undo. */
 class DragControl : public ValueControl
 {
 public:
     DragControl (ControlText, ValueBinding);
 
-    /** @param dragged  what the mouse moves, where that is not the value that is shown and typed */
+    /** @param dragged  the value that the mouse moves, if it differs from the one shown and typed */
     DragControl (ControlText, ValueBinding shown, ValueBinding dragged);
 
     void mouseDown (const juce::MouseEvent&) override;
@@ -19,7 +19,7 @@ public:
     void mouseUp (const juce::MouseEvent&) override;
 
 protected:
-    /** The value that a drag asks for which began at `grabbed`. */
+    /** The new value of a drag that started at `grabbed`. */
     virtual double draggedTo (double grabbed, const juce::MouseEvent&) const = 0;
 
 private:

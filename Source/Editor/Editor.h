@@ -6,8 +6,7 @@
 namespace editor
 {
 
-/** The plugin's window: keeps the size within limits, draws larger in larger windows, and remembers nothing of the drum itself.
- */
+/** The plugin's window: limits its size and scales the view in large windows. The drum's state is the processor's. */
 class Editor : public juce::AudioProcessorEditor
 {
 public:

@@ -73,7 +73,7 @@ PlanShape::PlanShape (const modal::DrumModes& modes, int size)
 
 void PlanShape::displacement (const float* field, std::vector<float>& out) const
 {
-    // First along the radius for each angular order, then around: far fewer products than one for every function and point.
+    // Sums along the radius for each angular order first, then around: far fewer products than one per function and point.
     std::vector<float> along (groups.size() * static_cast<std::size_t> (rings), 0.0f);
     std::vector<bool> isUsed (groups.size(), false);
     for (int b = 0; b < basisCount; ++b)

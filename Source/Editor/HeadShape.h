@@ -7,10 +7,10 @@
 namespace editor
 {
 
-/** Points along the section that is drawn; peaks are looked for at the same ones. */
+/** Points along the drawn cross-section; peaks are searched at the same points. */
 inline constexpr int sectionPoints = 97;
 
-/** The basis of a drum's heads worked out at points, so that a head's displacement there is a short sum. */
+/** The basis functions of a head along a diameter: its displacement there is their weighted sum. */
 class SectionShape
 {
 public:

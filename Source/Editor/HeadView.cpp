@@ -109,7 +109,7 @@ void HeadView::paintPicture()
     const auto half = pose.field.size() / 2;
     shape->displacement (pose.field.data() + (side == modal::HeadSide::batter ? 0 : half), heights);
 
-    // Bands instead of a smooth shade: they read as contour lines.
+    // Bands instead of smooth shading: they show contour lines.
     constexpr int bands = 14;
     juce::PixelARGB colours[2 * bands + 1];
     for (int i = -bands; i <= bands; ++i)
@@ -166,7 +166,7 @@ void HeadView::paint (juce::Graphics& g)
     }
 }
 
-/** Inside the hoop, where there is room: each lug's number, and by how much it is off. */
+/** Each lug's number inside the hoop, with its deviation in cents. */
 void HeadView::drawLugNumbers (juce::Graphics& g) const
 {
     const auto& theme = themeOf (*this);
@@ -178,7 +178,7 @@ void HeadView::drawLugNumbers (juce::Graphics& g) const
         const auto words = juce::String (i + 1) + (isEven ? juce::String() : ": " + withSign (cents, 0));
         const float width = fonts::small().getStringWidthFloat (words) + 2.0f, height = 12.0f;
         const auto direction = directionOf (angleOfLug (i, visibleLugs));
-        // Clear of the hoop at every angle: by the words' own reach in that direction.
+        // The text stays clear of the hoop at every angle.
         const float reach = 0.5f * (circle.getWidth() - std::abs (direction.x) * width - std::abs (direction.y) * height) - 4.0f;
         const auto place = juce::Rectangle<float> (width, height).withCentre (circle.getCentre() + direction * reach);
         g.setColour (theme.sheet.withAlpha (0.7f)); // wires end here

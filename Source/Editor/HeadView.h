@@ -13,7 +13,7 @@ namespace editor
 class HeadView : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    /** @param lugs  cents, one binding for each lug that there can be */
+    /** @param lugs  cents, one binding per lug, for the largest number of lugs */
     HeadView (modal::HeadSide, const std::vector<ValueBinding>& lugs);
 
     void setScene (const Scene&);

@@ -193,7 +193,7 @@ void HeaderBar::nameAndSave()
     {
         if (nameEntry == nullptr)
             return;
-        // The entry is still on the stack that calls this.
+        // The entry calls this, so it must outlive the call.
         std::shared_ptr<juce::TextEditor> closing (std::move (nameEntry));
         closing->onFocusLost = nullptr;
         if (closing->hasKeyboardFocus (true))

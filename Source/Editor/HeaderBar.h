@@ -9,7 +9,7 @@
 namespace editor
 {
 
-/** Name, presets, pages, snapshots, undo and theme. */
+/** Presets, pages, A and B, undo and colours. */
 class HeaderBar : public juce::Component
 {
 public:
@@ -18,7 +18,7 @@ public:
 
     std::function<void (Page)> onPage;
     std::function<void()> onTheme;
-    std::function<void()> onSnapshotA; ///< A was stored
+    std::function<void()> onSnapshotA; ///< called after A was stored
 
     void setPage (Page, bool hasSoundPage);
     void setDark (bool);
@@ -38,7 +38,7 @@ private:
     void nameAndSave();
     void chooseFile (bool isExport);
     void returnKeyboard();
-    juce::String shownName() const; ///< of the preset, or what the drum is
+    juce::String shownName() const; ///< the preset's name, or size and material
 
     plugin::Processor& processor;
     CommandButton presets, heads, sound, setUp, listen, keepA, keepB, hearA, hearB, undo, redo, theme;

@@ -11,7 +11,7 @@ namespace
 constexpr int looksPerSecond = 8;
 constexpr juce::uint32 messageTime = 6000; // ms
 
-/** The nearest component outwards that has something to say. */
+/** Tooltip of the component or of the nearest parent that has one. */
 juce::String tipOf (juce::Component* component, const juce::Component& outermost)
 {
     for (; component != nullptr && component != &outermost; component = component->getParentComponent())
@@ -46,7 +46,7 @@ void HintLine::endRefusal()
     show (explained(), false);
 }
 
-/** What the last to move, mouse or keyboard, is at. */
+/** Tooltip at the mouse or at the keyboard focus, whichever moved last. */
 juce::String HintLine::explained()
 {
     const auto mouse = juce::Desktop::getInstance().getMainMouseSource();

@@ -5,17 +5,17 @@
 namespace editor
 {
 
-/** The line at the foot of the window: explains what is under the mouse or has the keyboard, and says what was refused. */
+/** The line at the bottom of the window: tooltip of the control under the mouse or with the keyboard focus, and messages. */
 class HintLine : public juce::Component, private juce::Timer
 {
 public:
-    /** @param within  the component whose children are explained */
+    /** @param within  the component whose children have tooltips */
     explicit HintLine (juce::Component& within);
 
-    /** A message that stays for some seconds. */
+    /** Shows a message for some seconds. */
     void say (const juce::String& message, bool isRefusal);
 
-    /** Something was done: what was refused before it is no longer of interest. */
+    /** Ends a refusal after the next change. */
     void endRefusal();
 
     juce::String shown() const { return words; }
@@ -33,8 +33,8 @@ private:
     juce::String words;
     bool isWarning = false;
     juce::Point<float> mousePlace;
-    juce::Component* focused = nullptr; ///< only compared, never called
-    bool followsKeyboard = false;       ///< the keyboard moved last, not the mouse
+    juce::Component* focused = nullptr; ///< only compared, never dereferenced
+    bool followsKeyboard = false;       ///< the focus moved last, not the mouse
     juce::uint32 holdsUntil = 0;
 };
 

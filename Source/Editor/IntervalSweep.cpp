@@ -9,8 +9,8 @@ namespace
 
 constexpr int octave = 12;
 constexpr int tick = 50;                 // ms
-constexpr int ringing = 900 / tick;      // ticks that each interval is listened to
-constexpr int longestWait = 3000 / tick; // ticks to wait for a drum that cannot be tuned so
+constexpr int ringing = 900 / tick;      // ticks per interval
+constexpr int longestWait = 3000 / tick; // ticks to wait if the drum cannot be tuned to the interval
 
 } // namespace
 
@@ -41,7 +41,7 @@ void IntervalSweep::stop()
 
 void IntervalSweep::setInterval (double value)
 {
-    // Without a gesture: what is only tried leaves no step to undo.
+    // Without a gesture, so that the trial leaves no undo step.
     auto& parameter = processor.parameter (plugin::Parameter::interval);
     parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (value)));
 }

@@ -5,14 +5,14 @@
 namespace editor
 {
 
-/** Plays the drum at every interval from a minor second to an octave, and puts back what was set. */
+/** Plays the drum with every interval from a minor second to an octave, then restores the tuning. */
 class IntervalSweep : private juce::Timer
 {
 public:
     explicit IntervalSweep (plugin::Processor& p) : processor (p) {}
     ~IntervalSweep() override { stop(); }
 
-    /** @param stroke  what is played at each interval */
+    /** @param stroke  played once per interval */
     void start (const engine::Stroke& stroke);
     void stop();
 

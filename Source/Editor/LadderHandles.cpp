@@ -12,7 +12,7 @@ namespace editor
 namespace
 {
 
-/** A note as it is dragged: from semitone to semitone, or freely with Shift. */
+/** The note of a drag: whole semitones, or free with Shift. */
 double draggedNote (double note, const juce::MouseEvent& event)
 {
     return event.mods.isShiftDown() ? note : std::round (note);
@@ -38,7 +38,7 @@ void NoteHandle::paint (juce::Graphics& g)
     const auto area = getLocalBounds().toFloat().reduced (2.0f);
     const float middle = area.getCentreY(), nose = 7.0f;
 
-    // A tag whose point lies at the pitch and towards the other head.
+    // A tag pointing towards the other head, its point at the pitch.
     juce::Path tag;
     const auto body = isBatter ? area.withTrimmedRight (nose) : area.withTrimmedLeft (nose);
     tag.addRoundedRectangle (body.getX(), body.getY(), body.getWidth(), body.getHeight(), 4.0f, 4.0f, isBatter, ! isBatter,

@@ -29,7 +29,7 @@ private:
     modal::ConcertPitch pitch;
 };
 
-/** The distance between the heads: dragged as a whole it moves both and keeps the interval; its number is the interval. */
+/** The interval between the heads. Its value is the interval; dragging it moves both heads and keeps the interval. */
 class GapHandle : public DragControl
 {
 public:

@@ -9,7 +9,7 @@
 namespace editor
 {
 
-/** Where things stand on the pitch ladder: scale, the two heads' rails, the names of intervals, the drum's modes. */
+/** Positions on the pitch ladder: note scale, both heads' rails, interval names, modes. */
 struct LadderLayout
 {
     explicit LadderLayout (juce::Rectangle<int> area);
@@ -17,13 +17,13 @@ struct LadderLayout
     juce::Rectangle<float> plot;  ///< rails and modes
     juce::Rectangle<float> scale; ///< note names
     float pillWidth, pillHeight;
-    float batterRail, resonantRail; ///< x of the pills' middles
+    float batterRail, resonantRail; ///< x of the tags' centres
     float namesLeft;                ///< interval names, left edge
     float tickLength, labelLeft;    ///< of modes
     float modesLeft, modesRight;    ///< ticks and labels of modes
 };
 
-/** Moves labels apart so that none overlaps its neighbour, keeping their order and staying near where they belong.
+/** Moves labels apart so that none overlaps, in the same order and as near as possible to their places.
 
     @param wanted  y of each label's middle, ascending
     @param height  room a label needs

@@ -64,7 +64,7 @@ void LadderView::resized()
     refreshHandles();
 }
 
-/** The range stays as long as everything that matters is in it: a scale that moves while one drags along it tells nothing. */
+/** Keeps the range as long as all notes and main modes fit: a scale that moves during a drag cannot be read. */
 void LadderView::chooseRange()
 {
     double low = hertzOfMidi (std::min (batter.binding().get(), resonant.binding().get()), pitch), high = low;
@@ -117,7 +117,7 @@ void LadderView::refreshHandles()
     place (batter, layout.batterRail, drawnBatter);
     place (resonant, layout.resonantRail, drawnResonant);
 
-    // The interval's name stands between the heads' notes, or above them where there is no room between.
+    // The interval stands between the tags, or above them if there is no room.
     const float upper = static_cast<float> (std::min (batter.getY(), resonant.getY()));
     const float between = static_cast<float> (std::max (batter.getY(), resonant.getY())) - upper - layout.pillHeight;
     const float height = 42.0f;

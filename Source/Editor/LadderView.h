@@ -6,7 +6,7 @@
 namespace editor
 {
 
-/** Notes of the heads and of the drum on one scale of pitch. */
+/** The pitch ladder: both heads' notes, the interval, and the drum's modes on one scale. */
 class LadderView : public juce::Component
 {
 public:
@@ -22,7 +22,7 @@ public:
     void setScene (const Scene&);
     void setConcertPitch (modal::ConcertPitch);
 
-    /** Puts the handles where their values are now; repaints if any moved. */
+    /** Moves the handles to their current values. */
     void refreshHandles();
 
     ModeColumn& modeColumn() noexcept { return modes; }
@@ -49,7 +49,7 @@ private:
     modal::ConcertPitch pitch;
     LadderLayout layout{ {} };
     PitchScale scale;
-    double lowest = 0.0, highest = 0.0; ///< Hz; kept while what is shown fits
+    double lowest = 0.0, highest = 0.0; ///< Hz; kept while all notes fit
     double drawnBatter = 0.0, drawnResonant = 0.0;
 };
 

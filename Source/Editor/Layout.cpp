@@ -52,7 +52,7 @@ Layout::Layout (int width, int height, Page page)
     }
     else
     {
-        // The heads take what their circles can use; a tall window stands them one under the other.
+        // The heads take as much room as their circles can use; in a tall window they stand one below the other.
         const bool stands = left.getHeight() > 2 * left.getWidth();
         const int wanted = stands ? 2 * (left.getWidth() + 18) : left.getWidth() / 2 + 18;
         auto plans = left.removeFromBottom (juce::jmin (wanted, left.getHeight() * (stands ? 70 : 62) / 100));

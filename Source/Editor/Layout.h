@@ -14,16 +14,16 @@ enum class Page
     listen
 };
 
-/** Where the views stand in a window of some size. Larger windows keep this arrangement and are drawn larger. */
+/** Positions of the views in a window of a given size. Larger windows keep this arrangement and are scaled up. */
 struct Layout
 {
     Layout (int width, int height, Page);
 
     juce::Rectangle<int> header, section, batter, resonant, setUp, listen, ladder, outcomes, spectrum, decay, audition, hint;
-    bool hasSoundStrip = false; ///< spectrum and decay have a strip of their own, so that no page is needed for them
+    bool hasSoundStrip = false; ///< spectrum and decay have their own strip and need no page
 };
 
-/** How much larger than designed a window of this many pixels is drawn: 1 to 3.2. */
+/** Scale factor for a window of this many pixels: 1 to 3.2. */
 float magnification (int width, int height);
 
 inline constexpr int smallestWidth = 800, smallestHeight = 500, largestWidth = 3840, largestHeight = 2160;

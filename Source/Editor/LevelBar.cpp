@@ -10,7 +10,7 @@ namespace
 {
 
 constexpr float quietest = -60.0f;  // dB
-constexpr float tooLoud = -1.0f;    // dB: the recorder's limit is near
+constexpr float tooLoud = -1.0f;    // dB: close to clipping
 constexpr float fallPerCall = 1.5f; // dB
 
 } // namespace

@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** How loud the input is: the peak of the last moments in decibels below full scale. */
+/** Input meter: recent peak in dB full scale. */
 class LevelBar : public juce::Component, public juce::SettableTooltipClient
 {
 public:

@@ -19,7 +19,7 @@ using plugin::Parameter;
 using Stage = plugin::ListeningReport::Stage;
 
 constexpr int levelLooksPerSecond = 25;
-constexpr int narrow = 320; // below this words need more lines
+constexpr int narrow = 320; // below this width text needs more lines
 
 juce::String plusMinus (double value, int decimals)
 {
@@ -62,7 +62,7 @@ ListenView::ListenView (plugin::Processor& p)
 ListenView::~ListenView()
 {
     processor.heardChanged().removeChangeListener (this);
-    processor.listener().stop(); // nobody looks any more
+    processor.listener().stop(); // the page is gone
 }
 
 void ListenView::changeListenerCallback (juce::ChangeBroadcaster*)
@@ -91,7 +91,7 @@ void ListenView::toggle()
         processor.startListening (side);
 }
 
-/** While listening is on the lug is tapped next; otherwise it is where listening will go on, unless it is pressed again. */
+/** The lug is tapped next. While stopped, pressing it again deselects it. */
 void ListenView::chooseLug (int lug)
 {
     const auto report = processor.listener().report();
@@ -103,8 +103,8 @@ void ListenView::chooseLug (int lug)
     refresh();
 }
 
-/** A walk round a head with another number of lugs tells nothing about this one. */
-bool ListenView::endWalkOfOtherDrum (const Report& report)
+/** Taps of a head with a different number of lugs cannot be used. */
+bool ListenView::endCheckOfOtherDrum (const Report& report)
 {
     const int lugsNow = juce::roundToInt (processor.parameter (Parameter::lugs).plainValue());
     if (report.notes.empty() || static_cast<int> (report.notes.size()) == lugsNow)
@@ -136,8 +136,8 @@ juce::Colour ListenView::colourOfHead() const
 void ListenView::refresh()
 {
     const auto report = processor.listener().report();
-    if (endWalkOfOtherDrum (*report))
-        return; // called again when that is done
+    if (endCheckOfOtherDrum (*report))
+        return; // a change message calls this again
     const bool isListening = report->stage == Stage::listening;
     if (report->stage != Stage::off)
         chosenLug = -1;
@@ -189,7 +189,7 @@ void ListenView::showLugs (const Report& report)
         LugSpot::Heard heard;
         if (i < report.notes.size() && report.notes[i])
         {
-            // By the fit where there is one: a tap hears the whole head, the fit takes that apart.
+            // A tap hears the whole head; the fit separates the lugs.
             const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
             heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
             heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
@@ -235,7 +235,7 @@ void ListenView::showWords (const Report& report)
         tell (strings::beforeListening, strings::howToListen, false);
 }
 
-/** What to turn comes first; then what the taps leave open about it. */
+/** First what to do, then what remains uncertain. */
 void ListenView::showHead (const fitting::HeadFit& head, const Tell& tell) const
 {
     const auto words = [] (const std::string& text) { return juce::String::fromUTF8 (text.c_str()); };
@@ -278,7 +278,7 @@ void ListenView::timerCallback()
     level.feed (processor.listener().takePeak());
 }
 
-/** Where the head and its lugs stand if the spots are of some size; wider than high, the head is seen at a slant.
+/** Positions for a given size of spots. The head may be wider than high, as if seen at a slant.
 
     @param slant  the head's width over its height, at most */
 ListenView::Ring ListenView::ringOf (juce::Point<float> spot, float slant) const

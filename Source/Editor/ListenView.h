@@ -11,21 +11,21 @@
 namespace editor
 {
 
-/** A walk round one head of a real drum, heard at the plugin's input: what each tap gave, what the head is, and a button that
-    sets the drum to it. */
+/** Lug check of a real head through the audio input: the result of each tap, the measured head, and a button that applies it to
+    the drum. */
 class ListenView : public juce::Component, private juce::ChangeListener, private juce::Timer
 {
 public:
     explicit ListenView (plugin::Processor&);
     ~ListenView() override;
 
-    /** A message for the window's foot. */
+    /** Called with messages for the hint line. */
     std::function<void (const juce::String&)> onSay;
 
-    /** Listening began or ended. */
+    /** Called when listening starts or stops. */
     std::function<void (bool isListening)> onRunning;
 
-    /** Call when the drum that is set has changed. */
+    /** Call after the drum has changed. */
     void refresh();
 
     LugSpot& lug (int number) { return *lugs[static_cast<std::size_t> (number - 1)]; }
@@ -49,7 +49,7 @@ private:
     void choose (modal::HeadSide);
     void toggle();
     void chooseLug (int lug);
-    bool endWalkOfOtherDrum (const Report&);
+    bool endCheckOfOtherDrum (const Report&);
     void showLugs (const Report&);
     void showWords (const Report&);
     using Tell = std::function<void (const juce::String& task, const juce::String& text, bool isWarning)>;
@@ -57,7 +57,7 @@ private:
     void showResult (const Report&);
     void placeLugs();
 
-    /** The head as it is drawn, and its lugs around it. */
+    /** Positions of the head and of the lugs around it. */
     struct Ring
     {
         juce::Rectangle<float> head;
@@ -78,7 +78,7 @@ private:
     std::vector<std::unique_ptr<LugSpot>> lugs;
     RovingFocus lugFocus; ///< after the lugs, so that it ends first
     int shownLugs = 0;
-    int chosenLug = -1; ///< from 0, where listening will go on; -1: none was chosen
+    int chosenLug = -1; ///< from 0, where listening continues; -1: none chosen
     juce::Rectangle<int> picture;
     juce::Rectangle<float> circle;
     juce::String announced;

@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** How JUCE's own widgets are drawn here, and where every view finds its colours and fonts. */
+/** Look and feel of JUCE's widgets, and the source of colours and fonts for all views. */
 class Look : public juce::LookAndFeel_V4
 {
 public:
@@ -29,20 +29,20 @@ private:
     const Theme* current = nullptr;
 };
 
-/** The theme of the window a component is in; the light one outside any. */
+/** The theme of the component's window; the light one if it is in none. */
 const Theme& themeOf (const juce::Component&);
 
 /** Fonts of the window, in its own units: one family, two weights. */
 namespace fonts
 {
 juce::Font small();   ///< scales and ticks
-juce::Font text();    ///< most of it
+juce::Font text();    ///< most text
 juce::Font strong();  ///< names and values that matter
 juce::Font title();   ///< headings of views
-juce::Font display(); ///< the one value in the middle of the window
+juce::Font display(); ///< the interval and the product name
 } // namespace fonts
 
-/** Draws the frame that shows where the keyboard is. */
+/** Draws the frame of the keyboard focus if the component has it. */
 void drawFocus (juce::Graphics&, const juce::Component&, juce::Rectangle<float>);
 
 } // namespace editor

@@ -5,14 +5,14 @@
 namespace editor
 {
 
-/** Keeps one stroke equally loud through changes of drum and tuning, so that the ear compares the sound and not the level. It
-   moves the output gain. */
+/** Adjusts the output gain so that one stroke keeps its level when drum or tuning change: a comparison by ear needs equal
+   levels. */
 class LoudnessMatch
 {
 public:
     LoudnessMatch (plugin::Processor& p, SceneKeeper& k) : processor (p), keeper (k) {}
 
-    /** From now on as loud as now. */
+    /** Keeps the current level from now on. */
     void setOn (bool);
     bool isOn() const noexcept { return on; }
 
@@ -29,7 +29,7 @@ private:
     const void* matched = nullptr;
 };
 
-/** Level of a stroke at 3 m/s, a quarter of the radius from the middle, over 0.4 s and all microphones at these levels, dB
+/** Level of a stroke at 3 m/s, a quarter of the radius from the centre, over 0.4 s and all microphones at these levels, dB
    relative to full scale. Not weighted for the ear. Takes some tens of milliseconds. */
 double loudnessOf (const std::shared_ptr<const engine::DrumModel>&, const plugin::Values&);
 

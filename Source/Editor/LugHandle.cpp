@@ -27,13 +27,13 @@ void LugHandle::paint (juce::Graphics& g)
 
     if (std::abs (cents) < 0.05)
     {
-        // A square bolt head: nothing to read while the head is even.
+        // A plain square while the lug is even.
         g.setColour (isMouseOver() ? colour : theme.quiet);
         g.fillRoundedRectangle (juce::Rectangle<float> (8.0f, 8.0f).withCentre (middle), 1.5f);
     }
     else
     {
-        // A bar grows up or down from the bolt as the note does.
+        // A bar up or down shows the deviation.
         const float grown = juce::jlimit (-9.0f, 9.0f, static_cast<float> (cents) / 8.0f);
         g.setColour (colour);
         g.fillRoundedRectangle (juce::Rectangle<float> (8.0f, 8.0f).withCentre (middle), 1.5f);

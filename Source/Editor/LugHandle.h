@@ -7,7 +7,7 @@
 namespace editor
 {
 
-/** One lug beside a head: dragged up it sharpens the note beside it, dragged down it flattens it. Its number is in cents. */
+/** A lug beside a head: dragging up raises the note beside it, dragging down lowers it. Its value is in cents. */
 class LugHandle : public DragControl
 {
 public:

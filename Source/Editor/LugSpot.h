@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** The place beside one lug where a head is tapped: what was heard there, and a button that makes it the next to be tapped. */
+/** The place beside a lug where the head is tapped: shows the result; pressing it makes this lug the next one. */
 class LugSpot : public juce::Button
 {
 public:
@@ -13,9 +13,9 @@ public:
 
     struct Heard
     {
-        juce::String deviation; ///< cents over the mean; empty: not heard yet
-        juce::String detail;    ///< the note, or how sure the deviation is
-        bool isSure = true;     ///< the deviation is larger than its error
+        juce::String deviation; ///< cents from the mean; empty: not tapped yet
+        juce::String detail;    ///< the note, or the uncertainty of the deviation
+        bool isSure = true;     ///< the deviation exceeds its uncertainty
 
         bool operator== (const Heard& other) const
         {

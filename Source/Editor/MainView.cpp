@@ -14,10 +14,10 @@ namespace
 {
 using plugin::Parameter;
 
-/** How often values that a host may have changed are looked at; nothing is drawn unless one has. */
+/** How often parameter values are compared with the shown ones; nothing is drawn unless one has changed. */
 constexpr int looksPerSecond = 30;
 
-/** Without a block of audio for this many looks, a second, nobody plays: the longest blocks are far shorter. */
+/** Without a block of audio for this many timer calls (1 s) the host does not play: the longest blocks are far shorter. */
 constexpr int mostLooksWithoutBlock = looksPerSecond;
 
 } // namespace
@@ -100,7 +100,7 @@ void MainView::highlightMode (int mode)
 
 void MainView::strike (const engine::Stroke& stroke)
 {
-    // A stroke that nobody plays would sound, late, with the first block.
+    // It would sound late, with the next block.
     if (! isPlayed)
         hint.say (whySilent(), true);
     else if (! processor.audition (stroke))
@@ -114,7 +114,7 @@ const char* MainView::whySilent() const
     return processor.wrapperType == juce::AudioProcessor::wrapperType_Standalone ? strings::noOutput : strings::hostIsStill;
 }
 
-/** Notices whether blocks of audio are asked for: without an output nothing that is struck would sound. */
+/** Checks whether the host asks for audio: without it strokes are silent. */
 void MainView::watchAudio()
 {
     const auto blocks = processor.blockCount();
@@ -129,7 +129,7 @@ void MainView::watchAudio()
 
 void MainView::refuse (const juce::String& why)
 {
-    refreshValues(); // what was done before does not end this message
+    refreshValues(); // so that an earlier change does not clear the message
     hint.say (why, true);
 }
 

@@ -20,20 +20,20 @@
 namespace editor
 {
 
-/** All views of the window, and the wires between them. */
+/** All views of the window and the connections between them. */
 class MainView : public juce::Component, private juce::Timer
 {
 public:
     explicit MainView (plugin::Processor&);
     ~MainView() override;
 
-    std::function<void()> onTheme; ///< the other theme was asked for
+    std::function<void()> onTheme; ///< called to change the theme
 
     void setPage (Page);
     Page page() const noexcept { return shownPage; }
     void setDark (bool isDark) { header.setDark (isDark); }
 
-    /** Emphasises a mode everywhere; -1 for none. */
+    /** Highlights a mode in all views; -1 for none. */
     void highlightMode (int mode);
     int highlightedMode() const noexcept { return highlight; }
 
@@ -93,7 +93,7 @@ private:
     bool hasShownValues = false;
     std::uint32_t seenBlocks = 0;
     int looksWithoutBlock = 0;
-    bool isPlayed = true; ///< somebody asks for audio
+    bool isPlayed = true; ///< the host asks for audio
 };
 
 } // namespace editor

@@ -13,7 +13,7 @@ namespace editor
 namespace
 {
 
-/** Where the engine keeps the contacts of the strand nearest the middle, in order from -x to +x. */
+/** Indices of the engine's contacts of the centre strand, from -x to +x. */
 struct MiddleStrand
 {
     std::vector<int> contact;
@@ -73,11 +73,11 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
     const MiddleStrand strand (*model, drum.state());
     motion.strandX = strand.x;
     const int basis = model->basisSize();
-    // As they are drawn: the batter along the stroke, the resonant head along the wires.
+    // The batter is drawn along the stroke, the resonant head along the wires.
     const SectionShape alongStroke (modes, stroke.angle, sectionPoints), alongWires (modes, 0.0, sectionPoints);
     std::vector<float> profile (sectionPoints);
     std::vector<double> field (static_cast<std::size_t> (model->fieldSize()));
-    std::vector<double> strandBasis; // [point][basis] at the strand's own place
+    std::vector<double> strandBasis; // [point][basis] along the strand
     for (const float at : strand.x)
         for (const auto& function : modes.basis)
             strandBasis.push_back (function.at (std::hypot (at, strand.y), std::atan2 (strand.y, at), modes.radius));
@@ -94,7 +94,7 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
 
         for (std::size_t i = 0; i < strand.contact.size(); ++i)
         {
-            // Compression is how far the coil stands above the film at its place: negative when it hangs free below.
+            // Compression is the height of the coil above the head: negative when it hangs free below.
             double head = 0.0;
             for (int b = 0; b < basis; ++b)
                 head += field[static_cast<std::size_t> (basis + b)] *

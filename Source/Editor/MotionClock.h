@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** Which moment of a strike is shown: the drum's time runs slowed, slowest at the attack. */
+/** Slow motion of a strike, slowest at the attack. */
 class MotionClock
 {
 public:
@@ -14,7 +14,7 @@ public:
 
     bool isRunning() const noexcept { return motion != nullptr; }
 
-    /** Moves to a moment of the wall clock; false once the strike is over. */
+    /** Advances to a wall-clock time; false after the end of the strike. */
     bool moveTo (double nowSeconds) noexcept;
 
     const Motion* strike() const noexcept { return motion.get(); }

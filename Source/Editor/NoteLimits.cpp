@@ -50,7 +50,7 @@ void NoteLimits::refresh()
     }
     catch (const modal::InputError&)
     {
-        // A drum that cannot be has no limits to keep to; the solver says what is wrong with it.
+        // An impossible drum has no limits; the solver reports what is wrong.
     }
 }
 

@@ -5,9 +5,8 @@
 namespace editor
 {
 
-/** How far the heads of the drum that is set can be tuned. Worked out when it is asked for and the drum is another. Message
- * thread.
- */
+/** The range of notes that the current drum's heads can be tuned to. Calculated on demand when the drum has changed. Message
+    thread. */
 class NoteLimits
 {
 public:
@@ -26,10 +25,10 @@ public:
 
     Range batter() { return of (modal::HeadSide::batter); }
 
-    /** Without limits where there is no resonant head. */
+    /** Unlimited if there is no resonant head. */
     Range resonant() { return of (modal::HeadSide::resonant); }
 
-    /** "The batter head reaches from A0 to D5: above, its film would yield." */
+    /** "Batter head: the range is A0 to D5. Higher would exceed its yield strength." */
     juce::String sentence (modal::HeadSide);
 
 private:
@@ -37,7 +36,7 @@ private:
     void refresh();
 
     plugin::Processor& processor;
-    std::optional<plugin::Values> workedOutFor; ///< with all that says how the drum is tuned left out
+    std::optional<plugin::Values> workedOutFor; ///< values with the tuning set to 0
     Range ranges[2]{};
 };
 

@@ -15,8 +15,7 @@ using juce::String;
 const char* const arrowUp = "\xe2\x96\xb2 ";
 const char* const arrowDown = "\xe2\x96\xbc ";
 
-/** How far off the model may be, in words and as the least change that is clear of it: in cents, dB, or as a natural logarithm.
- */
+/** Uncertainty as text, and as a number in cents, dB or as a natural logarithm. */
 struct Uncertainty
 {
     const char* words;
@@ -29,7 +28,7 @@ const Uncertainty withinTwentieth{ strings::withinTwentieth, std::log (1.05) };
 const Uncertainty withinFifth{ strings::withinFifth, std::log (1.2) };
 const Uncertainty withinFactor2{ strings::withinFactor2, std::log (2.0) };
 
-/** A change with an arrow if it is clear, else with a sign. */
+/** A change with an arrow if it exceeds the uncertainty, otherwise with a sign. */
 String changeText (double change, bool isClear, int decimals, const char* unit)
 {
     if (std::abs (change) < 0.5 * std::pow (10.0, -decimals))
@@ -39,7 +38,7 @@ String changeText (double change, bool isClear, int decimals, const char* unit)
     return number + unit;
 }
 
-/** Each compares what was with what is. */
+/** Text for the change from one value to another. */
 using Compare = std::function<String (double before, double now)>;
 
 Compare inCents (Uncertainty sure)
@@ -67,7 +66,7 @@ Compare inDecibels (Uncertainty sure)
     { return changeText (now - before, std::abs (now - before) >= sure.size, 1, " dB"); };
 }
 
-/** Reads the same number from what is and from what was. */
+/** Reads a number from both and compares. */
 template <typename Source, typename Read>
 String changeOf (const std::shared_ptr<const Source>& before, const std::shared_ptr<const Source>& now, Read read,
                  const Compare& compare)
@@ -93,7 +92,7 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
             continue;
         const auto head = [isBatter] (const modal::Prediction& p) -> const modal::HeadPrediction&
         { return isBatter ? p.batter : p.resonant; };
-        // A head that was not there has nothing to compare.
+        // The former drum may have had no resonant head.
         const auto before =
             scene.before != nullptr && (isBatter || scene.before->drum.hasResonantHead()) ? scene.before : nullptr;
         const auto& now = head (*scene.now);
@@ -138,7 +137,7 @@ void addPlayed (std::vector<Outcome>& list, const Scene& scene)
     if (scene.now->drum.hasResonantHead())
         for (const bool isEdge : { false, true })
         {
-            // 0 where there are no wires: nothing to compare.
+            // 0 without wires: nothing to compare.
             const auto speed = [isEdge] (const engine::PlayedResponse& p)
             { return p.wireResponse.empty() ? 0.0 : softestAt (p, isEdge); };
             add (

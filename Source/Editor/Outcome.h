@@ -9,7 +9,7 @@
 namespace editor
 {
 
-/** One thing that comes of a tuning, in plain words. */
+/** One line of the predicted result. */
 struct Outcome
 {
     /** @param tipText, uncertaintyText  UTF-8 */
@@ -19,20 +19,19 @@ struct Outcome
     {
     }
 
-    juce::String name;   ///< tells all by itself
-    juce::String label;  ///< stands for the name where the lines around it help; empty: the name
-    juce::String value;  ///< with its unit
-    juce::String change; ///< against the snapshot, with an arrow if it is larger than what the model may be off; empty if there
-                         ///< is none or nothing to compare
-    juce::String uncertainty; ///< how far off the model may be
-    juce::String tip;         ///< one sentence of physics, and what the uncertainty rests on
-    float limitShare = -1.0f; ///< of a limit that must not be passed, 0 to 1; below 0: there is none
+    juce::String name;        ///< complete by itself
+    juce::String label;       ///< shorter text for the table; empty: the name
+    juce::String value;       ///< with its unit
+    juce::String change;      ///< since the compared drum, with an arrow if it exceeds the uncertainty; empty if there is
+                              ///< nothing to compare
+    juce::String uncertainty; ///< of the model
+    juce::String tip;         ///< what it means, and what the uncertainty comes from
+    float limitShare = -1.0f; ///< share of a limit, 0 to 1; below 0: no limit
     bool isGroupStart = false;
-    bool isDetail = false; ///< says more about the line above
+    bool isDetail = false; ///< belongs to the line above
 };
 
-/** Everything there is to say about a scene. Uncertainty is a judgement from what the model is built on, stated in each tip; none
-   of it was measured on a drum. */
+/** All lines for a scene. Uncertainties are judged from the model's assumptions; none was measured on a drum. */
 std::vector<Outcome> outcomesOf (const Scene&, modal::ConcertPitch);
 
 } // namespace editor

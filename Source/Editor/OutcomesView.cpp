@@ -34,7 +34,7 @@ constexpr float headingHeight = 22.0f;
 
 } // namespace
 
-/** One line; a component of its own so that a screen reader finds it and hovering explains it. */
+/** One line, as a component, so that it has a tooltip and a screen reader can reach it. */
 class OutcomesView::Row : public juce::Component, public juce::SettableTooltipClient
 {
 public:
@@ -72,7 +72,7 @@ public:
         }
         if (outcome.limitShare >= 0.0f)
         {
-            // How much of the film's limit is used: the bar ends at yield, and the mark stands where care begins.
+            // The bar ends at yield strength; the mark stands at half of it.
             const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f).withTrimmedRight (columns.uncertainty);
             g.setColour (theme.mark);
             g.fillRect (bar.withTop (bar.getBottom() - 1.0f));

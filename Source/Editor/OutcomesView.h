@@ -7,7 +7,7 @@
 namespace editor
 {
 
-/** What a tuning will give, line by line. */
+/** The predicted result as a table. */
 class OutcomesView : public juce::Component
 {
 public:

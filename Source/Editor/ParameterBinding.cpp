@@ -77,19 +77,19 @@ double batterNote (Processor& processor)
     return plainOf (processor, Parameter::batterNote) + batterFine (processor);
 }
 
-/** The interval that sounds: the one that is set and the fine cents of both heads. */
+/** The interval including the fine tuning of both heads. */
 double soundingInterval (Processor& processor)
 {
     return plainOf (processor, Parameter::interval) + resonantFine (processor) - batterFine (processor);
 }
 
-/** How far the number of an interval may go. */
+/** The range of the interval. */
 NoteLimits::Range intervalsOf (Processor& processor, NoteLimits& limits)
 {
     return limits.resonant().movedBy (-plainOf (processor, Parameter::batterNote) - resonantFine (processor));
 }
 
-/** How far the batter's note may go if the resonant head moves along. */
+/** The range of the batter's note if the resonant head moves along. */
 NoteLimits::Range notesTogether (Processor& processor, NoteLimits& limits)
 {
     return limits.batter()
@@ -97,7 +97,7 @@ NoteLimits::Range notesTogether (Processor& processor, NoteLimits& limits)
         .within (limits.resonant().movedBy (-plainOf (processor, Parameter::interval) - resonantFine (processor)));
 }
 
-/** Types a note into a binding; the text may be a note, a note with cents or a frequency. */
+/** Sets a binding from typed text: a note, a note with cents or a frequency. */
 juce::String typeNote (Processor& processor, const juce::String& typed, const juce::String& field, const ValueBinding& binding,
                        NoteLimits& limits, modal::HeadSide side)
 {
@@ -120,7 +120,7 @@ juce::String typeNote (Processor& processor, const juce::String& typed, const ju
     }
 }
 
-/** Moves the batter alone: its note and, the other way, the interval; one step of undo. */
+/** Moves the batter alone by changing its note and the interval, as one step of undo. */
 ValueBinding batterAlone (Processor& processor, const std::shared_ptr<NoteLimits>& limits)
 {
     auto start = std::make_shared<std::optional<plugin::Values>>();
@@ -154,7 +154,7 @@ ValueBinding batterAlone (Processor& processor, const std::shared_ptr<NoteLimits
         if (! start->has_value())
             return;
         const auto after = current();
-        // Undo goes from what was before the gesture to what is now, so what was must be there when the step is made.
+        // The undo step records the values before the gesture, so they are restored before it is made.
         for (const auto which : { Parameter::batterNote, Parameter::interval })
             setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (**start, which)));
         start->reset();
@@ -182,7 +182,7 @@ ValueBinding resonantAlone (Processor& processor, const std::shared_ptr<NoteLimi
     return binding;
 }
 
-/** Keeps a parameter of the tuning to what the heads can be drawn to, dragged or typed. */
+/** Limits a tuning parameter to the heads' range. */
 void keepWithinReach (Processor& processor, Parameter which, ValueBinding& binding)
 {
     auto limits = std::make_shared<NoteLimits> (processor);

@@ -8,16 +8,16 @@
 namespace editor
 {
 
-/** A parameter as a number that a control can show and set: gestures reach the host and undo. */
+/** Binds a control to a parameter, with gestures for host and undo. */
 ValueBinding bindingOf (plugin::Processor&, plugin::Parameter);
 
-/** A parameter's value as the window shows it, with its unit: of inches no more decimals than anyone measures on a drum. */
+/** A parameter's value as the window shows it, with its unit; inches have two decimals at most. */
 juce::String shownValue (const plugin::DrumParameter&, double plain);
 
-/** What a parameter says about itself. */
+/** Name, unit and tooltip of a parameter. */
 ControlText textOf (const plugin::ParameterSpec&);
 
-/** The notes of both heads and the distance between them, on top of the parameters batter note, interval and fine cents. */
+/** Notes of both heads and the interval, mapped to the parameters batter note, interval and fine tuning. */
 LadderView::Bindings ladderBindings (plugin::Processor&);
 
 } // namespace editor

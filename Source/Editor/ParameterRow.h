@@ -7,8 +7,7 @@
 namespace editor
 {
 
-/** One parameter on a line: its name, its value, and under them how far along its range it stands. Drag it sideways, use arrow
-   keys, click a choice, or type. */
+/** A parameter on one line: name, value and a slider below. Drag sideways, use arrow keys, click for a menu, or type. */
 class ParameterRow : public ValueControl
 {
 public:
@@ -20,10 +19,10 @@ public:
     /** Repaints if the value has changed since it was drawn. */
     void refresh();
 
-    /** Whether the name is drawn before the value; without it the row fits a narrow bar. */
+    /** Whether the name is drawn before the value. */
     void setShowsName (bool shows) { showsName = shows; }
 
-    /** Draws a switch as a button with this on it. */
+    /** Draws a switch as a button with this label. */
     void setFace (const juce::String& newFace) { face = newFace; }
 
     void paint (juce::Graphics&) override;

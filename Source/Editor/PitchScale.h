@@ -3,7 +3,7 @@
 namespace editor
 {
 
-/** Frequency as height: equal intervals are equal distances. */
+/** Maps frequency to height on the screen; equal intervals have equal height. */
 class PitchScale
 {
 public:

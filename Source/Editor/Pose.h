@@ -5,12 +5,12 @@
 namespace editor
 {
 
-/** Where the heads are at one moment: the last strike slowed, or a mode that swings. */
+/** Shape of the heads, a strand and the stick at one moment. */
 struct Pose
 {
     std::vector<float> field;   ///< batter then resonant, in terms of the basis; empty: at rest
-    float scale = 0.0f;         ///< what makes the largest displacement 1: multiply by it
-    std::vector<float> strand;  ///< heights of the wire in the middle above the resonant head's plane, same unit; empty: at rest
+    float scale = 0.0f;         ///< factor that makes the largest displacement 1
+    std::vector<float> strand;  ///< heights of the centre strand above the resonant head's plane, same unit; empty: at rest
     std::vector<float> strandX; ///< share of the radius
     float stick = 1.0f;         ///< tip above the batter, m; 1: away
     float stickX = 0.0f;        ///< share of the radius along the cut of the batter

@@ -9,7 +9,7 @@ namespace editor
 namespace
 {
 
-/** How long a tuning must stand before it is played through in the background. */
+/** How long a tuning must stay unchanged before it is played through in the background. */
 constexpr int settling = 250; // ms
 
 std::shared_ptr<const engine::PlayedResponse> play (const std::shared_ptr<const engine::DrumModel>& model)
@@ -20,11 +20,11 @@ std::shared_ptr<const engine::PlayedResponse> play (const std::shared_ptr<const 
     }
     catch (const modal::InputError&)
     {
-        return nullptr; // a drum that cannot be played has nothing to tell; the processor has said why
+        return nullptr; // the processor has reported why it cannot be played
     }
 }
 
-/** A snapshot's drum, worked out as the drum that is set is: the same settings give the same figures. */
+/** Solves a snapshot's drum in the same way as the current one, so that equal settings give equal figures. */
 struct SnapshotDrum
 {
     std::shared_ptr<const modal::Prediction> prediction;
@@ -62,7 +62,7 @@ SceneKeeper::~SceneKeeper()
 {
     processor.solvedDrumChanged().removeChangeListener (this);
     jobs.removeAllJobs (true, -1);
-    masterReference.clear(); // what is still on its way finds nobody
+    masterReference.clear(); // pending results find no target
 }
 
 void SceneKeeper::changeListenerCallback (juce::ChangeBroadcaster*)
@@ -84,7 +84,7 @@ void SceneKeeper::setTrying (bool isTrying)
         return;
     }
     const auto before = *std::exchange (tried, std::nullopt);
-    // What was tried is nothing to compare with.
+    // A trial tuning is never compared with.
     isHeard = before.wasHeard && current.model == before.scene.model;
     if (! hasSnapshot)
     {

@@ -12,7 +12,7 @@ namespace editor
 /** Keeps the scene in step with the processor: the drum that was worked out last, what playing it tells, and what to compare
    with.
 
-    What takes long runs on a thread of its own; everything else here belongs to the message thread. */
+    Slow work runs on a background thread; everything else is for the message thread. */
 class SceneKeeper : private juce::ChangeListener, private juce::Timer
 {
 public:
@@ -27,16 +27,15 @@ public:
     /** Call after A was stored or cleared. */
     void refreshSnapshot();
 
-    /** While drums are only tried, each is compared with the one that was set before; what that one was compared with comes back
-        with it afterwards. */
+    /** During a trial each drum is compared with the original one; afterwards the original comparison is restored. */
     void setTrying (bool);
 
     std::function<void()> onChange;
 
-    /** True while something is still being worked out. */
+    /** True while a calculation is running. */
     bool isBusy() const noexcept { return pending > 0 || isTimerRunning(); }
 
-    /** Another job for the same thread: `work` there, then `deliver` on the message thread, unless this has gone by then. */
+    /** Runs `work` on the background thread, then `deliver` on the message thread if this object still exists. */
     template <typename Work, typename Deliver>
     void later (Work work, Deliver deliver)
     {
@@ -67,9 +66,9 @@ private:
     plugin::Processor& processor;
     Scene current;
     std::shared_ptr<const plugin::SolvedDrum> latest;
-    /** The last drum that stood long enough to be played through: a drag or a sweep passes over many that did not. */
+    /** The last drum that was played through; a drag passes over many that are not. */
     Scene previous;
-    /** What was shown when drums began to be tried. */
+    /** The scene at the start of a trial. */
     struct Tried
     {
         Scene scene;

@@ -55,7 +55,7 @@ void SectionView::setPose (const Pose& newPose)
             for (auto& value : *line)
                 value = juce::jlimit (-1.0f, 1.0f, value * pose.scale);
     }
-    // Only the strips in which something moves.
+    // Only the parts that move.
     const int reach = juce::roundToInt (swing * 1.3f) + 4;
     const auto area = drum.toNearestInt();
     repaint (0, area.getY() - reach - 70, getWidth(), 2 * reach + 70);
@@ -83,17 +83,17 @@ void SectionView::place()
     area.removeFromTop (18.0f);
     const auto& spec = scene.now->drum;
     const float proportion = static_cast<float> (spec.depth / spec.diameter);
-    float width = area.getWidth() - 34.0f; // beside the walls, hoops
+    float width = area.getWidth() - 34.0f; // leaves room for the hoops
     float height = width * proportion;
     swing = juce::jlimit (4.0f, 26.0f, 0.14f * area.getHeight());
-    // Above and below the heads: how far they swing, and a line of words.
+    // Above and below the heads: room for their motion and a line of text.
     const float most = area.getHeight() - 2.0f * (swing + lineHeight + 6.0f);
     if (height > most)
     {
         height = most;
         width = juce::jmax (height / proportion, 60.0f);
     }
-    swing = juce::jmin (swing, 0.42f * height); // the heads never meet
+    swing = juce::jmin (swing, 0.42f * height); // so that the heads never touch
     drum = juce::Rectangle<float> (width, height).withCentre (area.getCentre());
 }
 
@@ -122,7 +122,7 @@ void SectionView::drawShell (juce::Graphics& g) const
     g.setColour (theme.quiet);
     for (const bool isLeft : { true, false })
     {
-        // A wall whose ends are cut at an angle, as bearing edges are.
+        // A wall with bevelled ends, the bearing edges.
         const float inner = isLeft ? drum.getX() : drum.getRight(), outer = isLeft ? inner - wall : inner + wall;
         juce::Path cut;
         cut.startNewSubPath (inner, drum.getY());
@@ -131,7 +131,7 @@ void SectionView::drawShell (juce::Graphics& g) const
         cut.lineTo (inner, drum.getBottom());
         cut.closeSubPath();
         g.fillPath (cut);
-        // The hoops' sections.
+        // Hoops.
         const float away = isLeft ? outer - 9.0f : outer + 3.0f;
         g.fillRoundedRectangle (away, drum.getY() - 7.0f, 6.0f, 17.0f, 1.5f);
         if (scene.now->drum.hasResonantHead())
@@ -146,26 +146,26 @@ void SectionView::drawHead (juce::Graphics& g, bool isBatter) const
     const auto& theme = themeOf (*this);
     const auto& line = isBatter ? batterLine : resonantLine;
     const float rest = isBatter ? drum.getY() : drum.getBottom();
-    juce::Path film;
+    juce::Path head;
     for (int i = 0; i < sectionPoints; ++i)
     {
         const float x = xOf (2.0f * static_cast<float> (i) / (sectionPoints - 1) - 1.0f);
         const float y = rest - swing * (line.empty() ? 0.0f : line[static_cast<std::size_t> (i)]);
         if (i == 0)
-            film.startNewSubPath (x, y);
+            head.startNewSubPath (x, y);
         else
-            film.lineTo (x, y);
+            head.lineTo (x, y);
     }
     const auto colour = isBatter ? theme.batter : theme.resonant;
-    auto filled = film;
+    auto filled = head;
     filled.lineTo (xOf (1.0f), rest);
     filled.lineTo (xOf (-1.0f), rest);
     filled.closeSubPath();
     g.setColour (colour.withAlpha (0.18f));
     g.fillPath (filled);
     g.setColour (colour);
-    g.strokePath (film, juce::PathStrokeType (isBatter ? 3.0f : 2.0f, juce::PathStrokeType::curved));
-    // The film goes down over the edge to the hoop.
+    g.strokePath (head, juce::PathStrokeType (isBatter ? 3.0f : 2.0f, juce::PathStrokeType::curved));
+    // The head goes over the bearing edge to the hoop.
     for (const float side : { -1.0f, 1.0f })
         g.drawLine (xOf (side), rest, xOf (side) + side * 8.0f, rest + (isBatter ? 7.0f : -7.0f), isBatter ? 3.0f : 2.0f);
 }
@@ -217,7 +217,7 @@ void SectionView::drawWords (juce::Graphics& g) const
     g.drawFittedText (caption, top.toNearestInt().reduced (4, 0), juce::Justification::centredLeft, 1, 0.7f);
 
     const auto inches = [] (double metres) { return juce::String (metres / modal::units::inch, 1).replace (".0", "") + " in"; };
-    // On the left, where the stick does not reach, and further out than anything swings.
+    // At the left, clear of the stick and of the moving heads.
     auto inside = drum.reduced (12.0f, 0.0f);
     inside.setWidth (juce::jmin (juce::jmax (inside.getWidth(), 160.0f), static_cast<float> (getWidth()) - inside.getX()));
     const auto write = [&] (float y, juce::Colour colour, const juce::Font& font, const juce::String& words)

@@ -9,7 +9,7 @@
 namespace editor
 {
 
-/** The drum cut open along its wires: shell, both heads as they move, wires, stick. */
+/** Cross-section of the drum along its wires: shell, moving heads, wires, stick. */
 class SectionView : public juce::Component
 {
 public:
@@ -41,7 +41,7 @@ private:
     const void* shapeOf = nullptr;
     std::vector<float> batterLine, resonantLine; ///< scaled displacements, -1 to 1
     juce::Rectangle<float> drum;                 ///< between the heads and the bearing edges
-    float swing = 10.0f;                         ///< pixels of a displacement of 1
+    float swing = 10.0f;                         ///< pixels for a displacement of 1
 };
 
 } // namespace editor

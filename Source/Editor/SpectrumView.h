@@ -7,8 +7,8 @@
 namespace editor
 {
 
-/** The last strike's spectrum against the predicted modes. Its number is the mode that is looked at, -1 for none: hovering a
-   peak, arrow keys or typing "(1,1)" or a frequency choose it. */
+/** Spectrum of the last strike with the predicted modes. Its value is the highlighted mode, -1 for none: point at a peak, use the
+    arrow keys, or type "(1,1)" or a frequency. */
 class SpectrumView : public ValueControl
 {
 public:
@@ -18,11 +18,11 @@ public:
     void setScene (const Scene&);
     void setAnalysis (std::shared_ptr<const Analysis>);
 
-    /** What stands in place of a spectrum before the first strike. */
+    /** Text shown before the first strike. */
     void setAdvice (const juce::String&);
     juce::String advice() const { return emptyWords; }
 
-    /** Whether the strike that is shown was on another drum than the one whose modes are marked. */
+    /** Whether the strike was on a different drum from the current one. */
     bool isOfFormerDrum() const { return analysis != nullptr && analysis->drum != scene.model; }
 
     /** The mode whose frequency lies nearest to x, or -1 if none is close. */

@@ -7,7 +7,7 @@ namespace
 
 constexpr int looksPerSecond = 25;
 
-/** The sound is looked at when this much of it is there, and again each time there is twice as much. */
+/** The sound is analysed once this much is recorded, and again each time the length doubles. */
 constexpr double firstLook = 0.12; // s
 
 } // namespace

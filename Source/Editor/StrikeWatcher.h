@@ -7,7 +7,7 @@
 namespace editor
 {
 
-/** Notices strokes, wherever they came from, and has their motion and their sound worked out. */
+/** Detects strokes from any source and has their motion and sound analysed. */
 class StrikeWatcher : private juce::Timer
 {
 public:

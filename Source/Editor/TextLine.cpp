@@ -7,7 +7,7 @@ namespace editor
 namespace
 {
 
-constexpr float narrowest = 0.8f; // letters may be squeezed to this share
+constexpr float narrowest = 0.8f; // narrowest horizontal scale of text
 
 juce::TextLayout layoutOf (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Justification where,
                            int width)
@@ -73,7 +73,7 @@ void TextLine::paint (juce::Graphics& g)
     g.drawFittedText (words, getLocalBounds(), where, 1, narrowest);
 }
 
-/** On as many lines as there is room for, in smaller letters where that helps; of what is still too long, whole sentences. */
+/** Uses as many lines as fit, then a smaller font, then leaves out whole sentences at the end. */
 void TextLine::drawExplanation (juce::Graphics& g, juce::Colour colour) const
 {
     auto shown = words;

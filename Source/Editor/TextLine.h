@@ -5,16 +5,16 @@
 namespace editor
 {
 
-/** Words that change, on as many lines as they need: drawn, and read out by a screen reader. */
+/** Text that changes, on one or more lines, also for screen readers. */
 class TextLine : public juce::Component
 {
 public:
     enum class Weight
     {
-        quiet,  ///< explains
-        strong, ///< a value that matters
-        large,  ///< the one value in the middle
-        warning ///< something was refused
+        quiet,  ///< explanations
+        strong, ///< main values
+        large,  ///< the main result
+        warning ///< refusals and warnings
     };
 
     /** @param justification  of every line */

@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** The colours of the window, by what they stand for.
+/** The colours of the window, named by their meaning.
 
     Batter, resonant and drum keep apart for every common kind of colour vision (blue, vermilion and green of Okabe and Ito's
     palette, 2008, darkened or lightened for contrast); none of them is the only carrier of a meaning. */
@@ -15,11 +15,11 @@ struct Theme
     juce::Colour sheet;    ///< behind a view
     juce::Colour ink;      ///< text and main lines
     juce::Colour quiet;    ///< secondary text; at least 4.5:1 on paper and sheet
-    juce::Colour mark;     ///< what means something and is no text; at least 3:1 on paper and sheet
+    juce::Colour mark;     ///< marks that carry meaning; at least 3:1 on paper and sheet
     juce::Colour line;     ///< hairlines and scales
     juce::Colour batter;   ///< the struck head
     juce::Colour resonant; ///< the head with the wires
-    juce::Colour drum;     ///< what both heads and the air make together
+    juce::Colour drum;     ///< the whole drum
     juce::Colour caution;  ///< near a limit
     bool isDark;
 

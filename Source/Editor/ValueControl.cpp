@@ -64,12 +64,12 @@ void ValueControl::openEntry()
     entry->onEscapeKey = [this] { closeEntry (false); };
     entry->onFocusLost = [this] { closeEntry (true); };
 
-    // In the parent, so that a narrow handle does not cut it off.
+    // A child of the parent, so that a narrow handle does not clip it.
     auto* parent = getParentComponent();
     if (parent == nullptr)
         return;
     auto area = entryArea() + getPosition();
-    // Over all that is drawn of a handle; in a large view it is a line of its own.
+    // Covers a handle; in a large view it is one line.
     area = area.withSizeKeepingCentre (juce::jmax (area.getWidth(), 92),
                                        area.getHeight() <= 44 ? juce::jmax (area.getHeight(), 24) : 24);
     entry->setBounds (area.constrainedWithin (parent->getLocalBounds()));
@@ -82,7 +82,7 @@ void ValueControl::closeEntry (bool keeps)
 {
     if (entry == nullptr)
         return;
-    // The editor is still on the stack that calls this.
+    // The editor calls this, so it must outlive the call.
     std::shared_ptr<juce::TextEditor> closing (std::move (entry));
     closing->onFocusLost = nullptr;
     const auto typed = closing->getText();
@@ -157,7 +157,7 @@ void ValueControl::change (const ValueBinding& changed, double value)
     const double asked = juce::jlimit (changed.low, changed.high, value);
     changed.set (asked);
     repaint();
-    // More than a parameter's own rounding.
+    // More than rounding.
     if (changed.limits && onRefused && std::abs (changed.get() - asked) > 0.02)
         onRefused (changed.limits());
 }

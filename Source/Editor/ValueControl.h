@@ -21,20 +21,20 @@ public:
 
     juce::String valueText() const { return bound.toText (bound.get()); }
 
-    /** As if it had been typed; returns why it was refused, or nothing. */
+    /** Sets the value from text; returns the reason of a refusal, or nothing. */
     juce::String typeIn (const juce::String&);
 
     void openEntry();
     bool isEntryOpen() const noexcept { return entry != nullptr; }
 
-    /** The value that a press of a key asks for. */
+    /** Arrow keys step, Home and End go to the limits, Return opens the text entry. */
     bool keyPressed (const juce::KeyPress&) override;
     void mouseDoubleClick (const juce::MouseEvent&) override;
     void focusGained (FocusChangeType) override;
     void focusLost (FocusChangeType) override;
     std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 
-    /** Tells of text that was refused: the reason, in one sentence. */
+    /** Called with the reason when text is refused. */
     std::function<void (const juce::String&)> onRefused;
 
 protected:
@@ -45,7 +45,7 @@ protected:
     void endChange();
     void change (double value) { change (bound, value); }
 
-    /** Sets a value, and says so where it stopped at a limit. */
+    /** Sets a value and reports if it was limited. */
     void change (const ValueBinding&, double value);
 
 private:
