@@ -181,7 +181,7 @@ void ModeColumn::drawLabel (juce::Graphics& g, const std::vector<int>& modes, ju
     auto detail = modes.size() > 1 ? strings::splitPair (mode.frequency - modeAt (now, modes.back()).frequency)
                                    : hertz + strings::afterComma (isDrumNote ? juce::String (strings::drumNoteShort)
                                                                              : strings::sharing (now, mode));
-    if (0.8f * fonts::small().getStringWidthFloat (detail) > area.getWidth())
+    if (0.73f * fonts::small().getStringWidthFloat (detail) > area.getWidth())
         detail = isDrumNote ? juce::String (strings::drumNoteShort) : hertz;
     const auto write = [&] (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Rectangle<float> line)
     {

@@ -92,7 +92,7 @@ int NamedPart::find (const plugin::Processor& processor) const
     {
         const auto& [parameter, wanted] = number;
         return std::abs (processor.parameter (parameter).plainValue() - static_cast<double> (wanted)) <
-               1.5 * plugin::specOf (parameter).step;
+               0.6 * plugin::specOf (parameter).step;
     };
     const auto found =
         std::find_if (options.begin(), options.end(),

@@ -45,7 +45,7 @@ bool RovingFocus::keyPressed (const juce::KeyPress& key, juce::Component* origin
     return true;
 }
 
-void RovingFocus::mouseDown (const juce::MouseEvent& event)
+void RovingFocus::mouseUp (const juce::MouseEvent& event)
 {
     moveTo (*event.eventComponent);
 }

@@ -19,7 +19,7 @@ public:
 
 private:
     bool keyPressed (const juce::KeyPress&, juce::Component* origin) override;
-    void mouseDown (const juce::MouseEvent&) override;
+    void mouseUp (const juce::MouseEvent&) override;
     void moveTo (juce::Component&);
 
     std::vector<juce::Component*> members;

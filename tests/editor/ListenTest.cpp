@@ -82,9 +82,9 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
 
     const double before = window.plain (Parameter::batterNote);
     window.click (listen.applyButton());
+    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::applied);
     REQUIRE (window.settle());
     CHECK (std::abs (modal::centsBetween (truth, window.prediction().batter.tapNote)) < 3.0);
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::applied);
     // A head cannot tell a lug from the one opposite (README); of the pair it knows the sum.
     CHECK (window.plain (plugin::batterLug (2)) + window.plain (plugin::batterLug (5)) < -5.0);
     window.resize (800, 500);

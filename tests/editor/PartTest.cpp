@@ -36,7 +36,7 @@ TEST_CASE ("A head is chosen by name, with the keyboard, and undone in one step"
     // Arrow keys step through the names.
     window.focus (head);
     window.press (juce::KeyPress (juce::KeyPress::upKey));
-    CHECK (shown (head) != "Single ply, coated");
+    CHECK (shown (head) == "Single ply, light"); // the next file of Presets/heads
     window.press (juce::KeyPress (juce::KeyPress::downKey));
     CHECK (shown (head) == "Single ply, coated");
 
@@ -67,6 +67,7 @@ TEST_CASE ("Numbers that match no name are custom, and are folded away until ask
     window.enter (*fromMessageThread ([&] { return setUp.rowOf (Parameter::wireStrands); }), "22");
     CHECK (waitUntil ([&] { return shown (wires) == editor::strings::customPart; }));
     window.enter (wires, "24 strands");
+    CHECK (shown (wires) == "24 strands");
     CHECK (window.plain (Parameter::wireStrands) == 24.0);
 }
 
