@@ -97,11 +97,6 @@ void Look::drawPopupMenuBackground (juce::Graphics& g, int width, int height)
     g.drawRect (0, 0, width, height);
 }
 
-juce::Typeface::Ptr Look::getTypefaceForFont (const juce::Font& font)
-{
-    return typefaceFor (font);
-}
-
 const Theme& themeOf (const juce::Component& component)
 {
     const auto* look = dynamic_cast<const Look*> (&component.getLookAndFeel());
@@ -110,29 +105,40 @@ const Theme& themeOf (const juce::Component& component)
 
 namespace fonts
 {
+namespace
+{
+
+/** JUCE looks up typefaces by name in its default look and feel, so each font carries its typeface. */
+juce::Font make (float height, bool isBold)
+{
+    return juce::Font (typeface (isBold)).withHeight (height);
+}
+
+} // namespace
+
 juce::Font small()
 {
-    return juce::Font (11.5f);
+    return make (11.5f, false);
 }
 
 juce::Font text()
 {
-    return juce::Font (13.5f);
+    return make (13.5f, false);
 }
 
 juce::Font strong()
 {
-    return juce::Font (14.0f, juce::Font::bold);
+    return make (14.0f, true);
 }
 
 juce::Font title()
 {
-    return juce::Font (12.5f, juce::Font::bold);
+    return make (12.5f, true);
 }
 
 juce::Font display()
 {
-    return juce::Font (21.0f, juce::Font::bold);
+    return make (21.0f, true);
 }
 } // namespace fonts
 

@@ -23,7 +23,6 @@ public:
     void drawScrollbar (juce::Graphics&, juce::ScrollBar&, int x, int y, int width, int height, bool isVertical, int thumbStart,
                         int thumbSize, bool isOver, bool isDown) override;
     void drawPopupMenuBackground (juce::Graphics&, int width, int height) override;
-    juce::Typeface::Ptr getTypefaceForFont (const juce::Font&) override;
 
 private:
     const Theme* current = nullptr;

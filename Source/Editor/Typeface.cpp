@@ -5,13 +5,13 @@
 namespace editor
 {
 
-juce::Typeface::Ptr typefaceFor (const juce::Font& font)
+juce::Typeface::Ptr typeface (bool isBold)
 {
     // One typeface per weight for as long as the program runs: JUCE caches glyphs by typeface.
     static const auto regular =
         juce::Typeface::createSystemTypefaceFor (FontData::regular, static_cast<size_t> (FontData::regularSize));
     static const auto bold = juce::Typeface::createSystemTypefaceFor (FontData::bold, static_cast<size_t> (FontData::boldSize));
-    return font.isBold() ? bold : regular;
+    return isBold ? bold : regular;
 }
 
 } // namespace editor

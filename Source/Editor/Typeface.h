@@ -5,7 +5,7 @@
 namespace editor
 {
 
-/** The built-in typeface in the font's weight. */
-juce::Typeface::Ptr typefaceFor (const juce::Font&);
+/** The built-in typeface, regular or bold. */
+juce::Typeface::Ptr typeface (bool isBold);
 
 } // namespace editor
