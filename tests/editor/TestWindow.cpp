@@ -214,6 +214,7 @@ void TestWindow::enter (juce::Component& component, const juce::String& text)
     press (juce::KeyPress (juce::KeyPress::returnKey));
     typeText (text);
     press (juce::KeyPress (juce::KeyPress::returnKey));
+    onMessageThread ([] {}); // the entry takes Return with a message of its own
 }
 
 bool TestWindow::settle()
