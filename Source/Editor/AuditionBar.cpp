@@ -20,26 +20,19 @@ struct StrokeButton
 };
 
 const StrokeButton strokeButtons[] = {
-    { { "Centre", "Stroke at the centre",
-        "The middle moves mostly the modes without nodal lines through it: shorter and drier (key 1)." },
-      StrokeKind::tip,
-      0.03 },
-    { { "Off centre", "Stroke off centre", "A quarter out: the drum note and the first pair together, the usual place (key 2)." },
+    { { "Centre", "Stroke at the centre", "Strikes the centre: a short, dry sound (key 1)." }, StrokeKind::tip, 0.03 },
+    { { "Off centre", "Stroke off centre", "Strikes a quarter of the way from centre to edge, the usual place (key 2)." },
       StrokeKind::tip,
       0.25 },
-    { { "Edge", "Stroke near the edge", "Near the edge the high modes are stronger and the drum note is weaker (key 3)." },
+    { { "Edge", "Stroke near the edge", "Strikes near the edge: stronger overtones, weaker drum note (key 3)." },
       StrokeKind::tip,
       0.85 },
-    { { "Rimshot", "Rimshot", "Tip on the head and shaft on the hoop almost at once: the hoop's ringing joins (key 4)." },
-      StrokeKind::rimshot,
-      0.25 },
-    { { "Cross-stick", "Cross-stick", "The stick lies across the drum and its shaft knocks the hoop (key 5)." },
+    { { "Rimshot", "Rimshot", "Strikes head and hoop almost at once (key 4)." }, StrokeKind::rimshot, 0.25 },
+    { { "Cross-stick", "Cross-stick", "The stick lies on the head and its shaft strikes the hoop (key 5)." },
       StrokeKind::crossStick,
       0.4 },
-    { { "Buzz", "Buzz stroke", "The stick is pressed into the head and bounces ever faster (key 6)." }, StrokeKind::buzz, 0.25 },
-    { { "Double", "Double stroke", "Two strokes of one motion; the second lands on what still rings (key 7)." },
-      StrokeKind::doubleStroke,
-      0.25 },
+    { { "Buzz", "Buzz stroke", "The stick is pressed into the head and bounces (key 6)." }, StrokeKind::buzz, 0.25 },
+    { { "Double", "Double stroke", "Two strokes in one motion of the hand (key 7)." }, StrokeKind::doubleStroke, 0.25 },
 };
 
 ValueBinding speedBinding (double& speed)

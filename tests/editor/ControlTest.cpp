@@ -43,7 +43,7 @@ void unfold (TestWindow& window)
 
 } // namespace
 
-TEST_CASE ("Every control on every page says what it is, and takes typed text")
+TEST_CASE ("Every control on every page has a name, a tooltip and a typed entry")
 {
     TestWindow window (800, 500);
     REQUIRE (window.settle());
@@ -95,7 +95,7 @@ TEST_CASE ("Every control on every page says what it is, and takes typed text")
     CHECK (buttons > 15);
 }
 
-TEST_CASE ("Every parameter has a line in the set up with a sentence of physics")
+TEST_CASE ("Every parameter has a tooltip")
 {
     for (const auto& spec : plugin::parameterTable())
     {

@@ -1,4 +1,4 @@
-// A walk round a real head, as a tech does it: the window tells what it hears and sets the drum to it.
+// A lug check of a real head: the window shows the result of each tap and applies it to the drum.
 #include "TestWindow.h"
 
 #include "MessageThread.h"
@@ -20,7 +20,7 @@ constexpr double tension = 2600.0; // N/m
 constexpr int lugs = 6;
 } // namespace
 
-TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
+TEST_CASE ("A tech checks the lugs of the batter and applies the result to the drum")
 {
     TestWindow window;
     onMessageThread ([&] { window.processor().parameter (Parameter::lugs).setPlainValue (lugs); });
@@ -32,18 +32,18 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK_FALSE (fromMessageThread ([&] { return listen.applyButton().isEnabled(); }));
 
     // The real drum: the one that is set, drawn otherwise, one lug a little low.
-    synthetic::LugCheck walk{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
-                          .tension = tension,
-                          .between = 1.1 };
-    const double semitone = modal::semitoneTension (walk.drum, modal::HeadSide::batter, tension);
+    synthetic::LugCheck check{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
+                               .tension = tension,
+                               .between = 1.1 };
+    const double semitone = modal::semitoneTension (check.drum, modal::HeadSide::batter, tension);
     const double share = std::pow (1.0 + semitone, -0.3) - 1.0;
-    walk.lugs.assign (lugs, -share / lugs);
-    walk.lugs[2] += share;
-    const double truth = modal::tapNote (walk.drum, modal::HeadSide::batter, tension);
-    const auto recording = synthetic::record (walk, { .signalToNoise = 30.0 });
+    check.lugs.assign (lugs, -share / lugs);
+    check.lugs[2] += share;
+    const double truth = modal::tapNote (check.drum, modal::HeadSide::batter, tension);
+    const auto recording = synthetic::record (check, { .signalToNoise = 30.0 });
 
-    // A clumsy beginning: hit twice.
-    synthetic::Strike strike{ .drum = walk.drum, .tensions = { tension, 2000.0 } };
+    // A bad first tap: hit twice.
+    synthetic::Strike strike{ .drum = check.drum, .tensions = { tension, 2000.0 } };
     strike.wires.on = false;
     strike.count = 2;
     strike.between = 0.09;
@@ -54,7 +54,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK (fromMessageThread ([&] { return listen.task(); }) == editor::strings::tapBeside (1));
     window.picture ("listen-hit-twice");
 
-    // Half the walk; the last tap is taken back.
+    // Half of the lug check; the last tap is deleted.
     constexpr double rate = 48000.0, half = 3.9; // s: three taps have rung out
     const auto middle = recording.samples.begin() + static_cast<std::ptrdiff_t> (half * rate);
     window.click (listen.startButton()); // stop
@@ -70,7 +70,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     window.click (listen.deleteTapButton());
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (3); }));
 
-    // The whole walk.
+    // The whole lug check.
     window.click (listen.startButton());
     REQUIRE (waitUntil ([&] { return ! window.processor().listener().isListening(); }));
     window.click (listen.startButton());
@@ -96,7 +96,7 @@ TEST_CASE ("A tech walks round the batter and sets the drum to what was heard")
     CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::batterNote) - before) < 0.011; }));
     CHECK (std::abs (window.plain (plugin::batterLug (2))) < 0.06);
 
-    // A lug is chosen without listening, and left again; a drum of another number of lugs ends the walk.
+    // A lug is chosen while stopped; a different number of lugs ends the lug check.
     const auto isListening = [&] { return window.processor().listener().isListening(); };
     window.click (listen.lug (4));
     CHECK (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (4); }));

@@ -1,4 +1,4 @@
-// Nothing is drawn while nothing changes, and while the heads move only they are.
+// Nothing is repainted without a change; while the heads move only they are.
 #include "TestWindow.h"
 
 #include "MessageThread.h"
@@ -11,7 +11,7 @@
 namespace
 {
 
-/** Stands between a component and the screen and notes what is to be drawn anew. */
+/** Records what a component asks to repaint. */
 class Watch : public juce::CachedComponentImage
 {
 public:
@@ -35,7 +35,7 @@ public:
     juce::RectangleList<int> areas;
 };
 
-/** Time this thread has worked, s: what others do on the machine does not count. */
+/** CPU time of this thread, s. */
 double threadTime()
 {
     timespec time{};
@@ -66,7 +66,7 @@ TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads onl
     auto* watch = new Watch; // the component takes it over
     int looks = 0;
     onMessageThread ([&] { window.view().setCachedComponentImage (watch); });
-    // Putting it there counts as a change, and what was asked for before may still be on its way.
+    // Setting it causes repaints, and earlier ones may be pending.
     REQUIRE (waitUntil (
         [&]
         {

@@ -1,4 +1,4 @@
-// What the window says: no difference where there is none, no value that cannot be had, no old trace as if it were new.
+// Messages and comparisons: no change where there is none, no value out of range, no old strike shown as new.
 #include "TestWindow.h"
 
 #include "MessageThread.h"
@@ -53,7 +53,7 @@ modal::Prediction predictionOf (double drumNote)
 
 } // namespace
 
-TEST_CASE ("What is kept as A at once differs in nothing from what is set")
+TEST_CASE ("A drum that was just kept as A shows no change from A")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -71,7 +71,7 @@ TEST_CASE ("What is kept as A at once differs in nothing from what is set")
     CHECK (changes (window).joinIntoString ("; ") == "");
 }
 
-TEST_CASE ("A change gets an arrow only if it is larger than what the model may be off")
+TEST_CASE ("A change has an arrow only if it exceeds the uncertainty")
 {
     editor::Scene scene;
     const auto changeTo = [&] (double hertz)
@@ -86,7 +86,7 @@ TEST_CASE ("A change gets an arrow only if it is larger than what the model may 
     CHECK (changeTo (200.0 * std::exp2 (-90.0 / 1200.0)) == juce::String::fromUTF8 ("\xe2\x96\xbc 90 c"));
 }
 
-TEST_CASE ("A drag stops where the film would yield, and says so until something else is done")
+TEST_CASE ("A drag stops at the yield strength of the head, with a message until the next change")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -136,7 +136,7 @@ TEST_CASE ("A note is dragged by semitones, with Shift by cents")
     CHECK (window.plain (Parameter::batterNote) > before - 1.9);
 }
 
-TEST_CASE ("An interval between two names says how far off the nearer it is")
+TEST_CASE ("An interval between two named ones shows its distance from the nearer")
 {
     CHECK (editor::intervalName (5.0) == "perfect fourth");
     CHECK (editor::intervalName (1.61) == juce::String::fromUTF8 ("major second \xe2\x88\x92"
@@ -144,7 +144,7 @@ TEST_CASE ("An interval between two names says how far off the nearer it is")
     CHECK (editor::intervalName (-1.0) == "minor second below");
 }
 
-TEST_CASE ("The drum's name goes and comes with undo, and says when it no longer holds")
+TEST_CASE ("The drum's name follows undo and is marked when the drum has changed")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -170,7 +170,7 @@ TEST_CASE ("The drum's name goes and comes with undo, and says when it no longer
     CHECK (waitUntil ([&] { return shown() == unnamed; }));
 }
 
-TEST_CASE ("Intervals that were only heard leave nothing behind to compare with")
+TEST_CASE ("A sweep through the intervals leaves the comparison as it was")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -186,7 +186,7 @@ TEST_CASE ("Intervals that were only heard leave nothing behind to compare with"
     CHECK (fromMessageThread ([&] { return sceneOf (window).before; }) == before);
 }
 
-TEST_CASE ("A strike on another drum is shown as such")
+TEST_CASE ("A strike on the former tuning is marked")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -206,7 +206,7 @@ TEST_CASE ("A strike on another drum is shown as such")
     CHECK (waitUntil ([&] { return ! isFormer(); }));
 }
 
-TEST_CASE ("Without audio a stroke says why it is silent")
+TEST_CASE ("Without audio a stroke shows why it is silent")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -223,7 +223,7 @@ TEST_CASE ("Without audio a stroke says why it is silent")
     CHECK (waitUntil ([&] { return window.processor().lastStrike().strokeCount() == strokes + 1; }));
 }
 
-TEST_CASE ("A drum of one head says nothing about a second")
+TEST_CASE ("A drum with one head shows nothing about a second")
 {
     TestWindow window;
     REQUIRE (window.settle());
@@ -245,7 +245,7 @@ TEST_CASE ("A drum of one head says nothing about a second")
     window.picture ("one-head-set-up");
 }
 
-TEST_CASE ("The foot of the window explains what the keyboard is at, once the keyboard moves")
+TEST_CASE ("The hint line explains the control with the keyboard focus")
 {
     TestWindow window;
     REQUIRE (window.settle());

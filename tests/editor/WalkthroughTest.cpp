@@ -161,7 +161,7 @@ TEST_CASE ("A tech enters the drum and reads tension and change per head")
     CHECK (window.prediction().drum.shell.material == "aluminium");
     CHECK (window.prediction().batter.tapNote == Approx (220.0).epsilon (2.0e-4)); // A3, ISO 16
 
-    // What is read is what was worked out.
+    // The table shows the prediction.
     const auto first = window.prediction();
     CHECK (outcome (window, editor::strings::batterTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
            juce::String (juce::roundToInt (first.batter.tension)) + " N/m");
