@@ -165,8 +165,8 @@ void AuditionBar::resized()
     take (0.5f);
     speedOfStroke.setBounds (take (8.2f));
     take (0.5f);
-    pattern.setBounds (take (11.5f));
-    tempo.setBounds (take (6.6f));
+    pattern.setBounds (take (10.5f));
+    tempo.setBounds (take (7.6f));
     patternOn.setBounds (take (5.3f));
     take (0.7f);
     sweepAll.setBounds (take (9.0f));

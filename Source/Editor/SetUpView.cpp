@@ -25,7 +25,8 @@ const plugin::ParameterSpec& specAt (std::size_t i)
 bool isDetail (std::size_t i)
 {
     const juce::String id (specAt (i).id);
-    return id.contains ("_lug_") || id == "patch_size" || id == "patch_rub" || id == "muffle_ring_width";
+    return id.contains ("_lug_") || id == "patch_size" || id == "patch_rub" || id == "muffle_ring_width" ||
+           id == "batter_cents" || id == "resonant_cents" || id == "concert_pitch" || id == "tuning_channel";
 }
 
 /** The part that a parameter describes, or nullptr. */
@@ -174,8 +175,8 @@ private:
         group.rows.erase (std::remove_if (group.rows.begin(), group.rows.end(), isFolded), group.rows.end());
         if (group.details.empty())
             return;
-        group.numbers = std::make_unique<CommandButton> (strings::showNumbers, nullptr);
-        group.numbers->setTitle (group.name + ": " + strings::showNumbers.name);
+        group.numbers = std::make_unique<CommandButton> (strings::showDetails, nullptr);
+        group.numbers->setTitle (group.name + ": " + strings::showDetails.name);
         group.numbers->setClickingTogglesState (true);
         group.numbers->onStateChange = [this, &group] { showDetails (group); };
         addAndMakeVisible (*group.numbers);
@@ -184,7 +185,7 @@ private:
 
     void showDetails (Group& group)
     {
-        const auto face = juce::String (strings::showNumbers.face) +
+        const auto face = juce::String (strings::showDetails.face) +
                           juce::String::fromUTF8 (group.numbers->getToggleState() ? " \xe2\x96\xbe" : " \xe2\x96\xb8");
         if (face == group.numbers->getButtonText())
             return;

@@ -126,7 +126,7 @@ inline constexpr CommandText sweep{
     "Hear every interval", "Hear every interval",
     "Plays the drum with every interval from a minor second to an octave, then restores your tuning."
 };
-inline constexpr CommandText showNumbers{ "Numbers", "Numbers", "Shows or hides the numbers of this group." };
+inline constexpr CommandText showDetails{ "Details", "Details", "Shows or hides the numbers of this group." };
 inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
     "Adjusts the output gain so that every tuning plays at the same level: louder tends to sound better."

@@ -53,7 +53,7 @@ TEST_CASE ("Numbers that match no name are custom, and are folded away until ask
     window.setPage (editor::Page::setUp);
     REQUIRE (window.settle());
     auto& setUp = window.view().setUpView();
-    auto* numbers = window.buttonNamed ("Wires: Numbers");
+    auto* numbers = window.buttonNamed ("Wires: Details");
     REQUIRE (numbers != nullptr);
     CHECK_FALSE (fromMessageThread ([&] { return numbers->getToggleState(); }));
     auto& strands = *fromMessageThread ([&] { return setUp.rowOf (Parameter::wireStrands); }); // unfolds
