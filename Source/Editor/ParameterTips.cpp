@@ -57,6 +57,7 @@ juce::String tipFor (const juce::String& id)
         { "double_delay", "Time between the two strokes of a double." },
         { "double_share", "Speed of the second stroke, as a percentage of the first." },
         { "stroke_notes", "MIDI notes that strike the drum." },
+        { "position_controller", "The MIDI controller that moves strokes between centre and edge." },
         { "above_level", "Level of the microphone above the batter head." },
         { "above_pan", "Pan of the microphone above." },
         { "above_inverted", "Inverts polarity. Above and below hear the drum note with opposite polarity." },
