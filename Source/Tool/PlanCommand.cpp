@@ -31,12 +31,12 @@ constexpr double tooVague = 100.0; // cents: to the cent such a note says nothin
 std::string expectationOf (const Pass& pass, const Tuning& tuning)
 {
     if (pass.tapNoteError <= tooVague)
-        return noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz, give or take " +
+        return noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz +/- " +
                fixedText (pass.tapNoteError, 0) + " cents";
 
     const auto nearest = [&] (double cents)
     { return Note::fromFrequency (pass.tapNote * std::exp2 (cents / 1200.0), tuning.concertPitch).name(); };
-    return "about " + nearest (0.0) + ", perhaps anything from " + nearest (-pass.tapNoteError) + " to " +
+    return "about " + nearest (0.0) + ", between " + nearest (-pass.tapNoteError) + " and " +
            nearest (pass.tapNoteError);
 }
 
@@ -45,14 +45,14 @@ std::string rodsText (const HeadPlan& head, const Tuning& tuning)
 {
     const double factor = std::exp (head.response.logError);
     std::string text = head.isCalibrated
-                           ? "  By what you told of its turns, a real turn does what this plan thinks within a factor of " +
+                           ? "  Calibrated: a turn changes the pitch as planned within a factor of " +
                                  fixedText (factor, 2) + ".\n"
-                           : "  No turn of this drum is known yet: real turns may do half or twice of this.\n";
+                           : "  Not calibrated: a turn may change the pitch by half or twice as much.\n";
 
     if (const auto& first = head.passes.front(); first.isEven())
     {
         const auto turns = wording::keyTurn (first.turns.front());
-        text += "  After pass 1 tell what it did: --observed \"" +
+        text += "  After pass 1 calibrate with --observed \"" +
                 std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (first.turns.front() < 0.0 ? "-" : "") +
                 turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"\n";
     }
@@ -67,10 +67,10 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 fixedText (head.fromTension, 0) + " to " + fixedText (head.toTension, 0) + " N/m\n";
 
     if (head.passes.empty())
-        return text + "  nothing to turn by a sixteenth or more: what is left is by ear\n";
+        return text + "  nothing to turn by a sixteenth or more: tune the rest by ear\n";
 
     if (std::any_of (head.passes.begin(), head.passes.end(), [] (const Pass& p) { return p.tapNoteError > tooVague; }))
-        text += "  Do one pass, tap again, then plan anew: what comes after it is known too poorly.\n";
+        text += "  Do one pass, tap again, then make a new plan: later passes are too uncertain.\n";
 
     int count = 0;
 
@@ -80,7 +80,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 expectationOf (pass, tuning) + "\n";
 
     text += rodsText (head, tuning);
-    text += "  at the target each rod pulls with " + fixedText (head.forcePerRod, 0) + " N; turning it takes " +
+    text += "  force per rod at the target " + fixedText (head.forcePerRod, 0) + " N; torque " +
             fixedText (head.torque.low, 2) + " to " + fixedText (head.torque.high, 2) +
             " N m depending on friction (information, not a target)\n";
 

@@ -239,7 +239,7 @@ TEST_CASE ("A plan's equal passes are one line, and what is not known to a semit
     REQUIRE (lines.size() == 3);
     CHECK (lines[0] == "Batter: taps F3 (174.6 Hz) now, to tap G#3 (207.7 Hz)");
     CHECK (lines[1] == "Batter passes 1-2 alike: all rods 1/4 up each; then about G3 +/- 20 c");
-    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up  3: 1/4 up  2: 1/8 up  4: 1/4 up; then about G#3 +/- 20 c");
+    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up, 3: 1/4 up, 2: 1/8 up, 4: 1/4 up; then about G#3 +/- 20 c");
 }
 
 TEST_CASE ("Seen from below, lugs go round the other way: equal numbers are one line of the shell")
