@@ -28,7 +28,7 @@ std::vector<double> evenly (double low, double high, int count, bool onLogarithm
     return values;
 }
 
-/** Which part of all the work a round is, as shares of the whole. */
+/** Begin and end of a part of the work, as shares of all of it. */
 struct Part
 {
     double begin, end;
@@ -67,7 +67,7 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
         thread.join();
 }
 
-/** A tension for each note, 0 where the film cannot give it. */
+/** The tension for each note, 0 where the head cannot reach it. */
 std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, const std::vector<double>& notes,
                                 const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
 {
@@ -89,7 +89,7 @@ std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, cons
     return tensions;
 }
 
-/** The tap that wires answer to most readily: light and near the edge, beside the bed. */
+/** Speed of the resonant head under the wires after a light tap near the edge, beside the snare bed. */
 double wireResponseOf (const DrumModes& modes)
 {
     constexpr double tapPlace = 0.8, tapAngle = 0.8;   // of the radius, rad
@@ -143,11 +143,10 @@ void checkRequest (const AtlasRequest& r)
     { return name (tapNote (request.drum, side, yieldTension (head))); };
 
     throw InputError ("the atlas's range",
-                      name (request.lowestNote) + " to " + name (request.highestNote) + ", all of it out of the films' reach,",
+                      name (request.lowestNote) + " to " + name (request.highestNote) + ", where every tuning has a head slack or beyond its yield strength,",
                       "tap notes below " + highest (HeadSide::batter, request.drum.batter) +
-                          " on the batter head, where its film "
-                          "yields, and " +
-                          highest (HeadSide::resonant, request.drum.resonant) + " on the resonant head");
+                          " on the batter head and " + highest (HeadSide::resonant, request.drum.resonant) +
+                          " on the resonant head, where they reach their yield strength");
 }
 
 } // namespace
@@ -160,7 +159,7 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
     atlas.notes = evenly (request.lowestNote, request.highestNote, request.notes, true);
     atlas.intervals = evenly (request.lowestInterval, request.highestInterval, request.intervals, false);
 
-    // Many pairs share a resonant note; each is inverted once.
+    // Many tunings share a resonant note; its tension is found once.
     std::vector<double> resonantNotes;
 
     for (const double note : atlas.notes)
@@ -172,7 +171,7 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
     std::sort (distinct.begin(), distinct.end());
     distinct.erase (std::unique (distinct.begin(), distinct.end(), isSame), distinct.end());
 
-    // To find a tension takes about as long as to solve a tuning.
+    // Finding a tension takes about as long as solving a tuning.
     const auto all = static_cast<double> (atlas.notes.size() + distinct.size() + resonantNotes.size());
     const double batterDone = static_cast<double> (atlas.notes.size()) / all;
     const double tensionsDone = batterDone + static_cast<double> (distinct.size()) / all;

@@ -23,13 +23,13 @@ struct Quantity
 
 const Quantity quantities[] = {
     { "Drum note, Hz", [] (const AtlasPoint& p) { return p.drumNote; }, 0 },
-    { "Sustain, s to -60 dB, wires off", [] (const AtlasPoint& p) { return p.sustain; }, 2 },
-    { "Wire response: resonant head, m/s for a tap of 1 N s at the edge", [] (const AtlasPoint& p) { return p.wireResponse; },
+    { "Ring, s to -60 dB, wires off", [] (const AtlasPoint& p) { return p.sustain; }, 2 },
+    { "Snare response: speed of the resonant head, m/s per N s of a tap near the edge", [] (const AtlasPoint& p) { return p.wireResponse; },
       1 },
-    { "Film stress, % of yield, the tighter head", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
+    { "Head stress, % of yield strength, the higher of both heads", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
 };
 
-/** Every so many cells get a label, so that labels do not run into one another. */
+/** Labels every n-th cell, so that labels do not overlap. */
 std::size_t labelEvery (std::size_t cells, double space, double wanted)
 {
     return static_cast<std::size_t> (std::max (1.0, std::ceil (wanted * static_cast<double> (cells) / space)));
@@ -42,7 +42,7 @@ struct Span
     double low, high;
 };
 
-/** A cell's figure, about the cell's middle but within the frame. */
+/** Draws a cell's figure at its centre, but within the frame. */
 void drawFigure (Canvas& canvas, const std::string& figure, double x, double y, Span frame, double grey)
 {
     constexpr double size = 6.5, gap = 1.5;
@@ -50,7 +50,7 @@ void drawFigure (Canvas& canvas, const std::string& figure, double x, double y, 
     canvas.text (std::max (frame.low + half, std::min (x, frame.high - half)), y, figure, size, Align::middle, false, grey);
 }
 
-/** Every so many columns get a label; more, the longer those that show are. */
+/** Labels every n-th column, so that the names do not overlap. */
 std::size_t labelEveryColumn (Canvas& canvas, const std::vector<std::string>& names, double w)
 {
     constexpr double figureWidth = 24.0, gap = 6.0;
@@ -114,7 +114,7 @@ void drawMap (Canvas& canvas, const Atlas& atlas, const Quantity& quantity, doub
             }
         }
 
-    // Figures may be wider than their cells, and so come on top of all of these.
+    // Figures may be wider than their cells, so they are drawn last.
     for (std::size_t i = 0; i < columns; i += everyColumn)
         for (std::size_t j = 0; j < rows; j += everyRow)
             if (const auto& point = atlas.at (i, j); point.isPossible)
@@ -139,8 +139,8 @@ void draw (Canvas& canvas, const Atlas& atlas, const std::string& title)
     canvas.text (margin, margin, title, 14.0, Align::left, true);
     canvas.text (
         margin, margin + 14.0,
-        "Batter tap note to the right, interval of the resonant head over it upwards. Darker is more; crossed-out tunings "
-        "are out of the films' reach.",
+        "Across: batter tap note. Up: interval of the resonant head over it. Darker is more. Crossed out: a head would be slack or "
+        "beyond its yield strength.",
         8.5);
     const double w = 0.5 * (canvas.width() - 2.0 * margin) - left, h = 0.5 * (canvas.height() - 2.0 * margin - 40.0) - gap - 14.0;
 
@@ -148,7 +148,7 @@ void draw (Canvas& canvas, const Atlas& atlas, const std::string& title)
         drawMap (canvas, atlas, quantities[q], margin + left + static_cast<double> (q % 2) * (w + left),
                  margin + 40.0 + static_cast<double> (q / 2) * (h + gap + 18.0), w, h);
 
-    canvas.text (margin, canvas.height() - 14.0, "Keep to the limits of the makers of head and drum.", 8.0);
+    canvas.text (margin, canvas.height() - 14.0, "Keep to the limits of the makers of heads and drum.", 8.0);
 }
 
 std::string asCsv (const Atlas& atlas)

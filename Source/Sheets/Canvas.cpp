@@ -173,7 +173,7 @@ std::vector<std::string> Canvas::wrapped (const std::string& words, double w, do
             if (! line.empty())
                 lines.push_back (line);
 
-            // What does not even fit alone is broken, between characters.
+            // A word that does not fit on a line is broken between characters.
             while (! fits (word))
             {
                 auto part = word;
@@ -196,7 +196,7 @@ std::vector<std::string> Canvas::wrapped (const std::string& words, double w, do
 
 double Canvas::paragraph (double x, double y, double w, const std::string& words, double size, bool isBold, double bottom)
 {
-    const auto mark = std::string ("… (shortened; the whole text is in the JSON)");
+    const auto mark = std::string ("… (shortened; full text in the JSON)");
     const auto step = leading * size;
     auto lines = wrapped (words, w, size, isBold);
     const auto room = bottom < y ? 0 : static_cast<std::size_t> ((bottom - y) / step) + 1;
@@ -243,7 +243,7 @@ std::string drawn (Format format, double width, double height, const std::functi
     if (format == Format::png)
         cairo_scale (canvas.cairo->context, pixelsPerPoint, pixelsPerPoint);
 
-    // All of the surface, which in pixels may be a part of one larger than the page.
+    // White ground, also on the part of a pixel beyond the page.
     cairo_set_source_rgb (canvas.cairo->context, 1.0, 1.0, 1.0);
     cairo_paint (canvas.cairo->context);
     draw (canvas);

@@ -29,8 +29,7 @@ enum class Align
     right
 };
 
-/** A page to draw on: points of 1/72 inch, y downwards, grey from 0 (black) to 1 (white), so that it prints in black and white.
- */
+/** A page to draw on: units are points (1/72 inch), y downwards, greys from 0 (black) to 1 (white). */
 class Canvas
 {
 public:
@@ -49,11 +48,11 @@ public:
     void text (double x, double y, const std::string& words, double size, Align = Align::left, bool isBold = false,
                double grey = 0.0);
 
-    /** Words wrapped to a width; a word that alone is wider is broken. A line break in the text stays one. */
+    /** Wraps words to a width; a word wider than that is broken. Line breaks in the text are kept. */
     std::vector<std::string> wrapped (const std::string& words, double w, double size, bool isBold = false);
 
-    /** Writes words wrapped to a width, no line lower than `bottom`. If some do not fit, the last line ends in a mark that says
-       so. Returns the y of the line after the last. */
+    /** Writes words wrapped to a width, no line lower than `bottom`. If they do not all fit, the last line ends in a mark. Returns
+       the y of the next line. */
     double paragraph (double x, double y, double w, const std::string& words, double size, bool isBold = false,
                       double bottom = 1.0e9);
 

@@ -10,22 +10,21 @@
 namespace sheets
 {
 
-/** What one head was found to be. */
+/** The measurement of one head. */
 struct MeasuredHead
 {
     modal::HeadSide side = modal::HeadSide::batter;
     fitting::HeadFit fit;
-    std::string date{}; ///< as the person writes it; may be empty
+    std::string date{}; ///< as entered; may be empty
 };
 
-/** What taps said about a head; lugs count from 1, every estimate is a value and an error. */
+/** A head fit as JSON; lugs count from 1, every estimate has a value and an error. */
 files::Json fitJson (const MeasuredHead&);
 
-/** What strikes said about both heads: a list of the same, and the partials that were heard. */
+/** A fit of both heads as JSON: the list of heads, and the partials used. */
 files::Json fitJson (const fitting::DrumFit&, const std::string& date);
 
-/** Reads either back. Heads that were not found are there too, with why. Throws modal::InputError that begins with
- * `source`. */
+/** Reads either back, including heads without a result. Throws modal::InputError that begins with `source`. */
 std::vector<MeasuredHead> readFit (std::string_view document, const std::string& source);
 
 } // namespace sheets

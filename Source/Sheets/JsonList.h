@@ -8,7 +8,7 @@
 namespace sheets
 {
 
-/** Sentences as a list of texts. */
+/** Sentences as a JSON list. */
 inline files::Json listOf (const std::vector<std::string>& sentences)
 {
     files::Json list = files::Json::array();

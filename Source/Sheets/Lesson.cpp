@@ -68,7 +68,7 @@ float peakOf (const std::vector<float>& sound)
     return peak;
 }
 
-/** Scales all steps to one loudness as measured before. */
+/** Scales all steps to one loudness, by the loudness measured before scaling. */
 double scaleToOneLoudness (std::vector<PlayedStep>& steps)
 {
     std::vector<double> levels;
@@ -92,8 +92,8 @@ double scaleToOneLoudness (std::vector<PlayedStep>& steps)
     return common;
 }
 
-/** Scales all steps to one loudness. The measure leaves out what is below a level, so that a sound's loudness does not quite go
-   with its gain: it is measured again where the first scaling has put it. */
+/** Scales all steps to one loudness. The absolute gate of the measure makes loudness differ a little from gain, so the second
+   scaling measures again near the final level. */
 double makeEquallyLoud (std::vector<PlayedStep>& steps)
 {
     scaleToOneLoudness (steps);
@@ -126,7 +126,7 @@ PlayedLesson playLesson (const files::LessonFile& lesson, const std::function<vo
         next.prediction = modal::predict (lesson.drum.drum, step.tuning);
 
         if (played.steps.empty())
-            next.changes = { "The start." };
+            next.changes = { "The first tuning." };
         else
             next.changes = changesBetween (played.steps.back().prediction, next.prediction);
 

@@ -15,12 +15,11 @@ struct PlayedStep
 {
     files::LessonStep step;
     modal::Prediction prediction;
-    std::vector<std::string> changes; ///< sentences: what was turned since the step before, by how much
+    std::vector<std::string> changes; ///< one sentence for each change since the step before
     std::vector<float> sound;         ///< 48 kHz, one channel
 };
 
-/** All steps at equal loudness (ITU-R BS.1770): as loud as they can be without one of them going above −1 dB of full scale, and
-   at most −20 LKFS. */
+/** All steps at equal loudness (ITU-R BS.1770): at most −20 LKFS, and no peak above −1 dB of full scale. */
 struct PlayedLesson
 {
     files::LessonFile lesson;

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace sheets
 {
@@ -77,7 +76,7 @@ nav{position:sticky;top:0;background:#fff;padding:.5em 0;border-bottom:1px solid
 const char* const script = R"(const steps=[...document.querySelectorAll('section')];let now=0;
 function go(to){now=Math.max(0,Math.min(steps.length-1,to));document.querySelectorAll('audio').forEach(a=>a.pause());
 steps[now].scrollIntoView();document.getElementById('where').textContent=(now+1)+' of '+steps.length;}
-document.getElementById('back').onclick=()=>go(now-1);document.getElementById('on').onclick=()=>go(now+1);
+document.getElementById('back').onclick=()=>go(now-1);document.getElementById('next').onclick=()=>go(now+1);
 document.getElementById('play').onclick=()=>{const a=steps[now].querySelector('audio');a.currentTime=0;a.play();};
 document.addEventListener('keydown',e=>{if(e.key==='ArrowRight')go(now+1);if(e.key==='ArrowLeft')go(now-1);});)";
 
@@ -97,7 +96,7 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
 
     text += "<audio controls preload=\"metadata\" src=\"" + LessonFileName::sound (index) + "\"></audio>\n<p><img src=\"" +
             LessonFileName::picture (index) + "\" alt=\"Notes of the heads and of the drum in step " + id + "\"></p>\n<table>\n" +
-            "<tr><th></th><th>tap note</th><th>tension, N/m</th><th>film, of yield</th></tr>\n";
+            "<tr><th></th><th>tap note</th><th>tension, N/m</th><th>% of yield strength</th></tr>\n";
 
     const auto row = [&] (const char* name, const HeadPrediction& head)
     {
@@ -110,8 +109,7 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
     if (p.drum.hasResonantHead())
         row ("Resonant", p.resonant);
 
-    text +=
-        "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", rings " + fixedText (p.sustain, 2) + " s with the wires off";
+    text += "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", ring " + fixedText (p.sustain, 2) + " s to -60 dB, wires off";
 
     if (p.drum.hasResonantHead())
         text += "; interval " + escaped (p.interval.longName());
@@ -190,7 +188,7 @@ void drawStep (Canvas& canvas, const PlayedLesson& played, std::size_t step)
         drawNotes (played.steps[step - 1].prediction, true);
 
     drawNotes (played.steps[step].prediction, false);
-    canvas.text (left, canvas.height() - 5.0, step > 0 ? "full: this step, ring: the step before" : "tap notes and drum note",
+    canvas.text (left, canvas.height() - 5.0, step > 0 ? "filled: this step; open: the step before" : "tap notes and drum note",
                  7.5);
 }
 
@@ -200,14 +198,14 @@ std::string lessonPage (const PlayedLesson& played)
                        "content=\"width=device-width, initial-scale=1\">\n<title>" +
                        escaped (played.lesson.name) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
                        escaped (played.lesson.name) + "</h1>\n<p>" + escaped (played.lesson.drum.drum.name) +
-                       ". Every step is played with the same strokes and equally loud (" + fixedText (played.loudness, 1) +
+                       ". All steps have the same strokes and equal loudness (" + fixedText (played.loudness, 1) +
                        " LKFS, ITU-R BS.1770).</p>\n";
 
     if (! played.lesson.notes.empty())
         page += "<details><summary>Teacher's notes</summary><p>" + escaped (played.lesson.notes) + "</p></details>\n";
 
     page +=
-        "<nav><button id=\"back\">&#8592; Back</button> <button id=\"play\">Play</button> <button id=\"on\">On &#8594;</button> "
+        "<nav><button id=\"back\">&#8592; Back</button> <button id=\"play\">Play</button> <button id=\"next\">Next &#8594;</button> "
         "step <span id=\"where\">1 of " +
         std::to_string (played.steps.size()) + "</span></nav>\n";
 
@@ -219,7 +217,7 @@ std::string lessonPage (const PlayedLesson& played)
     for (const auto& caution : usualCautions())
         page += "<li>" + escaped (caution) + "</li>\n";
 
-    page += "<li>Start quietly: a drum's attack is far louder than its average.</li>\n</ul></footer>\n<script>";
+    page += "<li>Start at low volume: a drum's attack is far louder than its average.</li>\n</ul></footer>\n<script>";
     return page + script + "</script>\n</body>\n</html>\n";
 }
 

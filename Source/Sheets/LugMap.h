@@ -5,26 +5,24 @@
 namespace sheets
 {
 
-/** What stands beside a lug. */
+/** Text beside a lug. */
 struct LugLabel
 {
     std::vector<std::string> lines{};
-    bool isVague = false; ///< less than its own uncertainty: drawn faintly
+    bool isUncertain = false; ///< less than its own uncertainty: drawn in grey
 };
 
-/** A head with its lugs: each with its number, its place in the cross and a label. Lug 1 is at the right; the others follow
-    counterclockwise on a head seen from above, clockwise on one seen from below, so that equal numbers are the two ends of one
-   line of the shell. */
+/** A head with its numbered lugs, each with a label. Lug 1 is at the top. The others follow clockwise on a head seen from above,
+    counterclockwise on one seen from below: equal numbers are on one line of the shell. */
 struct LugMap
 {
     int lugs = 8;
     bool isFromBelow = false;
-    std::vector<int> order{};         ///< lugs from 0 in the order of the cross
     std::vector<LugLabel> labels{};   ///< by lug; empty: none
-    std::vector<std::string> words{}; ///< lines in the middle
+    std::vector<std::string> words{}; ///< lines in the centre
 };
 
-/** Draws it about a middle; labels stand up to 32 points outside the radius. */
+/** Draws it around a centre; labels reach up to 32 points outside the radius. */
 void draw (Canvas&, const LugMap&, double x, double y, double radius);
 
 } // namespace sheets

@@ -17,9 +17,9 @@ using namespace modal;
 namespace
 {
 
-constexpr double widestUseful = 100.0; // cents
+constexpr double mostUseful = 100.0; // cents
 
-/** Turns are shown to a 64th. */
+/** Turns are shown in 1/64. */
 bool isSameTurn (double a, double b)
 {
     return std::abs (a - b) < 0.005;
@@ -27,7 +27,7 @@ bool isSameTurn (double a, double b)
 
 bool isCertain (const Pass& pass)
 {
-    return pass.tapNoteError <= widestUseful;
+    return pass.tapNoteError <= mostUseful;
 }
 
 bool areAlike (const Pass& a, const Pass& b)
@@ -44,8 +44,8 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
     const auto note = [&] (double hertz) { return Note::fromFrequency (hertz, pitch).nameWithCents(); };
     const auto noteAndHertz = [&] (double hertz) { return note (hertz) + " (" + fixedText (hertz, 1) + " Hz)"; };
 
-    std::vector<std::string> lines{ name + ": taps " + noteAndHertz (head.fromNote) + " now, to tap " +
-                                    noteAndHertz (head.toNote) + (head.passes.empty() ? "; nothing to turn" : "") };
+    std::vector<std::string> lines{ name + ": tap note now " + noteAndHertz (head.fromNote) + ", target " +
+                                    noteAndHertz (head.toNote) + (head.passes.empty() ? "; no rod to turn" : "") };
 
     for (auto first = head.passes.begin(); first != head.passes.end();)
     {
@@ -55,18 +55,17 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
         const bool isOne = from == to;
         auto line = name +
                     (isOne ? " pass " + std::to_string (from)
-                           : " passes " + std::to_string (from) + "-" + std::to_string (to) + " alike") +
+                           : " passes " + std::to_string (from) + "-" + std::to_string (to)) +
                     ": " + wording::keyTurns (*first);
 
         if (! isCertain (last))
         {
-            lines.push_back (line + (isOne ? "" : " each") +
-                             "; after one pass tap again and plan anew: where more would end is not known to a semitone");
+            lines.push_back (line + (isOne ? "" : " each") + "; tap again after one pass and make a new plan: later passes are too uncertain");
             break;
         }
 
-        lines.push_back (line + (isOne ? "; then about " : " each; then about ") + note (last.tapNote) + " +/- " +
-                         fixedText (last.tapNoteError, 0) + " c");
+        lines.push_back (line + (isOne ? "; then " : " each; then ") + note (last.tapNote) + " ± " +
+                         fixedText (last.tapNoteError, 0) + " cents");
         first = next;
     }
 

@@ -9,9 +9,9 @@
 namespace sheets
 {
 
-/** One head's plan as lines for a page: where it stands and is to go, then its passes. Equal passes make one line. Where a pass
-   may end more than a semitone from where it should (common practice, no source), no note is given, the line says to tap and plan
-    anew, and what would follow is left out. */
+/** One head's plan as lines for a page: tap note now and target, then the passes. Equal passes share a line. If a pass is
+    uncertain by more than a semitone (common practice, no source), the line has no note but says to tap again and make a new plan, and
+    later passes are left out. */
 std::vector<std::string> planLines (const fitting::HeadPlan&, modal::ConcertPitch);
 
 } // namespace sheets

@@ -34,7 +34,7 @@ std::string nameOf (HeadSide side)
     return side == HeadSide::batter ? "Batter" : "Resonant";
 }
 
-/** The page from top to bottom: each part moves `y`, the next line's foot, downwards and keeps above `bottom`. */
+/** The part of the page that is still free: `y` is the baseline of the next line, `bottom` the lowest one allowed. */
 struct Column
 {
     Canvas& canvas;
@@ -67,7 +67,7 @@ struct Column
     Column without (double height) const { return { canvas, y, bottom - height }; }
 };
 
-/** What a part of this many lines at least needs, its heading and the gap after it included. */
+/** Height of a part with that many lines, its heading and the gap after it. */
 double roomFor (std::size_t lines, double size)
 {
     return headingHeight + static_cast<double> (lines) * Canvas::leading * size + 6.0;
@@ -86,12 +86,12 @@ void drawTitle (Column& column, const TuningSheet& sheet)
 std::string wiresText (const WireSpec& wires)
 {
     if (! wires.on)
-        return "thrown off";
+        return "off";
 
     const double millimetres = 1.0e3 * wires.pressDepth;
-    return std::to_string (wires.strands) + " strands, strainer at " + asText (wires.strandTension, 3) + " N a strand, " +
-           (millimetres >= 0.0 ? asText (millimetres, 2) + " mm into the head"
-                               : asText (-millimetres, 2) + " mm clear of the head");
+    return std::to_string (wires.strands) + " strands, strainer tension " + asText (wires.strandTension, 3) + " N per strand, " +
+           (millimetres >= 0.0 ? "wire pressure " + asText (millimetres, 2) + " mm"
+                               : "gap to the head " + asText (-millimetres, 2) + " mm");
 }
 
 void drawDrum (Column& column, const TuningSheet& sheet)
@@ -116,8 +116,8 @@ void drawTargets (Column& column, const TuningSheet& sheet)
 {
     const auto& p = sheet.wanted;
     column.headed ("Target");
-    const std::vector<double> columns{ 0.0, 150.0, 220.0, 300.0, 385.0, 475.0 };
-    column.row ({ "Head", "tap note", "Hz", "tension N/m", "force a rod N", "film, of yield" }, columns, true);
+    const std::vector<double> columns{ 0.0, 120.0, 185.0, 280.0, 395.0, 515.0 };
+    column.row ({ "Head", "tap note", "Hz", "tension, N/m", "force per rod, N", "of yield strength" }, columns, true);
 
     const auto add = [&] (HeadSide side, const HeadPrediction& head)
     {
@@ -132,26 +132,26 @@ void drawTargets (Column& column, const TuningSheet& sheet)
     {
         add (HeadSide::resonant, p.resonant);
         column.y += 2.0;
-        column.paragraph ("Interval, resonant over batter: " + p.interval.longName());
+        column.paragraph ("Interval, resonant tap note over batter: " + p.interval.longName());
     }
 
     column.y += 2.0;
-    column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + fixedText (p.drumNote, 1) + " Hz, rings " +
-                          fixedText (p.sustain, 2) + " s (to -60 dB, wires off)",
+    column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + fixedText (p.drumNote, 1) + " Hz, ring " +
+                          fixedText (p.sustain, 2) + " s to -60 dB, wires off",
                       body, true);
-    column.paragraph ("Tap notes are heard 25 mm from the edge beside a lug, the other head held still, wires off. A4 = " +
+    column.paragraph ("Tap notes: 25 mm from the edge beside a lug, other head held still, wires off. A4 = " +
                           asText (p.tuning.concertPitch.a4, 5) + " Hz.",
                       small);
     column.y += 8.0;
 }
 
-/** Cents with their error and, where they are more than that, the lug's own note in Hz. */
+/** Cents with their uncertainty and, where they exceed it, the note of the lug in Hz. */
 LugLabel labelOf (const Estimate& cents, const Estimate& tapNote)
 {
     LugLabel label{ { (cents.value >= 0.0 ? "+" : "") + fixedText (cents.value, 0) + " ± " + fixedText (cents.error, 0) + " c" },
                     std::abs (cents.value) <= cents.error };
 
-    if (! label.isVague)
+    if (! label.isUncertain)
         label.lines.push_back (fixedText (tapNote.value * std::exp2 (cents.value / 1200.0), 1) + " Hz");
 
     return label;
@@ -168,8 +168,8 @@ LugMap lugMap (const TuningSheet& sheet, HeadSide side)
 {
     const auto& p = sheet.wanted;
     const bool isBatter = side == HeadSide::batter;
-    LugMap map{ .lugs = p.drum.lugs, .isFromBelow = ! isBatter, .order = tighteningOrder (p.drum.lugs) };
-    map.words = { nameOf (side) + ",", isBatter ? "from above" : "from below" };
+    LugMap map{ .lugs = p.drum.lugs, .isFromBelow = ! isBatter };
+    map.words = { nameOf (side) + ",", isBatter ? "seen from above" : "seen from below" };
     const auto* measured = measuredHead (sheet, side);
 
     if (measured != nullptr && ! measured->fit.lugCents.empty())
@@ -195,28 +195,32 @@ void drawLugs (Column& column, const TuningSheet& sheet)
     const bool hasResonant = sheet.wanted.drum.hasResonantHead();
     const double centre = 0.5 * canvas.width(), offset = hasResonant ? 0.25 * column.width() : 0.0;
 
-    column.headed ("Lugs (small figures: order of the cross)");
-    const double middle = column.y + radius + aboveMap;
-    draw (canvas, lugMap (sheet, HeadSide::batter), centre - offset, middle, radius);
+    column.headed ("Lugs");
+    const double mapY = column.y + radius + aboveMap;
+    draw (canvas, lugMap (sheet, HeadSide::batter), centre - offset, mapY, radius);
 
     if (hasResonant)
-        draw (canvas, lugMap (sheet, HeadSide::resonant), centre + offset, middle, radius);
+        draw (canvas, lugMap (sheet, HeadSide::resonant), centre + offset, mapY, radius);
 
-    column.y = middle + radius + belowMap;
+    column.y = mapY + radius + belowMap;
 
+    std::string order = "Tightening order:";
+
+    for (const int lug : tighteningOrder (sheet.wanted.drum.lugs))
+        order += " " + std::to_string (lug + 1);
+
+    column.paragraph (order);
     std::string words =
-        "Lug 1: " + (sheet.lugOne.empty() ? std::string ("where you marked it on the shell") : sheet.lugOne) + ".";
+        "Lug 1: " + (sheet.lugOne.empty() ? std::string ("mark it on the shell") : sheet.lugOne) + ". Count clockwise seen from above.";
 
     if (hasResonant)
-        words +=
-            " Each head is drawn as you face it: equal numbers are the two ends of one line of the shell, resonant lug 2 below "
-            "batter lug 2.";
+        words += " Turned over, the drum's resonant lugs count counterclockwise: resonant lug 2 is below batter lug 2.";
 
     // Two lines at most, however lug 1 is described.
     column.y = canvas.paragraph (margin, column.y, column.width(), words, small, false, column.y + Canvas::leading * small) + 8.0;
 }
 
-/** Boxes to write into, a row for each head that nobody has measured yet. */
+/** Boxes for handwritten notes, a row for each head without a measurement. */
 void drawRoomForNotes (Column& column, const TuningSheet& sheet)
 {
     constexpr double nameWidth = 60.0, rowHeight = 24.0;
@@ -231,7 +235,7 @@ void drawRoomForNotes (Column& column, const TuningSheet& sheet)
     if (sides.empty())
         return;
 
-    column.headed ("Heard at each lug");
+    column.headed ("Tap note at each lug");
     column.y -= 10.0;
     const double boxWidth = (column.width() - nameWidth) / sheet.wanted.drum.lugs;
 
@@ -271,7 +275,7 @@ void drawMeasured (Column& column, const TuningSheet& sheet)
                               (fit.tapsUsed == 1 ? "one tap" : std::to_string (fit.tapsUsed) + " taps") +
                               (measured.date.empty() ? "" : "; " + measured.date));
         else
-            column.paragraph (name + "not found");
+            column.paragraph (name + "no result");
 
         if (const auto verdict = fit.verdict(); verdict.kind != LugVerdict::Kind::unknown)
             column.paragraph (wording::action (verdict) + ". " + wording::reason (verdict));
@@ -291,7 +295,7 @@ void drawPlan (Column& column, const TuningSheet& sheet)
     if (! sheet.plan)
         return;
 
-    column.headed ("Plan: turns of each rod, up tightens");
+    column.headed ("Plan (key turns; up tightens)");
 
     for (const auto& head : sheet.plan->heads)
         for (const auto& line : planLines (head, sheet.wanted.tuning.concertPitch))
@@ -309,7 +313,7 @@ void drawNotes (Column& column, const TuningSheet& sheet)
     column.paragraph (sheet.notes);
 }
 
-/** Writes the cautions at the foot of the page; returns where what is above them must end. */
+/** Writes the cautions at the foot of the page; returns the lowest y for the parts above. */
 double drawCautions (Canvas& canvas)
 {
     constexpr double step = Canvas::leading * small;
@@ -334,17 +338,17 @@ double drawCautions (Canvas& canvas)
 const std::vector<std::string>& usualCautions()
 {
     static const std::vector<std::string> list{
-        "The limits of the makers of head, hoop and drum come before every figure here.",
-        "A drum played close by harms hearing: wear protection.",
-        "An over-tensioned head can split and a rod can fail: turn in small steps, keep your face away, never force a rod.",
-        "Edges of hoops, films and wires are sharp.",
+        "The limits of the makers of heads, hoops and drum come before every figure here.",
+        "A drum played close by harms hearing: wear ear protection.",
+        "An over-tensioned head can split and a rod can break: turn in small steps, keep your face away, never force a rod.",
+        "The edges of hoops, heads and wires are sharp.",
     };
     return list;
 }
 
 void draw (Canvas& canvas, const TuningSheet& sheet)
 {
-    // First what must be there whatever else is, then the page down to it. What comes later keeps room for a few lines.
+    // The cautions come first, since they must fit; then the page from the top, keeping room for the plan and the notes.
     Column page{ canvas, margin, drawCautions (canvas) };
     const double forNotes = sheet.notes.empty() ? 0.0 : roomFor (2, body), forPlan = sheet.plan ? roomFor (6, small) : 0.0;
 

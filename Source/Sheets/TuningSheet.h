@@ -13,20 +13,20 @@
 namespace sheets
 {
 
-/** Everything on the page that lies in the drum's case. */
+/** The contents of a tuning sheet. */
 struct TuningSheet
 {
     std::string title;                    ///< of drum and tuning
     std::string date;                     ///< as the person writes it, e.g. 2024-05-17 (ISO 8601); may be empty
     std::string notes;                    ///< free text; may be empty
-    std::string lugOne;                   ///< how to find lug 1 on the shell; empty: nobody said
-    modal::Prediction wanted;             ///< the target and what comes of it
+    std::string lugOne;                   ///< where lug 1 is on the shell; may be empty
+    modal::Prediction wanted;             ///< the target and its prediction
     modal::Fittings fittings{};           ///< wires and hoops
     std::vector<MeasuredHead> measured{}; ///< from recordings, if any
     std::optional<fitting::Plan> plan{};
 };
 
-/** One A4 page. What does not fit is shortened and says so; the cautions at its foot are always whole. */
+/** Draws one A4 page. Text that does not fit is shortened and marked; the cautions at the foot are always complete. */
 void draw (Canvas&, const TuningSheet&);
 
 /** For a database: one object, keys end in their unit. */

@@ -46,7 +46,7 @@ Json asJson (const TuningSheet& sheet)
     {
         return Json{ { "tap_note_hz", head.tapNote },
                      { "tension_n_per_m", head.tension },
-                     { "force_per_lug_n", head.forcePerLug },
+                     { "force_per_rod_n", head.forcePerLug },
                      { "yield_share", head.yieldShare } };
     };
 

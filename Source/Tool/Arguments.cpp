@@ -122,7 +122,7 @@ std::string helpFor (const std::vector<OptionGroup>& groups)
             else
                 line.append (helpColumn - line.size(), ' ');
 
-            // An option like the one above it needs no words of its own, but its line.
+            // An option may have no text of its own, but it has its line.
             std::istringstream help (std::string (option.help) + "\n");
 
             for (std::string part; std::getline (help, part); line = std::string (helpColumn, ' '))

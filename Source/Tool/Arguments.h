@@ -12,7 +12,7 @@ namespace tool
 struct Option
 {
     const char* name;  ///< without the dashes
-    const char* value; ///< what stands for the value in the help, "" for a switch
+    const char* value; ///< placeholder of the value in the help, "" for a switch
     std::string help;  ///< one line or more
     bool valueIsOptional = false;
 };
@@ -24,7 +24,7 @@ struct OptionGroup
     std::vector<Option> options;
 };
 
-/** A command line, taken apart. */
+/** A parsed command line. */
 class Arguments
 {
 public:

@@ -66,7 +66,7 @@ sheets::Atlas makeWithProgress (const sheets::AtlasRequest& request, bool isWant
 {
     Progress progress (isWanted);
 
-    // An interrupt ends the program before the file is begun.
+    // An interrupt ends the program before it begins the file.
     const std::atomic<bool> cancel{ false };
     return sheets::makeAtlas (
         request, [&] (double share) { progress.show (share); }, cancel);
@@ -82,7 +82,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         std::count_if (atlas.points.begin(), atlas.points.end(), [] (const auto& p) { return ! p.isPossible; });
 
     if (impossible > 0)
-        std::cerr << impossible << " of " << atlas.points.size() << " tunings are out of the films' reach and crossed out\n";
+        std::cerr << impossible << " of " << atlas.points.size() << " tunings are crossed out: a head would be slack or beyond its yield strength\n";
 
     const auto title = request.drum.name.empty() ? std::string ("Atlas of tunings") : request.drum.name + ": atlas of tunings";
     writePage (target,
@@ -94,11 +94,11 @@ void run (const std::vector<std::string>& words, const Command& command)
 const Command& atlasCommand()
 {
     static const Command command{ "atlas",
-                                  "All intervals over a range of batter notes: maps of drum note, sustain, wires, stress",
+                                  "Maps drum note, ring, snare response and head stress over batter notes and intervals",
                                   "[DRUM] [options] --output FILE.pdf",
-                                  "Wires are off for sustain. WIRE RESPONSE is how fast the resonant head moves under the wires "
-                                  "after a light tap near the edge:\n"
-                                  "the faster, the lighter the stroke that sets them off.\n",
+                                  "The ring is with the wires off. The snare response map shows how fast the resonant head moves under the "
+                                  "wires after a light\n"
+                                  "tap near the edge: the faster, the softer the stroke that wakes the wires.\n",
                                   { { "Range:",
                                       { { "lowest-note", "D3", "batter tap note; D3 if not given" },
                                         { "highest-note", "D4", "D4 if not given" },
@@ -106,10 +106,10 @@ const Command& atlasCommand()
                                         { "lowest-interval", "P1", "resonant over batter" },
                                         { "highest-interval", "P8", "" },
                                         { "intervals", "13", "how many, 1 to 500" },
-                                        { "threads", "2", "as many as the computer runs at once if not given" } } },
+                                        { "threads", "2", "processor threads, 1 to 64; all if not given" } } },
                                     { "Output:",
-                                      { { "output", "FILE", "by its ending: .pdf, .svg, .png, and as data .csv or .json" },
-                                        { "progress", "", "show how far it is, even where standard error is no terminal" } } } },
+                                      { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },
+                                        { "progress", "", "show progress even if standard error is not a terminal" } } } },
                                   true,
                                   run };
     return command;

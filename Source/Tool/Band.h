@@ -7,7 +7,7 @@
 namespace tool
 {
 
-/** modal::predict() up to `--highest`, or to what the command thinks right. Throws modal::InputError on `--highest` where that
+/** modal::predict() up to `--highest`, or up to the command's usual limit. Throws modal::InputError on `--highest` where that
     leaves out the drum note, or the same with a head a semitone up. */
 modal::Prediction predictAsked (const Arguments&, const TunedDrum&, double usualHighestFrequency);
 

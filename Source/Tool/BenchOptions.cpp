@@ -95,12 +95,12 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
         auto found = sheets::readFit (files::loadText (path), path);
         const auto why = found.empty() ? std::string() : wording::mostSevereText (found.front().fit.findings);
 
-        // Strikes may tell of one head alone.
+        // Strikes may measure only one head.
         std::erase_if (found, [] (const auto& head) { return ! head.fit.isPossible; });
 
         if (found.empty())
-            throw InputError::fault (field + ", " + path, "is a fit that found nothing",
-                                     why.empty() ? "a fit that found a head" : why);
+            throw InputError::fault (field + ", " + path, "is a fit without a result",
+                                     why.empty() ? "a fit with a result" : why);
 
         for (auto& head : found)
         {
@@ -118,7 +118,7 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
     }
 
     if (heads.empty())
-        throw InputError (field, '"' + paths + '"', "files with a fit that found a head");
+        throw InputError (field, '"' + paths + '"', "files of fits with a result");
 
     return heads;
 }
@@ -152,19 +152,19 @@ std::vector<double> readNotes (const std::string& text, ConcertPitch pitch, cons
 OptionGroup planOptions()
 {
     return {
-        "The drum as it is, and its rods:",
+        "The drum now, and its rods:",
         { { "now-batter", "F3", "the batter head's tap note now" },
-          { "now-resonant", "C4", "the resonant head's; a head that is not given stays as it is" },
-          { "now-from", "FILE,FILE...", "or what \"snarewright fit --json\" wrote, of one head or both" },
-          { "now-batter-lugs", "0,-5,12,...", "cents of each lug over the head's note now, lug 1 first" },
+          { "now-resonant", "C4", "the resonant head's; a head that is not given is not turned" },
+          { "now-from", "FILE,FILE...", "or files that \"snarewright fit --json\" wrote, for one head or both" },
+          { "now-batter-lugs", "0,-5,12,...", "cents of each lug from the head's tap note, lug 1 first" },
           { "now-resonant-lugs", "0,-5,12,...", "" },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
-          { "step", "1/4", "the most that a rod turns in one pass, 1/32 to 1 turn; all turns are sixteenths" },
+          { "step", "1/4", "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths" },
           { "below", "1/8",
-            "how far a rod that comes down goes below its target first, in turns; by itself not more\nthan a semitone takes" },
+            "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's worth" },
           { "observed", "\"batter 1/4 F3 G3\"",
-            "what every rod's turn did to this drum before: head, turns, note before, note\nafter; more than one with commas "
-            "between" } }
+            "calibration: what turning every rod did to this drum: head, turns, tap note before,\ntap note after; several with "
+            "commas between" } }
     };
 }
 
@@ -220,7 +220,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     if (! request.batter && ! request.resonant)
         throw InputError::fault (
             "--now-batter", "is missing",
-            "the batter head's tap note now, such as F3, or --now-resonant, or what a fit wrote with --now-from");
+            "the batter head's tap note now, such as F3, or --now-resonant, or a fit's file with --now-from");
 
     if (const auto thread = arguments.value ("thread"))
         request.thread = RodThread::parse (*thread, "--thread");

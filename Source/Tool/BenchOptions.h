@@ -8,17 +8,17 @@
 namespace tool
 {
 
-/** Options that `plan` and `sheet` share: the drum as it is, its rods, and what was seen when they were turned. */
+/** Options that `plan` and `sheet` share: the present tuning, the rods, the calibration. */
 OptionGroup planOptions();
 
-/** True if the arguments say how the drum is now. */
+/** True if the arguments give the present tuning. */
 bool hasPlan (const Arguments&);
 
-/** What the options ask for. Throws modal::InputError. */
+/** Reads the options. Throws modal::InputError. */
 fitting::PlanRequest readPlanRequest (const Arguments&, const modal::DrumSpec&, const modal::Tuning& wanted);
 
-/** What "fit" wrote about heads, from files with commas between. Throws modal::InputError on `field`: for a file that cannot be
-   read, a head that was not found or is there twice, or lugs that the drum lacks. */
+/** Reads files of `fit --json`, separated by commas. Throws modal::InputError on `field` for a file that cannot be read, a fit
+   without a result, a head given twice, or the wrong number of lugs. */
 std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const modal::DrumSpec&);
 
 /** The parts between a separator, without the blanks around them. */

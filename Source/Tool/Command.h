@@ -13,10 +13,10 @@ struct Command
 {
     const char* name;
     const char* summary;              ///< one line
-    const char* usage;                ///< what follows the name
+    const char* usage;                ///< the arguments after the name
     const char* notes;                ///< paragraphs below the options
     std::vector<OptionGroup> options; ///< its own
-    bool takesDrum = true;            ///< drumOptions() follow its own
+    bool takesDrum = true;            ///< whether it also has drumOptions()
     void (*run) (const std::vector<std::string>& words, const Command&);
 
     std::vector<OptionGroup> allOptions() const;

@@ -52,7 +52,7 @@ void run (const Words& words, const Command& command)
     const auto parts = splitAtVersus (words);
     const auto options = command.allOptions();
 
-    // Output options may stand anywhere, as they concern all columns.
+    // Output options hold for all columns, so they may come anywhere.
     Arguments arguments (parts.front(), options);
     for (std::size_t i = 1; i < parts.size(); ++i)
         arguments = arguments.overriddenBy (Arguments (parts[i], options));
@@ -91,17 +91,17 @@ const Command& compareCommand()
 {
     static const Command command{
         "compare",
-        "Two or more tunings side by side, and what changes on which head",
+        "Compares tunings side by side: what changes on each head",
         "[DRUM...] [options] [vs [DRUM] [options]]...",
-        "Without \"vs\", all tunings of all drums given stand side by side. With it, what stands before the first \"vs\" holds "
-        "for every\n"
-        "column, and each column changes it:\n\n"
-        "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note F#3\n\n"
-        "Changes count from the first column.\n",
+        "Without \"vs\" it compares all tunings of all drums given. With \"vs\", the options before the first \"vs\" hold for "
+        "every column, and those\n"
+        "after it change one column:\n\n"
+        "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n\n"
+        "Changes are relative to the first column.\n",
         { { "Output:",
             { playedOption,
-              { "json", "FILE", "as JSON to a file; without one, or with -, to standard output", true },
-              { "picture", "FILE.svg", "the columns against note names, as a picture" } } } },
+              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead", true },
+              { "picture", "FILE.svg", "a picture of tap notes and modes against note names" } } } },
         true,
         run
     };

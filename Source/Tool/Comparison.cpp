@@ -35,7 +35,7 @@ std::string noteAndHertz (double hertz, const Prediction& p)
     return noteOf (hertz, p) + "  " + fixedText (hertz, 1) + " Hz";
 }
 
-/** Adds one row: a heading and a cell a tuning. */
+/** Adds one row: a heading and a cell for each tuning. */
 void addRow (TextTable& table, const std::string& heading, const std::vector<NamedPrediction>& tunings,
              const std::function<std::string (const NamedPrediction&)>& cell)
 {
@@ -47,13 +47,13 @@ void addRow (TextTable& table, const std::string& heading, const std::vector<Nam
     table.add (std::move (row));
 }
 
-/** A change with its sign and unit, or "held" where it is below what any key can set. */
+/** A change with its sign and unit, or "held" where it is smaller than can be tuned. */
 std::string changeText (double value, double smallest, int decimals, const char* unit)
 {
     return std::abs (value) < smallest ? "held" : signedText (value, decimals) + unit;
 }
 
-/** A label's two parts, for two lines: the drum, and what comes after the comma. */
+/** Splits a label for two lines: the drum, and the tuning after the comma. */
 std::pair<std::string, std::string> linesOf (const std::string& label)
 {
     const auto comma = label.find (", ");
@@ -77,20 +77,20 @@ void addHeadRows (TextTable& table, const std::string& name, const std::vector<N
     addRow (table, "  tension", tunings, [&] (const auto& t) { return fixedText ((t.prediction.*head).tension, 0) + " N/m"; });
     addRow (table, "    change", tunings,
             [&] (const auto& t) { return unlessReference (t, changeText (100.0 * change (t).tensionShare, 0.1, 1, " %")); });
-    addRow (table, "  of yield", tunings,
+    addRow (table, "  % of yield strength", tunings,
             [&] (const auto& t) { return fixedText (100.0 * (t.prediction.*head).yieldShare, 0) + " %"; });
 }
 
-/** What playing tells, a row a number and a row a place of the wires' curve. */
+/** One row for each number of the played stroke, one for each place of the snare response. */
 void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tunings)
 {
-    const auto addNumber = [&] (const char* words)
+    const auto addNumber = [&] (const char* name)
     {
-        addRow (table, std::string ("  ") + words, tunings,
+        addRow (table, std::string ("  ") + name, tunings,
                 [&] (const auto& t)
                 {
                     for (const auto& number : playedNumbers (*t.played))
-                        if (number.words == std::string_view (words))
+                        if (number.name == std::string_view (name))
                             return fixedText (number.value, number.decimals) + " " + number.unit;
 
                     return std::string ("no wires");
@@ -101,18 +101,18 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
     const auto wired = std::find_if (tunings.begin(), tunings.end(), hasWires);
     const auto& fullest = wired == tunings.end() ? tunings.front() : *wired;
 
-    table.add ({ "ONE STROKE" });
+    table.add ({ "ONE STROKE AT 3 m/s" });
 
     for (const auto& number : playedNumbers (*fullest.played))
-        addNumber (number.words);
+        addNumber (number.name);
 
     if (wired == tunings.end())
         return;
 
-    table.add ({ "WIRES ANSWER" });
+    table.add ({ "SNARE RESPONSE (softest stroke)" });
 
     for (std::size_t i = 0; i < wired->played->wireResponse.size(); ++i)
-        addRow (table, "  at " + fixedText (100.0 * wired->played->wireResponse[i].position, 0) + " %", tunings,
+        addRow (table, "  " + placeText (wired->played->wireResponse[i].position), tunings,
                 [&] (const auto& t)
                 { return hasWires (t) ? softestSpeedText (t.played->wireResponse[i]) : std::string ("no wires"); });
 }
@@ -143,7 +143,7 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
                            ? std::string ("-")
                            : signedText (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
             });
-    addRow (table, "  rings", tunings, [] (const auto& t) { return fixedText (t.prediction.sustain, 2) + " s"; });
+    addRow (table, "  ring", tunings, [] (const auto& t) { return fixedText (t.prediction.sustain, 2) + " s"; });
 
     if (haveResonantHeads (tunings))
         addRow (table, "INTERVAL", tunings, [] (const auto& t) { return t.prediction.interval.longName(); });

@@ -10,7 +10,7 @@
 namespace tool
 {
 
-/** What it takes to bring one head from one tuning to another. */
+/** The change of one head from one tuning to another. */
 struct HeadChange
 {
     double semitones;    ///< of the tap note

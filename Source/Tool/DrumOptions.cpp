@@ -38,7 +38,7 @@ bool isDrum (const std::string& presetOrPath)
     return ! error && size > 0 && size <= largestTextFile && loadText (presetOrPath).find (drumFormat) != std::string::npos;
 }
 
-/** A pipe or a device is written to as it is, whatever it is called. */
+/** Pipes and devices may have any name. */
 bool isDevice (const std::string& path)
 {
     std::error_code error;
@@ -80,7 +80,7 @@ Air readAir (const std::string& text)
         std::string_view rest = part;
         const auto number = takeNumber (rest);
 
-        // A bare share of 1 is a humidity; a bare 25 may be either.
+        // A bare number above 1 may be a temperature or a humidity in percent.
         if (number && rest.empty() && *number > 1.0)
             throw InputError::fault ("--air", "says \"" + part + "\" without a unit", part + "C or " + part + "%");
 
@@ -123,7 +123,7 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
     overridePart ("ring", "width", &HeadConstruction::ringWidth, &HeadConstruction::ringThickness);
 }
 
-/** "30mm:3g:120mm": a patch's diameter, mass and distance from the middle of the batter head. */
+/** "30mm:3g:120mm": a patch's diameter, mass and distance from the centre of the batter head. */
 void addPatch (const Arguments& arguments, Muffling& muffling)
 {
     const auto text = arguments.value ("patch");
@@ -143,7 +143,7 @@ void addPatch (const Arguments& arguments, Muffling& muffling)
     muffling.push_back (patch);
 }
 
-/** What says something about a resonant head says nothing about a drum that has none. */
+/** Refuses options of the resonant head for a drum that has none. */
 void refuseWithoutResonantHead (const Arguments& arguments)
 {
     for (const auto* option : { "resonant", "resonant-coating", "resonant-dot", "resonant-ring", "resonant-note",
@@ -155,7 +155,7 @@ void refuseWithoutResonantHead (const Arguments& arguments)
 
 void overrideDrum (const Arguments& arguments, DrumSpec& drum)
 {
-    // Another size is another drum: the file's name would be wrong for it.
+    // The name in the file often states the size, so it is dropped with another size.
     if (arguments.has ("diameter") || arguments.has ("depth"))
         drum.name.clear();
 
@@ -301,47 +301,47 @@ std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& argume
 const std::vector<OptionGroup>& drumOptions()
 {
     static const std::vector<OptionGroup> groups{
-        { "The drum (each option changes the file or preset; without one, a 14 x 5.5 in drum with 10 lugs):",
-          { { "drum", "FILE|PRESET", "same as the free word" },
-            { "diameter", "14in", "between the bearing edges, " + limitsText (&DrumSpec::diameter) },
+        { "The drum (options change the file or preset; without one, a 14 x 5.5 in drum with 10 lugs):",
+          { { "drum", "FILE|PRESET", "the drum, the same as DRUM" },
+            { "diameter", "14in", "across the bearing edges, " + limitsText (&DrumSpec::diameter) },
             { "depth", "5.5in", "from head to head, " + limitsText (&DrumSpec::depth) },
-            { "lugs", "10", "rods a head, " + limitsText (lugCount) },
+            { "lugs", "10", "lugs per head, " + limitsText (lugCount) },
             { "batter", "HEAD",
-              "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor the whole areal density, "
-              "\"0.2653kg/m2\", or one that \"presets\" lists" },
+              "\"10mil\", \"2x7mil coated\", \"10mil dot 100mm 7mil\", \"7mil ring 25mm 10mil\",\nor an areal density, "
+              "\"0.2653kg/m2\", or a head that \"presets\" lists" },
             { "batter-coating", "30g/m2", limitsText (&HeadConstruction::coatingDensity) + "; \"coated\" alone means 30 g/m2" },
-            { "batter-dot", "100mm:7mil", "disc of extra film in the middle: diameter and thickness" },
-            { "batter-ring", "25mm:10mil", "extra film along the rim: width and thickness" },
+            { "batter-dot", "100mm:7mil", "centre dot: diameter and thickness" },
+            { "batter-ring", "25mm:10mil", "ring along the rim: width and thickness" },
             { "resonant", "HEAD", "the same for the resonant head" },
             { "resonant-coating", "30g/m2", "" },
             { "resonant-dot", "100mm:7mil", "" },
             { "resonant-ring", "25mm:10mil", "" },
-            { "bottom", "head|closed|open", "a resonant head, a rigid end (a kettle), or nothing" },
-            { "vent", "12mm|none", "diameter of the hole in the shell" },
-            { "shell", "maple", "material; a wrong name lists those known" },
+            { "bottom", "head|closed|open", "a resonant head, a closed bottom (a kettle), or open" },
+            { "vent", "12mm|none", "diameter of the vent hole" },
+            { "shell", "maple", "material: maple, birch, beech, mahogany, oak, brass, bronze, aluminium, steel, acrylic" },
             { "shell-thickness", "6mm", limitsText (&Shell::thickness) },
-            { "patch", "30mm:3g:120mm", "gel or tape on the batter head: diameter, mass, distance from the middle" },
-            { "air", "25C,40%,1013hPa", "temperature, humidity, pressure; none: a vacuum" },
-            { "surround", "free|baffled", "on a stand, or set in a wall (the textbook's case)" } } },
-        { "The tuning (two heads in the same way, or the drum note with the interval):",
-          { { "tuning", "NAME|NUMBER", "one of the file's tunings; the first if not given" },
+            { "patch", "30mm:3g:120mm", "muffling (gel or tape) on the batter head: diameter, mass, distance from the centre" },
+            { "air", "25C,40%,1013hPa", "temperature, humidity, pressure; none for a vacuum" },
+            { "surround", "free|baffled", "on a stand, or in an infinite wall (the textbook case)" } } },
+        { "The tuning (both heads by note or by tension, or the drum note with the interval):",
+          { { "tuning", "NAME|NUMBER", "a tuning of the drum file; the first if not given" },
             { "batter-note", "G#3",
-              "tap note, 25 mm from the edge, other head held still;\n\"G#3 +12\" with cents, or a frequency: 207.65Hz" },
-            { "resonant-note", "C#4", "" },
+              "batter tap note: 25 mm from the edge, other head held still;\n\"G#3 +12\" with cents, or a frequency: 207.65Hz" },
+            { "resonant-note", "C#4", "resonant tap note" },
             { "interval", "P4",
-              "resonant over batter: P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8,\nspelled out (\"perfect fourth\"), or \"+5.5 st\"" },
-            { "drum-note", "F3", "of the finished drum: its lowest mode in which the heads sound" },
-            { "batter-tension", "4500", "N/m" },
-            { "resonant-tension", "3600", "N/m" },
+              "resonant tap note over batter tap note: P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8,\nspelled out (\"perfect fourth\"), or \"+5.5 st\"" },
+            { "drum-note", "F3", "note of the finished drum: its lowest mode in which the heads move" },
+            { "batter-tension", "4500", "batter tension, N/m" },
+            { "resonant-tension", "3600", "resonant tension, N/m" },
             { "batter-lugs", "0,0,-30,0,...",
-              "cents by which a tap beside each lug sounds above the tap note;\none number a lug, " +
+              "uneven lugs: cents of a tap beside each lug from the tap note, clockwise from lug 1;\none number per lug, " +
                   limitsText (Dimension::cents, limitsOf (lugCentsRange)) },
             { "resonant-lugs", "0,0,...", "" },
             { "concert-pitch", "440",
-              "A4, " + limitsText (&ConcertPitch::a4) + "; a note such as G#3 follows it, in a file too" } } },
+              "A4, " + limitsText (&ConcertPitch::a4) + "; note names follow it, in files too" } } },
         fittingOptions(),
         { "The model:",
-          { { "highest", "2000Hz", "solve up to here, 50 Hz to 20 kHz; when played, without it about 400 modes" } } },
+          { { "highest", "2000Hz", "highest mode frequency, 50 Hz to 20 kHz; if not given, 2000 Hz, or for played\nsound about 400 modes" } } },
     };
 
     return groups;
@@ -355,7 +355,7 @@ std::string sizeText (const DrumSpec& drum)
 
 std::optional<ConcertPitch> concertPitchAsked (const Arguments& arguments)
 {
-    // A bare number is fine here: nobody says "442 hertz" to a piano tuner.
+    // Concert pitch is commonly given without its unit.
     static const Quantity pitch{ "concert pitch", { { "hz", "Hz", 1.0 } }, true };
     const auto text = arguments.value ("concert-pitch");
     return text ? std::optional (

@@ -21,14 +21,14 @@ using namespace modal;
 
 namespace
 {
-/** "4g,60mm,100mm,22.5deg": mass, diameter, distance from the middle, angle. */
+/** "4g,60mm,100mm,22.5deg": mass, diameter, distance from the centre, angle. */
 MufflingItem readWeight (const std::string& text)
 {
     const auto parts = splitAt (text, ',');
 
     if (parts.size() != 4)
         throw InputError ("--weight", '"' + text + '"',
-                          "mass, diameter, distance from the middle and angle from lug 1: \"4g,60mm,100mm,22.5deg\"");
+                          "mass, diameter, distance from the centre and angle from lug 1: \"4g,60mm,100mm,22.5deg\"");
 
     using files::Quantity;
     MufflingItem weight;
@@ -61,7 +61,7 @@ HeadFit fitLugCheck (HeadFitSetup setup, const Arguments& arguments, std::string
 
     if (check.taps.empty())
         throw InputError::fault ("--lug-check " + *arguments.value ("lug-check"), "has no tap that can be used",
-                                 "taps with the wires off, each hit once, with time to ring\n" + remarks);
+                                 "taps with the wires off, each a single hit, with time to ring\n" + remarks);
 
     return fitHead (setup, check.taps);
 }
@@ -84,12 +84,12 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     if (arguments.has ("lug-check") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
         throw InputError::fault ("--lug-check, --strikes, --tap-notes", "are missing or given together",
-                                 "one of them: what was heard");
+                                 "exactly one of them");
 
     if (const auto files = arguments.value ("strikes"))
     {
         if (arguments.has ("head"))
-            throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes tell of both heads");
+            throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes measure both heads");
 
         const auto heard = hearStrikes (*files, "--strikes");
         const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
@@ -120,31 +120,26 @@ const Command& fitCommand()
 {
     static const Command command{
         "fit",
-        "From taps or strikes to how the heads are drawn: tension, uneven lugs, mass, losses",
+        "Measures tension, uneven lugs, mass and losses of the heads from recorded taps or strikes",
         "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES",
-        "Every figure comes with one standard deviation; what cannot be told, or cannot be told apart, "
-        "is said. \"snarewright listen\n"
-        "--help\" says how to record a lug check. A head's notes are the same for a lug and the one "
-        "opposite; a known weight between two lugs\n"
-        "and another lug check may tell them apart.\n\n"
-        "--strikes takes the whole drum, both heads ringing, wires off, nothing laid on it: a few strikes "
-        "in the middle, half way\n"
-        "out and near the edge, best with one microphone above and one below (two files). Where exactly "
-        "does not matter.\n",
-        { { "What was heard:",
-            { { "head", "batter|resonant", "which head was tapped; batter if not given" },
+        "Every figure has an uncertainty (one standard deviation). \"snarewright listen --help\" explains how to record a lug check. "
+        "A lug and\n"
+        "the lug opposite sound alike; a second lug check with a known weight on the head between two lugs can tell them apart.\n\n"
+        "--strikes takes recordings of the whole drum, both heads free, wires off, no muffling: a few strikes in the centre, half way\n"
+        "and near the edge, best with one microphone above and one below (two files). The exact places do not matter.\n",
+        { { "Recordings:",
+            { { "head", "batter|resonant", "the head that was tapped; batter if not given" },
               { "lug-check", "FILE",
-                "one tap beside each lug, lug 1 first, in the drum file's order, once round or more\noften; or one tap alone "
-                "(WAV, AIFF, "
+                "one tap beside each lug, clockwise seen from above, lug 1 first, one or more rounds;\nor a single tap (WAV, AIFF, "
                 "FLAC)" },
-              { "strikes", "FILE,FILE...", "or the finished drum struck a few times, each left to ring" },
-              { "tap-notes", "G#3,G#3 -5,...", "or the notes that you read off: one, or one a lug" },
+              { "strikes", "FILE,FILE...", "or strikes of the finished drum, each left to ring" },
+              { "tap-notes", "G#3,G#3 -5,...", "or the tap notes that you read: one, or one for each lug" },
               { "weight", "4g,60mm,100mm,22.5deg",
-                "a weight on the head: mass, diameter, distance from the middle, angle from lug 1" },
+                "a weight on the head: mass, diameter, distance from the centre, angle from lug 1 towards\nlug 2" },
               { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
-              { "mass-tolerance", "3%", "of a head, one standard deviation, 0 to 20 %" },
-              { "date", "2024-05-17", "as it is to stand in the JSON and on a sheet" } } },
-          { "Output:", { { "json", "FILE", "as JSON, which plan --now-from and sheet --measured read", true } } } },
+              { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
+              { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
+          { "Output:", { { "json", "FILE", "JSON, which plan --now-from and sheet --measured read", true } } } },
         true,
         run
     };

@@ -51,13 +51,13 @@ std::string lugTable (const HeadFit& fit)
         return {};
 
     TextTable table ({ Align::right, Align::right, Align::left });
-    table.add ({ "LUG", "CENTS OVER THE HEAD", "" });
+    table.add ({ "LUG", "CENTS FROM TAP NOTE", "" });
 
     for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
     {
         const auto& [value, error] = fit.lugCents[k];
         table.add ({ std::to_string (k + 1), signedText (value, 0) + " +/- " + fixedText (error, 0),
-                     std::abs (value) < error ? "even within its uncertainty" : "" });
+                     std::abs (value) < error ? "even within the uncertainty" : "" });
     }
 
     return table.written();
@@ -84,13 +84,13 @@ std::string textOf (const HeadFit& fit, HeadSide side)
         text += "  tap note  " + note (fit.tapNote.value) + "  " + withError (fit.tapNote, 2, "Hz") + "\n";
         text += "  tension   " + withError (fit.tension, 0, "N/m") + "\n";
         text += "  mass      " +
-                withError ({ 100.0 * fit.massRatio.value, 100.0 * fit.massRatio.error }, 1, "% of the head's construction") +
+                withError ({ 100.0 * fit.massRatio.value, 100.0 * fit.massRatio.error }, 1, "% of the specified mass") +
                 "\n";
 
         if (fit.lossRatio.error > 0.0)
             text += "  losses    " +
                     withError ({ 100.0 * fit.lossRatio.value, 100.0 * fit.lossRatio.error }, 0,
-                               "% of those predicted for head and edge") +
+                               "% of the predicted losses") +
                     "\n";
 
         for (const auto& wave : fit.lugWaves)
@@ -112,7 +112,7 @@ std::string textOf (const DrumFit& fit)
         return "No fit.\n" + findingsText (fit.findings);
 
     TextTable table ({ Align::right, Align::left, Align::left, Align::right });
-    table.add ({ "HZ", "MODE", "MOSTLY IN", "CENTS OVER THE FIT" });
+    table.add ({ "HZ", "MODE", "HEAD", "CENTS FROM FIT" });
 
     for (const auto& partial : fit.partials)
     {
@@ -121,7 +121,7 @@ std::string textOf (const DrumFit& fit)
                      mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
-    return textOf (fit.batter, HeadSide::batter) + textOf (fit.resonant, HeadSide::resonant) + "HEARD\n" + table.written() +
+    return textOf (fit.batter, HeadSide::batter) + textOf (fit.resonant, HeadSide::resonant) + "MODES HEARD\n" + table.written() +
            findingsText (fit.findings);
 }
 

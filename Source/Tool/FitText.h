@@ -7,10 +7,10 @@
 namespace tool
 {
 
-/** What taps said about one head, for a person. */
+/** The fit of one head to its taps, as text. */
 std::string textOf (const fitting::HeadFit&, modal::HeadSide);
 
-/** What strikes said about both heads. */
+/** The fit of both heads to strikes, as text. */
 std::string textOf (const fitting::DrumFit&);
 
 } // namespace tool

@@ -47,17 +47,17 @@ void overrideWires (const Arguments& arguments, modal::WireSpec& wires)
 const OptionGroup& fittingOptions()
 {
     static const OptionGroup group{
-        "Wires, hoops and stick, for playing the drum:",
+        "Wires, hoops and stick (for played sound):",
         { { "wires", "off|on|20|NAME",
-            "thrown off, on, how many strands, " + limitsText (modal::strandCount) + ", or wires that \"presets\" lists" },
-          { "strainer", "4N", "pull on each strand, " + limitsText (&modal::WireSpec::strandTension) },
-          { "press", "0.2mm", "wires drawn into the head (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
-          { "bed", "1.5mm", "depth of the snare beds in the bearing edge, " + limitsText (&modal::WireSpec::bedDepth) },
-          { "strand-mass", "1.1g", limitsText (&modal::WireSpec::strandMass) },
+            "off, on, number of strands, " + limitsText (modal::strandCount) + ", or a set that \"presets\" lists" },
+          { "strainer", "4N", "strainer tension per strand, " + limitsText (&modal::WireSpec::strandTension) },
+          { "press", "0.2mm", "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
+          { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
+          { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
-          { "tip-mass", "14g", "what counts of the stick at its tip, " + limitsText (&modal::StickSpec::mass) },
+          { "tip-mass", "14g", "effective mass of the stick at its tip, " + limitsText (&modal::StickSpec::mass) },
           { "tip-stiffness", "8e5",
-            "of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": hard tips are brighter" } }
+            "contact stiffness of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": harder is brighter" } }
     };
     return group;
 }

@@ -38,10 +38,10 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
         }
     }
 
-    // Wires that are on are on for all strikes, and load the head whether they are heard or not.
+    // If one strike has the wires on, all have; wires load the head even where they are not heard.
     if (withWires > 0)
-        throw InputError::fault (field, "has a drum with its wires on",
-                                 "strikes with the strainer thrown off: wires that rattle on the resonant head change its notes");
+        throw InputError::fault (field, "was recorded with the wires on",
+                                 "strikes with the wires off: wires on the resonant head change its notes");
 
     if (heard.strikes.empty())
         throw InputError::fault (field, "has " + std::to_string (count) + " strikes, none of which can be used",

@@ -22,7 +22,7 @@ void writeSound (const std::filesystem::path& target, const std::vector<float>& 
     output.commit();
 }
 
-/** The page comes last: where it is, everything that it shows is there too. */
+/** Writes the page last, so that everything it shows exists once it does. */
 void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesson& played)
 {
     std::error_code error;
@@ -49,7 +49,7 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     if (arguments.freeWords().empty())
     {
-        std::string text = "Lessons that come along:\n";
+        std::string text = "Lessons:\n";
 
         for (const auto& name : files::lessonPresets())
             text += "  " + name + "  (" + files::openLesson (name).name + ")\n";
@@ -73,11 +73,11 @@ const Command& lessonCommand()
 {
     static const Command command{
         "lesson",
-        "A lesson as a folder: sounds at equal loudness, pictures, a page that works offline",
+        "Makes a lesson: a folder with sounds at equal loudness, pictures and a web page for use offline",
         "[LESSON] --output FOLDER",
-        "Without a lesson, lists those that come along. Open index.html in the folder: arrow keys step forward and back. Start "
-        "quietly.\n",
-        { { "Output:", { { "output", "FOLDER", "is made if it is not there" } } } },
+        "Without a lesson it lists the lessons. Open index.html in the folder; the arrow keys step through the lesson. Start at low "
+        "volume.\n",
+        { { "Output:", { { "output", "FOLDER", "created if needed" } } } },
         false,
         run
     };

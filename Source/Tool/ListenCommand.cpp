@@ -41,8 +41,8 @@ HeardFile listenTo (const std::string& path)
     return heard;
 }
 
-/** The loudest few once the blow has settled, in order of frequency. How far a partial stands out of the noise is no measure: of
-    two partners that lie close together either is known poorly, however loud both are. */
+/** The loudest partials after the attack, in order of frequency. Their uncertainty is no measure of loudness: two partials close
+    together are both uncertain, however loud they are. */
 std::vector<fitting::Partial> strongest (std::vector<fitting::Partial> partials)
 {
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level() > b.level(); });
@@ -51,11 +51,10 @@ std::vector<fitting::Partial> strongest (std::vector<fitting::Partial> partials)
     return partials;
 }
 
-/** The note that every tap of a walk has: what of it each tap hears, in Hz, 0 where it is not heard. Empty if the taps share
-   none.
+/** The note that all taps of a lug check share: its frequency in each tap, Hz, 0 where it is not heard. Empty if there is none.
 
-    It is the lowest loud note that at least half of the taps have: on a walk with the other head held still a head's (1,1), since
-    nothing of it sounds lower. */
+    It is the lowest loud note of at least half of the taps: with the other head held still that is the (1,1) mode of the head,
+    which then has no lower note. */
 std::vector<double> sharedNote (const HeardFile& heard)
 {
     constexpr std::size_t fewestTaps = 3;
@@ -105,7 +104,7 @@ std::string textOfNotes (const std::vector<double>& notes)
 
     const double mean = std::exp (logarithms / count);
     TextTable table ({ Align::right, Align::left, Align::right, Align::right });
-    table.add ({ "TAP", "NOTE", "HZ", "CENTS OVER THE MEAN" });
+    table.add ({ "TAP", "NOTE", "HZ", "CENTS FROM MEAN" });
 
     for (std::size_t i = 0; i < notes.size(); ++i)
         if (notes[i] > 0.0)
@@ -114,12 +113,12 @@ std::string textOfNotes (const std::vector<double>& notes)
         else
             table.add ({ std::to_string (i + 1), "not heard" });
 
-    return "The lowest loud note that the taps share, " + modal::Note::fromFrequency (mean).nameWithCents() + "  " +
-           modal::fixedText (mean, 1) + " Hz: on a walk with the other head held still the tap note.\n" + table.written() +
-           "All that rings, loudest four a tap:\n";
+    return "Lowest loud note of all taps: " + modal::Note::fromFrequency (mean).nameWithCents() + "  " +
+           modal::fixedText (mean, 1) + " Hz. In a lug check with the other head held still this is the tap note.\n" + table.written() +
+           "The four loudest partials of each tap:\n";
 }
 
-/** A file made by a program may have no noise at all, of which no figure says anything. */
+/** A synthetic recording may have no noise at all. */
 std::string overNoise (const listening::Tap& tap)
 {
     constexpr double quieterThanAnyRoom = 120.0; // dB
@@ -130,7 +129,7 @@ std::string textOf (const HeardFile& heard)
 {
     auto text = heard.name + ": " + std::to_string (heard.taps.size()) + (heard.taps.size() == 1 ? " tap\n" : " taps\n");
     TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::right });
-    table.add ({ "TAP", "AT", "OVER NOISE", "NOTE", "HZ", "RINGS" });
+    table.add ({ "TAP", "AT", "OVER NOISE", "NOTE", "HZ", "RING" });
     std::string remarks;
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
@@ -147,14 +146,14 @@ std::string textOf (const HeardFile& heard)
         }
 
         if (isFirst)
-            table.add ({ std::to_string (i + 1), modal::fixedText (tap.start, 2) + " s", overNoise (tap), "nothing to read" });
+            table.add ({ std::to_string (i + 1), modal::fixedText (tap.start, 2) + " s", overNoise (tap), "no partial found" });
 
         for (const auto trouble : tap.troubles)
             remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";
     }
 
     text += textOfNotes (sharedNote (heard));
-    return text + (heard.taps.empty() ? "Nothing in it starts suddenly.\n" : table.written()) + remarks;
+    return text + (heard.taps.empty() ? "No taps found.\n" : table.written()) + remarks;
 }
 
 Json jsonOf (const HeardFile& heard)
@@ -216,15 +215,14 @@ const Command& listenCommand()
 {
     static const Command command{
         "listen",
-        "Finds taps in recordings: which notes ring, and for how long",
+        "Finds taps in recordings and lists the partials that ring",
         "FILE... [--json [FILE]]",
-        "Reads WAV, AIFF and FLAC. For a walk round a head, damp the other head with a cloth, throw the wires off, hold the "
-        "microphone a\n"
-        "hand's breadth over the place that you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug "
-        "in "
-        "turn,\n"
-        "and wait a second after each. \"snarewright fit\" makes a head's tension of it.\n",
-        { { "Output:", { { "json", "FILE", "every partial, as JSON", true } } } },
+        "Reads WAV, AIFF and FLAC files. To record a lug check: hold the other head still with a cloth, throw the wires off, keep the "
+        "microphone\n"
+        "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise seen "
+        "from\n"
+        "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n",
+        { { "Output:", { { "json", "FILE", "all partials as JSON", true } } } },
         false,
         run
     };

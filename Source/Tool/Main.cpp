@@ -38,7 +38,7 @@ std::string generalHelp()
                   "\n  snarewright --version        the version\n"
                   "\nExample: snarewright predict --diameter 14in --depth 5.5in --batter 10mil --resonant 3mil"
                   "\n                             --lugs 8 --batter-note G#3 --interval P4\n"
-                  "\nExit status: 0 done, 1 output could not be written, 2 the input cannot be used, 130 interrupted.\n";
+                  "\nExit status: 0 success, 1 output could not be written, 2 bad input, 130 interrupted.\n";
 }
 
 const Command& findCommand (const std::string& name)

@@ -71,7 +71,7 @@ StrokesRead readMidiFile (const std::string& path)
 
     if (strokes.empty())
         throw modal::InputError::fault (path, "has no note that plays a stroke",
-                                        "notes 21 to 26, 37, 38 or 40, such as 38 for a stroke off centre");
+                                        "notes 21 to 26, 37, 38 or 40, such as 38, a stroke off centre");
 
     std::stable_sort (strokes.begin(), strokes.end(),
                       [] (const score::TimedStroke& a, const score::TimedStroke& b) { return a.time < b.time; });

@@ -65,13 +65,13 @@ const Command& modesCommand()
 {
     static const Command command{
         "modes",
-        "Every mode: note, frequency, sustain, where it moves",
+        "Lists every mode: note, frequency, ring, where its energy is",
         "[DRUM] [options]",
-        "A mode (m,n) has m nodal diameters and n nodal circles, the rim counted as one. RATIO is to the drum note. BATTER, "
-        "RESONANT and\n"
-        "AIR say where the mode's kinetic energy is; HEADS which head moves, or whether both move together or opposed, which "
-        "squeezes the air "
-        "between.\n",
+        "A mode (m,n) has m nodal diameters and n nodal circles; the rim counts as one circle. RATIO is the frequency over the drum "
+        "note's.\n"
+        "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head moves, or "
+        "whether\n"
+        "both move together or opposed, which squeezes the air between them.\n",
         { { "Output:", { { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
         true,
         run

@@ -9,7 +9,7 @@
 namespace tool
 {
 
-/** A prediction and what to call it beside others. */
+/** A prediction with its name in a comparison. */
 struct NamedPrediction
 {
     std::string label;

@@ -25,12 +25,12 @@ std::string noteOf (double hertz, const Tuning& tuning)
     return Note::fromFrequency (hertz, tuning.concertPitch).nameWithCents();
 }
 
-constexpr double tooVague = 100.0; // cents: to the cent such a note says nothing
+constexpr double mostUseful = 100.0; // cents: beyond it a note to the cent would mislead
 
-/** What to hear after a pass: to the cent, or between which notes. */
+/** The tap note after a pass: to the cent, or between which notes. */
 std::string expectationOf (const Pass& pass, const Tuning& tuning)
 {
-    if (pass.tapNoteError <= tooVague)
+    if (pass.tapNoteError <= mostUseful)
         return noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz +/- " +
                fixedText (pass.tapNoteError, 0) + " cents";
 
@@ -40,19 +40,19 @@ std::string expectationOf (const Pass& pass, const Tuning& tuning)
            nearest (pass.tapNoteError);
 }
 
-/** How well the rods are known, and how to tell more of them. */
+/** Whether the plan is calibrated, and how to calibrate it. */
 std::string rodsText (const HeadPlan& head, const Tuning& tuning)
 {
     const double factor = std::exp (head.response.logError);
     std::string text = head.isCalibrated
-                           ? "  Calibrated: a turn changes the pitch as planned within a factor of " +
-                                 fixedText (factor, 2) + ".\n"
+                           ? "  Calibrated: a turn may change the pitch by a factor of " + fixedText (factor, 2) +
+                                 " more or less.\n"
                            : "  Not calibrated: a turn may change the pitch by half or twice as much.\n";
 
     if (const auto& first = head.passes.front(); first.isEven())
     {
         const auto turns = wording::keyTurn (first.turns.front());
-        text += "  After pass 1 calibrate with --observed \"" +
+        text += "  To calibrate after pass 1: --observed \"" +
                 std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (first.turns.front() < 0.0 ? "-" : "") +
                 turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"\n";
     }
@@ -67,22 +67,22 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 fixedText (head.fromTension, 0) + " to " + fixedText (head.toTension, 0) + " N/m\n";
 
     if (head.passes.empty())
-        return text + "  nothing to turn by a sixteenth or more: tune the rest by ear\n";
+        return text + "  no rod needs 1/16 turn or more: fine-tune by ear\n";
 
-    if (std::any_of (head.passes.begin(), head.passes.end(), [] (const Pass& p) { return p.tapNoteError > tooVague; }))
-        text += "  Do one pass, tap again, then make a new plan: later passes are too uncertain.\n";
+    if (std::any_of (head.passes.begin(), head.passes.end(), [] (const Pass& p) { return p.tapNoteError > mostUseful; }))
+        text += "  Do one pass, tap again and make a new plan: later passes are too uncertain.\n";
 
     int count = 0;
 
     for (const auto& pass : head.passes)
-        text += "  pass " + std::to_string (++count) + ": " + wording::keyTurns (pass) + ", in the order " + wording::tighteningOrder (pass.order) +
-                "\n           then it should tap " +
+        text += "  pass " + std::to_string (++count) + ": " + wording::keyTurns (pass) + "\n          tightening order " +
+                wording::tighteningOrder (pass.order) + "\n          expected tap note " +
                 expectationOf (pass, tuning) + "\n";
 
     text += rodsText (head, tuning);
-    text += "  force per rod at the target " + fixedText (head.forcePerRod, 0) + " N; torque " +
+    text += "  at the target: force per rod " + fixedText (head.forcePerRod, 0) + " N, torque " +
             fixedText (head.torque.low, 2) + " to " + fixedText (head.torque.high, 2) +
-            " N m depending on friction (information, not a target)\n";
+            " N m depending on friction (for information, not a target)\n";
 
     for (const auto& caution : head.cautions)
         text += "\nCAUTION  " + wording::text (caution, head.side) + "\n";
@@ -112,16 +112,15 @@ const Command& planCommand()
 {
     static const Command command{
         "plan",
-        "From the drum as it is to the tuning wanted: which rod, how far, in which order",
+        "Plans the key turns from the present tuning to another: which rod, how far, in which order",
         "[DRUM] [options] --now-batter NOTE [--now-resonant NOTE] | --now-from FILE.json",
-        "Tap each head 25 mm from the edge with the other held still, wires off, for the notes now. The plan works in a cross, "
-        "in "
-        "passes no\n"
-        "larger than --step, in sixteenths of a turn, and comes up to pitch from below. How far a turn takes a drum differs from "
-        "drum\n"
-        "to drum: tell it with --observed what a turn did to yours, and the plan follows that instead of a usual drum.\n\n"
+        "Read the present notes from a tap 25 mm from the edge, the other head held still, wires off. The plan goes round the drum in "
+        "the\n"
+        "tightening order, in passes of at most --step, in sixteenths of a turn, and comes up to pitch from below. The effect of a "
+        "turn\n"
+        "differs from drum to drum: calibrate the plan with --observed, what a turn did to your drum.\n\n"
         "  snarewright plan maple-14x5 --now-batter F3 --now-resonant C4 --observed \"batter 1/4 F3 G3\"\n",
-        { planOptions(), { "Output:", { { "json", "FILE", "as JSON", true } } } },
+        { planOptions(), { "Output:", { { "json", "FILE", "the plan as JSON", true } } } },
         true,
         run
     };

@@ -13,15 +13,15 @@ namespace tool
 std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
 {
     std::vector<PlayedNumber> numbers{
-        { "stick on the head for", "contact_ms", 1.0e3 * p.contactTime, 1, "ms" },
-        { "pushing at most with", "peak_force_n", p.peakForce, 0, "N" },
-        { "stick comes back at", "rebound_share", p.rebound, 2, "of its speed" },
-        { "attack brightness, microphone above", "attack_brightness_hz", p.brightness, 0, "Hz" },
-        { "first 50 ms over the rest, above", "early_to_late_db", p.earlyToLate, 1, "dB" },
+        { "contact time", "contact_time_ms", 1.0e3 * p.contactTime, 1, "ms" },
+        { "peak force", "peak_force_n", p.peakForce, 0, "N" },
+        { "rebound", "rebound_percent", 100.0 * p.rebound, 0, "% of the speed before" },
+        { "attack brightness, heard from above", "attack_brightness_hz", p.brightness, 0, "Hz" },
+        { "dryness (first 50 ms against the rest)", "dryness_db", p.earlyToLate, 1, "dB" },
     };
 
     if (! p.wireResponse.empty())
-        numbers.push_back ({ "wires last", "wires_last_ms", 1.0e3 * p.wireDuration, 0, "ms" });
+        numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.wireDuration, 0, "ms" });
 
     return numbers;
 }
@@ -31,38 +31,43 @@ std::string softestSpeedText (const engine::WireResponsePoint& point)
     return std::isfinite (point.softestSpeed) ? modal::fixedText (point.softestSpeed, 2) + " m/s" : "none";
 }
 
+std::string placeText (double position)
+{
+    return position < 0.01 ? "centre" : modal::fixedText (100.0 * position, 0) + " %";
+}
+
 std::string playedText (const engine::PlayedResponse& p)
 {
     TextTable numbers ({ Align::left, Align::right, Align::left });
 
     for (const auto& number : playedNumbers (p))
-        numbers.add ({ number.words, modal::fixedText (number.value, number.decimals), number.unit });
+        numbers.add ({ number.name, modal::fixedText (number.value, number.decimals), number.unit });
 
-    auto text = "  ONE STROKE at 3 m/s, a quarter of the way from the middle to the edge\n" + numbers.written();
+    auto text = "  ONE STROKE AT 3 m/s, a quarter of the way from centre to edge\n" + numbers.written();
 
     if (p.wireResponse.empty())
         return text;
 
     TextTable curve (std::vector<Align> (p.wireResponse.size() + 1, Align::right));
-    std::vector<std::string> places{ "of the way to the edge" }, speeds{ "stick's speed" };
+    std::vector<std::string> places{ "place" }, speeds{ "softest stroke" };
 
     for (const auto& point : p.wireResponse)
     {
-        places.push_back (modal::fixedText (100.0 * point.position, 0) + " %");
+        places.push_back (placeText (point.position));
         speeds.push_back (softestSpeedText (point));
     }
 
     const auto isSilent = [] (const auto& point) { return ! std::isfinite (point.softestSpeed); };
 
     if (std::all_of (p.wireResponse.begin(), p.wireResponse.end(), isSilent))
-        return text + "\n  WIRES ANSWER  choked: no stroke tried woke them\n";
+        return text + "\n  SNARE RESPONSE  choked: no stroke up to the hardest tried wakes the wires\n";
 
     curve.add (places);
     curve.add (speeds);
-    text += "\n  WIRES ANSWER, softest stroke that wakes them\n" + curve.written();
+    text += "\n  SNARE RESPONSE (softest stroke that wakes the wires, from centre to edge)\n" + curve.written();
 
     if (std::any_of (p.wireResponse.begin(), p.wireResponse.end(), isSilent))
-        text += "  none: no stroke tried woke them there\n";
+        text += "  none: no stroke up to the hardest tried wakes the wires there\n";
 
     return text;
 }
@@ -80,7 +85,7 @@ files::Json playedJson (const engine::PlayedResponse& p)
             { "position_share", point.position },
             { "softest_speed_m_per_s", std::isfinite (point.softestSpeed) ? files::Json (point.softestSpeed) : files::Json() } });
 
-    object["wire_response"] = curve;
+    object["snare_response"] = curve;
     return object;
 }
 

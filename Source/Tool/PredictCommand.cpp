@@ -29,7 +29,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (json)
         writeText (*json, files::written (predictionJson ({ label, prediction, played })));
 
-    // Standard output carries either the JSON or the table, never both.
+    // Standard output carries either JSON or text, never both.
     if (! json || *json != "-")
         writeText ("-", predictionText (prediction, label) + (played ? "\n" + playedText (*played) : ""));
 }
@@ -39,20 +39,21 @@ const Command& predictCommand()
 {
     static const Command command{
         "predict",
-        "What a tuning comes to: drum note, tensions, stress, sustain, modes",
+        "Predicts a tuning: drum note, tension, head stress, force per rod, ring, modes",
         "[DRUM] [options]",
-        "Notes and frequencies say what an ideally even tuning of an undamaged head comes to. Tensions "
-        "are the film's; a rod also has to\n"
-        "overcome friction at the bearing edge. The drum note is the lowest mode in which the heads sound; "
-        "the air in a vent moves below it.\n"
-        "Keep to the limits that the makers of heads and drums give: a head that is drawn too far "
-        "splits, a rod that is drawn too far\n"
-        "strips its thread, and both have sharp edges afterwards.\n",
+        "The figures hold for undamaged heads, tuned evenly unless --batter-lugs or --resonant-lugs says otherwise. The force per "
+        "rod leaves out friction.\n"
+        "The tap note of a head is heard 25 mm from the edge beside a lug, with the other head held still. The drum note is the "
+        "lowest\n"
+        "mode of the finished drum in which the heads move; the mode of the air in the vent lies below it.\n"
+        "Keep to the limits of the makers of heads and drum: an over-tensioned head splits, an over-tightened rod strips its "
+        "thread,\n"
+        "and both leave sharp edges.\n",
         { { "Output:",
             { playedOption,
-              { "json", "FILE", "as JSON to a file, beside the report; without one, or with -, to standard output instead of it",
+              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead",
                 true },
-              { "picture", "FILE.svg", "heads and drum against note names, as a picture" } } } },
+              { "picture", "FILE.svg", "a picture of tap notes and modes against note names" } } } },
         true,
         run
     };

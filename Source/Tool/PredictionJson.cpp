@@ -22,7 +22,7 @@ Json headJson (const HeadPrediction& head, const Prediction& p)
         { "tap_note", noteOf (head.tapNote, p) },
         { "stress_mpa", head.stress / units::megapascal },
         { "yield_share", head.yieldShare },
-        { "force_per_lug_n", head.forcePerLug },
+        { "force_per_rod_n", head.forcePerLug },
         { "semitone_tension_percent", 100.0 * head.semitoneTension },
     };
 }

@@ -19,8 +19,8 @@ namespace
 {
 constexpr std::size_t modesInSummary = 12;
 
-// Common practice, no source: half of the film's yield leaves room for the stress under the hoop and for a hard stroke. A
-// kilonewton on one rod is more than hand tuning needs. The maker's limits go before both.
+// Common practice, no source: half of the yield strength leaves room for the stress at the bearing edge and for a hard stroke, and
+// hand tuning needs less than 1 kN per rod. The maker's limits come first.
 constexpr double cautiousYieldShare = 0.5;
 constexpr double cautiousRodForce = 1000.0; // N
 
@@ -31,7 +31,7 @@ std::string percent (double share, int decimals = 0)
 
 std::string ringTime (double t60)
 {
-    return std::isfinite (t60) ? fixedText (t60, 2) + " s" : "for ever";
+    return std::isfinite (t60) ? fixedText (t60, 2) + " s" : "no decay";
 }
 
 std::string motionOf (const Mode& mode, bool hasResonantHead)
@@ -41,7 +41,7 @@ std::string motionOf (const Mode& mode, bool hasResonantHead)
     if (! hasResonantHead)
         return "";
 
-    // Below this the quieter head moves so little that it is one head's mode.
+    // Below this one head moves so little that the mode belongs to the other.
     constexpr double clear = 0.2;
     return mode.togetherness > clear                    ? "together"
            : mode.togetherness < -clear                 ? "opposed"
@@ -59,15 +59,15 @@ std::string titleOf (const Prediction& p, const std::string& label)
     else
         line += drum.bottom == Bottom::closed ? ", closed bottom" : ", open bottom";
 
-    // A drum without a name is called after its size, which the line says anyway.
+    // The label of a drum without a name is its size, which is in the line already.
     return (label == sizeText (drum) ? "" : label + "\n") + line + "\n";
 }
 
 std::string answerTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::left });
-    table.add ({ "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz",
-                 "rings " + ringTime (p.sustain) + " (-60 dB)" });
+    table.add (
+        { "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", "ring " + ringTime (p.sustain) + " to -60 dB, wires off" });
 
     if (p.drum.hasResonantHead())
         table.add ({ "INTERVAL", p.interval.name(), "", p.interval.longName() + ", resonant over batter" });
@@ -78,7 +78,7 @@ std::string answerTable (const Prediction& p)
 std::string headTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::right, Align::right });
-    table.add ({ "HEAD", "TAP NOTE", "", "TENSION", "FORCE A ROD", "FILM STRESS", "OF YIELD" });
+    table.add ({ "HEAD", "TAP NOTE", "", "TENSION", "FORCE PER ROD", "HEAD STRESS", "% OF YIELD STRENGTH" });
 
     const auto add = [&] (const char* name, const HeadPrediction& head)
     {
@@ -98,7 +98,7 @@ std::string headTable (const Prediction& p)
 std::string sensitivityTable (const Prediction& p)
 {
     TextTable table ({ Align::left, Align::right, Align::right });
-    table.add ({ "A SEMITONE UP ON", "TENSION", "DRUM NOTE" });
+    table.add ({ "PER SEMITONE ON", "TENSION", "DRUM NOTE" });
     table.add ({ "batter", "+" + percent (p.batter.semitoneTension, 1), signedText (p.drumNotePerBatterSemitone, 0) + " cents" });
 
     if (p.drum.hasResonantHead())
@@ -111,12 +111,12 @@ std::string sensitivityTable (const Prediction& p)
 void addCautions (std::vector<std::string>& list, const char* name, const HeadPrediction& head)
 {
     if (head.yieldShare > cautiousYieldShare)
-        list.push_back (std::string ("The ") + name + " head's film is at " + percent (head.yieldShare) +
-                        " of its yield: it may stretch for good or split. Go no higher than the head's maker allows.");
+        list.push_back (std::string ("The ") + name + " head is at " + percent (head.yieldShare) +
+                        " of its yield strength: it may stretch permanently or split. Keep to the head maker's limits.");
 
     if (head.forcePerLug > cautiousRodForce)
-        list.push_back (std::string ("Each ") + name + " rod pulls with " + fixedText (head.forcePerLug, 0) +
-                        " N: lugs, hoop and shell may not be made for it. Keep to the drum's maker's limits.");
+        list.push_back (std::string ("The ") + name + " head's force per rod is " + fixedText (head.forcePerLug, 0) +
+                        " N: lugs, hoop and shell may not be made for it. Keep to the drum maker's limits.");
 }
 } // namespace
 
@@ -140,7 +140,7 @@ std::string modeTable (const Prediction& p, std::size_t mostRows)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::right, Align::right,
                        Align::right, Align::left });
-    table.add ({ "MODE", "NOTE", "HZ", "RATIO", "RINGS", "BATTER", "RESONANT", "AIR", "HEADS" });
+    table.add ({ "MODE", "NOTE", "HZ", "RATIO", "RING", "BATTER", "RESONANT", "AIR", "HEADS" });
 
     for (std::size_t i = 0; i < std::min<std::size_t> (mostRows, p.modes.size()); ++i)
     {
@@ -160,8 +160,8 @@ std::string predictionText (const Prediction& p, const std::string& label)
                 modeTable (p, modesInSummary);
 
     if (p.modes.size() > modesInSummary)
-        text += "  and " + std::to_string (p.modes.size() - modesInSummary) + " more to " + fixedText (p.highestFrequency, 0) +
-                " Hz: snarewright modes\n";
+        text += "  and " + std::to_string (p.modes.size() - modesInSummary) + " more up to " + fixedText (p.highestFrequency, 0) +
+                " Hz: see \"snarewright modes\"\n";
 
     for (const auto& caution : cautions (p))
         text += "\nCAUTION  " + caution + "\n";

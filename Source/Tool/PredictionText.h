@@ -8,13 +8,13 @@
 namespace tool
 {
 
-/** The prediction for reading beside the drum: the answer first, then the heads, then the modes. */
+/** The prediction as text: drum note and interval first, then the heads, then the lowest modes. */
 std::string predictionText (const modal::Prediction&, const std::string& label);
 
 /** All modes as a table, at most that many rows. */
 std::string modeTable (const modal::Prediction&, std::size_t mostRows);
 
-/** What to take care of: film stress, rod force. Empty if nothing stands out. */
+/** Cautions about head stress and force per rod; empty if both are moderate. */
 std::vector<std::string> cautions (const modal::Prediction&);
 
 /** "G#3 +12" at the tuning's concert pitch. */

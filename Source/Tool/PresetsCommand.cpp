@@ -41,7 +41,7 @@ std::string drumTable()
 std::string headTable()
 {
     TextTable table ({ Align::left, Align::left, Align::left });
-    table.add ({ "HEAD", "", "IN OTHER WORDS" });
+    table.add ({ "HEAD", "", "SAME AS" });
 
     for (const auto& preset : files::headPresets())
         table.add ({ preset.name, preset.description, files::headText (preset.part) });
@@ -52,7 +52,7 @@ std::string headTable()
 std::string wireTable()
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right });
-    table.add ({ "WIRES", "", "STRANDS", "PULL A STRAND", "INTO THE HEAD" });
+    table.add ({ "WIRES", "", "STRANDS", "TENSION PER STRAND", "WIRE PRESSURE" });
 
     for (const auto& preset : files::wirePresets())
         table.add ({ preset.name, preset.description, std::to_string (preset.part.strands),
@@ -62,7 +62,7 @@ std::string wireTable()
     return table.written (0);
 }
 
-/** A preset's own document; a drum file that is no preset as it was read. */
+/** The text of a preset, or of a drum file as the program writes it. */
 std::string textOf (const std::string& name)
 {
     if (const auto* drum = files::findDrumPreset (name))
@@ -90,11 +90,11 @@ void run (const std::vector<std::string>& words, const Command& command)
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "The drums, heads and wires that come with the program",
+                                  "Lists the drums, heads and wires that come with the program",
                                   "[--show NAME]",
                                   "",
                                   { { "Output:",
-                                      { { "show", "NAME", "one of them as a file; a drum's to start your own from" } } } },
+                                      { { "show", "NAME", "print one as a file, to start your own from" } } } },
                                   false,
                                   run };
     return command;

@@ -36,7 +36,7 @@ Progress::Progress (bool isWanted) : isTerminal (standardErrorIsTerminal()), isS
 
 Progress::~Progress()
 {
-    // Leaves no half bar behind.
+    // Clears the bar.
     if (isTerminal && lastShown >= 0)
         std::fputs ("\r\033[K", stderr);
 }

@@ -3,12 +3,11 @@
 namespace tool
 {
 
-/** A bar on standard error while something takes its time. On a terminal it is drawn over itself; elsewhere, if it is wanted at
-    all, it is a line for every tenth. */
+/** A progress bar on standard error. On a terminal it redraws itself; elsewhere, if wanted, it prints a line for every 10 %. */
 class Progress
 {
 public:
-    /** @param isWanted   show it even where standard error is no terminal */
+    /** @param isWanted   show it even if standard error is not a terminal */
     explicit Progress (bool isWanted);
     ~Progress();
     Progress (const Progress&) = delete;

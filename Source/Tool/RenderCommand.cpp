@@ -62,7 +62,7 @@ Tracks openTracks (const std::string& target, const RenderSettings& s, const std
     return tracks;
 }
 
-/** Plays a take, and says how far it is on a scale that this playing is one of `rounds` of. */
+/** Plays a take and shows progress; this is round `round` of `rounds`. */
 void playWithProgress (Take& take, Progress& progress, int round, int rounds, const Take::Use& use)
 {
     long long played = 0;
@@ -131,17 +131,17 @@ void report (const engine::DrumModel& model, const Take& take, std::size_t strok
               << " dB), full scale " << modal::fixedText (1.0 / scale, 1) << " Pa\n";
 
     if (take.lostStrokes() > 0)
-        std::cerr << take.lostStrokes() << " strokes were left out: too many at the same time.\n";
+        std::cerr << take.lostStrokes() << " strokes were left out: too many at once.\n";
 
     if (peak * scale > 1.0)
         std::cerr << "The loudest samples exceed full scale; integer formats clip them. Raise --full-scale.\n";
 
     if (level > loud)
         std::cerr
-            << "CAUTION  A drum this loud harms hearing: wear protection beside it, and turn down before you play the file.\n";
+            << "CAUTION  A drum this loud harms hearing: wear ear protection near it, and turn the volume down before you play the file.\n";
 }
 
-/** What was asked for and is not in the recording. */
+/** Reports strokes that are not in the recording. */
 void reportLeftOut (const StrokesRead& read, double seconds)
 {
     for (const auto& remark : read.remarks)
@@ -199,16 +199,14 @@ const Command& renderCommand()
 {
     static const Command command{
         "render",
-        "A stroke, a pattern or a MIDI file, played on the drum, as WAV files",
+        "Plays a stroke, a pattern or a MIDI file on the drum, as WAV files",
         "[DRUM] [options] --output FILE.wav",
-        "Stick, both heads with the air around them, wires, hoop and shell move in time, each by its own physics.\n"
-        "The stereo mix has the microphones above at 0 dB, below at -6 dB, distant at +6 dB, the first a little to the left, the "
-        "second\n"
-        "a little to the right.\n"
+        "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
+        "The stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
         "buzz, "
         "21 double.\n"
-        "Play files quietly at first: the attack of a drum is much louder than its average, and loud playback harms hearing.\n",
+        "Play files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",
         { strokeOptions(), renderOptions() },
         true,
         run

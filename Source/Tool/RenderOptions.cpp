@@ -30,7 +30,7 @@ enum class Where
     anywhere
 };
 
-/** "120mm:0mm:80mm": from the middle of the batter head along the wires, across them, and up. */
+/** "120mm:0mm:80mm": along the wires, across them, and up, from the centre of the batter head. */
 void readPlace (const Arguments& arguments, const char* option, Where where, const modal::DrumSpec& drum,
                 engine::Microphone& microphone)
 {
@@ -80,21 +80,21 @@ const OptionGroup& renderOptions()
     static const OptionGroup group{
         "The recording:",
         { { "output", "FILE.wav", "or - for standard output" },
-          { "microphone", "above|below|distant", "one of the three alone; without it, a stereo mix of them" },
+          { "microphone", "above|below|distant", "one microphone; if not given, a stereo mix of all three" },
           { "each", "", "a file for each microphone: FILE-above.wav, FILE-below.wav, FILE-distant.wav" },
           { "above-at", "100mm:60mm:80mm",
-            "where it is: along the wires, across them and up from the batter head's middle;\n20 mm or more from heads and "
-            "shell" },
+            "microphone position: along the wires, across them, and up from the centre of the batter\nhead; 20 mm or more from "
+            "heads and shell" },
           { "below-at", "-80mm:50mm:-240mm", "" },
           { "distant-at", "1.2m:0.9m:1.1m", "" },
           { "detail", "live|fine",
-            "live: what the plugin plays; fine: more modes, strands and contacts, brighter wires,\nsome ten times slower" },
-          { "length", "3s", "10 ms to 600 s; without it until 3 s after the last stroke" },
-          { "rate", "48000", "samples a second, 22050 to 192000" },
+            "live: as the plugin plays; fine: more modes, strands and contacts, brighter wires,\nabout ten times slower" },
+          { "length", "3s", "10 ms to 600 s; if not given, 3 s after the last stroke" },
+          { "rate", "48000", "sample rate, Hz, 22050 to 192000" },
           { "bits", "24", "16, 24 or 32f (floating point)" },
           { "full-scale", "200Pa",
-            "sound pressure of a full-scale sample, so that files compare;\nwithout it the peak goes to -3 dB" },
-          { "progress", "", "show how far it is, even where standard error is no terminal" } }
+            "sound pressure at full scale, so that levels of files compare;\nif not given, the peak is at -3 dB" },
+          { "progress", "", "show progress even if standard error is not a terminal" } }
     };
     return group;
 }

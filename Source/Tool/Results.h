@@ -11,10 +11,10 @@
 namespace tool
 {
 
-/** Writes what --json asks for, or else the text to standard output. */
+/** Writes JSON if --json is given, else the text to standard output. */
 void writeJsonOrText (const Arguments&, const files::Json&, const std::string& text);
 
-/** A page that can also be had as data. */
+/** A page that can be written as a drawing or as data. */
 struct Page
 {
     double width = 0.0, height = 0.0; ///< points
@@ -23,7 +23,7 @@ struct Page
     std::function<std::string()> csv;
 };
 
-/** The file that --output names. Throws modal::InputError if there is none, or one whose ending nobody knows. */
+/** The file that --output names. Throws modal::InputError if there is none, or if its ending is unknown. */
 std::string pageTarget (const Arguments&);
 
 /** Writes a page, or its data, by the target's ending. */

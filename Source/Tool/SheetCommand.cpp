@@ -14,7 +14,7 @@ namespace tool
 {
 namespace
 {
-/** A note now that contradicts what was measured would make a plan for another drum. */
+/** Refuses a present note that contradicts the measurement. */
 void refuseContradictions (const Arguments& arguments, const std::vector<sheets::MeasuredHead>& measured,
                            modal::ConcertPitch pitch)
 {
@@ -72,19 +72,18 @@ const Command& sheetCommand()
 {
     static const Command command{
         "sheet",
-        "One page for the drum's case: drum, target, lug map, plan, cautions",
+        "Makes a one-page tuning sheet: drum, target, lug map, plan, cautions",
         "[DRUM] [options] --output FILE.pdf",
-        "With --now-batter and --now-resonant, or --now-from, the plan to get there is on the page too; with --measured what the "
-        "heads "
-        "were\n"
-        "found to be. One page of A4 that prints well in black and white: what does not fit is shortened and says so.\n",
+        "With --now-batter and --now-resonant, or --now-from, the page includes the plan; with --measured, the measured heads. It is one "
+        "A4\n"
+        "page for black and white print; text that does not fit is shortened and marked.\n",
         { planOptions(),
           { "Output:",
-            { { "output", "FILE", "by its ending: .pdf, .svg, .png, and for a database .csv or .json" },
-              { "measured", "FILE,FILE...", "what \"snarewright fit --json\" wrote, of one head or both" },
-              { "date", "2024-05-17", "as it is to stand on the page" },
-              { "lug-1", "TEXT", "how to find it, such as \"beside the strainer\"; where you marked it if not given" },
-              { "notes", "TEXT", "anything else for whoever opens the case" } } } },
+            { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },
+              { "measured", "FILE,FILE...", "files that \"snarewright fit --json\" wrote, for one head or both" },
+              { "date", "2024-05-17", "the date on the page" },
+              { "lug-1", "TEXT", "where lug 1 is, such as \"beside the strainer\"" },
+              { "notes", "TEXT", "any other text for the page" } } } },
         true,
         run
     };

@@ -45,23 +45,23 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
         stroke.speed = score::speedOfVelocity (readCount (*velocity, 1, 127, "--velocity"));
 }
 
-/** What a hand does the same way in every stroke of its kind. */
+/** Options that hold for every stroke of a kind. */
 void readManner (const Arguments& arguments, engine::Stroke& stroke)
 {
-    stroke.rimLag = readNumber (arguments, "rim-lag", Quantity::time, { -1.0e-3, 1.0e-3 }, stroke.rimLag);
+    stroke.rimLag = readNumber (arguments, "rim-delay", Quantity::time, { -1.0e-3, 1.0e-3 }, stroke.rimLag);
     stroke.pressForce = readNumber (arguments, "press-force", Quantity::force, { 0.5, 40.0 }, stroke.pressForce);
     stroke.pressTime = readNumber (arguments, "press-time", Quantity::time, { 0.02, 2.0 }, stroke.pressTime);
     stroke.secondDelay = readNumber (arguments, "second-after", Quantity::time, { 0.02, 0.5 }, stroke.secondDelay);
     stroke.secondShare = readNumber (arguments, "second-share", Quantity::share, { 0.1, 1.2 }, stroke.secondShare);
 }
 
-/** A single stroke's options say nothing about a pattern, which has its own. */
+/** Refuses options of a single stroke beside a pattern or a MIDI file. */
 void refuseBeside (const Arguments& arguments, const char* score, std::initializer_list<const char*> options)
 {
     for (const auto* option : options)
         if (arguments.has (option))
             throw modal::InputError::fault (std::string ("--") + option, "is given beside --" + std::string (score),
-                                            "one of the two: what --" + std::string (score) + " plays has its own");
+                                            "one of the two: --" + std::string (score) + " sets these itself");
 }
 
 StrokesRead readSource (const Arguments& arguments)
@@ -96,22 +96,22 @@ StrokesRead readSource (const Arguments& arguments)
 const OptionGroup& strokeOptions()
 {
     static const OptionGroup group{
-        "What is played; without any of these, one stroke with the tip:",
+        "What to play; if nothing is given, one stroke with the tip:",
         { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz or double" },
-          { "position", "0.25,34deg", "of the tip: share of the radius from the middle, 0 to 0.98, and angle" },
-          { "speed", "3m/s", "of the tip when it lands, 0.01 to 12 m/s" },
-          { "velocity", "90", "the same as MIDI says it, 1 (0.25 m/s) to 127 (10 m/s)" },
+          { "position", "0.25,34deg", "place: share of the radius from the centre, 0 to 0.98, and angle" },
+          { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s" },
+          { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
           { "pattern", "\"o7..o2..r8..\"",
             "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double; a digit 1 to 9 "
             "after it for how hard; . a rest, | a bar line" },
-          { "tempo", "100", "beats a minute, 20 to 400" },
-          { "steps", "4", "steps of the pattern to a beat, 1 to 16" },
+          { "tempo", "100", "beats per minute, 20 to 400" },
+          { "steps", "4", "steps per beat of the pattern, 1 to 16" },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
-          { "rim-lag", "0.3ms", "rimshots: hoop after head, -1 to 1 ms" },
-          { "press-force", "6N", "buzzes: the hand on the stick, 0.5 to 40 N" },
-          { "press-time", "250ms", "buzzes: until the stick lifts, 20 ms to 2 s" },
-          { "second-after", "70ms", "doubles: second stroke after the first, 20 to 500 ms" },
-          { "second-share", "80%", "doubles: its speed to the first's, 10 to 120 %" } }
+          { "rim-delay", "0.3ms", "rimshot: rim delay, -1 to 1 ms" },
+          { "press-force", "6N", "buzz: force of the hand on the stick, 0.5 to 40 N" },
+          { "press-time", "250ms", "buzz: time until the stick lifts, 20 ms to 2 s" },
+          { "second-after", "70ms", "double: time from first to second stroke, 20 to 500 ms" },
+          { "second-share", "80%", "double: speed of the second stroke, % of the first, 10 to 120 %" } }
     };
     return group;
 }

@@ -7,10 +7,10 @@
 namespace tool
 {
 
-/** The options that say what is played. */
+/** The options for what to play. */
 const OptionGroup& strokeOptions();
 
-/** What is to be played, and what of it was passed over. */
+/** The strokes to play, and remarks about notes that were left out. */
 struct StrokesRead
 {
     score::Score strokes;

@@ -1,4 +1,4 @@
-// What stands on the sheet's page, by the ink of its picture.
+// The layout of the sheet, checked by the ink of its picture.
 
 #include "tests/Catch.h"
 
@@ -147,7 +147,7 @@ constexpr double foot = 105.0, edge = 30.0; // points: the cautions with their h
 
 } // namespace
 
-TEST_CASE ("The cautions stand whole at the foot of the page, and nothing runs off it, whatever else is on it")
+TEST_CASE ("The cautions are complete at the foot of the page, and nothing runs off it, however full it is")
 {
     const auto plain = plainSheet();
     const double width = sheets::pageWidthA4, height = sheets::pageHeightA4;
@@ -183,7 +183,7 @@ TEST_CASE ("The cautions stand whole at the foot of the page, and nothing runs o
     }
 }
 
-TEST_CASE ("Long text is wrapped, broken in mid-word where it must be, and loses nothing")
+TEST_CASE ("Long text is wrapped, inside a word if necessary, and loses nothing")
 {
     sheets::drawn (sheets::Format::svg, 200.0, 200.0,
                    [] (sheets::Canvas& canvas)
@@ -210,7 +210,7 @@ TEST_CASE ("Long text is wrapped, broken in mid-word where it must be, and loses
                    });
 }
 
-TEST_CASE ("A plan's equal passes are one line, and what is not known to a semitone has no note")
+TEST_CASE ("Equal passes of a plan share a line; a pass that is uncertain by more than a semitone has no note")
 {
     const auto sheet = plainSheet();
 
@@ -220,10 +220,10 @@ TEST_CASE ("A plan's equal passes are one line, and what is not known to a semit
         const auto lines = sheets::planLines (head, {});
         REQUIRE (lines.size() >= 2);
         CHECK (lines.size() < head.passes.size());
-        CHECK (lines[0].find (head.side == HeadSide::batter ? "taps A4" : "taps F4") != std::string::npos);
-        CHECK (lines[1].find (" alike: all rods ") != std::string::npos);
-        CHECK (lines.back().find ("tap again and plan anew") != std::string::npos);
-        CHECK (lines.back().find ("then about") == std::string::npos);
+        CHECK (lines[0].find (head.side == HeadSide::batter ? "tap note now A4" : "tap note now F4") != std::string::npos);
+        CHECK (lines[1].find (": all rods ") != std::string::npos);
+        CHECK (lines.back().find ("tap again after one pass and make a new plan") != std::string::npos);
+        CHECK (lines.back().find ("; then ") == std::string::npos);
     }
 
     HeadPlan certain;
@@ -237,30 +237,30 @@ TEST_CASE ("A plan's equal passes are one line, and what is not known to a semit
     certain.passes[2].tapNote = 207.65;
     const auto lines = sheets::planLines (certain, {});
     REQUIRE (lines.size() == 3);
-    CHECK (lines[0] == "Batter: taps F3 (174.6 Hz) now, to tap G#3 (207.7 Hz)");
-    CHECK (lines[1] == "Batter passes 1-2 alike: all rods 1/4 up each; then about G3 +/- 20 c");
-    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up, 3: 1/4 up, 2: 1/8 up, 4: 1/4 up; then about G#3 +/- 20 c");
+    CHECK (lines[0] == "Batter: tap note now F3 (174.6 Hz), target G#3 (207.7 Hz)");
+    CHECK (lines[1] == "Batter passes 1-2: all rods 1/4 up each; then G3 ± 20 cents");
+    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up  3: 1/4 up  2: 1/8 up  4: 1/4 up; then G#3 ± 20 cents");
 }
 
-TEST_CASE ("Seen from below, lugs go round the other way: equal numbers are one line of the shell")
+TEST_CASE ("Lugs count clockwise seen from above, counterclockwise seen from below")
 {
-    const auto inkWithLabel = [] (bool isFromBelow, bool isVague)
+    const auto inkWithLabel = [] (bool isFromBelow, bool isUncertain)
     {
         return inkOf (300.0, 300.0,
                       [&] (sheets::Canvas& canvas)
                       {
-                          sheets::LugMap map{ .lugs = 8, .isFromBelow = isFromBelow, .order = tighteningOrder (8) };
+                          sheets::LugMap map{ .lugs = 8, .isFromBelow = isFromBelow };
                           map.labels.resize (8);
-                          map.labels[1] = { { "+20 c" }, isVague };
+                          map.labels[1] = { { "+20 c" }, isUncertain };
                           draw (canvas, map, 150.0, 150.0, 60.0);
                       });
     };
 
-    // Lug 2 of 8 is an eighth round from the right; its label stands outside the circle.
+    // Lug 2 of 8 is an eighth of a turn from the top, clockwise seen from above; its label is outside the circle.
     const auto above = inkWithLabel (false, false), below = inkWithLabel (true, false), vague = inkWithLabel (false, true);
     CHECK_FALSE (above.isBlank (205.0, 60.0, 300.0, 125.0));
     CHECK (above.isBlank (225.0, 175.0, 300.0, 300.0));
-    CHECK_FALSE (below.isBlank (205.0, 175.0, 300.0, 240.0));
+    CHECK_FALSE (below.isBlank (0.0, 60.0, 95.0, 125.0));
     CHECK (below.isBlank (225.0, 0.0, 300.0, 125.0));
 
     const auto darkest = [] (const Ink& ink)

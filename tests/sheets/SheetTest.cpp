@@ -37,7 +37,7 @@ TEST_CASE ("A full-scale sine of 997 Hz has -3.01 LKFS")
     CHECK_THROWS (sheets::loudness (sine, 44100.0));
 }
 
-TEST_CASE ("The sheet says what it must, in every format")
+TEST_CASE ("The sheet is complete in every format")
 {
     sheets::TuningSheet sheet;
     sheet.title = "Pit drum, Friday";
@@ -76,7 +76,7 @@ TEST_CASE ("The sheet says what it must, in every format")
     CHECK_THROWS_AS (sheets::formatOf ("sheet.doc", "--output"), InputError);
 }
 
-TEST_CASE ("What was measured goes through its file onto the sheet")
+TEST_CASE ("A measurement goes through its file onto the sheet")
 {
     sheets::MeasuredHead head{ HeadSide::batter, {}, "2024-05-17" };
     head.fit.isPossible = true;
@@ -90,7 +90,7 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
 
     head.fit.lugWaves.push_back ({ 4, { 7.5, 1.5 } });
 
-    const auto read = sheets::readFit (files::written (sheets::fitJson (head)), "walk.json");
+    const auto read = sheets::readFit (files::written (sheets::fitJson (head)), "lug-check.json");
     REQUIRE (read.size() == 1);
     CHECK (read[0].side == HeadSide::batter);
     CHECK (read[0].date == head.date);
@@ -111,7 +111,7 @@ TEST_CASE ("What was measured goes through its file onto the sheet")
     CHECK (heads[1].side == HeadSide::resonant);
     CHECK (heads[1].fit.tapNote.value == 271.0);
 
-    for (const char* broken : { "{}", "{ \"head\": \"middle\" }", "{ \"heads\": 3 }", "[]",
+    for (const char* broken : { "{}", "{ \"head\": \"centre\" }", "{ \"heads\": 3 }", "[]",
                                 "{ \"head\": \"batter\", \"is_possible\": true, \"doubts\": [], \"taps_used\": 4, "
                                 "\"tap_note_hz\": { \"value\": -3, \"error\": 0 } }" })
         CHECK_THROWS_AS (sheets::readFit (broken, "broken.json"), InputError);
@@ -162,7 +162,7 @@ TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no 
     CHECK_THROWS_AS (files::readLesson ("{ \"format\": \"snarewright-lesson\", \"version\": 1 }", "x"), InputError);
 }
 
-TEST_CASE ("An atlas's columns stand on the notes that they are called after")
+TEST_CASE ("The columns of an atlas are at the notes in their names")
 {
     // D3 to D4 by ISO 16: 19 and 7 semitones below A4 = 440 Hz, two columns to a semitone.
     sheets::AtlasRequest request;

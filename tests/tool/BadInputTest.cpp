@@ -276,7 +276,7 @@ TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
         { { "atlas", "maple-14x5", "--output", "a.pdf", "--batter-note", "G3" },
           { "--batter-note cannot apply", "--lowest-note" } },
         { { "atlas", "maple-14x5", "--output", "a.pdf", "--lowest-note", "A5", "--highest-note", "A6" },
-          { "A5 to A6", "out of the films' reach", "batter head" } },
+          { "A5 to A6", "every tuning has a head slack or beyond its yield strength", "batter head" } },
         { { "presets", "--show", "none" }, { "none", "maple-14x5" } },
         { { "presets", "everything" }, { "everything", "options only" } },
         { { "render", "maple-14x5" }, { "--output is missing; needed: a file to write" } },

@@ -53,7 +53,7 @@ TEST_CASE ("A prediction as JSON has the heads that were asked for", "[predict]"
     // Statics, by hand: stress = T/h for films of 254 and 76.2 µm; force a rod = 2πaT/lugs.
     const auto tension = number (p, { "heads", "batter", "tension_n_per_m" });
     CHECK (number (p, { "heads", "batter", "stress_mpa" }) == Approx (tension / 254e-6 / 1e6).epsilon (1e-9));
-    CHECK (number (p, { "heads", "batter", "force_per_lug_n" }) ==
+    CHECK (number (p, { "heads", "batter", "force_per_rod_n" }) ==
            Approx (3.14159265358979 * 0.3556 * tension / 8).epsilon (1e-9));
     CHECK (number (p, { "heads", "resonant", "stress_mpa" }) ==
            Approx (number (p, { "heads", "resonant", "tension_n_per_m" }) / 76.2e-6 / 1e6).epsilon (1e-9));
@@ -155,18 +155,18 @@ TEST_CASE ("The table says what the JSON says", "[predict]")
 {
     const auto table = runProgram (usualDrum).output;
 
-    for (const std::string part : { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE A ROD" })
+    for (const std::string part : { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE PER ROD" })
     {
         CAPTURE (part);
         CHECK (table.find (part) != std::string::npos);
     }
 }
 
-TEST_CASE ("A film near its yield is cautioned about", "[predict]")
+TEST_CASE ("A head near its yield strength brings a caution", "[predict]")
 {
     const auto run = runProgram ({ "predict", "maple-14x5", "--batter-tension", "2000", "--resonant-tension", "6000" });
     REQUIRE (run.status == 0);
-    CHECK (run.output.find ("CAUTION  The resonant head's film") != std::string::npos);
+    CHECK (run.output.find ("CAUTION  The resonant head is at") != std::string::npos);
     CHECK (runProgram (usualDrum).output.find ("CAUTION") == std::string::npos);
 }
 
