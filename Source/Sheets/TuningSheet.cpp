@@ -204,12 +204,7 @@ void drawLugs (Column& column, const TuningSheet& sheet)
 
     column.y = mapY + radius + belowMap;
 
-    std::string order = "Tightening order:";
-
-    for (const int lug : tighteningOrder (sheet.wanted.drum.lugs))
-        order += " " + std::to_string (lug + 1);
-
-    column.paragraph (order);
+    column.paragraph ("Tightening order: " + wording::tighteningOrder (tighteningOrder (sheet.wanted.drum.lugs)));
     std::string words =
         "Lug 1: " + (sheet.lugOne.empty() ? std::string ("mark it on the shell") : sheet.lugOne) + ". Count clockwise seen from above.";
 

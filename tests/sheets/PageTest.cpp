@@ -239,7 +239,7 @@ TEST_CASE ("Equal passes of a plan share a line; a pass that is uncertain by mor
     REQUIRE (lines.size() == 3);
     CHECK (lines[0] == "Batter: tap note now F3 (174.6 Hz), target G#3 (207.7 Hz)");
     CHECK (lines[1] == "Batter passes 1-2: all rods 1/4 up each; then G3 ± 20 cents");
-    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up  3: 1/4 up  2: 1/8 up  4: 1/4 up; then G#3 ± 20 cents");
+    CHECK (lines[2] == "Batter pass 3: 1: 1/4 up, 3: 1/4 up, 2: 1/8 up, 4: 1/4 up; then G#3 ± 20 cents");
 }
 
 TEST_CASE ("Lugs count clockwise seen from above, counterclockwise seen from below")
