@@ -8,6 +8,7 @@
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Wording/FitText.h"
+#include "Wording/PlanText.h"
 
 #include <algorithm>
 #include <cmath>
