@@ -76,7 +76,7 @@ engine::DrumSetup snare (double highest)
 {
     const modal::DrumSpec spec;
     modal::Tuning tuning;
-    tuning.target = modal::ByTapNotes{ 220.0, 330.0 };
+    tuning.target = modal::ByTapNotes{ 238.0, 318.0 };
     const auto tensions = modal::tensionsFor (spec, tuning);
     modal::SolveOptions options;
     options.highestFrequency = highest;

@@ -11,12 +11,12 @@
 namespace testdrum
 {
 
-/** A 14 × 5.5 inch drum tuned to 220 Hz over 330 Hz, up to `highest` Hz, without microphones. */
+/** A 14 × 5.5 inch drum whose heads tap at 238 and 318 Hz, up to `highest` Hz, without microphones. */
 inline engine::DrumSetup snare (double highest = 1500.0, double sampleRate = 48000.0)
 {
     const modal::DrumSpec spec;
     modal::Tuning tuning;
-    tuning.target = modal::ByTapNotes{ 220.0, 330.0 };
+    tuning.target = modal::ByTapNotes{ 238.0, 318.0 };
     const auto tensions = modal::tensionsFor (spec, tuning);
     modal::SolveOptions options;
     options.highestFrequency = highest;
