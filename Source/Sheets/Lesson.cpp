@@ -1,8 +1,7 @@
 #include "Lesson.h"
 
-#include "Loudness.h"
-
 #include "Engine/DrumModel.h"
+#include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
 
@@ -76,7 +75,7 @@ double scaleToOneLoudness (std::vector<PlayedStep>& steps)
 
     for (const auto& step : steps)
     {
-        levels.push_back (loudness (step.sound, lessonRate));
+        levels.push_back (score::loudness (step.sound, lessonRate));
         const double headroom = 20.0 * std::log10 (loudestPeak / std::max (static_cast<double> (peakOf (step.sound)), 1.0e-12));
         common = std::min (common, levels.back() + headroom);
     }

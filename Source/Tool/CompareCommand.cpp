@@ -4,6 +4,7 @@
 #include "NoteLadder.h"
 #include "OutputFile.h"
 #include "Playing.h"
+#include "Versus.h"
 
 #include "Modal/InputError.h"
 
@@ -14,50 +15,11 @@ namespace
 constexpr double usualHighestFrequency = 2000.0; // Hz
 constexpr std::size_t mostTunings = 12;
 
-using Words = std::vector<std::string>;
-
-/** The words between each "vs". */
-std::vector<Words> splitAtVersus (const Words& words)
+void run (const std::vector<std::string>& words, const Command& command)
 {
-    std::vector<Words> parts (1);
-
-    for (const auto& word : words)
-    {
-        if (word == "vs")
-            parts.emplace_back();
-        else
-            parts.back().push_back (word);
-    }
-
-    return parts;
-}
-
-std::vector<TunedDrum> chooseTunings (const std::vector<Words>& parts, const std::vector<OptionGroup>& options)
-{
-    const Arguments first (parts.front(), options);
-
-    if (parts.size() == 1)
-        return chooseAll (first);
-
-    std::vector<TunedDrum> chosen{ chooseOne (first) };
-
-    for (std::size_t i = 1; i < parts.size(); ++i)
-        chosen.push_back (chooseOne (first.overriddenBy (Arguments (parts[i], options))));
-
-    return chosen;
-}
-
-void run (const Words& words, const Command& command)
-{
-    const auto parts = splitAtVersus (words);
-    const auto options = command.allOptions();
-
-    // Output options hold for all columns, so they may come anywhere.
-    Arguments arguments (parts.front(), options);
-    for (std::size_t i = 1; i < parts.size(); ++i)
-        arguments = arguments.overriddenBy (Arguments (parts[i], options));
-
-    const auto chosen = chooseTunings (parts, options);
+    const VersusArguments versus (words, command.allOptions());
+    const auto& arguments = versus.common();
+    const auto chosen = versus.hasVersus() ? versus.tunings() : chooseAll (arguments);
 
     if (chosen.size() < 2 || chosen.size() > mostTunings)
         throw modal::InputError ("tunings to compare", std::to_string (chosen.size()),
@@ -68,7 +30,7 @@ void run (const Words& words, const Command& command)
 
     for (const auto& tuned : chosen)
     {
-        auto label = parts.size() > 1 && tuned.tuning.name.empty()
+        auto label = versus.hasVersus() && tuned.tuning.name.empty()
                          ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
                          : tuned.label();
         compared.push_back ({ label, predictAsked (arguments, tuned, usualHighestFrequency), playedIfAsked (arguments, tuned) });
@@ -100,7 +62,8 @@ const Command& compareCommand()
         "Changes are relative to the first column.\n",
         { { "Output:",
             { playedOption,
-              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead", true },
+              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead",
+                true },
               { "picture", "FILE.svg", "a picture of tap notes and modes against note names" } } } },
         true,
         run

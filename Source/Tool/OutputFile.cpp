@@ -27,7 +27,7 @@ struct Doomed
     bool isTaken = false; ///< not for the handler
 };
 
-Doomed doomed[4];
+Doomed doomed[mostOpenFiles];
 
 void onSignal (int)
 {

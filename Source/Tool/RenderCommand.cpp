@@ -3,10 +3,13 @@
 #include "Playing.h"
 #include "Progress.h"
 #include "RenderOptions.h"
+#include "Spool.h"
 #include "StrokeOptions.h"
 #include "TextTable.h"
+#include "Versus.h"
 
 #include "Modal/InputError.h"
+#include "Score/Loudness.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,6 +23,8 @@ namespace
 constexpr double usualPeak = 0.708;   // of full scale, -3 dB
 constexpr double usualRinging = 3.0;  // s after the last stroke
 constexpr double longestTake = 600.0; // s
+constexpr double highestPeak = 0.891; // of full scale, -1 dB, where a loudness is asked for
+constexpr std::size_t mostTunings = 12;
 
 /** A file that is being recorded, and the channels of the take that go into it. */
 struct Track
@@ -62,83 +67,134 @@ Tracks openTracks (const std::string& target, const RenderSettings& s, const std
     return tracks;
 }
 
-/** Plays a take and shows progress; this is round `round` of `rounds`. */
-void playWithProgress (Take& take, Progress& progress, int round, int rounds, const Take::Use& use)
+/** A take that waits in a temporary file until its scale is known, and the files it goes to. */
+struct Recorded
+{
+    std::string label; ///< drum and tuning
+    std::shared_ptr<const engine::DrumModel> model;
+    Take take;
+    Tracks tracks;
+    Spool spool;
+    score::LoudnessMeter meter;
+    double peak = 0.0;  ///< Pa
+    double scale = 0.0; ///< of full scale per Pa
+
+    Recorded (const TunedDrum& tuned, const engine::DrumSetup& setup, const score::Score& strokes, double seconds,
+              const RenderSettings& s, const std::string& target)
+        : label (tuned.label()), model (std::make_shared<const engine::DrumModel> (setup)),
+          take (model, strokes, s.pickup, std::llround (seconds * s.sampleRate)),
+          tracks (openTracks (target, s, setup.microphones)), spool (take.channels()), meter (s.sampleRate, take.channels())
+    {
+    }
+};
+
+using Recordings = std::vector<std::unique_ptr<Recorded>>;
+
+/** Plays the take once. `show` gets the share that has been played. */
+void play (Recorded& r, const std::function<void (double)>& show)
 {
     long long played = 0;
-    take.play (
+    r.take.play (
         [&] (const float* const* channels, int frames)
         {
-            use (channels, frames);
+            for (int c = 0; c < r.take.channels(); ++c)
+                for (int i = 0; i < frames; ++i)
+                    r.peak = std::max (r.peak, std::abs (static_cast<double> (channels[c][i])));
+
+            r.spool.append (channels, frames);
+            r.meter.add (channels, frames);
             played += frames;
-            progress.show ((round + static_cast<double> (played) / static_cast<double> (take.length())) / rounds);
+            show (static_cast<double> (played) / static_cast<double> (r.take.length()));
         });
 }
 
-/** The loudest sample of all channels, Pa. */
-double peakPressure (Take& take, Progress& progress, int round, int rounds)
+/** One scale for all, or each take's own for one loudness; lowered by the same amount for all if any would clip. */
+void setScales (Recordings& recordings, const RenderSettings& s)
 {
-    double peak = 0.0;
-    playWithProgress (take, progress, round, rounds,
-                      [&] (const float* const* channels, int frames)
-                      {
-                          for (int c = 0; c < take.channels(); ++c)
-                              for (int i = 0; i < frames; ++i)
-                                  peak = std::max (peak, std::abs (static_cast<double> (channels[c][i])));
-                      });
-    return peak;
+    double loudest = 1.0e-12; // Pa
+    for (const auto& r : recordings)
+        loudest = std::max (loudest, r->peak);
+
+    double highest = 0.0; // sample, of full scale
+    for (auto& r : recordings)
+    {
+        r->scale = s.fullScale ? 1.0 / *s.fullScale : s.loudness ? r->meter.gainFor (*s.loudness) : usualPeak / loudest;
+        highest = std::max (highest, r->scale * r->peak);
+    }
+
+    if (s.loudness && highest > highestPeak)
+        for (auto& r : recordings)
+            r->scale *= highestPeak / highest;
 }
 
-/** Returns the loudest sample, Pa. */
-double record (Take& take, Progress& progress, int round, int rounds, double scale, Tracks& tracks)
+void write (Recorded& r)
 {
-    double peak = 0.0;
     std::array<std::vector<float>, 3> scaled;
     std::array<const float*, 3> pointers{};
 
-    playWithProgress (take, progress, round, rounds,
-                      [&] (const float* const* channels, int frames)
-                      {
-                          for (std::size_t c = 0; c < static_cast<std::size_t> (take.channels()); ++c)
-                          {
-                              scaled[c].assign (channels[c], channels[c] + frames);
+    r.spool.replay (
+        [&] (const float* const* channels, int frames)
+        {
+            for (std::size_t c = 0; c < static_cast<std::size_t> (r.take.channels()); ++c)
+            {
+                scaled[c].assign (channels[c], channels[c] + frames);
 
-                              for (auto& sample : scaled[c])
-                              {
-                                  peak = std::max (peak, std::abs (static_cast<double> (sample)));
-                                  sample *= static_cast<float> (scale);
-                              }
+                for (auto& sample : scaled[c])
+                    sample *= static_cast<float> (r.scale);
 
-                              pointers[c] = scaled[c].data();
-                          }
+                pointers[c] = scaled[c].data();
+            }
 
-                          for (auto& track : tracks)
-                              track->wav.write (pointers.data() + track->firstChannel, frames);
-                      });
-    return peak;
+            for (auto& track : r.tracks)
+                track->wav.write (pointers.data() + track->firstChannel, frames);
+        });
+
+    for (auto& track : r.tracks)
+        track->wav.close();
 }
 
-void report (const engine::DrumModel& model, const Take& take, std::size_t strokes, double peak, double scale)
+double levelOf (const Recorded& r)
 {
     constexpr double reference = 20.0e-6; // Pa, ISO 1683
+    return 20.0 * std::log10 (std::max (r.peak, reference) / reference);
+}
 
+void report (const Recorded& r, std::size_t strokes, Pickup pickup)
+{
+    const auto loudness = r.meter.loudness (r.scale);
+
+    std::cerr << strokes << (strokes == 1 ? " stroke, " : " strokes, ") << r.model->headModes() << " modes, "
+              << r.model->wireContacts() << " wire contacts, peak " << modal::fixedText (r.peak, 1) << " Pa ("
+              << modal::fixedText (levelOf (r), 0) << " dB), full scale " << modal::fixedText (1.0 / r.scale, 1) << " Pa";
+
+    if (pickup != Pickup::each && std::isfinite (loudness))
+        std::cerr << ", " << modal::fixedText (loudness, 1) << " LUFS";
+
+    std::cerr << "\n";
+
+    if (r.take.lostStrokes() > 0)
+        std::cerr << r.take.lostStrokes() << " strokes were left out: too many at once.\n";
+}
+
+void reportLevels (const Recordings& recordings, const RenderSettings& s)
+{
     // Well below the 135 dB (C) peak at which Directive 2003/10/EC asks for protection (from memory): a part repeats its strokes.
     constexpr double loud = 120.0; // dB
 
-    const auto level = 20.0 * std::log10 (std::max (peak, reference) / reference);
-    std::cerr << strokes << (strokes == 1 ? " stroke, " : " strokes, ") << model.headModes() << " modes, " << model.wireContacts()
-              << " wire contacts, peak " << modal::fixedText (peak, 1) << " Pa (" << modal::fixedText (level, 0)
-              << " dB), full scale " << modal::fixedText (1.0 / scale, 1) << " Pa\n";
+    const auto any = [&] (const auto& isSo)
+    { return std::any_of (recordings.begin(), recordings.end(), [&] (const auto& r) { return isSo (*r); }); };
 
-    if (take.lostStrokes() > 0)
-        std::cerr << take.lostStrokes() << " strokes were left out: too many at once.\n";
+    if (s.loudness && any ([&] (const Recorded& r) { return r.meter.loudness (r.scale) < *s.loudness - 0.05; }))
+        std::cerr << modal::fixedText (*s.loudness, 1)
+                  << " LUFS would clip: " << (recordings.size() > 1 ? "all are lowered alike, to " : "lowered to ")
+                  << modal::fixedText (recordings.front()->meter.loudness (recordings.front()->scale), 1) << " LUFS\n";
 
-    if (peak * scale > 1.0)
+    if (any ([] (const Recorded& r) { return r.peak * r.scale > 1.0; }))
         std::cerr << "The loudest samples exceed full scale; integer formats clip them. Raise --full-scale.\n";
 
-    if (level > loud)
-        std::cerr
-            << "CAUTION  A drum this loud harms hearing: wear ear protection near it, and turn the volume down before you play the file.\n";
+    if (any ([&] (const Recorded& r) { return levelOf (r) > loud; }))
+        std::cerr << "CAUTION  A drum this loud harms hearing: wear ear protection near it, and turn the volume down before you "
+                     "play the file.\n";
 }
 
 /** Reports strokes that are not in the recording. */
@@ -155,9 +211,26 @@ void reportLeftOut (const StrokesRead& read, double seconds)
                   << " s left out: the recording ends there\n";
 }
 
+/** The tunings between each "vs", all of the drum's own with --every-tuning, else one. */
+std::vector<TunedDrum> chooseTunings (const VersusArguments& versus)
+{
+    const bool takesEvery = versus.common().has ("every-tuning");
+
+    if (takesEvery && versus.hasVersus())
+        throw modal::InputError ("--every-tuning", "given beside \"vs\"", "one of the two");
+
+    const auto chosen = takesEvery ? chooseAll (versus.common()) : versus.tunings();
+
+    if (chosen.size() > mostTunings)
+        throw modal::InputError ("tunings", std::to_string (chosen.size()), "at most " + std::to_string (mostTunings));
+
+    return chosen;
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const VersusArguments versus (words, command.allOptions());
+    const auto& arguments = versus.common();
     const auto target = outputTarget (arguments, "output", { ".wav" });
 
     if (! target)
@@ -166,31 +239,47 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto settings = readRenderSettings (arguments);
     const auto read = readStrokes (arguments);
     const auto& strokes = read.strokes;
-    const auto tuned = chooseOne (arguments);
+    const auto chosen = chooseTunings (versus);
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + usualRinging, longestTake));
 
-    auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum), settings.sampleRate, highestAsked (arguments),
-                              settings.detail);
-    const auto model = std::make_shared<const engine::DrumModel> (setup);
-    Take take (model, strokes, settings.pickup, std::llround (seconds * settings.sampleRate));
-    auto tracks = openTracks (*target, settings, setup.microphones);
-    double peak = 0.0, scale = 0.0;
+    if (chosen.size() > 1 && *target == "-")
+        throw modal::InputError ("--output", "standard output", "a file's name, from which one for each tuning is made");
 
+    Recordings recordings;
+
+    for (const auto& tuned : chosen)
     {
-        // Without a scale of its own a take is played twice: to find its peak, and to be written.
-        Progress progress (settings.showsProgress);
-        const int rounds = settings.fullScale ? 1 : 2;
-        scale = settings.fullScale ? 1.0 / *settings.fullScale
-                                   : usualPeak / std::max (peakPressure (take, progress, 0, rounds), 1.0e-12);
-        peak = record (take, progress, rounds - 1, rounds, scale, tracks);
+        const auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum), settings.sampleRate,
+                                        highestAsked (arguments), settings.detail);
+        const auto name = chosen.size() == 1 ? *target : targetOf (*target, std::to_string (recordings.size() + 1));
+        recordings.push_back (std::make_unique<Recorded> (tuned, setup, strokes, seconds, settings, name));
     }
 
-    for (auto& track : tracks)
-        track->wav.close();
-    for (auto& track : tracks)
-        track->output.commit();
+    {
+        Progress progress (settings.showsProgress);
+        const auto count = static_cast<double> (recordings.size());
 
-    report (*model, take, strokes.size(), peak, scale);
+        for (std::size_t i = 0; i < recordings.size(); ++i)
+            play (*recordings[i], [&] (double share) { progress.show ((static_cast<double> (i) + share) / count); });
+    }
+
+    setScales (recordings, settings);
+
+    for (auto& r : recordings)
+        write (*r);
+    for (auto& r : recordings)
+        for (auto& track : r->tracks)
+            track->output.commit();
+
+    for (std::size_t i = 0; i < recordings.size(); ++i)
+    {
+        if (recordings.size() > 1)
+            std::cerr << i + 1 << "  " << recordings[i]->label << ": ";
+
+        report (*recordings[i], strokes.size(), settings.pickup);
+    }
+
+    reportLevels (recordings, settings);
     reportLeftOut (read, seconds);
 }
 } // namespace
@@ -200,12 +289,14 @@ const Command& renderCommand()
     static const Command command{
         "render",
         "Plays a stroke, a pattern or a MIDI file on the drum, as WAV files",
-        "[DRUM] [options] --output FILE.wav",
+        "[DRUM] [options] [vs [DRUM] [options]]... --output FILE.wav",
         "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
         "The stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
         "buzz, "
         "21 double.\n"
+        "Several tunings, with \"vs\" between them as in \"compare\" or with --every-tuning, go to FILE-1.wav, FILE-2.wav and so "
+        "on, on one scale.\n"
         "Play files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",
         { strokeOptions(), renderOptions() },
         true,

@@ -13,6 +13,8 @@ using namespace files;
 
 namespace
 {
+constexpr double shortestForLoudness = 0.4; // s, one block of ITU-R BS.1770
+
 /** In the order of Pickup. */
 const std::vector<std::string> microphoneWords{ "above", "below", "distant" };
 
@@ -94,6 +96,9 @@ const OptionGroup& renderOptions()
           { "bits", "24", "16, 24 or 32f (floating point)" },
           { "full-scale", "200Pa",
             "sound pressure at full scale, so that levels of files compare;\nif not given, the peak is at -3 dB" },
+          { "loudness", "-23LUFS",
+            "loudness of each file after ITU-R BS.1770, -60 to -5 LUFS; where one would clip, all are lowered alike" },
+          { "every-tuning", "", "a file for each tuning of the drum file" },
           { "progress", "", "show progress even if standard error is not a terminal" } }
     };
     return group;
@@ -102,6 +107,8 @@ const OptionGroup& renderOptions()
 RenderSettings readRenderSettings (const Arguments& arguments)
 {
     static const Quantity sampleRate{ "sampling rate", { { "khz", "kHz", 1000.0 }, { "hz", "Hz", 1.0 } }, true };
+
+    static const Quantity lufs{ "loudness", { { "lufs", "LUFS", 1.0 } } };
 
     RenderSettings s;
     s.pickup = readPickup (arguments);
@@ -114,6 +121,15 @@ RenderSettings readRenderSettings (const Arguments& arguments)
         s.seconds = readNumber (arguments, "length", Quantity::time, { 0.01, 600.0 }, 0.0);
     if (arguments.has ("full-scale"))
         s.fullScale = readNumber (arguments, "full-scale", Quantity::soundPressure, { 0.1, 1.0e5 }, 0.0);
+    if (arguments.has ("loudness"))
+        s.loudness = readNumber (arguments, "loudness", lufs, { -60.0, -5.0 }, 0.0);
+
+    for (const auto* other : { "full-scale", "each" })
+        if (s.loudness && arguments.has (other))
+            throw modal::InputError ("--loudness", "given beside --" + std::string (other), "one of the two");
+
+    if (s.loudness && s.seconds.value_or (1.0) < shortestForLoudness)
+        throw modal::InputError ("--length", modal::asText (*s.seconds, 4) + " s", "at least 0.4 s with --loudness");
 
     return s;
 }

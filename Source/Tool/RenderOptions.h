@@ -20,7 +20,8 @@ struct RenderSettings
     double sampleRate = 48000.0; ///< Hz
     SampleFormat format = SampleFormat::integer24;
     std::optional<double> seconds;   ///< without it, as long as the last stroke rings
-    std::optional<double> fullScale; ///< Pa; without it the loudest sample goes a little below full scale
+    std::optional<double> fullScale; ///< Pa; without it the loudest sample goes of all tunings goes a little below full scale
+    std::optional<double> loudness;  ///< LUFS, of each file
     bool showsProgress = false;
 };
 

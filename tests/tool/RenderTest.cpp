@@ -5,6 +5,7 @@
 #include "tests/Catch.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <complex>
 
@@ -172,6 +173,111 @@ TEST_CASE ("A strike in the middle moves no mode with a nodal diameter", "[rende
         const auto hertz = mode.at ("frequency_hz").get<double>();
         CHECK (amplitudeAt (middle, hertz, 4800, 48000) < 0.02 * amplitudeAt (off, hertz, 4800, 48000));
         break;
+    }
+}
+
+namespace
+{
+/** Loudness of a 48 kHz file after ITU-R BS.1770-4 with the coefficients that it prints, without gates: the mean over the loudest
+   block of 400 ms and those within 10 dB below the mean of all above -70. */
+double loudnessOf (const WavContent& wav)
+{
+    const auto channels = static_cast<std::size_t> (wav.channels);
+    std::vector<double> tenths;
+
+    for (std::size_t c = 0; c < channels; ++c)
+    {
+        double x1 = 0, x2 = 0, s1 = 0, s2 = 0, y1 = 0, y2 = 0;
+
+        for (std::size_t i = 0; i < wav.samples.size() / channels; ++i)
+        {
+            const double x = wav.samples[i * channels + c];
+            const double s = 1.53512485958697 * x - 2.69169618940638 * x1 + 1.19839281085285 * x2 + 1.69065929318241 * s1 -
+                             0.73248077421585 * s2;
+            const double y = s - 2.0 * s1 + s2 + 1.99004745483398 * y1 - 0.99007225036621 * y2;
+            x2 = x1, x1 = x, s2 = s1, s1 = s, y2 = y1, y1 = y;
+            tenths.resize (std::max (tenths.size(), i / 4800 + 1));
+            tenths[i / 4800] += y * y / 4800.0;
+        }
+    }
+
+    const auto mean = [&] (double gate)
+    {
+        double sum = 0.0;
+        int count = 0;
+
+        for (std::size_t i = 0; i + 4 <= wav.samples.size() / channels / 4800; ++i)
+            if (const double block = 0.25 * (tenths[i] + tenths[i + 1] + tenths[i + 2] + tenths[i + 3]); block > gate)
+            {
+                sum += block;
+                ++count;
+            }
+
+        return sum / std::max (1, count);
+    };
+    return -0.691 + 10.0 * std::log10 (mean (0.1 * mean (std::pow (10.0, (-70.0 + 0.691) / 10.0))));
+}
+} // namespace
+
+TEST_CASE ("Several tunings in one call have one scale, or one loudness, and do not clip", "[render]")
+{
+    const TemporaryFolder folder;
+    const auto renderAll = [&] (std::vector<std::string> options)
+    {
+        std::vector<std::string> arguments{ "render",   "maple-14x5", "--length", "1s",         "--output",
+                                            "take.wav", "--batter",   "10mil",    "--interval", "P4" };
+        arguments.insert (arguments.end(), options.begin(), options.end());
+        for (const auto* word : { "vs", "--interval", "P5", "--wires", "off" })
+            arguments.emplace_back (word);
+        const auto run = runProgram (arguments, folder.path());
+        CAPTURE (run.errors);
+        REQUIRE (run.status == 0);
+        return std::array{ readWav (readBytes (folder.path() / "take-1.wav")),
+                           readWav (readBytes (folder.path() / "take-2.wav")) };
+    };
+    const auto peakOf = [] (const WavContent& wav)
+    {
+        double peak = 0.0;
+        for (const auto sample : wav.samples)
+            peak = std::max (peak, std::abs (sample));
+        return peak;
+    };
+
+    const auto plain = renderAll ({});
+    const auto fixed = renderAll ({ "--full-scale", "2000Pa" });
+    CHECK (std::max (peakOf (plain[0]), peakOf (plain[1])) == Approx (0.708).epsilon (0.001));
+    CHECK (peakOf (plain[0]) / peakOf (plain[1]) == Approx (peakOf (fixed[0]) / peakOf (fixed[1])).epsilon (0.001));
+
+    for (const auto& wav : renderAll ({ "--loudness", "-30LUFS" }))
+        CHECK (loudnessOf (wav) == Approx (-30.0).margin (0.05));
+
+    // Too loud for the peaks: both come down by the same amount.
+    const auto loud = renderAll ({ "--loudness", "-5LUFS" });
+    CHECK (loudnessOf (loud[0]) == Approx (loudnessOf (loud[1])).margin (0.05));
+    CHECK (std::max (peakOf (loud[0]), peakOf (loud[1])) == Approx (0.891).epsilon (0.001));
+}
+
+TEST_CASE ("Every tuning of a drum goes to a file of its own", "[render]")
+{
+    const TemporaryFolder folder;
+    const auto run =
+        runProgram ({ "render", "maple-14x5", "--every-tuning", "--length", "100ms", "--output", "take.wav" }, folder.path());
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    const auto drum = files::parseJson (readBytes (SNAREWRIGHT_PRESETS "/maple-14x5.json"), "drum");
+    CHECK (folder.count() == static_cast<int> (drum.at ("tunings").size()));
+
+    for (const auto& wrong : { std::vector<std::string>{ "--loudness", "-23" },
+                               { "--loudness", "3LUFS" },
+                               { "--loudness", "-23LUFS", "--each" },
+                               { "--loudness", "-23LUFS", "--full-scale", "100Pa" },
+                               { "--loudness", "-23LUFS", "--length", "0.2s" },
+                               { "--every-tuning", "vs", "--interval", "P5" } })
+    {
+        std::vector<std::string> arguments{ "render", "maple-14x5", "--output", "wrong.wav" };
+        arguments.insert (arguments.end(), wrong.begin(), wrong.end());
+        CAPTURE (wrong);
+        CHECK (runProgram (arguments, folder.path()).status == 2);
     }
 }
 
