@@ -44,13 +44,16 @@ std::string writeDrum (const DrumFile&);
 
 /** The parts, for other documents that hold a drum or a tuning. `path` names the value in errors. */
 modal::HeadConstruction readHead (const Json&, const std::string& path);
-modal::WireSpec readWires (const Json&, const std::string& path);
+/** An object changes what it names of `start`; the name of a set of wires replaces all of it. */
+modal::WireSpec readWires (const Json&, const std::string& path, modal::WireSpec start = {});
 modal::WireSpec namedWires (const std::string& name, const std::string& path); ///< one of wirePresets()
 modal::StickSpec readStick (const Json&, const std::string& path);
+modal::Muffling readMuffling (const Json&, const std::string& path);
 modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path,
                           std::optional<modal::ConcertPitch> = std::nullopt);
 Json headAsJson (const modal::HeadConstruction&);
 Json wiresAsJson (const modal::WireSpec&);
+Json mufflingAsJson (const modal::Muffling&);
 Json stickAsJson (const modal::StickSpec&);
 Json drumAsJson (const modal::DrumSpec&, const std::optional<modal::Weather>& = std::nullopt);
 Json tuningAsJson (const modal::Tuning&, const modal::DrumSpec&);

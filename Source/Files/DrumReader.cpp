@@ -37,31 +37,6 @@ Vent readVent (const Json& value, const std::string& path)
     return vent;
 }
 
-Muffling readMuffling (const Json& value, const std::string& path)
-{
-    if (! value.is_array())
-        throw InputError (path, described (value), "a list of what lies on the heads, in square brackets");
-
-    Muffling muffling;
-
-    for (const auto& item : value)
-    {
-        ObjectReader reader (item, path + "[" + std::to_string (muffling.size()) + "]");
-        MufflingItem read;
-
-        if (const auto shape = reader.choice ("shape", mufflingShapeWords))
-            read.shape = static_cast<MufflingItem::Shape> (*shape);
-        if (const auto head = reader.choice ("head", headSideWords))
-            read.head = static_cast<HeadSide> (*head);
-
-        readNumbers (reader, read);
-        reader.finish();
-        muffling.push_back (read);
-    }
-
-    return muffling;
-}
-
 std::string readMaterial (const std::string& name, const std::string& path)
 {
     try
@@ -244,6 +219,31 @@ HeadConstruction readHead (const Json& value, const std::string& path)
         setArealDensity (head, *density, reader.pathOf ("areal_density_kg_per_m2"));
 
     return head;
+}
+
+Muffling readMuffling (const Json& value, const std::string& path)
+{
+    if (! value.is_array())
+        throw InputError (path, described (value), "a list of what lies on the heads, in square brackets");
+
+    Muffling muffling;
+
+    for (const auto& item : value)
+    {
+        ObjectReader reader (item, path + "[" + std::to_string (muffling.size()) + "]");
+        MufflingItem read;
+
+        if (const auto shape = reader.choice ("shape", mufflingShapeWords))
+            read.shape = static_cast<MufflingItem::Shape> (*shape);
+        if (const auto head = reader.choice ("head", headSideWords))
+            read.head = static_cast<HeadSide> (*head);
+
+        readNumbers (reader, read);
+        reader.finish();
+        muffling.push_back (read);
+    }
+
+    return muffling;
 }
 
 Tuning readTuning (const Json& value, const DrumSpec& drum, const std::string& path, std::optional<ConcertPitch> wantedPitch)

@@ -38,23 +38,6 @@ Json airAsJson (const Air& air, const std::optional<Weather>& weather)
     return object;
 }
 
-Json mufflingAsJson (const Muffling& muffling)
-{
-    Json items = Json::array();
-
-    for (const auto& item : muffling)
-    {
-        Json object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
-                     { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
-
-        writeNumbers (object, item);
-
-        items.emplace_back (object);
-    }
-
-    return items;
-}
-
 void writeLugs (Json& object, const char* key, const std::vector<double>& cents)
 {
     if (! cents.empty())
@@ -78,6 +61,23 @@ void writeHeadTargets (Json& object, const DrumSpec& drum, const char* name, con
         object["resonant"] = headTarget (name, quantity, resonant);
 }
 } // namespace
+
+Json mufflingAsJson (const Muffling& muffling)
+{
+    Json items = Json::array();
+
+    for (const auto& item : muffling)
+    {
+        Json object{ { "shape", mufflingShapeWords[static_cast<std::size_t> (item.shape)] },
+                     { "head", headSideWords[static_cast<std::size_t> (item.head)] } };
+
+        writeNumbers (object, item);
+
+        items.emplace_back (object);
+    }
+
+    return items;
+}
 
 Json headAsJson (const HeadConstruction& head)
 {

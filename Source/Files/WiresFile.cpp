@@ -25,12 +25,11 @@ WireSpec namedWires (const std::string& name, const std::string& path)
     throw InputError (path, '"' + name + '"', "wires by name: " + listed (names));
 }
 
-WireSpec readWires (const Json& value, const std::string& path)
+WireSpec readWires (const Json& value, const std::string& path, WireSpec wires)
 {
     if (value.is_string())
         return namedWires (value.get<std::string>(), path);
 
-    WireSpec wires;
     ObjectReader reader (value, path);
 
     // In the order of false and true.

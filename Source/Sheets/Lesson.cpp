@@ -5,6 +5,7 @@
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
 
+#include "Modal/InputError.h"
 #include "Modal/NumberText.h"
 
 #include <algorithm>
@@ -33,19 +34,67 @@ std::string changeOf (const char* name, const modal::HeadPrediction& from, const
            modal::signedText (100.0 * (to.tension / from.tension - 1.0), 0) + " %.";
 }
 
-std::vector<float> play (const files::LessonFile& lesson, const modal::Prediction& prediction)
+std::string wiresText (const modal::WireSpec& wires)
 {
-    const auto tensions = modal::tensionsFor (prediction.drum, prediction.tuning);
-    auto setup =
-        engine::setUp (prediction.drum, tensions, modal::solve (prediction.drum, tensions, { .highestFrequency = highestMode }),
-                       { lesson.drum.wires, lesson.drum.hoop, lesson.drum.stick });
-    setup.microphones = { engine::defaultMicrophones (prediction.drum.depth).front() };
-    setup.sampleRate = lessonRate;
+    if (! wires.on)
+        return "Wires off.";
 
-    const score::PatternTempo tempo{ lesson.beatsPerMinute, lesson.stepsPerBeat };
-    score::Performance performance (std::make_shared<const engine::DrumModel> (setup),
-                                    score::readPattern (lesson.strokes, tempo, "strokes of the lesson"));
-    std::vector<float> sound (static_cast<std::size_t> ((score::patternLength (lesson.strokes, tempo) + ringOut) * lessonRate));
+    return "Wires on: " + std::to_string (wires.strands) + " strands, " + modal::asText (wires.strandTension, 3) + " N each.";
+}
+
+std::string mufflingText (const modal::Muffling& muffling)
+{
+    if (muffling.empty())
+        return "No muffling.";
+
+    std::string text = "Muffling:";
+
+    for (const auto& item : muffling)
+    {
+        const bool isPatch = item.shape == modal::MufflingItem::Shape::patch;
+        text += (&item == muffling.data() ? " " : "; ") + modal::asText (1.0e3 * item.mass, 3) + " g " +
+                (isPatch ? "patch" : "ring") + " on the " + (item.head == modal::HeadSide::batter ? "batter" : "resonant") +
+                " head";
+
+        if (isPatch)
+            text += ", " + modal::asText (1.0e3 * item.distance, 3) + " mm from the centre";
+    }
+
+    return text + ".";
+}
+
+score::Score strokesOf (const files::LessonFile& lesson, const files::LessonStep& step)
+{
+    return score::readPattern (step.strokes, { lesson.beatsPerMinute, lesson.stepsPerBeat }, step.source + ": strokes");
+}
+
+modal::Prediction predictionOf (const files::LessonStep& step)
+{
+    try
+    {
+        return modal::predict (step.drum.drum, step.tuning);
+    }
+    catch (const modal::InputError& e)
+    {
+        throw e.of (step.source + ": " + e.field());
+    }
+}
+
+std::shared_ptr<const engine::DrumModel> modelOf (const files::LessonStep& step)
+{
+    const auto& file = step.drum;
+    const auto tensions = modal::tensionsFor (file.drum, step.tuning);
+    auto setup = engine::setUp (file.drum, tensions, modal::solve (file.drum, tensions, { .highestFrequency = highestMode }),
+                                { file.wires, file.hoop, file.stick });
+    setup.microphones = { engine::defaultMicrophones (file.drum.depth).front() };
+    setup.sampleRate = lessonRate;
+    return std::make_shared<const engine::DrumModel> (setup);
+}
+
+std::vector<float> play (const std::shared_ptr<const engine::DrumModel>& model, const score::Score& strokes, double length)
+{
+    score::Performance performance (model, strokes);
+    std::vector<float> sound (static_cast<std::size_t> (length * lessonRate));
     constexpr std::size_t block = 512;
 
     for (std::size_t at = 0; at < sound.size(); at += block)
@@ -55,6 +104,14 @@ std::vector<float> play (const files::LessonFile& lesson, const modal::Predictio
     }
 
     return sound;
+}
+
+void play (PlayedStep& step, const files::LessonFile& lesson)
+{
+    const auto model = modelOf (step.step);
+    const score::PatternTempo tempo{ lesson.beatsPerMinute, lesson.stepsPerBeat };
+    step.sound = play (model, strokesOf (lesson, step.step), score::patternLength (step.step.strokes, tempo) + ringOut);
+    step.curves = curvesOf (play (model, score::readPattern ("o6", {}, "stroke"), ringOut), lessonRate);
 }
 
 float peakOf (const std::vector<float>& sound)
@@ -101,15 +158,33 @@ double makeEquallyLoud (std::vector<PlayedStep>& steps)
 
 } // namespace
 
-std::vector<std::string> changesBetween (const modal::Prediction& from, const modal::Prediction& to)
+std::vector<std::string> changesBetween (const PlayedStep& from, const PlayedStep& to)
 {
-    std::vector<std::string> changes{ changeOf ("Batter", from.batter, to.batter) };
+    const auto &before = from.prediction, &after = to.prediction;
+    const auto &oldDrum = from.step.drum, &newDrum = to.step.drum;
+    std::vector<std::string> changes;
 
-    if (to.drum.hasResonantHead())
-        changes.push_back (changeOf ("Resonant", from.resonant, to.resonant));
+    if (before.drum.name != after.drum.name)
+        changes.push_back ("Drum: " + after.drum.name + ".");
 
-    changes.push_back ("Drum note " + modal::signedText (modal::centsBetween (from.drumNote, to.drumNote) / 100.0, 1) +
+    changes.push_back (changeOf ("Batter", before.batter, after.batter));
+
+    if (before.drum.hasResonantHead() && after.drum.hasResonantHead())
+        changes.push_back (changeOf ("Resonant", before.resonant, after.resonant));
+
+    changes.push_back ("Drum note " + modal::signedText (modal::centsBetween (before.drumNote, after.drumNote) / 100.0, 1) +
                        " semitones.");
+
+    // Compared as files have them: one comparison for all their numbers.
+    if (files::wiresAsJson (oldDrum.wires) != files::wiresAsJson (newDrum.wires))
+        changes.push_back (wiresText (newDrum.wires));
+
+    if (files::mufflingAsJson (oldDrum.drum.muffling) != files::mufflingAsJson (newDrum.drum.muffling))
+        changes.push_back (mufflingText (newDrum.drum.muffling));
+
+    if (from.step.strokes != to.step.strokes)
+        changes.emplace_back ("Other strokes.");
+
     return changes;
 }
 
@@ -120,20 +195,21 @@ PlayedLesson playLesson (const files::LessonFile& lesson, const std::function<vo
 
     for (const auto& step : lesson.steps)
     {
+        strokesOf (lesson, step);
         PlayedStep next;
         next.step = step;
-        next.prediction = modal::predict (lesson.drum.drum, step.tuning);
-
-        if (played.steps.empty())
-            next.changes = { "The first tuning." };
-        else
-            next.changes = changesBetween (played.steps.back().prediction, next.prediction);
-
-        next.sound = play (lesson, next.prediction);
+        next.prediction = predictionOf (step);
         played.steps.push_back (std::move (next));
+    }
+
+    for (std::size_t i = 0; i < played.steps.size(); ++i)
+    {
+        play (played.steps[i], lesson);
+        played.steps[i].changes =
+            i == 0 ? std::vector<std::string>{ "The first step." } : changesBetween (played.steps[i - 1], played.steps[i]);
 
         if (progress)
-            progress (static_cast<double> (played.steps.size()) / static_cast<double> (lesson.steps.size()));
+            progress (static_cast<double> (i + 1) / static_cast<double> (played.steps.size()));
     }
 
     played.loudness = makeEquallyLoud (played.steps);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "StrokeCurves.h"
+
 #include "Files/LessonFile.h"
 #include "Modal/Prediction.h"
 
@@ -17,6 +19,7 @@ struct PlayedStep
     modal::Prediction prediction;
     std::vector<std::string> changes; ///< one sentence for each change since the step before
     std::vector<float> sound;         ///< 48 kHz, one channel
+    StrokeCurves curves;              ///< of one stroke off centre
 };
 
 /** All steps at equal loudness (ITU-R BS.1770): at most −20 LKFS, and no peak above −1 dB of full scale. */
@@ -29,10 +32,11 @@ struct PlayedLesson
 
 inline constexpr double lessonRate = 48000.0; ///< Hz
 
-/** Solves and plays every step. `progress` is called with the share done after each; may be empty. */
+/** Solves and plays every step. `progress` is called with the share done after each; may be empty. Throws modal::InputError
+   naming file and step, before anything is played, if a step cannot be tuned or its strokes cannot be read. */
 PlayedLesson playLesson (const files::LessonFile&, const std::function<void (double)>& progress);
 
-/** What changed from one prediction to the next, head by head. */
-std::vector<std::string> changesBetween (const modal::Prediction& from, const modal::Prediction& to);
+/** What changed from one step to the next, head by head, then wires, muffling and strokes. */
+std::vector<std::string> changesBetween (const PlayedStep& from, const PlayedStep& to);
 
 } // namespace sheets

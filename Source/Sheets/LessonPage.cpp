@@ -1,11 +1,8 @@
 #include "LessonPage.h"
 
-#include "TuningSheet.h"
+#include "WebPage.h"
 
 #include "Modal/NumberText.h"
-
-#include <algorithm>
-#include <cmath>
 
 namespace sheets
 {
@@ -15,210 +12,170 @@ using namespace modal;
 namespace
 {
 
-std::string stepName (std::size_t step, const char* ending)
+constexpr const char* exerciseName = "exercise.html";
+
+std::string stepName (std::size_t step, const std::string& ending)
 {
-    char text[48];
-    std::snprintf (text, sizeof (text), "step-%02d.%s", static_cast<int> (step + 1), ending);
-    return text;
+    char text[16];
+    std::snprintf (text, sizeof (text), "step-%02d", static_cast<int> (step + 1));
+    return text + ending;
 }
 
-std::string escaped (const std::string& words)
+/** A figure in large type with its unit or frequency below it. */
+std::string figure (const std::string& name, const std::string& value, const std::string& more)
 {
-    std::string text;
+    return "<div><dt>" + name + "</dt><dd>" + escaped (value) + "<small>" + escaped (more) + "</small></dd></div>\n";
+}
 
-    for (const char c : words)
+std::string figuresOf (const Prediction& p)
+{
+    const auto note = [&] (double hertz) { return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents(); };
+    const auto head = [&] (const char* name, const HeadPrediction& h)
     {
-        if (c == '&')
-            text += "&amp;";
-        else if (c == '<')
-            text += "&lt;";
-        else if (c == '>')
-            text += "&gt;";
-        else if (c == '"')
-            text += "&quot;";
-        else
-            text += c;
-    }
+        return figure (name, note (h.tapNote),
+                       fixedText (h.tapNote, 1) + " Hz, " + fixedText (h.tension, 0) + " N/m, " +
+                           fixedText (100.0 * h.yieldShare, 0) + " % of yield strength");
+    };
 
-    return text;
+    auto text = "<dl class=\"figures\">\n" + head ("Batter", p.batter);
+
+    if (p.drum.hasResonantHead())
+        text += head ("Resonant", p.resonant) +
+                figure ("Interval", p.interval.longName(), fixedText (p.interval.semitones, 1) + " semitones");
+
+    return text +
+           figure ("Drum note", note (p.drumNote),
+                   fixedText (p.drumNote, 1) + " Hz, ring " + fixedText (p.sustain, 2) + " s to -60 dB, wires off") +
+           "</dl>\n";
 }
 
-std::string noteText (double hertz, const Prediction& p)
+std::string picturesOf (const PlayedStep& played, std::size_t index)
 {
-    return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents() + " (" + fixedText (hertz, 1) + " Hz)";
+    std::string text = "<div class=\"pictures\">\n";
+
+    for (const auto& picture : stepPictures())
+        text += "<figure><img src=\"" + LessonFileName::picture (index, picture) + "\" alt=\"" + picture.kind +
+                "\" width=\"320\" height=\"270\"><figcaption><strong>" + picture.title + ".</strong> " +
+                escaped (picture.describe (played)) + "</figcaption></figure>\n";
+
+    return text + "</div>\n";
 }
 
-/** The range of notes over all steps, in MIDI numbers. */
-std::pair<int, int> noteRange (const PlayedLesson& played)
+std::string notesOnScreen (const std::string& notes)
 {
-    int low = 127, high = 0;
-
-    for (const auto& step : played.steps)
-        for (const double hertz : { step.prediction.batter.tapNote, step.prediction.resonant.tapNote, step.prediction.drumNote })
-            if (hertz > 0.0)
-            {
-                const int midi = Note::fromFrequency (hertz, step.prediction.tuning.concertPitch).midi;
-                low = std::min (low, midi - 1);
-                high = std::max (high, midi + 1);
-            }
-
-    return { low, high };
+    return notes.empty() ? "" : "<details><summary>Teacher's notes</summary><p>" + escaped (notes) + "</p></details>\n";
 }
-
-const char* const style =
-    R"(body{font:18px/1.5 sans-serif;max-width:52em;margin:1em auto;padding:0 1em;color:#000;background:#fff}
-section{border-top:1px solid #000;padding:1em 0}section:target h2{text-decoration:underline}
-img{max-width:100%;height:auto;border:1px solid #888}audio{width:100%}table{border-collapse:collapse}
-td,th{border:1px solid #888;padding:.2em .6em;text-align:left}button,a.step{font:inherit;padding:.3em .8em}
-nav{position:sticky;top:0;background:#fff;padding:.5em 0;border-bottom:1px solid #000}
-@media print{nav,audio{display:none}details>*{display:block}section{break-inside:avoid}})";
-
-const char* const script = R"(const steps=[...document.querySelectorAll('section')];let now=0;
-function go(to){now=Math.max(0,Math.min(steps.length-1,to));document.querySelectorAll('audio').forEach(a=>a.pause());
-steps[now].scrollIntoView();document.getElementById('where').textContent=(now+1)+' of '+steps.length;}
-document.getElementById('back').onclick=()=>go(now-1);document.getElementById('next').onclick=()=>go(now+1);
-document.getElementById('play').onclick=()=>{const a=steps[now].querySelector('audio');a.currentTime=0;a.play();};
-document.addEventListener('keydown',e=>{if(e.key==='ArrowRight')go(now+1);if(e.key==='ArrowLeft')go(now-1);});)";
 
 std::string sectionOf (const PlayedStep& played, std::size_t index)
 {
-    const auto& p = played.prediction;
     const auto id = std::to_string (index + 1);
-    std::string text = "<section id=\"step-" + id + "\">\n<h2>" + id + ". " + escaped (played.step.name) + "</h2>\n<p>";
+    std::string text = "<section class=\"step\" id=\"step-" + id + "\" aria-labelledby=\"title-" + id + "\">\n<h2 id=\"title-" +
+                       id + "\" tabindex=\"-1\">" + id + ". " + escaped (played.step.name) + "</h2>\n";
+
+    if (! played.step.listenFor.empty())
+        text += "<p class=\"listen\"><strong>Listen for:</strong> " + escaped (played.step.listenFor) + "</p>\n";
+
+    text += "<audio controls preload=\"auto\" src=\"" + LessonFileName::sound (index) + "\" aria-label=\"Sound of step " + id +
+            "\"></audio>\n" + figuresOf (played.prediction) + "<p>";
 
     for (const auto& change : played.changes)
         text += escaped (change) + " ";
 
-    text += "</p>\n";
+    return text + "</p>\n" + picturesOf (played, index) + notesOnScreen (played.step.notes) + "</section>\n";
+}
 
-    if (! played.step.listenFor.empty())
-        text += "<p><strong>Listen for:</strong> " + escaped (played.step.listenFor) + "</p>\n";
+/** On paper only. */
+std::string notesOnPaper (const files::LessonFile& lesson)
+{
+    std::string notes;
 
-    text += "<audio controls preload=\"metadata\" src=\"" + LessonFileName::sound (index) + "\"></audio>\n<p><img src=\"" +
-            LessonFileName::picture (index) + "\" alt=\"Notes of the heads and of the drum in step " + id + "\"></p>\n<table>\n" +
-            "<tr><th></th><th>tap note</th><th>tension, N/m</th><th>% of yield strength</th></tr>\n";
+    for (std::size_t i = 0; i < lesson.steps.size(); ++i)
+        if (! lesson.steps[i].notes.empty())
+            notes += "<h3>" + std::to_string (i + 1) + ". " + escaped (lesson.steps[i].name) + "</h3>\n<p>" +
+                     escaped (lesson.steps[i].notes) + "</p>\n";
 
-    const auto row = [&] (const char* name, const HeadPrediction& head)
-    {
-        text += std::string ("<tr><th>") + name + "</th><td>" + noteText (head.tapNote, p) + "</td><td>" +
-                fixedText (head.tension, 0) + "</td><td>" + fixedText (100.0 * head.yieldShare, 0) + " %</td></tr>\n";
-    };
+    if (! lesson.notes.empty())
+        notes = "<p>" + escaped (lesson.notes) + "</p>\n" + notes;
 
-    row ("Batter", p.batter);
+    return notes.empty() ? ""
+                         : "<section class=\"paper own-page\">\n<h2>" + escaped (lesson.name) + ": teacher's notes</h2>\n" +
+                               notes + "</section>\n";
+}
 
-    if (p.drum.hasResonantHead())
-        row ("Resonant", p.resonant);
+std::string stepChoice (const char* id, const char* label, std::size_t steps)
+{
+    std::string text = std::string ("<select id=\"") + id + "\" aria-label=\"" + label + "\">";
 
-    text += "</table>\n<p>Drum note " + noteText (p.drumNote, p) + ", ring " + fixedText (p.sustain, 2) + " s to -60 dB, wires off";
+    for (std::size_t i = 0; i < steps; ++i)
+        text += "<option value=\"" + std::to_string (i) + "\">step " + std::to_string (i + 1) + "</option>";
 
-    if (p.drum.hasResonantHead())
-        text += "; interval " + escaped (p.interval.longName());
+    return text + "</select>\n";
+}
 
-    text += ".</p>\n";
-
-    if (! played.step.notes.empty())
-        text += "<details><summary>Teacher's notes</summary><p>" + escaped (played.step.notes) + "</p></details>\n";
-
-    return text + "</section>\n";
+std::string controls (std::size_t steps)
+{
+    return R"(<nav aria-label="Steps">
+<div class="bar">
+<button type="button" id="back" aria-keyshortcuts="ArrowLeft">&#8592; Back</button>
+<button type="button" id="play" class="main" aria-keyshortcuts="P">Play <kbd>P</kbd></button>
+<button type="button" id="next" aria-keyshortcuts="ArrowRight">Next &#8594;</button>
+<span id="status" role="status">)" +
+           std::to_string (steps) + R"( steps</span>
+</div>
+<div class="bar">
+<button type="button" id="play-a" aria-pressed="false" aria-keyshortcuts="A">Play A</button>
+)" + stepChoice ("a", "The step that A plays", steps) +
+           R"(<button type="button" id="play-b" aria-pressed="false" aria-keyshortcuts="B">Play B</button>
+)" + stepChoice ("b", "The step that B plays", steps) +
+           "</div>\n</nav>\n";
 }
 
 } // namespace
 
 std::string LessonFileName::sound (std::size_t step)
 {
-    return stepName (step, "wav");
+    return stepName (step, ".wav");
 }
 
-std::string LessonFileName::picture (std::size_t step)
+std::string LessonFileName::picture (std::size_t step, const StepPicture& picture)
 {
-    return stepName (step, "svg");
-}
-
-void drawStep (Canvas& canvas, const PlayedLesson& played, std::size_t step)
-{
-    const auto [low, high] = noteRange (played);
-    constexpr double top = 40.0, left = 46.0;
-    const double bottom = canvas.height() - 20.0, right = canvas.width() - 16.0;
-    const auto pitch = played.steps[step].prediction.tuning.concertPitch;
-    const auto yOf = [&, lowest = low, highest = high] (double hertz)
-    {
-        const auto note = Note::fromFrequency (hertz, pitch);
-        const double semitone = note.midi + note.cents / 100.0;
-        return bottom - (semitone - lowest) / (highest - lowest) * (bottom - top);
-    };
-
-    canvas.text (left, 18.0, std::to_string (step + 1) + ". " + played.steps[step].step.name, 11.0, Align::left, true);
-
-    for (int midi = low; midi <= high; ++midi)
-    {
-        const double y = yOf (Note{ midi, 0.0 }.frequency (pitch));
-        canvas.line (left, y, right, y, 0.4, 0.8);
-        canvas.text (left - 5.0, y + 2.5, Note{ midi, 0.0 }.name(), 7.5, Align::right);
-    }
-
-    const double lane = (right - left) / 3.0;
-    const char* const names[] = { "batter", "drum", "resonant" };
-
-    const auto drawNotes = [&] (const Prediction& p, bool isBefore)
-    {
-        const double notes[] = { p.batter.tapNote, p.drumNote, p.resonant.tapNote };
-
-        for (int i = 0; i < 3; ++i)
-        {
-            if (! (notes[i] > 0.0))
-                continue;
-
-            const double x = left + lane * (i + 0.5), y = yOf (notes[i]);
-
-            if (isBefore)
-            {
-                canvas.circle (x, y, 7.0, 1.0, 0.55);
-                continue;
-            }
-
-            canvas.disc (x, y, 7.0, 0.0);
-            canvas.text (x + 12.0, y + 3.0, Note::fromFrequency (notes[i], pitch).nameWithCents(), 9.0);
-        }
-    };
-
-    for (int i = 0; i < 3; ++i)
-        canvas.text (left + lane * (i + 0.5), top - 8.0, names[i], 9.0, Align::middle, true);
-
-    if (step > 0)
-        drawNotes (played.steps[step - 1].prediction, true);
-
-    drawNotes (played.steps[step].prediction, false);
-    canvas.text (left, canvas.height() - 5.0, step > 0 ? "filled: this step; open: the step before" : "tap notes and drum note",
-                 7.5);
+    return stepName (step, std::string ("-") + picture.name + ".svg");
 }
 
 std::string lessonPage (const PlayedLesson& played)
 {
-    std::string page = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
-                       "content=\"width=device-width, initial-scale=1\">\n<title>" +
-                       escaped (played.lesson.name) + "</title>\n<style>" + style + "</style>\n</head>\n<body>\n<h1>" +
-                       escaped (played.lesson.name) + "</h1>\n<p>" + escaped (played.lesson.drum.drum.name) +
-                       ". All steps have the same strokes and equal loudness (" + fixedText (played.loudness, 1) +
-                       " LKFS, ITU-R BS.1770).</p>\n";
+    const auto& lesson = played.lesson;
+    std::string page = pageHead (lesson.name) + "<a class=\"skip\" href=\"#steps\">To the steps</a>\n<header>\n<h1>" +
+                       escaped (lesson.name) + "</h1>\n<p>" + escaped (lesson.steps.front().drum.drum.name) +
+                       ". All steps are equally loud (" + fixedText (played.loudness, 1) + " LKFS, ITU-R BS.1770).</p>\n" +
+                       "<p class=\"caution\">" + listeningCaution + "</p>\n";
 
-    if (! played.lesson.notes.empty())
-        page += "<details><summary>Teacher's notes</summary><p>" + escaped (played.lesson.notes) + "</p></details>\n";
+    if (! exercisePage (played).empty())
+        page += std::string ("<p class=\"screen\"><a href=\"") + exerciseName +
+                "\">Exercise: hear the steps shuffled and answer</a></p>\n";
 
-    page +=
-        "<nav><button id=\"back\">&#8592; Back</button> <button id=\"play\">Play</button> <button id=\"next\">Next &#8594;</button> "
-        "step <span id=\"where\">1 of " +
-        std::to_string (played.steps.size()) + "</span></nav>\n";
+    page += notesOnScreen (lesson.notes) + "</header>\n" + controls (played.steps.size()) + "<main id=\"steps\">\n";
 
     for (std::size_t i = 0; i < played.steps.size(); ++i)
         page += sectionOf (played.steps[i], i);
 
-    page += "<footer><h2>Cautions</h2><ul>\n";
+    return page + "</main>\n" + pageFoot() + notesOnPaper (lesson) + pageEnd ({ "sounds.js", "lesson.js" });
+}
 
-    for (const auto& caution : usualCautions())
-        page += "<li>" + escaped (caution) + "</li>\n";
+void writePages (const PlayedLesson& played, const std::function<void (const std::string&, std::string_view)>& write)
+{
+    for (std::size_t i = 0; i < played.steps.size(); ++i)
+        for (const auto& picture : stepPictures())
+            write (LessonFileName::picture (i, picture), drawn (Format::svg, stepPictureWidth, stepPictureHeight,
+                                                                [&] (Canvas& canvas) { picture.draw (canvas, played, i); }));
 
-    page += "<li>Start at low volume: a drum's attack is far louder than its average.</li>\n</ul></footer>\n<script>";
-    return page + script + "</script>\n</body>\n</html>\n";
+    for (const auto& file : pageFiles())
+        write (file.name, file.text);
+
+    if (const auto exercise = exercisePage (played); ! exercise.empty())
+        write (exerciseName, exercise);
+
+    write ("index.html", lessonPage (played));
 }
 
 } // namespace sheets

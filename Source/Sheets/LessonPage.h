@@ -1,25 +1,30 @@
 #pragma once
 
-#include "Canvas.h"
 #include "Lesson.h"
+#include "LessonPicture.h"
+
+#include <functional>
+#include <string>
 
 namespace sheets
 {
 
-/** A file of the exported folder. */
+/** The page of a lesson, one step at a time; without scripts and on paper all of them, then the teacher's notes on a page of
+   their own. */
+std::string lessonPage (const PlayedLesson&);
+
+/** The page of exercises: steps shuffled, titles and figures hidden, questions, answers and score at the end, and an answer
+   sheet on paper. Empty if the lesson leaves nothing to ask. */
+std::string exercisePage (const PlayedLesson&);
+
+/** A file of the folder of a lesson. */
 struct LessonFileName
 {
-    static std::string sound (std::size_t step);   ///< "step-01.wav"
-    static std::string picture (std::size_t step); ///< "step-01.svg"
+    static std::string sound (std::size_t step);                       ///< "step-01.wav"
+    static std::string picture (std::size_t step, const StepPicture&); ///< "step-01-notes.svg"
 };
 
-/** One step's picture: tap notes of both heads, the interval and the drum note against note names, the step before in grey. */
-void drawStep (Canvas&, const PlayedLesson&, std::size_t step);
-
-inline constexpr double stepPictureWidth = 480.0, stepPictureHeight = 300.0; ///< points
-
-/** The page that works offline: sounds and pictures lie beside it. Arrow keys and two buttons step back and forth; teacher's
-   notes open on a click and are printed. */
-std::string lessonPage (const PlayedLesson&);
+/** Everything in the folder of a lesson but the sounds, the page that a person opens last: `write` takes a name and the bytes. */
+void writePages (const PlayedLesson&, const std::function<void (const std::string& name, std::string_view bytes)>& write);
 
 } // namespace sheets

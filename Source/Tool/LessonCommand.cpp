@@ -32,14 +32,10 @@ void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesso
         throw OutputError ("cannot make the folder " + folder.string() + ": " + error.message());
 
     for (std::size_t i = 0; i < played.steps.size(); ++i)
-    {
         writeSound (folder / sheets::LessonFileName::sound (i), played.steps[i].sound);
-        writeText ((folder / sheets::LessonFileName::picture (i)).string(),
-                   sheets::drawn (sheets::Format::svg, sheets::stepPictureWidth, sheets::stepPictureHeight,
-                                  [&] (sheets::Canvas& canvas) { sheets::drawStep (canvas, played, i); }));
-    }
 
-    writeText ((folder / "index.html").string(), sheets::lessonPage (played));
+    sheets::writePages (played,
+                        [&] (const std::string& name, std::string_view bytes) { writeText ((folder / name).string(), bytes); });
 }
 
 void run (const std::vector<std::string>& words, const Command& command)
@@ -73,10 +69,13 @@ const Command& lessonCommand()
 {
     static const Command command{
         "lesson",
-        "Makes a lesson: a folder with sounds at equal loudness, pictures and a web page for use offline",
+        "Makes a lesson: a folder with sounds at equal loudness and web pages for lesson and exercise, for use offline",
         "[LESSON] --output FOLDER",
-        "Without a lesson it lists the lessons. Open index.html in the folder; the arrow keys step through the lesson. Start at low "
-        "volume.\n",
+        "Without a lesson it lists the lessons. LESSON is one of them or a file; \"presets --show\" prints one to start your own "
+        "from.\n"
+        "Open index.html in the folder: the arrow keys step through the lesson, A and B compare two steps. exercise.html asks "
+        "about\n"
+        "the steps in any order and prints an answer sheet. Start at low volume.\n",
         { { "Output:", { { "output", "FOLDER", "created if needed" } } } },
         false,
         run

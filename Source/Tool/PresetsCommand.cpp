@@ -4,6 +4,7 @@
 #include "TextTable.h"
 
 #include "Files/HeadText.h"
+#include "Files/LessonFile.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 
@@ -62,6 +63,17 @@ std::string wireTable()
     return table.written (0);
 }
 
+std::string lessonTable()
+{
+    TextTable table ({ Align::left, Align::left });
+    table.add ({ "LESSON", "" });
+
+    for (const auto& name : files::lessonPresets())
+        table.add ({ name, files::openLesson (name).name });
+
+    return table.written (0);
+}
+
 /** The text of a preset, or of a drum file as the program writes it. */
 std::string textOf (const std::string& name)
 {
@@ -71,6 +83,8 @@ std::string textOf (const std::string& name)
         return std::string (head->text);
     if (const auto* wires = files::findPart (files::wirePresets(), name))
         return std::string (wires->text);
+    if (const auto* lesson = files::findLessonPreset (name))
+        return std::string (*lesson);
 
     return files::writeDrum (files::openDrum (name));
 }
@@ -83,18 +97,17 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", textOf (*name));
     else
-        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + lessonTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "Lists the drums, heads and wires that come with the program",
+                                  "Lists the drums, heads, wires and lessons that come with the program",
                                   "[--show NAME]",
                                   "",
-                                  { { "Output:",
-                                      { { "show", "NAME", "print one as a file, to start your own from" } } } },
+                                  { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },
                                   false,
                                   run };
     return command;

@@ -1,12 +1,10 @@
 #include "tests/Catch.h"
 
-#include "Files/LessonFile.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Score/Loudness.h"
 #include "Sheets/Atlas.h"
 #include "Sheets/AtlasMap.h"
-#include "Sheets/LessonPage.h"
 #include "Sheets/TuningSheet.h"
 
 #include <algorithm>
@@ -115,37 +113,6 @@ TEST_CASE ("A measurement goes through its file onto the sheet")
     CHECK (contains (with, "203.4,1987,31"));
     CHECK (cells (with) == cells (without));
     CHECK (contains (files::written (sheets::asJson (sheet)), "1987"));
-}
-
-TEST_CASE ("Both lessons read, play equally loud, and make a page that needs no network")
-{
-    REQUIRE (files::lessonPresets().size() >= 2);
-
-    for (const auto& name : files::lessonPresets())
-        CHECK (files::openLesson (name).steps.size() >= 3);
-
-    auto lesson = files::openLesson ("one-head-at-a-time");
-    lesson.strokes = "o6..o3..";
-    lesson.steps.resize (2);
-    const auto played = sheets::playLesson (lesson, {});
-
-    for (const auto& step : played.steps)
-    {
-        CHECK (score::loudness (step.sound, sheets::lessonRate) == Approx (played.loudness).margin (0.1));
-        CHECK (*std::max_element (step.sound.begin(), step.sound.end()) < 0.9f);
-    }
-
-    // The resonant head came down a tone; the batter head was held.
-    CHECK (contains (played.steps[1].changes[0], "held"));
-    CHECK (contains (played.steps[1].changes[1], "Resonant head -2.0 semitones"));
-
-    const auto page = sheets::lessonPage (played);
-    CHECK (contains (page, "step-01.wav"));
-    CHECK (contains (page, "step-02.svg"));
-    CHECK (contains (page, "Teacher"));
-    CHECK (contains (page, "Listen for"));
-    CHECK_FALSE (contains (page, "http"));
-    CHECK_THROWS_AS (files::readLesson ("{ \"format\": \"snarewright-lesson\", \"version\": 1 }", "x"), InputError);
 }
 
 TEST_CASE ("The columns of an atlas are at the notes in their names")

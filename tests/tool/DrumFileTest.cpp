@@ -1,5 +1,6 @@
 #include "Files/DrumFile.h"
 #include "Files/Fields.h"
+#include "Files/LessonFile.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
@@ -403,4 +404,86 @@ TEST_CASE ("A head or wires that nobody knows by name are refused with the names
     CHECK (refusal ("single-9mil", "strands-20").find ("single-10mil") != std::string::npos);
     CHECK (refusal ("single-10mil", "strands-21").find ("strands-20") != std::string::npos);
     CHECK (refusal ("single-10mil dot 100mm 7mil", "strands-20").empty());
+}
+
+TEST_CASE ("The example of a lesson in the description reads as described", "[lesson-file]")
+{
+    std::ifstream file (SNAREWRIGHT_FORMAT);
+    std::string example;
+
+    for (std::string line; std::getline (file, line);)
+        if (line.starts_with ("    ") && (line.find ("snarewright-lesson") != std::string::npos || ! example.empty()))
+            example += line + "\n";
+        else if (! example.empty())
+            break;
+
+    const auto lesson = files::readLesson (example, "example");
+    REQUIRE (lesson.steps.size() == 5);
+    CHECK (lesson.beatsPerMinute == 96.0);
+    CHECK (lesson.steps[0].listenFor == "How long the drum rings.");
+
+    // Wires off in one step only, and nothing else about them changed.
+    const auto usual = files::openDrum ("maple-14x5").wires;
+    CHECK_FALSE (lesson.steps[1].drum.wires.on);
+    CHECK (lesson.steps[1].drum.wires.strands == usual.strands);
+    CHECK (lesson.steps[2].drum.wires.on);
+    CHECK (lesson.steps[2].drum.drum.muffling.size() == 1);
+    CHECK (lesson.steps[3].drum.drum.muffling.empty());
+    CHECK (lesson.steps[3].drum.wires.strandTension == 2.0);
+    CHECK (lesson.steps[3].strokes != lesson.steps[0].strokes);
+    CHECK (lesson.steps[4].drum.drum.shell.material == "birch");
+
+    // A fourth above G3 is C4, MIDI 60 (ISO 16: 261.63 Hz); A3 is an octave below A4 = 440 Hz.
+    CHECK (std::get<ByTapNotes> (lesson.steps[0].tuning.target).resonant == Approx (261.63).margin (0.01));
+    CHECK (std::get<ByTapNotes> (lesson.steps[4].tuning.target).batter == Approx (220.0));
+}
+
+TEST_CASE ("A fault in a lesson is named by file, step and field", "[lesson-file]")
+{
+    const auto faultOf = [] (const std::string& lesson, const std::string& step)
+    {
+        const auto text = R"({ "format": "snarewright-lesson", "version": 1, "name": "n", )" + lesson +
+                          R"( "steps": [ { "name": "a", "tuning": { "batter": { "tap_note": "G3" }, "interval": "P4" } }, { )" +
+                          step + " } ] }";
+
+        try
+        {
+            files::readLesson (text, "mine.json");
+        }
+        catch (const InputError& e)
+        {
+            return std::string (e.what());
+        }
+
+        return std::string();
+    };
+    const std::string whole = R"("drum": "maple-14x5", "strokes": "o6", )";
+    const std::string good = R"("name": "b", "tuning": { "batter": { "tap_note": "A3" }, "interval": "P4" })";
+    CHECK (faultOf (whole, good) == "");
+
+    struct Case
+    {
+        std::string lesson, step, message;
+    };
+    const Case cases[] = {
+        { whole, R"("name": "b")", "mine.json, step 2: tuning is missing" },
+        { whole, R"("name": "b", "tuning": { "batter": { "tap_note": "H3" }, "interval": "P4" })",
+          "mine.json, step 2: tuning.batter.tap_note: \"H3\" cannot be used" },
+        { whole, good + R"(, "wires": { "strands": 900 })", "mine.json, step 2: wires.strands: number 900 cannot be used" },
+        { whole, good + R"(, "muffling": [ { "mass_g": -3 } ])", "mine.json, step 2: muffling[0].mass_g" },
+        { whole, good + R"(, "muffling": [ { "distance_mm": 700 } ])", "mine.json, step 2: muffling 1 distance" },
+        { whole, good + R"(, "drum": "no-such-drum")", "mine.json, step 2: drum: \"no-such-drum\" cannot be used" },
+        { whole, good + R"(, "strokes": 7)", "mine.json, step 2: strokes: number 7 cannot be used" },
+        { whole, good + R"(, "tunning": 7)", "mine.json, step 2: tunning" },
+        { R"("drum": "maple-14x5", "strokes": "o6", "wires": 3, )", good, "mine.json: wires: number 3 cannot be used" },
+        { R"("strokes": "o6", )", good, "mine.json, step 1: drum is missing" },
+    };
+
+    for (const auto& c : cases)
+    {
+        CAPTURE (c.message);
+        CHECK (faultOf (c.lesson, c.step).substr (0, c.message.size()) == c.message);
+    }
+
+    CHECK_THROWS_AS (files::readLesson (R"({ "format": "snarewright-lesson", "version": 1, "name": "n" })", "x"), InputError);
 }

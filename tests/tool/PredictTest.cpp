@@ -155,7 +155,8 @@ TEST_CASE ("The table says what the JSON says", "[predict]")
 {
     const auto table = runProgram (usualDrum).output;
 
-    for (const std::string part : { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE PER ROD" })
+    for (const std::string part :
+         { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE PER ROD" })
     {
         CAPTURE (part);
         CHECK (table.find (part) != std::string::npos);
@@ -245,6 +246,8 @@ TEST_CASE ("Every preset is shown as it was written", "[presets]")
     CHECK (runProgram ({ "presets", "--show", "single-10mil" }).output ==
            readBytes (SNAREWRIGHT_PRESETS "/heads/single-10mil.json"));
     CHECK (runProgram ({ "presets", "--show", "strands-20" }).output == readBytes (SNAREWRIGHT_PRESETS "/wires/strands-20.json"));
+    CHECK (runProgram ({ "presets", "--show", "hear-an-interval" }).output ==
+           readBytes (SNAREWRIGHT_PRESETS "/lessons/hear-an-interval.json"));
 }
 
 TEST_CASE ("A file's notes follow the concert pitch of the command line", "[predict]")

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "Files/EmbeddedFiles.h"
+
+#include <span>
+#include <string>
+
+namespace sheets
+{
+
+/** What the pages of a lesson have in common. They work from a folder, without a network. */
+
+/** Text for HTML: &, <, > and " as entities. */
+std::string escaped (const std::string& words);
+
+/** From the document's beginning to <body>. The content security policy allows nothing but files beside the page. */
+std::string pageHead (const std::string& title);
+
+/** Cautions, and the switch for letter keys. */
+std::string pageFoot();
+
+/** Ends the document; `scripts` are file names. */
+std::string pageEnd (std::initializer_list<const char*> scripts);
+
+/** Style and scripts, to be written beside the pages. */
+struct PageFile
+{
+    const char* name;
+    std::string_view text;
+};
+std::span<const PageFile> pageFiles();
+
+/** Style and scripts as built into the program, by name without ending. */
+std::span<const files::EmbeddedFile> embeddedPageFiles();
+
+/** To be read before the sound is turned on. */
+inline constexpr const char* listeningCaution = "Start at low volume: a drum's attack is far louder than its average.";
+
+} // namespace sheets
