@@ -82,7 +82,8 @@ std::string exercisePage (const PlayedLesson& played)
 </main>
 <div id="paper" class="paper"></div>
 <script type="application/json" id="exercise">)" +
-           inScript (exerciseJson (played, questions)) + "</script>\n" + pageFoot() + pageEnd ({ "sounds.js", "exercise.js" });
+           inScript (exerciseJson (played, questions)) + "</script>\n" +
+           pageFoot ("A plays the sound before, B plays this sound, S stops") + pageEnd ({ "sounds.js", "exercise.js" });
 }
 
 } // namespace sheets

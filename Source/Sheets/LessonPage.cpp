@@ -159,7 +159,8 @@ std::string lessonPage (const PlayedLesson& played)
     for (std::size_t i = 0; i < played.steps.size(); ++i)
         page += sectionOf (played.steps[i], i);
 
-    return page + "</main>\n" + pageFoot() + notesOnPaper (lesson) + pageEnd ({ "sounds.js", "lesson.js" });
+    return page + "</main>\n" + pageFoot ("P plays the step, A and B play two steps in turn, S stops") + notesOnPaper (lesson) +
+           pageEnd ({ "sounds.js", "lesson.js" });
 }
 
 void writePages (const PlayedLesson& played, const std::function<void (const std::string&, std::string_view)>& write)

@@ -46,11 +46,10 @@ std::string pageHead (const std::string& title)
 )";
 }
 
-std::string pageFoot()
+std::string pageFoot (const std::string& letterKeys)
 {
-    std::string text =
-        "<footer>\n<p class=\"screen\"><label><input type=\"checkbox\" id=\"letters\" checked> Letter keys play and stop "
-        "sounds</label></p>\n<h2>Cautions</h2>\n<ul>\n";
+    std::string text = "<footer>\n<p class=\"screen\"><label><input type=\"checkbox\" id=\"letters\" checked> Letter keys: " +
+                       escaped (letterKeys) + "</label></p>\n<h2>Cautions</h2>\n<ul>\n";
 
     for (const auto& caution : usualCautions())
         text += "<li>" + escaped (caution) + "</li>\n";

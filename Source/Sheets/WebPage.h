@@ -16,8 +16,8 @@ std::string escaped (const std::string& words);
 /** From the document's beginning to <body>. The content security policy allows nothing but files beside the page. */
 std::string pageHead (const std::string& title);
 
-/** Cautions, and the switch for letter keys. */
-std::string pageFoot();
+/** Cautions, and the switch for letter keys with what they do. */
+std::string pageFoot (const std::string& letterKeys);
 
 /** Ends the document; `scripts` are file names. */
 std::string pageEnd (std::initializer_list<const char*> scripts);

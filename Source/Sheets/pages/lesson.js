@@ -41,14 +41,13 @@ for (const [id, key] of [['back', 'ArrowLeft'], ['next', 'ArrowRight'], ['play',
 
 chosenA.addEventListener('change', () => { isAChosen = true; });
 
-steps.forEach((step, i) => {
-  const mark = () => {
-    const isPlaying = !soundOf(i).paused;
-    for (const [id, select] of [['play-a', chosenA], ['play-b', chosenB]])
-      byId(id).setAttribute('aria-pressed', String(isPlaying && Number(select.value) === i));
-  };
-  for (const event of ['play', 'pause', 'ended']) soundOf(i).addEventListener(event, mark);
-});
+function markPlaying() {
+  for (const [id, select] of [['play-a', chosenA], ['play-b', chosenB]])
+    byId(id).setAttribute('aria-pressed', String(!soundOf(Number(select.value)).paused));
+}
+
+for (let i = 0; i < steps.length; ++i)
+  for (const event of ['play', 'pause', 'ended']) soundOf(i).addEventListener(event, markPlaying);
 
 window.addEventListener('hashchange', () => {
   const index = steps.findIndex(step => `#${step.id}` === location.hash);
