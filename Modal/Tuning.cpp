@@ -76,6 +76,41 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
     return tensionsForNotes (drum, { batterNote, ratio * batterNote });
 }
 
+Tensions tensionsForDrumNoteAndHead (const DrumSpec& drum, const ByDrumNoteAndHead& wanted)
+{
+    requireInRange (wanted.drumNote, noteRange, "drum note");
+
+    if (! drum.hasResonantHead())
+        throw InputError::fault ("drum note", "cannot be tuned with one head held on a drum with one head", "the drum note alone");
+
+    const bool holdsBatter = wanted.held == HeadSide::batter;
+    const auto free = holdsBatter ? HeadSide::resonant : HeadSide::batter;
+    const std::string freeName = holdsBatter ? "resonant" : "batter", heldName = holdsBatter ? "batter" : "resonant";
+    const double heldTension = tensionForTapNote (drum, wanted.held, wanted.heldNote);
+    const auto tensionsWith = [&] (double freeTension)
+    { return holdsBatter ? Tensions{ heldTension, freeTension } : Tensions{ freeTension, heldTension }; };
+
+    const auto noteAt = [&] (double freeNote)
+    {
+        const double note = drumNote (solve (drum, tensionsWith (tensionNearTapNote (drum, free, freeNote))));
+        return note > 0.0 ? note : std::numeric_limits<double>::infinity();
+    };
+
+    // The drum note moves by about half of what one head moves. At the very ends rounding must not lead beyond them.
+    const auto notes = tapNoteRange (drum, free);
+    const NoteSearch search{ .noteAt = noteAt,
+                             .lowest = notes.lowest * (1.0 + 1.0e-9),
+                             .highest = notes.highest * (1.0 - 1.0e-9),
+                             .first = std::clamp (1.5 * wanted.drumNote, 1.01 * notes.lowest, 0.9 * notes.highest),
+                             .slope = 0.5,
+                             .tolerance = 1.0e-9 };
+    const std::string held = " while the " + heldName + " head stays at " + asText (wanted.heldNote, 5) + " Hz";
+    const double freeNote = settingFor (wanted.drumNote, search, "drum note", "below, the " + freeName + " head is slack" + held,
+                                        "above, the " + freeName + " head would yield" + held,
+                                        "between them, the lowest mode is an air mode");
+    return tensionsWith (tensionForTapNote (drum, free, freeNote));
+}
+
 Tensions meanTensionsFor (const DrumSpec& drum, const Tuning& tuning)
 {
     if (const auto* notes = std::get_if<ByTapNotes> (&tuning.target))
@@ -83,6 +118,9 @@ Tensions meanTensionsFor (const DrumSpec& drum, const Tuning& tuning)
 
     if (const auto* tensions = std::get_if<ByTension> (&tuning.target))
         return checkedTensions (drum, *tensions);
+
+    if (const auto* withHead = std::get_if<ByDrumNoteAndHead> (&tuning.target))
+        return tensionsForDrumNoteAndHead (drum, *withHead);
 
     return tensionsForDrumNote (drum, std::get<ByDrumNote> (tuning.target));
 }

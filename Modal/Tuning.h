@@ -28,6 +28,15 @@ struct ByDrumNote
     Interval interval;
 };
 
+/** Tune so that the finished drum sounds `drumNote` (Hz) while one head keeps its tap note: the other head is solved for. Needs a
+    resonant head. */
+struct ByDrumNoteAndHead
+{
+    double drumNote = 0.0;
+    HeadSide held = HeadSide::resonant;
+    double heldNote = 0.0; ///< Hz, tap note of the held head
+};
+
 /** How uneven each head is: for each lug, by how many cents a tap beside it sounds above the head's tap note. Lug 1 is at angle
    0, the others follow counterclockwise seen from above. Empty: even. -300 to 300 cents each. */
 struct LugCents
@@ -39,7 +48,7 @@ struct LugCents
 struct Tuning
 {
     std::string name;
-    std::variant<ByTapNotes, ByTension, ByDrumNote> target;
+    std::variant<ByTapNotes, ByTension, ByDrumNote, ByDrumNoteAndHead> target;
     LugCents lugs{};
     ConcertPitch concertPitch; ///< for naming notes; the target's frequencies are already in Hz
 };

@@ -137,6 +137,13 @@ Json tuningAsJson (const Tuning& tuning, const DrumSpec& drum)
             object["interval_semitones"] = byDrumNote->interval.semitones;
     }
 
+    else if (const auto* withHead = std::get_if<ByDrumNoteAndHead> (&tuning.target))
+    {
+        writeNumber (object, "drum_note", Quantity::frequency, withHead->drumNote);
+        object[withHead->held == HeadSide::batter ? "batter" : "resonant"] =
+            headTarget ("tap_note", Quantity::frequency, withHead->heldNote);
+    }
+
     writeLugs (object, "batter_lugs_cents", tuning.lugs.batter);
     writeLugs (object, "resonant_lugs_cents", tuning.lugs.resonant);
 

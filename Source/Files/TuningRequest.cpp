@@ -8,7 +8,8 @@ namespace files
 {
 namespace
 {
-const char* const waysForTwoHeads = "batter note with resonant note or interval; drum note with interval; both tensions";
+const char* const waysForTwoHeads =
+    "batter note with resonant note or interval; drum note with interval, batter note or resonant note; both tensions";
 const char* const waysForOneHead = "one of batter note, drum note, batter tension";
 
 /** The parts that are given, for the message. */
@@ -50,6 +51,10 @@ void TuningRequest::overrideWith (const TuningRequest& over)
 
     if (over.batterNote || over.batterTension)
         batterNote = batterTension = drumNote = std::nullopt;
+
+    // The drum note and one head determine the other, so an interval of before no longer holds.
+    if (over.drumNote && (over.batterNote || over.batterTension))
+        interval = std::nullopt;
 
     if (over.resonantNote || over.resonantTension || over.interval)
     {
@@ -94,6 +99,11 @@ TuningRequest TuningRequest::from (const modal::Tuning& tuning)
         request.drumNote = drum->drumNote;
         request.interval = drum->interval;
     }
+    else if (const auto* withHead = std::get_if<modal::ByDrumNoteAndHead> (&tuning.target))
+    {
+        request.drumNote = withHead->drumNote;
+        (withHead->held == modal::HeadSide::batter ? request.batterNote : request.resonantNote) = withHead->heldNote;
+    }
 
     return request;
 }
@@ -112,6 +122,16 @@ modal::Tuning assemble (const TuningRequest& request, const modal::DrumSpec& dru
         return tuning;
     case 16 | 32:
         tuning.target = modal::ByDrumNote{ *request.drumNote, *request.interval };
+        return tuning;
+
+    case 16 | 1:
+    case 16 | 2:
+        if (! drum.hasResonantHead())
+            break;
+
+        tuning.target = request.batterNote
+                            ? modal::ByDrumNoteAndHead{ *request.drumNote, modal::HeadSide::batter, *request.batterNote }
+                            : modal::ByDrumNoteAndHead{ *request.drumNote, modal::HeadSide::resonant, *request.resonantNote };
         return tuning;
 
     case 1 | 32:
@@ -142,6 +162,10 @@ modal::Tuning assemble (const TuningRequest& request, const modal::DrumSpec& dru
 
     if (request.isEmpty())
         throw modal::InputError::fault (field, "is missing", drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
+
+    if (combinationOf (request) == 16)
+        throw modal::InputError::fault (field, "has a drum note alone, which many pairs of heads give",
+                                        "the interval too, or the note of the head that stays (batter note or resonant note)");
 
     throw modal::InputError (field, partsOf (request), drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
 }
