@@ -147,7 +147,7 @@ void addPatch (const Arguments& arguments, Muffling& muffling)
 void refuseWithoutResonantHead (const Arguments& arguments)
 {
     for (const auto* option : { "resonant", "resonant-coating", "resonant-dot", "resonant-ring", "resonant-note",
-                                "resonant-tension", "resonant-lugs", "interval" })
+                                "resonant-tension", "resonant-lugs", "interval", "interval-limits" })
         if (arguments.has (option))
             throw InputError::fault (std::string ("--") + option, "cannot apply to a drum without a resonant head",
                                      "--bottom head, or the option left out");
@@ -249,6 +249,81 @@ const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string&
     throw InputError ("--tuning", '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
 }
 
+/** "P1:P5": the least and the greatest interval. */
+std::optional<std::pair<Interval, Interval>> intervalLimits (const Arguments& arguments)
+{
+    const auto text = arguments.value ("interval-limits");
+
+    if (! text)
+        return std::nullopt;
+
+    const auto colon = text->find (':');
+
+    if (colon == std::string::npos)
+        throw InputError ("--interval-limits", '"' + *text + '"', "two intervals with a colon between: P1:P5");
+
+    const auto least = Interval::parse (text->substr (0, colon), "--interval-limits"),
+               greatest = Interval::parse (text->substr (colon + 1), "--interval-limits");
+
+    if (least.semitones > greatest.semitones)
+        throw InputError ("--interval-limits", '"' + *text + '"', "the smaller interval first");
+
+    return std::pair{ least, greatest };
+}
+
+/** The drum notes that a held head leaves within two intervals: "D3 -4 to F3 +20", or "none" if the other head cannot have them. */
+std::string drumNotesWithin (const TunedDrum& tuned, const ByDrumNoteAndHead& target, const Interval& least, const Interval& greatest)
+{
+    const bool holdsBatter = target.held == HeadSide::batter;
+    const auto range = tapNoteRange (tuned.drum, holdsBatter ? HeadSide::resonant : HeadSide::batter);
+    const auto freeNote = [&] (const Interval& interval)
+    { return holdsBatter ? target.heldNote * interval.ratio() : target.heldNote / interval.ratio(); };
+    const auto [low, high] = std::minmax (freeNote (least), freeNote (greatest));
+
+    if (high < range.lowest || low > range.highest)
+        return "none";
+
+    const auto drumNoteAt = [&] (double note)
+    {
+        const double inRange = std::clamp (note, range.lowest, range.highest);
+        const ByTapNotes notes{ holdsBatter ? target.heldNote : inRange, holdsBatter ? inRange : target.heldNote };
+        return Note::fromFrequency (drumNote (solve (tuned.drum, tensionsFor (tuned.drum, { "", notes, {}, {} }))),
+                                    tuned.tuning.concertPitch)
+            .nameWithCents();
+    };
+    return drumNoteAt (low) + " to " + drumNoteAt (high);
+}
+
+/** Refuses a tuning whose heads stand further apart, or closer, than asked. */
+void checkInterval (const TunedDrum& tuned, const Arguments& arguments)
+{
+    const auto limits = intervalLimits (arguments);
+
+    if (! limits)
+        return;
+
+    const auto& [least, greatest] = *limits;
+    const auto tensions = tensionsFor (tuned.drum, tuned.tuning);
+    const double batter = tapNote (tuned.drum, HeadSide::batter, tensions.batter),
+                 resonant = tapNote (tuned.drum, HeadSide::resonant, tensions.resonant);
+    const Interval interval{ centsBetween (batter, resonant) / 100.0 };
+    constexpr double slack = 0.005; // semitones, what a search for a note leaves
+
+    if (interval.semitones >= least.semitones - slack && interval.semitones <= greatest.semitones + slack)
+        return;
+
+    const auto nameOf = [&] (double hertz) { return Note::fromFrequency (hertz, tuned.tuning.concertPitch).nameWithCents(); };
+    const auto* target = std::get_if<ByDrumNoteAndHead> (&tuned.tuning.target);
+    throw InputError ("interval",
+                      interval.longName() + " (batter " + nameOf (batter) + ", resonant " + nameOf (resonant) + ")",
+                      least.longName() + " to " + greatest.longName() +
+                          (target == nullptr ? std::string()
+                                             : "; drum notes within that while the " +
+                                                   std::string (target->held == HeadSide::batter ? "batter" : "resonant") +
+                                                   " head stays at " + nameOf (target->heldNote) + ": " +
+                                                   drumNotesWithin (tuned, *target, least, greatest)));
+}
+
 TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 {
     overrideDrum (arguments, tuned.drum);
@@ -261,7 +336,10 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
     const auto over = readTuningOptions (arguments, tuned.drum, tuned.tuning.concertPitch);
 
     if (hasTuning && over.isEmpty())
+    {
+        checkInterval (tuned, arguments);
         return tuned;
+    }
 
     auto request = hasTuning ? TuningRequest::from (tuned.tuning) : TuningRequest();
     request.overrideWith (over);
@@ -269,14 +347,16 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
     if (request.isEmpty())
         throw InputError::fault ("tuning", "is missing",
                                  tuned.drum.hasResonantHead()
-                                     ? "--batter-note with --interval or --resonant-note; --drum-note with --interval; "
-                                       "--batter-tension with --resonant-tension; or a drum that has tunings"
+                                     ? "--batter-note with --interval or --resonant-note; --drum-note with --interval, "
+                                       "--batter-note or --resonant-note; --batter-tension with --resonant-tension; or a drum that has tunings"
                                      : "--batter-note, --drum-note or --batter-tension; or a drum that has tunings");
 
     auto tuning = assemble (request, tuned.drum, "tuning");
     tuning.concertPitch = tuned.tuning.concertPitch;
     tuning.lugs = tuned.tuning.lugs;
-    return { tuned.drum, tuning, tuned.fittings };
+    tuned.tuning = tuning;
+    checkInterval (tuned, arguments);
+    return tuned;
 }
 
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
@@ -330,7 +410,10 @@ const std::vector<OptionGroup>& drumOptions()
             { "resonant-note", "C#4", "resonant tap note" },
             { "interval", "P4",
               "resonant tap note over batter tap note: P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8,\nspelled out (\"perfect fourth\"), or \"+5.5 st\"" },
-            { "drum-note", "F3", "note of the finished drum: its lowest mode in which the heads move" },
+            { "interval-limits", "P1:P5", "refuse a tuning whose interval lies outside" },
+            { "drum-note", "F3",
+              "note of the finished drum: its lowest mode in which the heads move; with --interval, or\nwith --batter-note or "
+              "--resonant-note for a head that stays: the other is solved for" },
             { "batter-tension", "4500", "batter tension, N/m" },
             { "resonant-tension", "3600", "resonant tension, N/m" },
             { "batter-lugs", "0,0,-30,0,...",

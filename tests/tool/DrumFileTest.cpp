@@ -55,7 +55,8 @@ files::DrumFile oddDrum()
     file.weather = Weather{ 303.15, 0.35, 90000.0 };
     drum.air = Air::from (*file.weather);
     file.tunings = { tuningOf ("a", ByTapNotes{ 207.123456789, 277.1 }, { 442.0 }), tuningOf ("b", ByTension{ 2000.5, 1990.0 }),
-                     tuningOf ("c", ByDrumNote{ 146.8, { 5.1234 } }) };
+                     tuningOf ("c", ByDrumNote{ 146.8, { 5.1234 } }),
+                     tuningOf ("d", ByDrumNoteAndHead{ 151.2, HeadSide::resonant, 277.2 }) };
     file.tunings[0].lugs = { { 0, 0, -30.5, 0, 0, 0, 0 }, { 1, 2, 3, 4, 5, 6, 7 } };
     return file;
 }
@@ -127,6 +128,9 @@ TEST_CASE ("A written drum reads back bit for bit", "[drum-file]")
     CHECK (std::get<ByTension> (again.tunings[1].target).batter == 2000.5);
     CHECK (std::get<ByDrumNote> (again.tunings[2].target).drumNote == 146.8);
     CHECK (std::get<ByDrumNote> (again.tunings[2].target).interval.semitones == 5.1234);
+    CHECK (std::get<ByDrumNoteAndHead> (again.tunings[3].target).drumNote == 151.2);
+    CHECK (std::get<ByDrumNoteAndHead> (again.tunings[3].target).held == HeadSide::resonant);
+    CHECK (std::get<ByDrumNoteAndHead> (again.tunings[3].target).heldNote == 277.2);
     CHECK (files::writeDrum (again) == files::writeDrum (file));
 }
 
@@ -328,6 +332,24 @@ TEST_CASE ("Options of a tuning replace what they contradict", "[drum-file]")
         over.interval = Interval{ 5.0 };
         file.overrideWith (over);
         CHECK (std::get<ByDrumNote> (files::assemble (file, {}, "t").target).drumNote == 150.0);
+    }
+
+    SECTION ("a drum note keeps the head that is given with it, and drops an interval of before")
+    {
+        files::TuningRequest over, withInterval;
+        over.drumNote = 150.0;
+        over.batterNote = 210.0;
+        withInterval.drumNote = 140.0;
+        withInterval.interval = Interval{ 5.0 };
+
+        for (auto before : { file, withInterval })
+        {
+            before.overrideWith (over);
+            const auto held = std::get<ByDrumNoteAndHead> (files::assemble (before, {}, "t").target);
+            CHECK (held.drumNote == 150.0);
+            CHECK (held.held == HeadSide::batter);
+            CHECK (held.heldNote == 210.0);
+        }
     }
 
     SECTION ("one tension beside the other head's note is refused")

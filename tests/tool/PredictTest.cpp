@@ -104,6 +104,28 @@ TEST_CASE ("A tension given is the tension predicted, and tuning by note inverts
     CHECK (number (byDrumNote, { "heads", "batter", "tension_n_per_m" }) == Approx (2500.0).epsilon (1e-3));
 }
 
+TEST_CASE ("With one head held a drum note gives the other head", "[predict]")
+{
+    // The forward prediction of both heads is the reference: from its drum note and either head the other comes back.
+    const std::vector<std::string> pairs[] = { { "G#3", "C#4" }, { "D4", "D4" }, { "C4", "G3" } };
+
+    for (const auto& pair : pairs)
+    {
+        const auto both = jsonOf ({ "predict", "maple-14x5", "--batter-note", pair[0], "--resonant-note", pair[1] });
+        const auto note = std::to_string (number (both, { "drum_note_hz" })) + "Hz";
+        CAPTURE (pair[0], pair[1], note);
+
+        for (const auto& [option, held, solved] : { std::tuple{ "--resonant-note", pair[1], "batter" },
+                                                    { "--batter-note", pair[0], "resonant" } })
+        {
+            const auto found = jsonOf ({ "predict", "maple-14x5", "--drum-note", note, option, held });
+            // JSON carries the drum note to 1e-6 Hz.
+            CHECK (number (found, { "heads", solved, "tap_note_hz" }) ==
+                   Approx (number (both, { "heads", solved, "tap_note_hz" })).epsilon (1.0e-5));
+        }
+    }
+}
+
 TEST_CASE ("In a vacuum a head has the frequencies of the ideal membrane", "[predict]")
 {
     // f = j01/(2πa)·√(T/σ), j01 = 2.404826 and (1,1)/(0,1) = 1.5933 (Abramowitz & Stegun, table 9.5).
