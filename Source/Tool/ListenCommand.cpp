@@ -6,6 +6,7 @@
 #include "Files/Json.h"
 #include "Fitting/Lines.h"
 #include "Listening/Partials.h"
+#include "Listening/SharedNote.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
 #include "Wording/TapText.h"
@@ -51,11 +52,14 @@ std::vector<fitting::Partial> strongest (std::vector<fitting::Partial> partials)
     return partials;
 }
 
-/** The note that all taps of a lug check share: its frequency in each tap, Hz, 0 where it is not heard. Empty if there is none.
+/** The note that all taps of a lug check share, and its frequency in each tap, Hz, 0 where it is not heard. */
+struct NoteByTap
+{
+    listening::SharedNote note;
+    std::vector<double> byTap{}; ///< empty if the taps share none
+};
 
-    It is the lowest loud note of at least half of the taps: with the other head held still that is the (1,1) mode of the head,
-    which then has no lower note. */
-std::vector<double> sharedNote (const HeardFile& heard)
+NoteByTap sharedNote (const HeardFile& heard)
 {
     constexpr std::size_t fewestTaps = 3;
     constexpr double unevenness = 50.0; // cents, either way
@@ -63,33 +67,32 @@ std::vector<double> sharedNote (const HeardFile& heard)
     if (heard.taps.size() < fewestTaps)
         return {};
 
-    const auto lines = fitting::commonLines (heard.partials);
+    NoteByTap shared{ listening::sharedNote (fitting::commonLines (heard.partials)) };
 
-    if (lines.empty())
+    if (shared.note.kind == listening::SharedNote::Kind::none)
         return {};
-
-    const double note = fitting::lowestLoud (lines);
-    std::vector<double> notes;
 
     for (const auto& partials : heard.partials)
     {
         double sum = 0.0, level = 0.0;
 
         for (const auto& partial : partials)
-            if (std::abs (modal::centsBetween (note, partial.frequency)) < unevenness)
+            if (std::abs (modal::centsBetween (shared.note.frequency, partial.frequency)) < unevenness)
             {
                 sum += partial.level() * partial.frequency;
                 level += partial.level();
             }
 
-        notes.push_back (level > 0.0 ? sum / level : 0.0);
+        shared.byTap.push_back (level > 0.0 ? sum / level : 0.0);
     }
 
-    return notes;
+    return shared;
 }
 
-std::string textOfNotes (const std::vector<double>& notes)
+std::string textOf (const NoteByTap& shared)
 {
+    const auto& notes = shared.byTap;
+
     if (notes.empty())
         return {};
 
@@ -113,9 +116,7 @@ std::string textOfNotes (const std::vector<double>& notes)
         else
             table.add ({ std::to_string (i + 1), "not heard" });
 
-    return "Lowest loud note of all taps: " + modal::Note::fromFrequency (mean).nameWithCents() + "  " +
-           modal::fixedText (mean, 1) + " Hz. In a lug check with the other head held still this is the tap note.\n" + table.written() +
-           "The four loudest partials of each tap:\n";
+    return wording::text (shared.note) + "\n" + table.written() + "The four loudest partials of each tap:\n";
 }
 
 /** A synthetic recording may have no noise at all. */
@@ -152,14 +153,15 @@ std::string textOf (const HeardFile& heard)
             remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";
     }
 
-    text += textOfNotes (sharedNote (heard));
+    text += textOf (sharedNote (heard));
     return text + (heard.taps.empty() ? "No taps found.\n" : table.written()) + remarks;
 }
 
 Json jsonOf (const HeardFile& heard)
 {
     Json taps = Json::array();
-    const auto notes = sharedNote (heard);
+    const auto shared = sharedNote (heard);
+    const auto& notes = shared.byTap;
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
     {
@@ -187,7 +189,11 @@ Json jsonOf (const HeardFile& heard)
                               { "partials", partials } });
     }
 
-    return Json{ { "file", heard.name }, { "taps", taps } };
+    return Json{ { "file", heard.name },
+                 { "shared_note", Json{ { "kind", std::string (listening::nameOf (shared.note.kind)) },
+                                        { "frequency_hz", shared.note.frequency > 0.0 ? Json (shared.note.frequency) : Json() },
+                                        { "other_hz", shared.note.other > 0.0 ? Json (shared.note.other) : Json() } } },
+                 { "taps", taps } };
 }
 
 void run (const std::vector<std::string>& words, const Command& command)

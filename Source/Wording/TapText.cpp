@@ -2,6 +2,9 @@
 
 #include "FitText.h"
 
+#include "Modal/NumberText.h"
+#include "Modal/pitch/Note.h"
+
 #include <cmath>
 
 namespace wording
@@ -46,6 +49,33 @@ std::string remarks (const listening::RecordedLugCheck& check)
         lines += remarks (tap.troubles, "Tap " + std::to_string (tap.number), tap.isUsed);
 
     return lines;
+}
+
+std::string text (const listening::SharedNote& note)
+{
+    using Kind = listening::SharedNote::Kind;
+    const auto named = [] (double hertz)
+    { return modal::Note::fromFrequency (hertz).nameWithCents() + "  " + modal::fixedText (hertz, 1) + " Hz"; };
+    const std::string tapAgain = " Tap 25 mm from the edge, the microphone over that place and the other head held still.";
+
+    switch (note.kind)
+    {
+    case Kind::none:
+        return {};
+    case Kind::tapNote:
+        return "Tap note of the head, the other one held still: " + named (note.frequency) + ".";
+    case Kind::lowest:
+        return "Lowest loud note of all taps: " + named (note.frequency) +
+               ". It rings on as if both heads rang: then it is the drum note. For the tap note hold the other head still.";
+    case Kind::either:
+        return "Tap note: " + named (note.frequency) + ", or " + named (note.other) +
+               ". Their ring does not tell which; the tap note rings longer." + tapAgain;
+    case Kind::unknown:
+        return "Lowest loud note of all taps: " + named (note.frequency) +
+               ". Nothing shows that it is the tap note." + tapAgain;
+    }
+
+    return {};
 }
 
 std::string text (const listening::LiveLugCheck::Remark& remark)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Listening/LiveLugCheck.h"
+#include "Listening/SharedNote.h"
 
 #include <string>
 
@@ -15,6 +16,9 @@ std::string remarks (const std::vector<listening::Trouble>&, const std::string& 
 
 /** The same for all taps of a recording. */
 std::string remarks (const listening::RecordedLugCheck&);
+
+/** What the shared note of a lug check is, and what to do if that is doubtful; empty without one. */
+std::string text (const listening::SharedNote&);
 
 /** What came of the last tap; empty before any. */
 std::string text (const listening::LiveLugCheck::Remark&);

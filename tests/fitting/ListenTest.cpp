@@ -4,6 +4,7 @@
 
 #include "Fitting/Lines.h"
 #include "Listening/Partials.h"
+#include "Listening/SharedNote.h"
 #include "Listening/Taps.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
@@ -93,6 +94,78 @@ TEST_CASE ("Partials that most taps share are kept, others are left out")
     CHECK (lines[0].strikes == 3);
     CHECK (lines[1].frequency == Approx (300.033).epsilon (1.0e-5));
     CHECK (lowestLoud (lines) == lines[0].frequency);
+}
+
+TEST_CASE ("The shared note of a lug check is the (1,1), not a (0,1) that is lower, as loud, and fades")
+{
+    // A deep drum, closed below, wires off, tapped at 0.86 of the radius: its (0,1) lies two semitones below the tap note. The
+    // truth is the tension that the tap note was tuned to; the engine plays it.
+    DrumSpec drum;
+    drum.depth = 8.0 * units::inch;
+    drum.bottom = Bottom::closed;
+    const double tapNote = 220.0; // A3 (ISO 16)
+    synthetic::Strike tap{ .drum = drum, .tensions = { tensionForTapNote (drum, HeadSide::batter, tapNote), 0.0 } };
+    tap.wires.on = false;
+    tap.position = 0.86;
+    tap.speed = 1.0;
+
+    struct Case
+    {
+        double speed, signalToNoise, roomShare, lugCents;
+    };
+    const Case cases[] = { { 1.0, 60.0, 0.0, 0.0 },  { 0.5, 60.0, 0.0, 0.0 }, { 3.0, 60.0, 0.0, 0.0 },  { 1.0, 40.0, 0.1, 0.0 },
+                           { 1.0, 20.0, 0.1, 0.0 }, { 1.0, 40.0, 0.1, 20.0 }, { 1.0, 40.0, 0.1, -20.0 } };
+
+    for (const auto& c : cases)
+    {
+        CAPTURE (c.speed, c.signalToNoise, c.roomShare, c.lugCents);
+        tap.speed = c.speed;
+        tap.tensions.batterLugs.assign (static_cast<std::size_t> (drum.lugs), 0.0);
+        tap.tensions.batterLugs[2] = 2.0 * c.lugCents * std::log (2.0) / 1200.0;
+        std::vector<std::vector<Partial>> heard;
+
+        for (int lug = 0; lug < 4; ++lug)
+        {
+            tap.angle = units::twoPi * lug / drum.lugs;
+            const auto recording = synthetic::record (tap, { .signalToNoise = c.signalToNoise,
+                                                             .roomShare = c.roomShare,
+                                                             .seed = static_cast<unsigned> (lug + 1) });
+            const auto taps = listening::findTaps (recording);
+            REQUIRE (! taps.empty());
+            heard.push_back (listening::partialsOf (recording, taps.front(), listening::quietestMoment (recording)));
+        }
+
+        const auto note = listening::sharedNote (commonLines (heard));
+        CHECK (note.kind == listening::SharedNote::Kind::tapNote);
+        CHECK (std::abs (centsBetween (tapNote, note.frequency)) < 10.0);
+    }
+}
+
+TEST_CASE ("Where the ring of two notes does not tell which is the tap note, both are named")
+{
+    // Lines made for this: a lower note, a (1,1) and the (2,1) above it.
+    const auto linesWith = [] (double ringOfLower)
+    {
+        const auto line = [] (double frequency, double decay) {
+            return Line{ .frequency = frequency, .error = 0.01, .decay = decay, .decayError = 0.1, .loudness = 0.9, .strikes = 4 };
+        };
+        return std::vector<Line>{ line (196.0, 7.0 / ringOfLower), line (220.0, 7.0), line (310.5, 8.3) };
+    };
+    using Kind = listening::SharedNote::Kind;
+    CHECK (listening::sharedNote (linesWith (0.3)).kind == Kind::tapNote);
+    CHECK (listening::sharedNote (linesWith (0.3)).frequency == 220.0);
+    CHECK (listening::sharedNote (linesWith (0.9)).kind == Kind::lowest);
+    CHECK (listening::sharedNote (linesWith (0.9)).frequency == 196.0);
+
+    const auto either = listening::sharedNote (linesWith (0.62));
+    CHECK (either.kind == Kind::either);
+    CHECK (either.frequency == 220.0);
+    CHECK (either.other == 196.0);
+
+    auto withoutPartner = linesWith (0.3);
+    withoutPartner.pop_back();
+    CHECK (listening::sharedNote (withoutPartner).kind == Kind::unknown);
+    CHECK (listening::sharedNote ({}).kind == Kind::none);
 }
 
 TEST_CASE ("Wires, double hits and noise are recognised")
