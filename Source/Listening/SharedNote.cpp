@@ -14,7 +14,7 @@ using fitting::Line;
 bool isPattern (const Line& lower, const Line& upper)
 {
     constexpr double closest = 1.38, farthest = 1.49;      // frequency
-    constexpr double shortestRing = 0.6, longestRing = 1.3; // ring
+    constexpr double shortestRing = 0.6, longestRing = 1.2; // ring
     const double ratio = upper.frequency / lower.frequency, ring = lower.decay / upper.decay;
     return ratio > closest && ratio < farthest && ring > shortestRing && ring < longestRing;
 }

@@ -278,7 +278,7 @@ std::string drumNotesWithin (const TunedDrum& tuned, const ByDrumNoteAndHead& ta
     const auto range = tapNoteRange (tuned.drum, holdsBatter ? HeadSide::resonant : HeadSide::batter);
     const auto freeNote = [&] (const Interval& interval)
     { return holdsBatter ? target.heldNote * interval.ratio() : target.heldNote / interval.ratio(); };
-    const auto [low, high] = std::minmax (freeNote (least), freeNote (greatest));
+    const auto [low, high] = std::minmax ({ freeNote (least), freeNote (greatest) });
 
     if (high < range.lowest || low > range.highest)
         return "none";

@@ -94,7 +94,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         const auto heard = hearStrikes (*files, "--strikes");
         const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
                                   listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
-        writeJsonOrText (arguments, sheets::fitJson (fit, date), textOf (fit) + heard.remarks);
+        writeJsonAndText (arguments, sheets::fitJson (fit, date), textOf (fit) + heard.remarks);
         return;
     }
 
@@ -111,7 +111,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         fit = fitLugCheck (setup, arguments, remarks);
     }
 
-    writeJsonOrText (arguments, sheets::fitJson (sheets::MeasuredHead{ setup.side, fit, date }),
+    writeJsonAndText (arguments, sheets::fitJson (sheets::MeasuredHead{ setup.side, fit, date }),
                      textOf (fit, setup.side) + remarks);
 }
 } // namespace
@@ -139,7 +139,7 @@ const Command& fitCommand()
               { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
-          { "Output:", { { "json", "FILE", "JSON, which plan --now-from and sheet --measured read", true } } } },
+          { "Output:", { { "json", "FILE", "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to standard output instead", true } } } },
         true,
         run
     };

@@ -213,7 +213,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         text += textOf (heard);
     }
 
-    writeJsonOrText (arguments, Json{ { "recordings", all } }, text);
+    writeJsonAndText (arguments, Json{ { "recordings", all } }, text);
 }
 } // namespace
 
@@ -228,7 +228,7 @@ const Command& listenCommand()
         "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise seen "
         "from\n"
         "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n",
-        { { "Output:", { { "json", "FILE", "all partials as JSON", true } } } },
+        { { "Output:", { { "json", "FILE", "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true } } } },
         false,
         run
     };

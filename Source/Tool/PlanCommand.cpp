@@ -104,7 +104,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     for (const auto& caution : wording::planCautions())
         text += "CAUTION  " + caution + "\n";
 
-    writeJsonOrText (arguments, sheets::planJson (plan), text);
+    writeJsonAndText (arguments, sheets::planJson (plan), text);
 }
 } // namespace
 
@@ -120,7 +120,7 @@ const Command& planCommand()
         "turn\n"
         "differs from drum to drum: calibrate the plan with --observed, what a turn did to your drum.\n\n"
         "  snarewright plan maple-14x5 --now-batter F3 --now-resonant C4 --observed \"batter 1/4 F3 G3\"\n",
-        { planOptions(), { "Output:", { { "json", "FILE", "the plan as JSON", true } } } },
+        { planOptions(), { "Output:", { { "json", "FILE", "the plan as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true } } } },
         true,
         run
     };

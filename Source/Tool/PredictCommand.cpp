@@ -6,6 +6,7 @@
 #include "Playing.h"
 #include "PredictionJson.h"
 #include "PredictionText.h"
+#include "Results.h"
 
 namespace tool
 {
@@ -24,14 +25,8 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto picture = outputTarget (arguments, "picture", { ".svg" }))
         writeText (*picture, noteLadder ({ { label, prediction, played } }));
 
-    const auto json = outputTarget (arguments, "json");
-
-    if (json)
-        writeText (*json, files::written (predictionJson ({ label, prediction, played })));
-
-    // Standard output carries either JSON or text, never both.
-    if (! json || *json != "-")
-        writeText ("-", predictionText (prediction, label) + (played ? "\n" + playedText (*played) : ""));
+    writeJsonAndText (arguments, predictionJson ({ label, prediction, played }),
+                      predictionText (prediction, label) + (played ? "\n" + playedText (*played) : ""));
 }
 } // namespace
 

@@ -9,10 +9,16 @@
 namespace tool
 {
 
-void writeJsonOrText (const Arguments& arguments, const files::Json& json, const std::string& text)
+void writeJsonAndText (const Arguments& arguments, const files::Json& json, const std::string& text)
 {
     const auto target = outputTarget (arguments, "json");
-    writeText (target.value_or ("-"), target ? files::written (json) : text);
+
+    if (target)
+        writeText (*target, files::written (json));
+
+    // Standard output carries either JSON or text, never both.
+    if (! target || *target != "-")
+        writeText ("-", text);
 }
 
 std::string pageTarget (const Arguments& arguments)

@@ -11,8 +11,8 @@
 namespace tool
 {
 
-/** Writes JSON if --json is given, else the text to standard output. */
-void writeJsonOrText (const Arguments&, const files::Json&, const std::string& text);
+/** Writes the text to standard output, and JSON to the file that --json names; without a file JSON takes the text's place. */
+void writeJsonAndText (const Arguments&, const files::Json&, const std::string& text);
 
 /** A page that can be written as a drawing or as data. */
 struct Page

@@ -52,7 +52,9 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
     for (const auto& tap : heard.at ("recordings").front().at ("taps"))
         CHECK (number (tap, "shared_note_hz") == Approx (drumNote).epsilon (3.0 / 1731.0));
 
-    run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" }, folder);
+    const auto report = run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" },
+                             folder);
+    CHECK (report.output.find ("MODES HEARD") != std::string::npos); // the text too, as predict does
     const auto fit = files::parseJson (readBytes (folder.path() / "drum.json"), "drum.json");
     const auto truth = files::parseJson (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
 
