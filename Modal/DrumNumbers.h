@@ -99,12 +99,19 @@ inline constexpr auto numbersOf<WireSpec> = std::to_array<Number<WireSpec>> ({
 
 template <>
 inline constexpr auto numbersOf<StickSpec> = std::to_array<Number<StickSpec>> ({
-    { "tip_mass", "mass that the stick presents at its tip", Dimension::mass, &StickSpec::mass, 1.0e-3, 0.2 },
-    { "tip_stiffness", "of tip and head together", Dimension::contactStiffness, &StickSpec::stiffness, 1.0e3, 1.0e9 },
-    { "tip_exponent", "of the contact; 1.5 is Hertz", Dimension::ratio, &StickSpec::exponent, 1.0, 4.0 },
-    { "tip_loss", "of the contact", Dimension::contactLoss, &StickSpec::loss, 0.0, 10.0 },
-    { "shaft_mass", "that the shaft presents to the hoop", Dimension::mass, &StickSpec::shaftMass, 1.0e-3, 0.3 },
-    { "shaft_stiffness", "of the shaft on the hoop", Dimension::contactStiffness, &StickSpec::shaftStiffness, 1.0e4, 1.0e10 },
+    { "length", "tip to butt", Dimension::length, &StickSpec::length, 0.2, 0.5 },
+    { "diameter", "of the shaft", Dimension::length, &StickSpec::diameter, 8.0e-3, 22.0e-3 },
+    { "taper", "from the full shaft to the neck", Dimension::length, &StickSpec::taperLength, 10.0e-3, 0.15 },
+    { "tip_diameter", "of the tip", Dimension::length, &StickSpec::tipDiameter, 5.0e-3, 20.0e-3 },
+    { "tip_length", "of the tip; longer than wide is oval", Dimension::length, &StickSpec::tipLength, 5.0e-3, 25.0e-3 },
+    { "neck_diameter", "behind the tip", Dimension::length, &StickSpec::neckDiameter, 4.0e-3, 14.0e-3 },
+    { "wood_density", "of the wood", Dimension::gasDensity, &StickSpec::woodDensity, 350.0, 1300.0 },
+    { "wood_modulus", "of the wood, along the grain", Dimension::elasticModulus, &StickSpec::woodModulus, 4.0e9, 30.0e9 },
+    { "fulcrum", "where the hand holds it, of the length from the tip", Dimension::share, &StickSpec::fulcrum, 0.4, 0.9 },
+    { "grip_stiffness", "of the fingers", Dimension::stiffness, &StickSpec::gripStiffness, 0.0, 1.0e5 },
+    { "grip_damping", "of the fingers", Dimension::damping, &StickSpec::gripDamping, 0.0, 200.0 },
+    { "hand_mass", "of the hand behind the fingers", Dimension::mass, &StickSpec::handMass, 0.05, 2.0 },
+    { "contact_damping", "of tip and shaft", Dimension::contactLoss, &StickSpec::contactDamping, 0.0, 10.0 },
 });
 
 template <>

@@ -41,6 +41,12 @@ const char* unitOf (Dimension dimension) noexcept
         return "Pa s";
     case Dimension::resistance:
         return "N s/m3";
+    case Dimension::elasticModulus:
+        return "Pa";
+    case Dimension::stiffness:
+        return "N/m";
+    case Dimension::damping:
+        return "N s/m";
     case Dimension::contactStiffness:
         return "N/m^1.5";
     case Dimension::contactLoss:

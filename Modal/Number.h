@@ -25,6 +25,9 @@ enum class Dimension
     temperature,
     viscosity,
     resistance,       ///< force per area and speed
+    elasticModulus,
+    stiffness,        ///< force per length
+    damping,          ///< force per speed
     contactStiffness, ///< of a Hertz contact
     contactLoss,      ///< Hunt-Crossley
     decayRate,

@@ -24,6 +24,8 @@ struct RingSection
 {
     double area;          ///< m²
     double secondMoment;  ///< m⁴, for bending in the ring's plane (about the axis along the drum)
+    double uprightMoment; ///< m⁴, for bending out of that plane
+    double torsion;       ///< m⁴, Saint-Venant's constant
     std::string material; ///< a name that findMaterial() knows, or "zinc"
 };
 

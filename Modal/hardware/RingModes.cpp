@@ -5,6 +5,11 @@
 namespace modal
 {
 
+namespace
+{
+constexpr double shearPoissonsRatio = 0.3;
+}
+
 const Material& ringMaterial (const std::string& name)
 {
     // Die-casting zinc alloy: 6600 kg/m³, 85 GPa, handbook values from memory.
@@ -21,15 +26,24 @@ double ringFrequency (int n, const RingSection& section, double radius)
     return order * (order * order - 1.0) / std::sqrt (order * order + 1.0) * bending;
 }
 
+double uprightRingFrequency (int n, const RingSection& section, double radius)
+{
+    if (n < 2)
+        return 0.0;
+    const auto& material = ringMaterial (section.material);
+    const double bending = material.youngsModulus * section.uprightMoment;
+    const double twisting = material.youngsModulus / (2.0 * (1.0 + shearPoissonsRatio)) * section.torsion;
+    const double square = static_cast<double> (n) * n;
+    const double omega = n * (square - 1.0) *
+                         std::sqrt (bending / (material.density * section.area * std::pow (radius, 4)) /
+                                    (square + bending / twisting));
+    return omega / units::twoPi;
+}
+
 double ringModalMass (int n, const RingSection& section, double radius)
 {
     const double order = n;
     return units::pi * radius * ringMaterial (section.material).density * section.area * (1.0 + 1.0 / (order * order));
-}
-
-RingSection shellSection (double thickness, double depth, const std::string& material)
-{
-    return { thickness * depth, depth * thickness * thickness * thickness / 12.0, material };
 }
 
 namespace
@@ -46,15 +60,25 @@ RingSection flanged (double sheet, double flange)
     const double ofWeb = web * sheet * sheet * sheet / 12.0 + webArea * centre * centre;
     const double ofFlanges =
         3.0 * sheet * flange * flange * flange / 12.0 + flangeArea * (flangeCentre - centre) * (flangeCentre - centre);
-    return { webArea + flangeArea, ofWeb + ofFlanges, "steel" };
+    // Out of the plane the web is tall and the flanges lie on its ends and in its middle; open thin sections hardly resist twisting.
+    const double upright = sheet * web * web * web / 12.0 + flangeArea / 3.0 * 0.5 * web * web;
+    const double torsion = (web + 3.0 * flange) * sheet * sheet * sheet / 3.0;
+    return { webArea + flangeArea, ofWeb + ofFlanges, upright, torsion, "steel" };
 }
 
-RingSection rectangle (double height, double thickness, const char* material)
+RingSection rectangle (double height, double thickness, const std::string& material)
 {
-    return { height * thickness, height * thickness * thickness * thickness / 12.0, material };
+    const double cube = thickness * thickness * thickness;
+    return { height * thickness, height * cube / 12.0, thickness * height * height * height / 12.0,
+             height * cube / 3.0 * (1.0 - 0.63 * thickness / height), material };
 }
 
 } // namespace
+
+RingSection shellSection (double thickness, double depth, const std::string& material)
+{
+    return rectangle (depth, thickness, material);
+}
 
 RingSection sectionOf (HoopSpec hoop)
 {

@@ -17,6 +17,13 @@ inline constexpr double hoopHeight = 38.0e-3; ///< m, common practice, no source
     `radius` of the middle line in m. Throws InputError for an unknown material. */
 double ringFrequency (int n, const RingSection& section, double radius);
 
+/** The same for bending out of the plane, which twists the ring; 0 below n = 2:
+
+        f = n(n² - 1)/√(n² + EI/GJ) · √(EI/ρA) / (2πR²)
+
+    Love, the same section, from memory. */
+double uprightRingFrequency (int n, const RingSection& section, double radius);
+
 /** Modal mass in kg for a radial motion of cos nθ: πRρA(1 + 1/n²), the second part from the motion along the ring that keeps it
  * unstretched. */
 double ringModalMass (int n, const RingSection& section, double radius);

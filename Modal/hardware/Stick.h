@@ -1,21 +1,39 @@
 #pragma once
 
+#include <string>
+
 namespace modal
 {
 
-/** A drum stick as the head feels it: the mass that its tip presents, and how the tip gives.
-
-    A stick of mass M that swings about a place a third of its length from the butt has M·L²/9 about there and its tip 2L/3 away:
-   it acts with M/4, which is 14 g for a stick of 56 g. Stiffness and exponent follow the Hertz form f = K·compression^exponent;
-   values of this order are used for sticks on heads by Bilbao (JASA 131 (2012) 914), from memory. */
+/** A drum stick as the trade describes it, and the hand that holds it. The default is a medium hickory stick. */
 struct StickSpec
 {
-    double mass = 0.014;           ///< kg at the tip, 1 to 200 g
-    double stiffness = 8.0e5;      ///< N/m^exponent of tip and film together, 1e3 to 1e9
-    double exponent = 1.5;         ///< 1 to 4; 1.5 is Hertz
-    double loss = 0.25;            ///< s/m, Hunt-Crossley, 0 to 10
-    double shaftMass = 0.045;      ///< kg that the shaft presents where it meets the hoop, 1 to 300 g
-    double shaftStiffness = 3.0e7; ///< N/m^1.5 of wood on the hoop, 1e4 to 1e10
+    enum class TipMaterial
+    {
+        wood, ///< turned from the stick
+        nylon ///< a cap
+    };
+
+    double length = 0.406;       ///< m, tip to butt, 200 to 500 mm
+    double diameter = 14.3e-3;   ///< m, of the shaft, 8 to 22 mm
+    double taperLength = 90.0e-3; ///< m, from the shaft's full diameter to the neck behind the tip, 10 to 150 mm
+    double tipDiameter = 10.0e-3; ///< m, 5 to 20 mm
+    double tipLength = 12.0e-3;   ///< m, 5 to 25 mm; longer than wide is an oval tip, as long as wide a round one
+    double neckDiameter = 6.5e-3; ///< m, where the taper meets the tip, 4 to 14 mm
+    TipMaterial tipMaterial = TipMaterial::wood;
+
+    double woodDensity = 800.0;  ///< kg/m³, 350 to 1300
+    double woodModulus = 15.2e9; ///< Pa, along the grain, 4 to 30 GPa
+
+    /** Where the hand holds the stick, as a share of its length from the tip, 0.4 to 0.9. Two thirds: there a blow on the tip of
+        an even rod gives the hand no jolt (the centre of percussion). */
+    double fulcrum = 2.0 / 3.0;
+    double gripStiffness = 3.0e3; ///< N/m, of the fingers' flesh, 0 to 1e5
+    double gripDamping = 8.0;     ///< N s/m, of the same, 0 to 200
+    double handMass = 0.4;        ///< kg, of the hand behind that flesh, 0.05 to 2
+
+    /** Impact damping of tip and shaft, s/m: force × (1 + damping × approach speed) (Hunt & Crossley), 0 to 10. */
+    double contactDamping = 0.25;
 };
 
 /** Throws InputError naming the first field that is out of range. */

@@ -84,6 +84,27 @@ NamedPart snareWires()
     return part;
 }
 
+NamedPart stick()
+{
+    NamedPart part{ "Stick",
+                    strings::stickTip,
+                    { Parameter::stickLength, Parameter::stickDiameter, Parameter::stickTaper, Parameter::tipMaterial,
+                      Parameter::tipDiameter, Parameter::tipLength, Parameter::neckDiameter, Parameter::woodDensity,
+                      Parameter::woodModulus },
+                    {} };
+    for (const auto& preset : files::stickPresets())
+        part.options.push_back (optionOf (preset.description, { { Parameter::stickLength, preset.part.length },
+                                                                { Parameter::stickDiameter, preset.part.diameter },
+                                                                { Parameter::stickTaper, preset.part.taperLength },
+                                                                { Parameter::tipMaterial, static_cast<double> (preset.part.tipMaterial) },
+                                                                { Parameter::tipDiameter, preset.part.tipDiameter },
+                                                                { Parameter::tipLength, preset.part.tipLength },
+                                                                { Parameter::neckDiameter, preset.part.neckDiameter },
+                                                                { Parameter::woodDensity, preset.part.woodDensity },
+                                                                { Parameter::woodModulus, preset.part.woodModulus } }));
+    return part;
+}
+
 } // namespace
 
 int NamedPart::find (const plugin::Processor& processor) const
@@ -110,7 +131,7 @@ juce::StringArray NamedPart::names() const
 
 const std::vector<NamedPart>& namedParts()
 {
-    static const std::vector<NamedPart> parts{ batterHead(), resonantHead(), snareWires() };
+    static const std::vector<NamedPart> parts{ batterHead(), resonantHead(), snareWires(), stick() };
     return parts;
 }
 

@@ -160,6 +160,7 @@ inline constexpr const char* presetNamePrompt = "Type a name, press Return";
 // Parts chosen by name.
 inline constexpr const char* batterHeadTip = "The head you strike: plies, coating, dot and ring decide weight and damping.";
 inline constexpr const char* resonantHeadTip = "The snare-side head: the thinner it is, the more sensitive the snare response.";
+inline constexpr const char* stickTip = "The stick that strikes: its wood, size and tip.";
 inline constexpr const char* snareWiresTip = "The set of snare wires with its strainer setting.";
 inline constexpr const char* customPart = "custom";
 

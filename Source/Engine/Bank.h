@@ -34,16 +34,17 @@ struct BankEntry
     double frequency = 0.0; ///< Hz
 };
 
-/** A bending mode of the hoop or the shell in its own plane: cos nθ or sin nθ. */
+/** A mode of the hoop or the shell, cos nθ or sin nθ: bending in the ring's own plane or, for the hoop, up and down. */
 struct RingMode
 {
     int n = 2;
     bool isSine = false;
     double frequency = 0.0; ///< Hz
     double decay = 0.0;     ///< 1/s
-    double amplitude = 0.0; ///< 1/√kg, radial motion per modal coordinate at a crest
+    double amplitude = 0.0; ///< 1/√kg, motion per modal coordinate at a crest, radial or upwards
     double height = 0.0;    ///< m, of the surface that radiates
     bool belongsToShell = false;
+    bool isUpright = false; ///< up and down on the rods, out of the ring's plane
 };
 
 /** The modes that couple to one parity class of wire contacts. */

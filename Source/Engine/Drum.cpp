@@ -23,31 +23,16 @@ constexpr double stepFadeTime = 4.0e-3;
 
 constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
 
-/** A striker higher than this above the head that nothing pulls back has left, m. */
-constexpr double strikerReach = 0.02;
-
-/** Samples between checks for strikers that have left. Counted across calls, so that the sound does not depend on the block size.
- */
+/** How often sticks that have left are removed, samples. Counted through all calls, so that the sound does not depend on how
+   it is cut into blocks. */
 constexpr int tidyEvery = 64;
 
-/** No striker stays longer than this, s. */
-constexpr double longestStay = 3.0;
-
-/** Tension rises below this share are skipped while playing: at most a quarter of a cent, which is inaudible. */
+/** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
 constexpr double smallestTensionRise = 3.0e-4;
 
 /** While playing, contact forces converge to this share of the largest force beyond rest. Against a hundredth of this a stroke's
    level changes by less than 0.01 dB and the energy balance by 2e-5. */
 constexpr double playingTolerance = 2.0e-2;
-
-/** Kinetic energy, and energy in the compression and in the dent of the head, J. */
-double strikerEnergy (const StrikerState& striker) noexcept
-{
-    return 0.5 * striker.step * striker.step / striker.drive +
-           0.25 * striker.dentStiffness() * (striker.dent * striker.dent + striker.dentBefore * striker.dentBefore) +
-           0.5 * (storedEnergy (striker.stiffness, striker.exponent, striker.compression) +
-                  storedEnergy (striker.stiffness, striker.exponent, striker.compressionBefore));
-}
 
 } // namespace
 
@@ -58,9 +43,9 @@ BasicDrum<Scalar>::BasicDrum (std::shared_ptr<const Model> model)
       compression (maxContacts), compressionBefore (maxContacts), scratch (8 * maxContacts),
       field (static_cast<std::size_t> (4 * maxModes)), upperBand (current->setup().sampleRate)
 {
-    for (auto& shape : strikerShape)
+    for (auto& shape : stickShape)
         shape.resize (maxModes);
-    for (auto& cross : strikerToWire)
+    for (auto& cross : stickToWire)
         cross.resize (maxContacts);
     for (int m = 0; m < maxMicrophones; ++m)
         delayLines.emplace_back (static_cast<int> (longestDelay * current->setup().sampleRate));
@@ -92,12 +77,12 @@ void BasicDrum<Scalar>::connect() noexcept
     view.compression = compression.data();
     view.compressionBefore = compressionBefore.data();
     view.scratch = scratch.data();
-    view.strikers = strikers.data();
+    view.sticks = sticks.data();
     view.flows = &flows;
-    for (std::size_t j = 0; j < maxStrikers; ++j)
+    for (std::size_t j = 0; j < maxStickContacts; ++j)
     {
-        view.strikerShape[j] = strikerShape[j].data();
-        view.strikerToWire[j] = strikerToWire[j].data();
+        view.stickShape[j] = stickShape[j].data();
+        view.stickToWire[j] = stickToWire[j].data();
     }
     stepDecay = static_cast<Scalar> (std::exp (-current->interval() / stepFadeTime));
     connectMicrophones();
@@ -122,7 +107,7 @@ void BasicDrum<Scalar>::reset() noexcept
         std::fill (array->begin(), array->end(), Scalar (0));
     resetWires();
     resetTension();
-    strikers.fill ({});
+    sticks.fill ({});
     for (auto& line : delayLines)
         line.reset();
     upperBand.reset();
@@ -214,7 +199,7 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
         upperBand.add (outputs, frames);
         if (frames == untilTidied)
         {
-            retireStrikers();
+            retireSticks();
             sleepIfSilent();
         }
     }
@@ -236,158 +221,10 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
 }
 
 template <typename Scalar>
-int BasicDrum<Scalar>::freeSlot() noexcept
-{
-    int oldest = 0;
-    for (int j = 0; j < maxStrikers; ++j)
-    {
-        const auto& striker = strikers[static_cast<std::size_t> (j)];
-        if (! striker.active)
-            return j;
-        if (striker.age > strikers[static_cast<std::size_t> (oldest)].age)
-            oldest = j;
-    }
-    return oldest;
-}
-
-template <typename Scalar>
-void BasicDrum<Scalar>::land (const Blow& blow) noexcept
-{
-    silent = false;
-    const int slot = freeSlot();
-    const auto index = static_cast<std::size_t> (slot);
-    const double T = current->interval();
-    auto& striker = strikers[index];
-    removeStriker (striker);
-
-    landed[index] = blow;
-    dentUnder (slot);
-    upperBand.place (slot, blow, *current);
-    shapeStriker (slot);
-    const double surface = surfaceUnder (slot);
-    double surfaceBefore = surface;
-    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
-        surfaceBefore -= static_cast<double> (strikerShape[index][k]) * static_cast<double> (step[k]);
-    // The tip arrives where the surface is now.
-    striker.active = true;
-    striker.drive = T * T / blow.mass;
-    striker.stiffness = blow.stiffness;
-    striker.exponent = blow.exponent;
-    striker.lossRate = 0.5 * blow.loss / T;
-    striker.grip = blow.grip * T / (2.0 * blow.mass);
-    striker.hand = blow.hand;
-    striker.lift = blow.lift;
-    striker.liftAfter = static_cast<int> (blow.holdTime / T);
-    striker.handWithin = static_cast<int> (blow.handTime / T);
-    striker.step = -blow.speed * T;
-    striker.height = surface;
-    striker.compressionBefore = std::min (0.0, surfaceBefore - (surface - striker.step));
-    striker.height = surfaceBefore - striker.compressionBefore + striker.step;
-    striker.compression = surface - striker.height;
-    if (view.countsEnergy)
-        flows.work += strikerEnergy (striker);
-    measureStriker (slot);
-}
-
-template <typename Scalar>
-void BasicDrum<Scalar>::shapeStriker (int slot) noexcept
-{
-    const auto& blow = landed[static_cast<std::size_t> (slot)];
-    auto* shape = strikerShape[static_cast<std::size_t> (slot)].data();
-    if (blow.target == Blow::Target::head)
-        current->headShape (blow.radius, blow.angle, shape);
-    else
-        current->hoopShape (blow.angle, shape);
-}
-
-/** Local compliance of the head under a striker that the modes do not resolve. */
-template <typename Scalar>
-void BasicDrum<Scalar>::dentUnder (int slot) noexcept
-{
-    auto& striker = strikers[static_cast<std::size_t> (slot)];
-    const auto film = current->filmUnderTip();
-    if (landed[static_cast<std::size_t> (slot)].target != Blow::Target::head || film.stiffness <= 0.0)
-    {
-        striker.dentRelease = striker.dentYield = striker.dent = striker.dentBefore = 0.0;
-        return;
-    }
-    striker.dentYield = 1.0 / (0.5 * film.stiffness + 0.5 * film.resistance / current->interval());
-    striker.dentRelease = film.stiffness * striker.dentYield;
-}
-
-/** Height of the head or hoop where a striker is, m. */
-template <typename Scalar>
-double BasicDrum<Scalar>::surfaceUnder (int slot) const noexcept
-{
-    double sum = 0.0;
-    for (std::size_t k = 0; k < static_cast<std::size_t> (view.modes); ++k)
-        sum += static_cast<double> (strikerShape[static_cast<std::size_t> (slot)][k]) * static_cast<double> (position[k]);
-    return sum;
-}
-
-/** How far a striker's force moves its own contact point, other strikers and the wires in one step. */
-template <typename Scalar>
-void BasicDrum<Scalar>::measureStriker (int slot) noexcept
-{
-    const auto index = static_cast<std::size_t> (slot);
-    auto& striker = strikers[index];
-    using Values = Eigen::Map<const Eigen::Array<Scalar, Eigen::Dynamic, 1>>;
-    const Values shape (strikerShape[index].data(), view.modes);
-    // Displacement of each mode in one step for a force of 1 N.
-    Eigen::Map<Eigen::Array<Scalar, Eigen::Dynamic, 1>> moved (scratch.data(), view.modes);
-    moved = Values (view.drive, view.modes) * shape;
-    for (int other = 0; other < maxStrikers; ++other)
-    {
-        const auto otherIndex = static_cast<std::size_t> (other);
-        if (! strikers[otherIndex].active)
-            continue;
-        const double own = other == slot ? striker.drive / (1.0 + striker.grip) + striker.dentYield : 0.0;
-        const Values otherShape (strikerShape[otherIndex].data(), view.modes);
-        const double mobility = own + (moved * otherShape).template cast<double>().sum();
-        if (other == slot)
-            striker.mobility = mobility;
-        else
-            striker.crossMobility[other] = strikers[otherIndex].crossMobility[slot] = mobility;
-    }
-
-    current->contactsMovedBy (moved.data(), strikerToWire[index].data());
-}
-
-/** Removes a striker, and its energy from the balance. */
-template <typename Scalar>
-void BasicDrum<Scalar>::removeStriker (StrikerState& striker) noexcept
-{
-    if (striker.active && view.countsEnergy)
-        flows.work -= strikerEnergy (striker);
-    striker = {};
-}
-
-template <typename Scalar>
-void BasicDrum<Scalar>::retireStrikers() noexcept
-{
-    for (std::size_t j = 0; j < maxStrikers; ++j)
-    {
-        auto& striker = strikers[j];
-        if (! striker.active)
-            continue;
-        const bool leaves =
-            striker.step > 0.0 && striker.compression < 0.0 && (striker.age >= striker.liftAfter || striker.hand <= 0.0);
-        const bool isAway = leaves && (-striker.compression > strikerReach ||
-                                       (striker.contactSamples > 0 && striker.hand <= 0.0 && striker.compression < -1.0e-3));
-        if (! isAway && striker.age < longestStay / current->interval())
-            continue;
-        report.contactTime = striker.contactSamples * current->interval();
-        report.peakForce = striker.peakForce;
-        report.reboundShare = striker.step / current->interval() / landed[j].speed;
-        removeStriker (striker);
-    }
-}
-
-template <typename Scalar>
 void BasicDrum<Scalar>::sleepIfSilent() noexcept
 {
-    for (const auto& striker : strikers)
-        if (striker.active)
+    for (const auto& stick : sticks)
+        if (stick.active)
             return;
     // Cheap test first: usually a few modes alone have more.
     if (current->hasModalEnergy (position.data(), step.data(), silence) || energy() > silence)
@@ -398,16 +235,6 @@ void BasicDrum<Scalar>::sleepIfSilent() noexcept
     resetTension();
     upperBand.reset();
     silent = true;
-}
-
-template <typename Scalar>
-double BasicDrum<Scalar>::energy() const noexcept
-{
-    double sum = ringingEnergy() + view.tension.store;
-    for (const auto& striker : strikers)
-        if (striker.active)
-            sum += strikerEnergy (striker);
-    return sum;
 }
 
 template class BasicDrum<float>;

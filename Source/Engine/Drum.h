@@ -15,12 +15,13 @@ namespace engine
    can harm hearing. */
 inline constexpr double fullScalePressure = 63.2456;
 
-/** Measurements of a blow, available once the stick has left. */
+/** What a stick did, once it has left. */
 struct BlowReport
 {
-    double contactTime = 0.0;  ///< s, all contacts of the blow together
-    double peakForce = 0.0;    ///< N
-    double reboundShare = 0.0; ///< speed away over speed of approach
+    double contactTime = 0.0;  ///< s that the tip was on the head, all contacts of the blow together
+    double peakForce = 0.0;    ///< N, of the tip
+    double hoopForce = 0.0;    ///< N, peak of the shaft on the hoop
+    double reboundShare = 0.0; ///< speed of the tip away over its speed of approach, the stick's trembling left out
 };
 
 /** A playable drum: one state that keeps ringing from stroke to stroke and when the model changes.
@@ -102,15 +103,17 @@ private:
     void resetWires() noexcept;
     void runSpan (Scalar* const* outputs, int frames) noexcept;
     void land (const Blow&) noexcept;
-    void shapeStriker (int slot) noexcept;
-    void dentUnder (int slot) noexcept;
-    double surfaceUnder (int slot) const noexcept;
-    void measureStriker (int slot) noexcept;
+    void setStick (StickState&, const Blow&) const noexcept;
+    void shapeContacts (int slot) noexcept;
+    void setDent (StickState&) const noexcept;
+    void hearStick (StickState&, const Blow&) const noexcept;
+    double surfaceAt (int contact, const Scalar* position) const noexcept;
+    void measureContacts (int slot) noexcept;
     void switchTension() noexcept;
     void resetTension() noexcept;
     void startTension() noexcept;
-    void removeStriker (StrikerState&) noexcept;
-    void retireStrikers() noexcept;
+    void removeStick (StickState&) noexcept;
+    void retireSticks() noexcept;
     void sleepIfSilent() noexcept;
     int freeSlot() noexcept;
 
@@ -120,13 +123,13 @@ private:
     EnergyFlows flows;
     AlignedArray<Scalar> position, step, trial, push, takenPosition, takenStep;
     AlignedArray<Scalar> force, forceBefore, compression, compressionBefore, scratch;
-    std::array<StrikerState, maxStrikers> strikers;
-    std::array<Blow, maxStrikers> landed{};
-    std::array<AlignedArray<Scalar>, maxStrikers> strikerShape, strikerToWire;
+    std::array<StickState, maxSticks> sticks;
+    std::array<Blow, maxSticks> landed{};
+    std::array<AlignedArray<Scalar>, maxStickContacts> stickShape, stickToWire;
     std::vector<double> field;
     std::array<Waiting, 64> waiting;
     int waitingCount = 0;
-    int untilTidied = 0; ///< samples until strikers that have left are removed
+    int untilTidied = 0; ///< samples until sticks that have left are removed
     UpperBandSound<Scalar> upperBand;
     std::vector<DelayLine<Scalar>> delayLines;
     std::array<StepSmoother, maxMicrophones> pressureSmoother, delaySmoother;

@@ -39,32 +39,41 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
     startTension();
     view.tension.store = std::min (view.tension.store, stretchBefore);
 
-    for (int slot = 0; slot < maxStrikers; ++slot)
+    for (int slot = 0; slot < maxSticks; ++slot)
     {
-        auto& striker = strikers[static_cast<std::size_t> (slot)];
-        if (! striker.active)
+        auto& stick = sticks[static_cast<std::size_t> (slot)];
+        if (! stick.active)
             continue;
-        shapeStriker (slot);
+        shapeContacts (slot);
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
-        const double stiffnessBefore = striker.dentStiffness();
-        dentUnder (slot);
-        // A stiffer head has a smaller dent for the same energy.
-        if (striker.dentStiffness() > stiffnessBefore)
+        hearStick (stick, landed[static_cast<std::size_t> (slot)]);
+        const double stiffnessBefore = stick.dentStiffness();
+        setDent (stick);
+        // A stiffer film is dented less by the same energy.
+        if (stick.dentStiffness() > stiffnessBefore)
         {
-            const double share = std::sqrt (stiffnessBefore / striker.dentStiffness());
-            striker.dent *= share;
-            striker.dentBefore *= share;
+            const double share = std::sqrt (stiffnessBefore / stick.dentStiffness());
+            stick.dent *= share;
+            stick.dentBefore *= share;
         }
-        striker.height = surfaceUnder (slot) - striker.dent - striker.compression;
+        // Contacts stay as far closed as they are.
+        for (int c = 0; c < contactsPerStick; ++c)
+        {
+            auto& contact = stick.contact[static_cast<std::size_t> (c)];
+            contact.offset = contact.compression - surfaceAt (slot * contactsPerStick + c, position.data()) -
+                             contact.ofDent * stick.dent;
+            for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
+                contact.offset -= contact.ofStick[k] * stick.position[k];
+        }
     }
-    for (int slot = 0; slot < maxStrikers; ++slot)
-        if (strikers[static_cast<std::size_t> (slot)].active)
-            measureStriker (slot);
+    for (int slot = 0; slot < maxSticks; ++slot)
+        if (sticks[static_cast<std::size_t> (slot)].active)
+            measureContacts (slot);
     smoothsStep = true;
     return next;
 }
 
-/** Energy of modes and wires, without strikers and stretch. */
+/** Of modes and wires, without sticks and stretch. */
 template <typename Scalar>
 double BasicDrum<Scalar>::ringingEnergy() const noexcept
 {

@@ -15,15 +15,14 @@ namespace engine
 namespace
 {
 
-/** A stick's shaft meets the hoop at an angle: this share of the force acts radially on the ring, the rest along the shell.
-   Common practice, no source. */
-constexpr double hoopBlowShare = 0.5;
+/** A stick's shaft meets the hoop at an angle: these shares of the force act radially on the ring and along the shell. Common
+    practice, no source. */
+constexpr double hoopRadialShare = 0.5, hoopUprightShare = 0.866;
 
 void check (const DrumSetup& setup)
 {
     modal::requireInRange (setup.sampleRate, { 22050.0, 192000.0, "Hz" }, "sample rate");
     modal::check (setup.wires);
-    modal::check (setup.stick);
     modal::requireInRange (setup.batterStretch, { 0.0, 1.0e7, "N/m" }, "batter stretch resistance");
     modal::requireInRange (setup.resonantStretch, { 0.0, 1.0e7, "N/m" }, "resonant stretch resistance");
     modal::requireInRange (static_cast<double> (setup.microphones.size()), { 0.0, maxMicrophones, "" }, "microphones");
@@ -60,6 +59,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : drumSetup (set
     buildTables();
     sortFieldModes();
     buildStretch();
+    buildStretchUnderTip();
 }
 
 template <typename Scalar>
@@ -95,7 +95,8 @@ void BasicDrumModel<Scalar>::gatherRings (const Bank& bank)
         ringBankModes.push_back (k);
         const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
         if (! ring.belongsToShell)
-            hoopTerms.push_back ({ k, ring.n, ring.isSine, hoopBlowShare * ring.amplitude });
+            hoopTerms.push_back (
+                { k, ring.n, ring.isSine, (ring.isUpright ? hoopUprightShare : hoopRadialShare) * ring.amplitude });
     }
 }
 
@@ -117,7 +118,7 @@ void BasicDrumModel<Scalar>::gatherSound (const Bank& bank)
                 acceleration[k] = pressure.acceleration[entry.drumMode];
                 velocity[k] = pressure.velocity[entry.drumMode];
             }
-            else if (entry.kind == BankEntry::Kind::ring)
+            else if (entry.kind == BankEntry::Kind::ring && ! bank.rings[static_cast<std::size_t> (entry.ring)].isUpright)
                 acceleration[k] = ringPressure (drumSetup.modes, bank.rings[static_cast<std::size_t> (entry.ring)], microphone);
         }
         pressureOfAcceleration[m] = packed<Scalar> (Eigen::VectorXd (acceleration * drumSetup.sampleRate * drumSetup.sampleRate));

@@ -59,7 +59,13 @@ public:
     };
     FilmUnderTip filmUnderTip() const noexcept;
 
-    /** Displacement of both heads as coefficients of the basis: batter first, then resonant. Realtime safe. */
+    /** How the film round the tip stretches; all zero where filmUnderTip() is. */
+    const modal::LocalStretch& stretchUnderTip() const noexcept { return localStretch; }
+
+    /** How much of a mode's motion deepens the dent at a place against the ring of stretchUnderTip(), 1/√kg. Realtime safe. */
+    void stretchShape (double r, double theta, Scalar* to) const noexcept;
+
+    /** Displacement of both heads in terms of the basis: batter first, then resonant. Realtime safe. */
     int fieldSize() const noexcept { return 2 * basisSize(); }
     void toField (const Scalar* modesIn, double* field) const noexcept;
     int basisSize() const noexcept { return static_cast<int> (drumSetup.modes.basis.size()); }
@@ -113,6 +119,8 @@ private:
     void buildTables();
     void sortFieldModes();
     void buildStretch();
+    void buildStretchUnderTip();
+    void shapeOf (const Scalar* values, Scalar* to) const noexcept;
     void basisAt (double r, double theta, Scalar* values) const noexcept;
     /** Converts between the contacts of four quadrants and their combinations, one per coupling class; its own inverse. Does
        nothing without symmetry. */
@@ -138,6 +146,8 @@ private:
 
     std::vector<ForcePoint> wirePoints; ///< at most maxForcePoints
     UpperBand upper;
+    modal::LocalStretch localStretch;
+    std::vector<Scalar> ringShare; ///< of each basis function: its mean over the ring round a place over its value there
 
     /** A mode of the drum in the bank and its range of basis functions: those of one order on an even drum, nearly all on an
        uneven one. */

@@ -6,6 +6,8 @@
 #include "WireRest.h"
 
 #include "Modal/Units.h"
+#include "Modal/heads/Head.h"
+#include "Modal/mathematics/Bessel.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,9 +22,9 @@ constexpr int steps = 128; ///< of a basis function's table, from the centre to 
 /** Coefficients below this share of a mode's largest are rounding errors. */
 constexpr double leastShare = 1.0e-6;
 
-/** Half of the contact width of a stick's tip on the film, m. Common practice, no source: a tip rounded to a radius of 4 mm
-   that sinks in by a millimetre. */
-constexpr double tipHalfWidth = 2.0e-3;
+/** Radius of the ring round a tip against which the film's local stretch is counted, m. A wave crosses it in a third of a
+    millisecond; within it the film is taken to follow the tip at once. */
+constexpr double stretchRing = 30.0e-3;
 
 /** Basis functions at the table's steps, plus one before the centre and one after the rim for the cubic, mirrored into the head.
  */
@@ -115,9 +117,27 @@ auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
         return {};
     const double waveNumber = modal::units::twoPi * highest * std::sqrt (density / tension);
     // On a slack film with modes to high frequencies little is unresolved; the limit keeps the rest stiff.
-    const double depth = std::max (0.1, std::log (2.0 / (waveNumber * tipHalfWidth)) - 0.57722 + 0.5);
+    const double depth = std::max (0.1, std::log (2.0 / (waveNumber * drumSetup.stick.tipHalfWidth)) - 0.57722 + 0.5);
     const double springs = modal::units::twoPi * tension / depth;
     return { springs, filmContactResistance (springs, tension, highest) };
+}
+
+/** A wave's mean over a ring round a place is J0(wave number × radius) times its value there, whatever its order. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::buildStretchUnderTip()
+{
+    ringShare.assign (static_cast<std::size_t> (basisSize()), Scalar (0));
+    if (drumSetup.batterStretch <= 0.0 || filmUnderTip().stiffness <= 0.0)
+        return;
+    modal::DentedFilm film;
+    film.tension = drumSetup.tensions.batter;
+    film.stretchStiffness = drumSetup.batterStretch * (1.0 - modal::Film::poissonsRatio * modal::Film::poissonsRatio);
+    film.patchRadius = drumSetup.stick.tipHalfWidth;
+    film.ringRadius = std::max (stretchRing, 2.0 * film.patchRadius);
+    localStretch = modal::localStretch (film);
+    for (std::size_t b = 0; b < ringShare.size(); ++b)
+        ringShare[b] = static_cast<Scalar> (
+            modal::besselJ (0, drumSetup.modes.basis[b].zero / drumSetup.modes.radius * film.ringRadius));
 }
 
 template <typename Scalar>
@@ -125,12 +145,29 @@ void BasicDrumModel<Scalar>::headShape (double r, double theta, Scalar* to) cons
 {
     std::array<Scalar, maxModes> values;
     basisAt (r, theta, values.data());
+    shapeOf (values.data(), to);
+}
+
+template <typename Scalar>
+void BasicDrumModel<Scalar>::stretchShape (double r, double theta, Scalar* to) const noexcept
+{
+    std::array<Scalar, maxModes> values;
+    basisAt (r, theta, values.data());
+    for (std::size_t b = 0; b < ringShare.size(); ++b)
+        values[b] *= ringShare[b] - Scalar (1);
+    shapeOf (values.data(), to);
+}
+
+/** The modes' motion for these values of the basis functions. */
+template <typename Scalar>
+void BasicDrumModel<Scalar>::shapeOf (const Scalar* values, Scalar* to) const noexcept
+{
     std::fill_n (to, keep.size(), Scalar (0));
     using Run = Eigen::Map<const Eigen::Matrix<Scalar, Eigen::Dynamic, 1>>;
     const Scalar* shape = batterShapes.data();
     for (const auto& mode : headBankModes)
     {
-        to[mode.bankMode] = Run (shape, mode.functions).dot (Run (values.data() + mode.firstFunction, mode.functions));
+        to[mode.bankMode] = Run (shape, mode.functions).dot (Run (values + mode.firstFunction, mode.functions));
         shape += mode.functions;
     }
 }
@@ -204,6 +241,10 @@ template BasicDrumModel<float>::FilmUnderTip BasicDrumModel<float>::filmUnderTip
 template void BasicDrumModel<double>::buildStretch();
 template void BasicDrumModel<double>::buildTables();
 template void BasicDrumModel<double>::gatherHeadShapes (const Bank&);
+template void BasicDrumModel<double>::buildStretchUnderTip();
+template void BasicDrumModel<float>::buildStretchUnderTip();
+template void BasicDrumModel<double>::stretchShape (double, double, double*) const noexcept;
+template void BasicDrumModel<float>::stretchShape (double, double, float*) const noexcept;
 template void BasicDrumModel<double>::headShape (double, double, double*) const noexcept;
 template void BasicDrumModel<double>::hoopShape (double, double*) const noexcept;
 template void BasicDrumModel<double>::toField (const double*, double*) const noexcept;

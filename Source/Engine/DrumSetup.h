@@ -4,6 +4,8 @@
 
 #include "Modal/DrumModes.h"
 #include "Modal/DrumSpec.h"
+#include "Modal/hardware/Fittings.h"
+#include "Modal/hardware/StickBody.h"
 #include "Modal/Solve.h"
 #include "Modal/hardware/Fittings.h"
 
@@ -21,12 +23,33 @@ struct WireDetail
     int modes = 8;   ///< modes per strand, 1 to points
 };
 
-/** Stretch stiffness of a head's film, E·h/(1-ν²), N/m (plane stress). Dot, ring and coating are left out, as they are laid on
-   the film already stretched. */
+/** Where the hand lies on a stick that rests on the head, m from the tip. Common practice, no source. */
+inline constexpr double laidHandPlace = 0.06;
+
+/** How a head's film resists being stretched evenly all ways, E·h/(1-ν²), N/m (plane stress). Dot, ring and coating lie on film
+   that is stretched already and are left out. */
 inline double stretchResistance (const modal::HeadConstruction& head) noexcept
 {
     return modal::Film::youngsModulus * head.loadBearingThickness() /
            (1.0 - modal::Film::poissonsRatio * modal::Film::poissonsRatio);
+}
+
+/** A stick that lies on the drum under the hand. Throws modal::InputError for a stick out of range. */
+inline modal::StickBody laid (const modal::StickSpec& stick)
+{
+    return modal::solveStick (stick, modal::StickBody::highestBending, laidHandPlace);
+}
+
+/** The default stick, solved once. */
+inline const modal::StickBody& usualStick()
+{
+    static const auto body = modal::solveStick ({});
+    return body;
+}
+inline const modal::StickBody& usualLaidStick()
+{
+    static const auto body = laid ({});
+    return body;
 }
 
 /** Everything needed to build a playable drum. SI. */
@@ -38,7 +61,8 @@ struct DrumSetup
     double batterStretch = 0.0, resonantStretch = 0.0;
     double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: no sound above the modes
     modal::WireSpec wires;
-    modal::StickSpec stick;
+    modal::StickBody stick = usualStick();         ///< held by its fulcrum
+    modal::StickBody laidStick = usualLaidStick(); ///< the same with the hand over its tip, for cross-sticks
     modal::HoopSpec hoop;
     modal::Shell shell;
     std::vector<Microphone> microphones; ///< none to three
@@ -58,7 +82,8 @@ inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tens
     setup.batterDensity = drum.batter.baseDensity();
     setup.resonantDensity = drum.hasResonantHead() ? drum.resonant.baseDensity() : 0.0;
     setup.wires = fittings.wires;
-    setup.stick = fittings.stick;
+    setup.stick = modal::solveStick (fittings.stick);
+    setup.laidStick = laid (fittings.stick);
     setup.hoop = fittings.hoop;
     setup.shell = drum.shell;
     return setup;

@@ -46,12 +46,12 @@ template <typename Scalar>
 void BasicDrum<Scalar>::switchTension() noexcept
 {
     auto& tension = view.tension;
-    double twiceStrikersEnergy = 0.0;
-    for (const auto& striker : strikers)
-        if (striker.active)
-            twiceStrikersEnergy += striker.step * striker.step / striker.drive;
-    // Without a stick the stretch does not grow.
-    if (! tension.isActive && twiceStrikersEnergy == 0.0)
+    double twiceSticksEnergy = 0.0;
+    for (const auto& stick : sticks)
+        for (std::size_t k = 0; stick.active && k < static_cast<std::size_t> (stick.modes); ++k)
+            twiceSticksEnergy += stick.step[k] * stick.step[k] / stick.drive[k];
+    // Without a stick nothing stretches the heads any further.
+    if (! tension.isActive && twiceSticksEnergy == 0.0)
         return;
 
     using Values = Eigen::Map<const Eigen::Array<Scalar, Eigen::Dynamic, 1>>;
@@ -64,7 +64,7 @@ void BasicDrum<Scalar>::switchTension() noexcept
         if (tension.rise[head] > 0.0 && tension.base[head] > 0.0)
             // The present stretch plus the most that the sticks' energy can add.
             share = std::max (share, tension.rise[head] / tension.base[head] *
-                                         (stretch[head] + twiceStrikersEnergy / tension.base[head]));
+                                         (stretch[head] + twiceSticksEnergy / tension.base[head]));
 
     if (! tension.isActive && share > tension.least)
     {

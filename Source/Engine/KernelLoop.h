@@ -1,6 +1,6 @@
 #pragma once
 
-#include "ContactLaw.h"
+#include "KernelSticks.h"
 #include "KernelTension.h"
 #include "KernelView.h"
 #include "KernelWires.h"
@@ -21,12 +21,12 @@ class Loop
 public:
     using P = Pack<Scalar, lanes>;
 
-    explicit Loop (KernelView<Scalar>& stateToUse) noexcept : s (stateToUse), wires (stateToUse) {}
+    explicit Loop (KernelView<Scalar>& stateToUse) noexcept : s (stateToUse), wires (stateToUse), sticks (stateToUse) {}
 
     void run (Scalar* const* outputs, int frames) noexcept
     {
         predictAll();
-        if (! wires.arePresent() && ! s.countsEnergy && ! s.tension.isActive && ! isStruck())
+        if (! wires.arePresent() && ! s.countsEnergy && ! s.tension.isActive && ! sticks.arePresent())
         {
             for (int frame = 0; frame < frames; ++frame)
             {
@@ -45,13 +45,14 @@ public:
                 advance<Moved::byContactsAndTension> (outputs, frame);
             else
                 advance<Moved::byContacts> (outputs, frame);
-            finishStrikers();
+            sticks.finish (outputs, frame);
         }
     }
 
 private:
     KernelView<Scalar>& s;
     WireStep<Scalar, lanes> wires;
+    StickStep<Scalar, lanes> sticks;
 
     /** Computes all forces on the modes for this sample. */
     void push() noexcept
@@ -71,11 +72,11 @@ private:
     {
         if (wires.arePresent())
             wires.begin();
-        const bool struck = predictStrikers();
-        settle (struck);
+        sticks.predict();
+        settle (sticks.arePresent());
         if (wires.arePresent())
             wires.scatter();
-        scatterStrikers();
+        sticks.scatter();
     }
 
     void predictAll() noexcept
@@ -93,92 +94,32 @@ private:
             s.tension.predicted[head] = static_cast<double> (sumOf (predicted[head]));
     }
 
-    bool isStruck() const noexcept
-    {
-        for (int j = 0; j < maxStrikers; ++j)
-            if (s.strikers[j].active)
-                return true;
-        return false;
-    }
-
-    /** Predicts each striker's compression without force; true if any is or was in contact. */
-    bool predictStrikers() noexcept
-    {
-        bool any = false;
-        for (int j = 0; j < maxStrikers; ++j)
-        {
-            auto& striker = s.strikers[j];
-            if (! striker.active)
-                continue;
-            striker.free = striker.freeCompression (dot (s.strikerShape[j]));
-            any = any || striker.free > 0.0 || striker.compressionBefore > 0.0 || striker.compression > 0.0;
-        }
-        return any;
-    }
-
-    double dot (const Scalar* shape) const noexcept
-    {
-        P sum = P::zero();
-        for (int k = 0; k < s.modes; k += lanes)
-            sum = sum + P::load (shape + k) * P::load (s.trial + k);
-        return static_cast<double> (sumOf (sum));
-    }
-
-    double solveStrikers() noexcept
-    {
-        // Relative precision of a contact's move; single precision modes could not use more.
-        constexpr double precision = sizeof (Scalar) == 4 ? 1.0e-8 : 1.0e-15;
-        double largest = 0.0;
-        for (int j = 0; j < maxStrikers; ++j)
-        {
-            auto& striker = s.strikers[j];
-            if (! striker.active)
-                continue;
-            double elsewhere = wires.arePresent() ? wires.moveUnderStriker (j) : 0.0;
-            for (int other = 0; other < maxStrikers; ++other)
-                if (other != j && s.strikers[other].active)
-                    elsewhere += striker.crossMobility[other] * s.strikers[other].force;
-            const double loss = striker.lossRate * springForce (striker.stiffness, striker.exponent, striker.compression);
-            const auto solved =
-                solveContact (striker.compressionBefore, striker.free - striker.compressionBefore - elsewhere, striker.mobility,
-                              striker.stiffness, striker.exponent, loss, striker.force, precision);
-            largest = std::max (largest, std::abs (solved.force - striker.force));
-            striker.force = solved.force;
-        }
-        return largest;
-    }
-
-    /** Iterates over strikers and wires until the forces converge. */
+    /** Sweeps over sticks and wires until no force changes any more. */
     void settle (bool struck) noexcept
     {
-        if (! struck)
-            for (int j = 0; j < maxStrikers; ++j)
-                s.strikers[j].force = 0.0;
-        if (! wires.arePresent() && ! struck)
+        const bool wired = wires.arePresent();
+        const auto fromWires = [&] (int contact) { return wired ? wires.moveUnderStick (contact) : 0.0; };
+        if (struck && ! wired)
+            sticks.solve (fromWires);
+        if (! wired)
             return;
-
-        int activeStrikers = 0;
-        for (int j = 0; j < maxStrikers; ++j)
-            activeStrikers += s.strikers[j].active ? 1 : 0;
 
         double former = 0.0;
         for (int sweep = 0; sweep < s.maxSweeps; ++sweep)
         {
-            double change = struck ? solveStrikers() : 0.0;
-            double allowed = static_cast<double> (s.tolerance);
-            if (wires.arePresent())
+            double change = 0.0;
+            if (struck)
             {
-                if (struck)
-                    wires.applyStrikers();
-                const auto swept = wires.sweep();
-                change = std::max (change, static_cast<double> (swept.change));
-                allowed += static_cast<double> (s.relativeTolerance) * static_cast<double> (swept.largest);
-                ++s.sweeps;
+                change = sticks.solve (fromWires);
+                wires.applySticks();
             }
-            else if (activeStrikers == 1)
-                break;
-            // Converged if this sweep changed little, or if the changes fall like a geometric series whose remaining sum is
-            // small.
+            const auto swept = wires.sweep();
+            change = std::max (change, static_cast<double> (swept.change));
+            const double allowed =
+                static_cast<double> (s.tolerance) + static_cast<double> (s.relativeTolerance) * static_cast<double> (swept.largest);
+            ++s.sweeps;
+            // Enough when this sweep changed next to nothing, or when the changes shrink so fast, as a geometric series, that
+            // what is still to come would.
             const double rest = sweep > 0 && change < former ? change * change / (former - change) : change;
             if (std::min (change, rest) <= allowed)
                 break;
@@ -190,26 +131,13 @@ private:
     void logForces (int frame) noexcept
     {
         Scalar* to = s.forceLog + frame;
-        for (int j = 0; j < maxStrikers; ++j, to += s.forceLogStride)
-            *to = static_cast<Scalar> (s.strikers[j].force);
+        for (int i = 0; i < maxSticks; ++i, to += s.forceLogStride)
+            *to = static_cast<Scalar> (s.sticks[i].at (StickContactKind::tip).force);
         for (int p = 0; p < s.forcePointCount; ++p, to += s.forceLogStride)
             *to = wires.forceOf (s.forcePoints[p]);
     }
 
-    void scatterStrikers() noexcept
-    {
-        for (int j = 0; j < maxStrikers; ++j)
-        {
-            if (! s.strikers[j].active || s.strikers[j].force == 0.0)
-                continue;
-            const P force = P::broadcast (static_cast<Scalar> (-s.strikers[j].force));
-            const Scalar* shape = s.strikerShape[j];
-            for (int k = 0; k < s.modes; k += lanes)
-                (P::load (s.push + k) + force * P::load (shape + k)).store (s.push + k);
-        }
-    }
-
-    /** What drives the modes. */
+    /** What besides their own springs moves the modes. */
     enum class Moved
     {
         freely,
@@ -319,44 +247,6 @@ private:
                                                      s.drive[k] * (s.push[k] - pull * s.position[k]));
             const double twoSteps = step + static_cast<double> (s.step[k]);
             s.flows->modalLoss += static_cast<double> (s.lossOfStep[k]) * twoSteps * twoSteps;
-        }
-    }
-
-    void finishStrikers() noexcept
-    {
-        for (int j = 0; j < maxStrikers; ++j)
-        {
-            auto& striker = s.strikers[j];
-            if (! striker.active)
-                continue;
-            const double step = striker.nextStep (striker.force);
-            if (s.countsEnergy)
-            {
-                const double twoSteps = step + striker.step;
-                s.flows->work -= 0.5 * striker.handNow() * twoSteps;
-                s.flows->contactLoss += 0.5 * striker.grip / striker.drive * twoSteps * twoSteps;
-            }
-            striker.height += step;
-            striker.step = step;
-            double elsewhere = striker.mobility * striker.force + (wires.arePresent() ? wires.moveUnderStriker (j) : 0.0);
-            for (int other = 0; other < maxStrikers; ++other)
-                if (other != j && s.strikers[other].active)
-                    elsewhere += striker.crossMobility[other] * s.strikers[other].force;
-            const double next = striker.free - elsewhere, dent = striker.nextDent (striker.force);
-            if (s.countsEnergy)
-            {
-                const double move = next - striker.compressionBefore;
-                const double loss = striker.lossRate * springForce (striker.stiffness, striker.exponent, striker.compression);
-                const double dented = dent - striker.dentBefore;
-                s.flows->contactLoss += 0.5 * (loss * move * move + striker.dentResistance() * dented * dented);
-            }
-            striker.compressionBefore = striker.compression;
-            striker.compression = next;
-            striker.dentBefore = striker.dent;
-            striker.dent = dent;
-            striker.peakForce = std::max (striker.peakForce, striker.force);
-            striker.contactSamples += striker.force > 0.0 ? 1 : 0;
-            ++striker.age;
         }
     }
 };

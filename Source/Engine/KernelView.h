@@ -1,85 +1,16 @@
 #pragma once
 
 #include "AlwaysInline.h"
+#include "StickState.h"
 
 namespace engine
 {
 
-inline constexpr int maxStrikers = 4;
-inline constexpr int maxMicrophones = 3;
 inline constexpr int maxCouplingClasses = 4;
 inline constexpr int maxStretchSpans = 8;
 inline constexpr int maxForcePoints = 16; ///< points at which wire forces are summed for UpperBand
 
-/** State of a striker (stick tip or shaft) in flight and in contact. Heights in m, positive upwards from the head at
-   rest. */
-struct StrikerState
-{
-    bool active = false;
-    double height = 0.0, step = 0.0;                   ///< m, and m since the last sample
-    double drive = 0.0;                                ///< T²/mass, s²/kg
-    double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
-    double lossRate = 0.0;                             ///< loss/(2T), 1/m
-    double grip = 0.0;                                 ///< damping by the hand: resistance × interval / (2 × mass)
-    double hand = 0.0;                                 ///< N, downwards
-    double lift = 0.0;                                 ///< N, upwards once the hand has let go
-    int age = 0;                                       ///< samples since it came
-    int liftAfter = 0;                                 ///< samples until the hand begins to let go
-    int handWithin = 0;                                ///< samples that it takes the hand to come, and again to go
-    double compression = 0.0, compressionBefore = 0.0; ///< m, positive in contact
-    double dent = 0.0, dentBefore = 0.0;               ///< m, local dent of the head under the tip that the modes do not resolve
-    double dentRelease = 0.0;                          ///< share of the dent that recovers in two samples without force
-    double dentYield = 0.0;                            ///< m/N, dent per force; 0: no dent
-    double free = 0.0;                                 ///< m, compression if there were no force
-    double mobility = 0.0;                             ///< m/N a step: its own, head, dent and stick
-    double crossMobility[maxStrikers] = {};            ///< m/N to the other strikers
-    double force = 0.0;                                ///< N
-    double peakForce = 0.0;                            ///< N, largest so far
-    int contactSamples = 0;                            ///< samples in contact so far
-
-    /** The dent is a spring in parallel with a resistance: over two samples it goes from `dentBefore` to this value, under the
-       force stiffness × mean of both + resistance × speed. m. */
-    SNAREWRIGHT_INLINE double nextDent (double pushedWith) const noexcept
-    {
-        return dentBefore * (1.0 - dentRelease) + dentYield * pushedWith;
-    }
-
-    SNAREWRIGHT_INLINE double dentStiffness() const noexcept { return dentYield > 0.0 ? dentRelease / dentYield : 0.0; } ///< N/m
-    /** N per metre in two samples. */
-    SNAREWRIGHT_INLINE double dentResistance() const noexcept
-    {
-        return dentYield > 0.0 ? (1.0 - 0.5 * dentRelease) / dentYield : 0.0;
-    }
-
-    /** Compression without contact force when the surface is at `surface`. m. */
-    SNAREWRIGHT_INLINE double freeCompression (double surface) const noexcept
-    {
-        return surface - nextDent (0.0) - (height + nextStep (0.0));
-    }
-
-    /** Its motion in the next sample. m. */
-    SNAREWRIGHT_INLINE double nextStep (double pushedWith) const noexcept
-    {
-        return (step * (1.0 - grip) + drive * (pushedWith - handNow())) / (1.0 + grip);
-    }
-
-    /** Force of the hand in this sample, N, downwards. */
-    SNAREWRIGHT_INLINE double handNow() const noexcept
-    {
-        return age < liftAfter ? hand * doneAfter (age) : hand - (hand + lift) * doneAfter (age - liftAfter);
-    }
-
-    /** Smooth transition of the hand's force from 0 to 1 within `handWithin` samples. */
-    SNAREWRIGHT_INLINE double doneAfter (int samples) const noexcept
-    {
-        if (samples >= handWithin)
-            return 1.0;
-        const double share = static_cast<double> (samples) / handWithin;
-        return share * share * (3.0 - 2.0 * share);
-    }
-};
-
-/** Modes and contacts are padded to whole tiles, a multiple of every SIMD width. */
+/** Modes and contacts are padded to whole tiles, which are whole packs of every processor. */
 inline constexpr int tileModes = 16, tileRows = 8;
 
 /** Coupling of one parity class of modes and contacts. */
@@ -161,9 +92,9 @@ struct KernelView
     Scalar relativeTolerance = 0; ///< plus this share of the largest force beyond rest
     int maxSweeps = 0;
 
-    StrikerState* strikers = nullptr;
-    const Scalar* strikerShape[maxStrikers] = {};  ///< [mode]
-    const Scalar* strikerToWire[maxStrikers] = {}; ///< [contact], m/N a step
+    StickState* sticks = nullptr;
+    const Scalar* stickShape[maxStickContacts] = {};  ///< [mode], 1/√kg: how the drum's modes press each contact of a stick
+    const Scalar* stickToWire[maxStickContacts] = {}; ///< [contact], m/N a step
 
     TensionState<Scalar> tension;
 
@@ -174,7 +105,7 @@ struct KernelView
         Scalar atRest; ///< N, all together
     } forcePoints[maxForcePoints] = {};
     int forcePointCount = 0;
-    Scalar* forceLog = nullptr; ///< N above that at rest: [striker, then force point][frame], rows `forceLogStride` apart
+    Scalar* forceLog = nullptr; ///< N above that at rest: [stick, then force point][frame], rows `forceLogStride` apart
     int forceLogStride = 0;
 
     int microphones = 0;
@@ -184,7 +115,7 @@ struct KernelView
     bool countsEnergy = false;
     EnergyFlows* flows = nullptr;
     const Scalar* lossOfStep = nullptr;     ///< J per (position⁺ - position⁻)², for the balance
-    long long sweeps = 0, wireContacts = 0; ///< counted for benchmarks and tests
+    long long stickTurns = 0, sweeps = 0, wireContacts = 0; ///< counted for benchmarks and tests
 };
 
 /** Advances a drum by `frames` samples; adds pressure in Pa to outputs[microphone][frame]. */

@@ -57,26 +57,26 @@ public:
         return swept;
     }
 
-    /** Adds the effect of the strikers' present forces. */
-    void applyStrikers() noexcept
+    /** Takes the sticks' present forces into account. */
+    void applySticks() noexcept
     {
         for (int i = 0; i < contacts; i += lanes)
         {
             P sum = P::load (freeCompression() + i);
-            for (int j = 0; j < maxStrikers; ++j)
-                if (s.strikers[j].active)
-                    sum = sum - P::load (s.strikerToWire[j] + i) * P::broadcast (static_cast<Scalar> (s.strikers[j].force));
-            sum.store (underStrikers() + i);
+            for (int j = 0; j < maxStickContacts; ++j)
+                if (const auto force = forceOfStick (j); force != Scalar (0))
+                    sum = sum - P::load (s.stickToWire[j] + i) * P::broadcast (force);
+            sum.store (underSticks() + i);
         }
-        predicted = underStrikers();
+        predicted = underSticks();
     }
 
-    /** Displacement of the head under a striker by the wires' forces, m. */
-    double moveUnderStriker (int j) const noexcept
+    /** How far the wires' forces open a contact of a stick, m. */
+    double moveUnderStick (int j) const noexcept
     {
         P sum = P::zero();
         for (int i = 0; i < contacts; i += lanes)
-            sum = sum + P::load (s.strikerToWire[j] + i) * (P::load (s.force + i) - P::load (s.restForce + i));
+            sum = sum + P::load (s.stickToWire[j] + i) * (P::load (s.force + i) - P::load (s.restForce + i));
         return static_cast<double> (sumOf (sum));
     }
 
@@ -108,13 +108,19 @@ public:
     void finish() noexcept { s.classes == 4 ? finishAll<4>() : finishAll<1>(); }
 
 private:
+    Scalar forceOfStick (int contact) const noexcept
+    {
+        const auto& stick = s.sticks[contact / contactsPerStick];
+        return stick.active ? static_cast<Scalar> (stick.contact[static_cast<std::size_t> (contact % contactsPerStick)].force) : Scalar (0);
+    }
+
     KernelView<Scalar>& s;
     const int n, contacts;
     const Scalar* predicted = nullptr; ///< compression if all wire forces stayed at rest, m
 
     // Scratch arrays, one entry a contact.
     Scalar* freeCompression() const noexcept { return s.scratch; }
-    Scalar* underStrikers() const noexcept { return s.scratch + contacts; }
+    Scalar* underSticks() const noexcept { return s.scratch + contacts; }
     Scalar* loss() const noexcept { return s.scratch + 2 * contacts; }
     Scalar* openInverse() const noexcept { return s.scratch + 3 * contacts; }
     Scalar* closedInverse() const noexcept { return s.scratch + 4 * contacts; }

@@ -22,6 +22,9 @@ struct ModalRecursion
         @param interval   s, one over the sample rate */
     static ModalRecursion from (double frequency, double decay, double interval) noexcept;
 
+    /** A mode without a spring and without loss: free motion. */
+    static ModalRecursion free (double interval) noexcept { return { 1.0, 0.0, interval * interval }; }
+
     double lossOfStep() const noexcept { return drive > 0.0 ? (1.0 - keep) / (4.0 * drive) : 0.0; }
     double energy (double position, double step) const noexcept;
 

@@ -17,6 +17,10 @@ namespace
 constexpr double mountLossFactor = 0.02;
 constexpr int highestOrder = 8;
 
+/** How a hoop as a whole swings up and down on its rods and the head's collar, Hz, and the loss factor that these give it. Common
+    practice, no source: a hoop of 1.2 kg that ten rods hold as steel bolts of 60 mm with their lugs a tenth as stiff. */
+constexpr double rodsFrequency = 900.0, uprightLossFactor = 0.05;
+
 void addRing (std::vector<RingMode>& to, const modal::RingSection& section, double radius, double height, bool belongsToShell,
               double highest)
 {
@@ -41,6 +45,31 @@ void addRing (std::vector<RingMode>& to, const modal::RingSection& section, doub
     }
 }
 
+/** The hoop up and down on its rods, bending out of its plane. */
+void addUprightHoop (std::vector<RingMode>& to, const modal::RingSection& section, double radius, double highest)
+{
+    const double mass = modal::ringMaterial (section.material).density * section.area * modal::units::twoPi * radius;
+    for (int n = 0; n <= highestOrder; ++n)
+    {
+        const double frequency = std::hypot (rodsFrequency, modal::uprightRingFrequency (n, section, radius));
+        if (frequency > highest)
+            return;
+        for (const bool isSine : { false, true })
+        {
+            if (n == 0 && isSine)
+                continue;
+            RingMode mode;
+            mode.n = n;
+            mode.isSine = isSine;
+            mode.isUpright = true;
+            mode.frequency = frequency;
+            mode.decay = modal::units::pi * frequency * uprightLossFactor;
+            mode.amplitude = std::sqrt ((n == 0 ? 1.0 : 2.0) / mass);
+            to.push_back (mode);
+        }
+    }
+}
+
 } // namespace
 
 std::vector<RingMode> ringModes (const DrumSetup& setup)
@@ -48,6 +77,7 @@ std::vector<RingMode> ringModes (const DrumSetup& setup)
     std::vector<RingMode> modes;
     const double highest = highestShareOfRate * setup.sampleRate;
     addRing (modes, modal::sectionOf (setup.hoop), setup.modes.radius, modal::hoopHeight, false, highest);
+    addUprightHoop (modes, modal::sectionOf (setup.hoop), setup.modes.radius, highest);
     addRing (modes, modal::shellSection (setup.shell.thickness, setup.modes.depth, setup.shell.material), setup.modes.radius,
              setup.modes.depth, true, highest);
     return modes;

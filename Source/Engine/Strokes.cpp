@@ -1,5 +1,7 @@
 #include "Stroke.h"
 
+#include "Modal/Units.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,16 +10,19 @@ namespace engine
 namespace
 {
 
-/** Force of the wrist that lifts the stick after a bounce, N. */
+/** The hand's pull at the tip that takes a stick away after it has bounced, N. */
 constexpr double liftForce = 4.0;
 
-/** Force of the hand on a resting stick in a cross-stick, N, its duration, and its rise and fall time, s: many periods of the
-   head, so that the hand does not excite it. Common practice, no source. */
-constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2;
+/** What a hand lets through when the stick rests on the head during a cross-stick, N and s, and how long it takes to come and to
+    leave: many periods of the head, which neither of it makes ring then. Common practice, no source. */
+constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2, restingLift = 10.0;
 
-/** Damping of a stick by a hand resting on it, N s/m. Common practice, no source: enough that it does not bounce.
- */
-constexpr double restingGrip = 6.0;
+/** The middle of the hoop's edge stands this far outside the bearing edge, m. Common practice, no source. */
+constexpr double hoopOutside = 5.0e-3;
+
+/** A rimshot is a stroke of the arm: the stick turns about a place this many times as far from the tip as its fulcrum, so that the
+    hand comes down with it and pushes on. Common practice, no source. */
+constexpr double armSwing = 2.0;
 
 /** Not a number becomes the lowest. */
 double inRange (double value, double low, double high) noexcept
@@ -30,37 +35,27 @@ double finite (double angle) noexcept
     return std::isfinite (angle) ? angle : 0.0;
 }
 
-Blow tipBlow (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
+Blow tipBlow (const Stroke& stroke, const modal::StickBody& stick, double headRadius) noexcept
 {
     Blow blow;
     blow.radius = inRange (stroke.position, 0.0, 0.98) * headRadius;
     blow.angle = finite (stroke.angle);
     blow.speed = inRange (stroke.speed, 0.01, 12.0);
-    blow.mass = stick.mass;
-    blow.stiffness = stick.stiffness;
-    blow.exponent = stick.exponent;
-    blow.loss = stick.loss;
-    blow.holdTime = 0.0;
-    blow.lift = 0.0;
+    blow.swingLength = stick.handPlace - stick.tipPlace;
     return blow;
 }
 
-Blow shaftBlow (const Stroke& stroke, const modal::StickSpec& stick) noexcept
+/** Where the shaft of a stick crosses the hoop, `distance` from the tip as the drum has it: the hand's end stays outside. */
+void meetHoop (Blow& blow, double angle, double distance, const modal::StickBody& stick) noexcept
 {
-    Blow blow;
-    blow.target = Blow::Target::hoop;
-    blow.angle = finite (stroke.angle);
-    blow.speed = inRange (stroke.speed, 0.01, 12.0);
-    blow.mass = stick.shaftMass;
-    blow.stiffness = stick.shaftStiffness;
-    blow.exponent = 1.5;
-    blow.loss = stick.loss;
-    return blow;
+    blow.meetsHoop = true;
+    blow.hoopAngle = angle;
+    blow.hoopDistance = std::min (distance, 0.9 * (stick.length - stick.tipPlace));
 }
 
 } // namespace
 
-Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headRadius) noexcept
+Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headRadius) noexcept
 {
     Blows blows;
     const auto add = [&blows] (const Blow& blow) { blows.blow[static_cast<std::size_t> (blows.count++)] = blow; };
@@ -73,29 +68,22 @@ Blows blowsOf (const Stroke& stroke, const modal::StickSpec& stick, double headR
         break;
 
     case StrokeKind::rimshot:
-    {
-        Blow shaft = shaftBlow (stroke, stick);
-        const double lag = inRange (stroke.rimLag, -1.0e-3, 1.0e-3);
-        tip.delay = std::max (-lag, 0.0);
-        shaft.delay = std::max (lag, 0.0);
-        add (lag < 0.0 ? shaft : tip);
-        add (lag < 0.0 ? tip : shaft);
+        meetHoop (tip, tip.angle, headRadius - tip.radius + hoopOutside, stick);
+        tip.hoopLag = inRange (stroke.rimLag, -1.0e-3, 1.0e-3);
+        tip.swingLength *= armSwing;
+        add (tip);
         break;
-    }
 
     case StrokeKind::crossStick:
-    {
-        // The tip rests on the head under the hand; the shaft strikes the hoop.
-        tip.speed = 0.05 * tip.speed;
+        // Across the drum to the far side of the hoop, with the hand over the tip.
+        meetHoop (tip, tip.angle + modal::units::pi, headRadius + tip.radius + hoopOutside, stick);
+        tip.isLaid = true;
         tip.hand = restingForce;
         tip.holdTime = restingTime;
         tip.handTime = restingHandTime;
-        tip.grip = restingGrip;
-        tip.lift = liftForce;
+        tip.lift = restingLift;
         add (tip);
-        add (shaftBlow (stroke, stick));
         break;
-    }
 
     case StrokeKind::buzz:
         tip.hand = inRange (stroke.pressForce, 0.5, 40.0);
@@ -123,11 +111,10 @@ Blow broughtIntoRange (Blow blow) noexcept
     bring (blow.radius, 0.0, 10.0);
     blow.angle = finite (blow.angle);
     bring (blow.speed, 1.0e-4, 100.0);
-    bring (blow.mass, 1.0e-4, 100.0);
-    bring (blow.stiffness, 1.0, 1.0e12);
-    bring (blow.exponent, 1.0, 4.0);
-    bring (blow.loss, 0.0, 100.0);
-    bring (blow.grip, 0.0, 1.0e3);
+    blow.hoopAngle = finite (blow.hoopAngle);
+    bring (blow.hoopDistance, 0.01, 0.45);
+    bring (blow.hoopLag, -0.1, 0.1);
+    bring (blow.swingLength, 0.05, 100.0);
     bring (blow.hand, 0.0, 1.0e3);
     bring (blow.holdTime, 0.0, 10.0);
     bring (blow.handTime, 0.0, 10.0);

@@ -57,7 +57,7 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     const auto& band = model.upperBand();
     const auto wires = model.forcePoints();
     if (wirePoints != static_cast<int> (wires.size()))
-        std::fill (forces.begin() + maxStrikers * room, forces.end(), Scalar (0));
+        std::fill (forces.begin() + maxSticks * room, forces.end(), Scalar (0));
     wirePoints = static_cast<int> (wires.size());
     microphones = model.microphones();
     // Nothing to add if the crossover is close to half the sample rate.
@@ -85,20 +85,17 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
         for (int p = 0; p < wirePoints; ++p)
         {
             const auto& point = wires[static_cast<std::size_t> (p)];
-            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxStrikers + p)] =
+            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)] =
                 tapFor (model, 1, point.x, point.y, m);
         }
 }
 
 template <typename Scalar>
-void UpperBandSound<Scalar>::place (int striker, const Blow& blow, const BasicDrumModel<Scalar>& model) noexcept
+void UpperBandSound<Scalar>::place (int stick, const Blow& blow, const BasicDrumModel<Scalar>& model) noexcept
 {
-    const auto index = static_cast<std::size_t> (striker);
-    isOnHead[index] = blow.target == Blow::Target::head;
     for (int m = 0; m < microphones; ++m)
-        taps[static_cast<std::size_t> (m)][index] =
-            isOnHead[index] ? tapFor (model, 0, blow.radius * std::cos (blow.angle), blow.radius * std::sin (blow.angle), m)
-                            : Tap{};
+        taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (stick)] =
+            tapFor (model, 0, blow.radius * std::cos (blow.angle), blow.radius * std::sin (blow.angle), m);
 }
 
 template <typename Scalar>
@@ -136,11 +133,10 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
     {
         // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix.
         std::array<Signs, 2> rows{};
-        for (int j = 0; j < maxStrikers; ++j)
-            if (isOnHead[static_cast<std::size_t> (j)])
-                rows[0][static_cast<std::size_t> (j)] = share * forcesOf (j)[from + frame];
+        for (int j = 0; j < maxSticks; ++j)
+            rows[0][static_cast<std::size_t> (j)] = share * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            rows[1][static_cast<std::size_t> (p) % lines] += share * forcesOf (maxStrikers + p)[from + frame];
+            rows[1][static_cast<std::size_t> (p) % lines] += share * forcesOf (maxSticks + p)[from + frame];
         for (std::size_t head = 0; head < 2; ++head)
             answers[head][static_cast<std::size_t> (frame)] =
                 networks[head].next (FeedbackDelayNetwork<Scalar>::transformed (rows[head]));
@@ -148,12 +144,12 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
 
     std::array<std::array<std::array<Scalar, chunk>, maxMicrophones>, 2> direct{};
     for (int m = 0; m < microphones; ++m)
-        for (int p = 0; p < maxStrikers + wirePoints; ++p)
+        for (int p = 0; p < maxSticks + wirePoints; ++p)
         {
             const auto& tap = taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (p)];
             if (tap.gain == Scalar (0))
                 continue;
-            auto& to = direct[p < maxStrikers ? 0 : 1][static_cast<std::size_t> (m)];
+            auto& to = direct[p < maxSticks ? 0 : 1][static_cast<std::size_t> (m)];
             const Scalar* const force = forcesOf (p) + from - tap.delay;
             for (int frame = 0; frame < frames; ++frame)
                 to[static_cast<std::size_t> (frame)] += tap.gain * force[frame];

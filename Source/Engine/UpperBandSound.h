@@ -25,8 +25,8 @@ public:
     void connect (const BasicDrumModel<Scalar>&) noexcept;
     void reset() noexcept;
 
-    /** Sets where a striker acts; on the hoop it has no part here. */
-    void place (int striker, const Blow&, const BasicDrumModel<Scalar>&) noexcept;
+    /** Where a stick's tip pushes from now on. */
+    void place (int stick, const Blow&, const BasicDrumModel<Scalar>&) noexcept;
 
     /** Makes room for `frames` samples of forces and points KernelView::forceLog at it. */
     void open (KernelView<Scalar>&, int frames) noexcept;
@@ -35,7 +35,7 @@ public:
     void add (Scalar* const* outputs, int frames) noexcept;
 
 private:
-    static constexpr int points = maxForcePoints + maxStrikers;
+    static constexpr int points = maxForcePoints + maxSticks;
 
     struct Tap
     {
@@ -60,7 +60,6 @@ private:
     std::array<PerMicrophone, 2> networkGain{};                           ///< Pa per unit of a network's output
     HighPassCoefficients<Scalar> inputHighPass, outputHighPass;           ///< the crossover: two poles each
     HighPassState<Scalar, maxMicrophones + 1> inputState, outputState;
-    std::array<bool, maxStrikers> isOnHead{};
     int microphones = 0, wirePoints = 0;
     bool isHeard = false;
 };

@@ -47,7 +47,13 @@ modal::HeadConstruction readHead (const Json&, const std::string& path);
 /** An object changes what it names of `start`; the name of a set of wires replaces all of it. */
 modal::WireSpec readWires (const Json&, const std::string& path, modal::WireSpec start = {});
 modal::WireSpec namedWires (const std::string& name, const std::string& path); ///< one of wirePresets()
+/** One of stickPresets() by name, or by its numbers. Files from before sticks had a body are read by stickOfPoints(). */
 modal::StickSpec readStick (const Json&, const std::string& path);
+modal::StickSpec namedStick (const std::string& name, const std::string& path); ///< one of stickPresets()
+
+/** The stick that stands for a mass at the tip (kg, 14 g being the usual stick) and a stiffness (N/m^1.5, 8e5 being wood): its wood is
+    so much heavier, its tip of nylon if it was more than twice as stiff. The rest is as in `like`. */
+modal::StickSpec stickOfPoints (double tipMass, double tipStiffness, const modal::StickSpec& like = {});
 modal::Muffling readMuffling (const Json&, const std::string& path);
 modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path,
                           std::optional<modal::ConcertPitch> = std::nullopt);

@@ -16,6 +16,7 @@ inline const std::vector<std::string> surroundWords{ "free", "baffled" };
 
 inline const std::vector<std::string> mufflingShapeWords{ "patch", "ring" };
 inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
+inline const std::vector<std::string> tipMaterialWords{ "wood", "nylon" };
 inline const std::vector<std::string> hoopWords{ "flanged 1.6 mm", "flanged 2.3 mm", "cast", "wood" };
 
 /** In place of a vent: none. In place of weather: no air at all. */

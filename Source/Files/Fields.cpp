@@ -44,6 +44,12 @@ const Quantity& quantityOf (modal::Dimension dimension)
         return Quantity::viscosity;
     case Dimension::resistance:
         return Quantity::resistance;
+    case Dimension::elasticModulus:
+        return Quantity::elasticModulus;
+    case Dimension::stiffness:
+        return Quantity::stiffness;
+    case Dimension::damping:
+        return Quantity::damping;
     case Dimension::contactStiffness:
         return Quantity::contactStiffness;
     case Dimension::contactLoss:

@@ -10,6 +10,7 @@ namespace files
 namespace
 {
 constexpr const char* headFormat = "snarewright-head";
+constexpr const char* stickFormat = "snarewright-stick";
 constexpr const char* wireFormat = "snarewright-wires";
 
 /** Reads the embedded files of one kind; `read (reader)` reads what only this kind has. */
@@ -72,6 +73,19 @@ const std::vector<PartPreset<modal::WireSpec>>& wirePresets()
         {
             const auto name = reader.text ("name").value_or ("");
             return PartPreset<modal::WireSpec>{ {}, name, readWires (required (reader, "wires"), reader.pathOf ("wires")), {} };
+        });
+
+    return presets;
+}
+
+const std::vector<PartPreset<modal::StickSpec>>& stickPresets()
+{
+    static const auto presets = readAll<modal::StickSpec> (
+        embeddedSticks(), stickFormat,
+        [] (ObjectReader& reader)
+        {
+            const auto name = reader.text ("name").value_or ("");
+            return PartPreset<modal::StickSpec>{ {}, name, readStick (required (reader, "stick"), reader.pathOf ("stick")), {} };
         });
 
     return presets;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Modal/heads/Head.h"
+#include "Modal/hardware/Stick.h"
 #include "Modal/hardware/Wires.h"
 
 #include <string>
@@ -10,7 +11,7 @@
 namespace files
 {
 
-/** A head or a set of wires that comes with the program, from Presets/heads or Presets/wires. */
+/** A head, a set of wires or a stick that comes with the program, from Presets/heads, wires or sticks. */
 template <class Part>
 struct PartPreset
 {
@@ -23,6 +24,7 @@ struct PartPreset
 /** All of them, by name. */
 const std::vector<PartPreset<modal::HeadConstruction>>& headPresets();
 const std::vector<PartPreset<modal::WireSpec>>& wirePresets();
+const std::vector<PartPreset<modal::StickSpec>>& stickPresets();
 
 /** The one of that name, or nullptr. */
 template <class Part>

@@ -36,7 +36,7 @@ struct Quantity
     std::string unitsListed() const;
 
     static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
-        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, contactStiffness, contactLoss,
+        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, contactStiffness, elasticModulus, stiffness, damping, contactLoss,
         decayRate, acceleration;
 };
 

@@ -43,23 +43,6 @@ WireSpec readWires (const Json& value, const std::string& path, WireSpec wires)
     return wires;
 }
 
-StickSpec readStick (const Json& value, const std::string& path)
-{
-    StickSpec stick;
-    ObjectReader reader (value, path);
-    readNumbers (reader, stick);
-    reader.finish();
-    return stick;
-}
-
-Json stickAsJson (const StickSpec& stick)
-{
-    Json object = Json::object();
-    const StickSpec usual;
-    writeNumbers (object, stick, &usual);
-    return object;
-}
-
 Json wiresAsJson (const WireSpec& wires)
 {
     Json object{ { "strainer", wires.on ? "on" : "off" }, { "strands", wires.strands } };

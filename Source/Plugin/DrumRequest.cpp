@@ -106,9 +106,15 @@ void linkWires (const Link& link, Wires& wires)
 template <class Link, class Stick>
 void linkStick (const Link& link, Stick& stick)
 {
-    link (P::stickMass, stick.mass);
-    link (P::stickTip, stick.stiffness);
-    link (P::shaftMass, stick.shaftMass);
+    link (P::stickLength, stick.length);
+    link (P::stickDiameter, stick.diameter);
+    link (P::stickTaper, stick.taperLength);
+    link (P::tipMaterial, stick.tipMaterial);
+    link (P::tipDiameter, stick.tipDiameter);
+    link (P::tipLength, stick.tipLength);
+    link (P::neckDiameter, stick.neckDiameter);
+    link (P::woodDensity, stick.woodDensity);
+    link (P::woodModulus, stick.woodModulus);
 }
 
 template <class Link, class Weather>

@@ -2,6 +2,7 @@
 
 #include "PatternBook.h"
 
+#include "Files/DrumWords.h"
 #include "Files/Fields.h"
 
 #include <algorithm>
@@ -15,7 +16,6 @@ namespace
 using files::Quantity;
 
 const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0, 0.0, { "N·s/m³" } } }, true };
-const Quantity tipStiffness{ "tip stiffness", { { "kn_per_m15", "kN/m^1.5", 1000.0 }, { "n_per_m15", "N/m^1.5", 1.0 } }, true };
 const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
 
 const std::vector<std::string> materials{ "maple", "birch",  "beech",     "mahogany", "oak",
@@ -212,17 +212,22 @@ std::vector<ParameterSpec> muffling()
 std::vector<ParameterSpec> strokes()
 {
     const auto* group = "Stick and stroke";
+    using modal::StickSpec;
     return {
-        ofDrum ("stick_mass", "Stick: effective mass at tip", group, Effect::drum, &modal::StickSpec::mass, "g", 0.0, 14.0),
-        measured ("stick_tip", "Stick: tip stiffness", group, Effect::drum, tipStiffness, "n_per_m15", 1.0e5, 1.0e8, 8.0e5, 0.0,
-                  8.0e5),
-        ofDrum ("shaft_mass", "Stick: effective mass of shaft", group, Effect::drum, &modal::StickSpec::shaftMass, "g", 0.0,
-                45.0),
+        ofDrum ("stick_length", "Stick: length", group, Effect::drum, &StickSpec::length, "mm", 0.1),
+        ofDrum ("stick_diameter", "Stick: diameter", group, Effect::drum, &StickSpec::diameter, "mm", 0.1),
+        ofDrum ("stick_taper", "Stick: taper", group, Effect::drum, &StickSpec::taperLength, "mm", 0.1),
+        choice ("stick_tip_material", "Stick: tip", group, Effect::drum, files::tipMaterialWords),
+        ofDrum ("stick_tip_diameter", "Stick: tip diameter", group, Effect::drum, &StickSpec::tipDiameter, "mm", 0.1),
+        ofDrum ("stick_tip_length", "Stick: tip length", group, Effect::drum, &StickSpec::tipLength, "mm", 0.1),
+        ofDrum ("stick_neck", "Stick: neck diameter", group, Effect::drum, &StickSpec::neckDiameter, "mm", 0.1),
+        ofDrum ("stick_density", "Stick: wood density", group, Effect::drum, &StickSpec::woodDensity, "kg_per_m3", 1.0),
+        ofDrum ("stick_modulus", "Stick: wood stiffness", group, Effect::drum, &StickSpec::woodModulus, "gpa", 0.1),
         measured ("stroke_place", "Stroke: distance from centre", group, Effect::playing, Quantity::share, "percent", 0.0, 98.0,
                   25.0),
         measured ("stroke_angle", "Stroke: angle from wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0, 34.0),
-        measured ("rim_lag", "Rimshot: rim delay", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
-        measured ("press_force", "Buzz: hand pressure", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 6.0, 0.0, 6.0),
+        measured ("rim_lag", "Rimshot: rim delay", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.6),
+        measured ("press_force", "Buzz: hand pressure", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 2.5, 0.0, 2.5),
         measured ("press_time", "Buzz: duration", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0, 250.0),
         measured ("double_delay", "Double stroke: delay", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0, 0.0,
                   90.0),

@@ -1,7 +1,9 @@
 #include "StateDocument.h"
 
 #include "ParameterText.h"
+#include "SetValue.h"
 
+#include "Files/DrumFile.h"
 #include "Files/Json.h"
 
 #include "Modal/InputError.h"
@@ -149,16 +151,49 @@ private:
     std::string readValues (const Json& object, Values& values)
     {
         auto unknown = Json::object();
+        PointStick points;
 
         if (! object.is_object())
             say ("A sound in the state is " + files::described (object) + ".");
         else
             for (const auto& [key, value] : object.items())
-                if (! readParameter (key, value, values))
+                if (! readParameter (key, value, values) && ! points.read (key, value))
                     unknown[key] = value;
 
+        points.convert (values);
         return unknown.dump();
     }
+
+    /** The stick of states saved before sticks had a body. */
+    class PointStick
+    {
+    public:
+        /** False if this is none of its members. */
+        bool read (const std::string& key, const Json& value)
+        {
+            if (key != "stick_mass_g" && key != "stick_tip_n_per_m15" && key != "shaft_mass_g")
+                return false;
+            if (value.is_number() && key == "stick_mass_g")
+                tipMass = 1.0e-3 * value.get<double>();
+            if (value.is_number() && key == "stick_tip_n_per_m15")
+                tipStiffness = value.get<double>();
+            isThere = true;
+            return true;
+        }
+
+        void convert (Values& values) const
+        {
+            if (! isThere)
+                return;
+            const auto stick = files::stickOfPoints (tipMass, tipStiffness);
+            setSi (values, Parameter::woodDensity, stick.woodDensity);
+            values[indexOf (Parameter::tipMaterial)] = static_cast<float> (stick.tipMaterial);
+        }
+
+    private:
+        bool isThere = false;
+        double tipMass = 0.014, tipStiffness = 8.0e5;
+    };
 
     /** False if there is no parameter of that name. */
     bool readParameter (const std::string& key, const Json& value, Values& values)

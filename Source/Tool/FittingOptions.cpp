@@ -55,9 +55,9 @@ const OptionGroup& fittingOptions()
           { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
-          { "tip-mass", "14g", "effective mass of the stick at its tip, " + limitsText (&modal::StickSpec::mass) },
-          { "tip-stiffness", "8e5",
-            "contact stiffness of tip and head, " + limitsText (&modal::StickSpec::stiffness) + ": harder is brighter" } }
+          { "stick", "NAME", "one that \"presets\" lists" },
+          { "tip", "wood|nylon", "of the stick: harder is brighter" },
+          { "stick-density", "800kg/m3", "density of the stick's wood, " + limitsText (&modal::StickSpec::woodDensity) } }
     };
     return group;
 }
@@ -70,8 +70,10 @@ void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
     overrideNumber (arguments, "bed", &modal::WireSpec::bedDepth, fittings.wires);
     overrideNumber (arguments, "strand-mass", &modal::WireSpec::strandMass, fittings.wires);
     overrideChoice (arguments, "hoop", hoopWords, fittings.hoop.kind);
-    overrideNumber (arguments, "tip-mass", &modal::StickSpec::mass, fittings.stick);
-    overrideNumber (arguments, "tip-stiffness", &modal::StickSpec::stiffness, fittings.stick);
+    if (const auto name = arguments.value ("stick"))
+        fittings.stick = namedStick (*name, "--stick");
+    overrideChoice (arguments, "tip", tipMaterialWords, fittings.stick.tipMaterial);
+    overrideNumber (arguments, "stick-density", &modal::StickSpec::woodDensity, fittings.stick);
 }
 
 } // namespace tool

@@ -3,12 +3,14 @@
 #include "OutputFile.h"
 #include "TextTable.h"
 
+#include "Files/DrumWords.h"
 #include "Files/HeadText.h"
 #include "Files/LessonFile.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 
 #include "Modal/NumberText.h"
+#include "Modal/hardware/StickBody.h"
 
 namespace tool
 {
@@ -74,6 +76,25 @@ std::string lessonTable()
     return table.written (0);
 }
 
+std::string stickTable()
+{
+    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::left });
+    table.add ({ "STICK", "", "SIZE", "WEIGHT", "AT THE TIP", "TIP" });
+
+    for (const auto& preset : files::stickPresets())
+    {
+        const auto body = modal::solveStick (preset.part);
+        table.add ({ preset.name, preset.description,
+                     modal::fixedText (1.0e3 * preset.part.length, 0) + " x " +
+                         modal::fixedText (1.0e3 * preset.part.diameter, 1) + " mm",
+                     modal::fixedText (1.0e3 * body.mass, 0) + " g",
+                     modal::fixedText (1.0e3 * body.rigidMassAt (body.tipPlace), 1) + " g",
+                     files::tipMaterialWords[static_cast<std::size_t> (preset.part.tipMaterial)] });
+    }
+
+    return table.written (0);
+}
+
 /** The text of a preset, or of a drum file as the program writes it. */
 std::string textOf (const std::string& name)
 {
@@ -85,6 +106,8 @@ std::string textOf (const std::string& name)
         return std::string (wires->text);
     if (const auto* lesson = files::findLessonPreset (name))
         return std::string (*lesson);
+    if (const auto* stick = files::findPart (files::stickPresets(), name))
+        return std::string (stick->text);
 
     return files::writeDrum (files::openDrum (name));
 }
@@ -97,14 +120,14 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", textOf (*name));
     else
-        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + lessonTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + stickTable() + "\n" + lessonTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "Lists the drums, heads, wires and lessons that come with the program",
+                                  "Lists the drums, heads, wires, sticks and lessons that come with the program",
                                   "[--show NAME]",
                                   "",
                                   { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },

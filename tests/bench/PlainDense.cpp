@@ -1,6 +1,6 @@
 #include "PlainDense.h"
 
-#include "Engine/ContactLaw.h"
+#include "Engine/KernelSticks.h"
 #include "Engine/DrumModel.h"
 
 #include <algorithm>
@@ -36,34 +36,15 @@ float solveWire (float e, float target, float D, float K, float loss)
     return 0.5f * K * (endsClosed ? end * end : -deep * deep) / move + loss * move;
 }
 
-/** Move of striker `j` that other strikers and the wires cause. */
-double moveFromOthers (const View& s, int j, int contacts)
+using Sticks = engine::StickStep<float, 4>;
+
+/** How far the wires' forces open contact `j` of a stick. */
+double moveFromWires (const View& s, int j, int contacts)
 {
     double move = 0.0;
     for (int i = 0; i < contacts; ++i)
-        move += static_cast<double> (s.strikerToWire[j][i] * (s.force[i] - s.restForce[i]));
-    for (int other = 0; other < engine::maxStrikers; ++other)
-        if (other != j && s.strikers[other].active)
-            move += s.strikers[j].crossMobility[other] * s.strikers[other].force;
+        move += static_cast<double> (s.stickToWire[j][i] * (s.force[i] - s.restForce[i]));
     return move;
-}
-
-double solveStrikers (View& s, int contacts)
-{
-    double largest = 0.0;
-    for (int j = 0; j < engine::maxStrikers; ++j)
-    {
-        auto& striker = s.strikers[j];
-        if (! striker.active)
-            continue;
-        const double loss = striker.lossRate * engine::springForce (striker.stiffness, striker.exponent, striker.compression);
-        const auto solved = engine::solveContact (striker.compressionBefore,
-                                                  striker.free - striker.compressionBefore - moveFromOthers (s, j, contacts),
-                                                  striker.mobility, striker.stiffness, striker.exponent, loss);
-        largest = std::max (largest, std::abs (solved.force - striker.force));
-        striker.force = solved.force;
-    }
-    return largest;
 }
 
 /** How far all forces together move contact `i`. */
@@ -72,17 +53,18 @@ float response (const View& s, int i, int contacts)
     float sum = 0.0f;
     for (int j = 0; j < contacts; ++j)
         sum += s.coupling[0].mobility[i * contacts + j] * (s.force[j] - s.restForce[j]);
-    for (int j = 0; j < engine::maxStrikers; ++j)
-        if (s.strikers[j].active)
-            sum += s.strikerToWire[j][i] * static_cast<float> (s.strikers[j].force);
+    for (int j = 0; j < engine::maxStickContacts; ++j)
+        if (const auto& stick = s.sticks[j / engine::contactsPerStick]; stick.active)
+            sum += s.stickToWire[j][i] *
+                   static_cast<float> (stick.contact[static_cast<std::size_t> (j % engine::contactsPerStick)].force);
     return sum;
 }
 
-void settle (View& s, const float* freeCompression, int contacts)
+void settle (View& s, Sticks& sticks, const float* freeCompression, int contacts)
 {
     for (int sweep = 0; sweep < s.maxSweeps; ++sweep)
     {
-        double change = solveStrikers (s, contacts), largest = 0.0;
+        double change = sticks.solve ([&] (int j) { return moveFromWires (s, j, contacts); }), largest = 0.0;
         for (int i = 0; i < contacts; ++i)
         {
             const float D = s.coupling[0].mobility[i * contacts + i], former = s.force[i], e = s.compressionBefore[i];
@@ -98,26 +80,6 @@ void settle (View& s, const float* freeCompression, int contacts)
     }
 }
 
-void moveStrikers (View& s, int contacts)
-{
-    for (int j = 0; j < engine::maxStrikers; ++j)
-    {
-        auto& striker = s.strikers[j];
-        if (! striker.active)
-            continue;
-        striker.step = striker.nextStep (striker.force);
-        striker.height += striker.step;
-        const double next = striker.free - striker.mobility * striker.force - moveFromOthers (s, j, contacts);
-        striker.compressionBefore = striker.compression;
-        striker.compression = next;
-        const double dent = striker.nextDent (striker.force);
-        striker.dentBefore = striker.dent;
-        striker.dent = dent;
-        striker.contactSamples += striker.force > 0.0 ? 1 : 0;
-        ++striker.age;
-    }
-}
-
 } // namespace
 
 void playPlainDense (View& s, float* const* outputs, int frames)
@@ -125,6 +87,7 @@ void playPlainDense (View& s, float* const* outputs, int frames)
     const auto& group = s.coupling[0];
     const int contacts = s.classes * s.combinations;
     float freeCompression[engine::maxContacts];
+    Sticks sticks (s);
     for (int frame = 0; frame < frames; ++frame)
     {
         for (int k = 0; k < s.modes; ++k)
@@ -139,18 +102,9 @@ void playPlainDense (View& s, float* const* outputs, int frames)
                 sum += group.shapes[i * group.modes + k] * s.trial[group.firstMode + k];
             freeCompression[i] = sum;
         }
-        for (int j = 0; j < engine::maxStrikers; ++j)
-        {
-            auto& striker = s.strikers[j];
-            if (! striker.active)
-                continue;
-            float sum = 0.0f;
-            for (int k = 0; k < s.modes; ++k)
-                sum += s.strikerShape[j][k] * s.trial[k];
-            striker.free = striker.freeCompression (static_cast<double> (sum));
-        }
+        sticks.predict();
 
-        settle (s, freeCompression, contacts);
+        settle (s, sticks, freeCompression, contacts);
 
         for (int i = 0; i < contacts; ++i)
         {
@@ -159,11 +113,8 @@ void playPlainDense (View& s, float* const* outputs, int frames)
             for (int k = 0; k < group.modes; ++k)
                 s.push[group.firstMode + k] -= group.shapes[i * group.modes + k] * (s.force[i] - s.restForce[i]);
         }
-        for (int j = 0; j < engine::maxStrikers; ++j)
-            if (s.strikers[j].active)
-                for (int k = 0; k < s.modes; ++k)
-                    s.push[k] -= s.strikerShape[j][k] * static_cast<float> (s.strikers[j].force);
-        moveStrikers (s, contacts);
+        sticks.scatter();
+        sticks.finish (outputs, frame);
 
         for (int k = 0; k < s.modes; ++k)
         {

@@ -60,15 +60,14 @@ TEST_CASE ("Without wires a stroke moves the head as in finite differences for 2
     engine::Blow blow;
     blow.radius = strikeRadius;
     blow.speed = speed;
-    blow.mass = 0.020;
-    blow.stiffness = 4.0e5;
-    blow.exponent = 1.5;
+    const double mass = 0.020, stiffness = 4.0e5, exponent = 1.5;
+    setup.stick = modal::pointMass (mass, stiffness, exponent);
 
     const auto model = std::make_shared<const engine::ExactDrumModel> (setup);
     engine::ExactDrum played (model);
     REQUIRE (played.strike (blow));
 
-    const auto expected = differences (drum).strike (strikeRadius, listenRadius, blow.mass, blow.stiffness, blow.exponent, speed,
+    const auto expected = differences (drum).strike (strikeRadius, listenRadius, mass, stiffness, exponent, speed,
                                                      setup.sampleRate, 0.020, 12);
 
     std::vector<double> heard (static_cast<std::size_t> (played.state().modes));

@@ -60,9 +60,9 @@ Swing swingOf (engine::ExactDrum& drum, std::size_t mode, int periods)
 void untilFree (engine::ExactDrum& drum)
 {
     testdrum::run (drum, 16);
-    for (int i = 0; i < 4800 && drum.state().strikers[0].active; ++i)
+    for (int i = 0; i < 4800 && drum.state().sticks[0].active; ++i)
         testdrum::run (drum, 16);
-    REQUIRE_FALSE (drum.state().strikers[0].active);
+    REQUIRE_FALSE (drum.state().sticks[0].active);
 }
 
 /** The mode of the drum note: the lowest that is not the vent's Helmholtz resonance. */

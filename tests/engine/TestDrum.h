@@ -48,7 +48,12 @@ inline engine::DrumSetup lossless (engine::DrumSetup setup)
     setup.wires.contactLoss = 0.0;
     setup.wires.decayRate = 0.0;
     setup.wires.decayPerOscillation = 0.0;
-    setup.stick.loss = 0.0;
+    for (auto* stick : { &setup.stick, &setup.laidStick })
+    {
+        stick->contactDamping = 0.0;
+        for (auto& mode : stick->mode)
+            mode.decay = 0.0;
+    }
     setup.batterDensity = setup.resonantDensity = 0.0; // what is not known radiates nothing above the modes
     return setup;
 }
@@ -67,7 +72,15 @@ inline engine::DrumSetup anvil (double sampleRate)
     setup.modes.batter = Eigen::MatrixXd::Constant (1, 1, 1.0e-6);
     setup.modes.resonant = Eigen::MatrixXd::Zero (1, 1);
     setup.sampleRate = sampleRate;
+    setup.stick = setup.laidStick = modal::pointMass (0.014, 8.0e5);
     return setup;
+}
+
+/** What the tip of the first stick pushes with, N. */
+template <typename Scalar>
+double tipForce (const engine::BasicDrum<Scalar>& drum)
+{
+    return drum.state().sticks[0].at (engine::StickContactKind::tip).force;
 }
 
 /** Energy now plus all that was lost, less all that was put in: zero for a perfect balance. J. */

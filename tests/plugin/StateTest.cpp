@@ -126,6 +126,10 @@ TEST_CASE ("A song saved by the first version still loads")
     CHECK (live[indexOf (batterLug (3))] == -20.0f);
     CHECK (live[indexOf (Parameter::wiresOn)] == 0.0f);
     CHECK (live[indexOf (Parameter::gain)] == -6.0f);
+    // Then a stick was the mass at its tip, 14 g being the usual one; this one was 20 g.
+    CHECK (live[indexOf (Parameter::woodDensity)] == Approx (800.0 * 20.0 / 14.0));
+    CHECK (live[indexOf (Parameter::tipMaterial)] == 0.0f);
+    CHECK (reading.state.unknownInSound == "{}");
     REQUIRE (reading.state.a.has_value());
     CHECK ((*reading.state.a)[indexOf (Parameter::interval)] == 5.0f);
     CHECK_FALSE (reading.state.b.has_value());

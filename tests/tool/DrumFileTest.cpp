@@ -51,7 +51,19 @@ files::DrumFile oddDrum()
                    .pressDepth = -0.31e-3,
                    .unevenness = 0.123 };
     file.hoop.kind = HoopSpec::Kind::cast;
-    file.stick = { .mass = 0.0234, .stiffness = 5.4e5, .shaftMass = 0.051, .shaftStiffness = 2.0e7 };
+    file.stick = { .length = 0.3987,
+                   .diameter = 15.03e-3,
+                   .taperLength = 0.0812,
+                   .tipDiameter = 9.3e-3,
+                   .tipLength = 11.1e-3,
+                   .neckDiameter = 6.2e-3,
+                   .tipMaterial = StickSpec::TipMaterial::nylon,
+                   .woodDensity = 731.0,
+                   .woodModulus = 13.7e9,
+                   .fulcrum = 0.61,
+                   .gripStiffness = 2100.0,
+                   .gripDamping = 5.5,
+                   .handMass = 0.37 };
     file.weather = Weather{ 303.15, 0.35, 90000.0 };
     drum.air = Air::from (*file.weather);
     file.tunings = { tuningOf ("a", ByTapNotes{ 207.123456789, 277.1 }, { 442.0 }), tuningOf ("b", ByTension{ 2000.5, 1990.0 }),
@@ -148,10 +160,21 @@ TEST_CASE ("Wires, hoops and stick survive a round trip bit for bit", "[drum-fil
     CHECK (again.wires.pressDepth == file.wires.pressDepth);
     CHECK (again.wires.unevenness == file.wires.unevenness);
     CHECK (again.hoop.kind == file.hoop.kind);
-    CHECK (again.stick.mass == file.stick.mass);
-    CHECK (again.stick.stiffness == file.stick.stiffness);
-    CHECK (again.stick.shaftMass == file.stick.shaftMass);
-    CHECK (again.stick.shaftStiffness == file.stick.shaftStiffness);
+    for (const auto& field : modal::numbersOf<StickSpec>)
+        CHECK (again.stick.*field.member == file.stick.*field.member);
+    CHECK (again.stick.tipMaterial == file.stick.tipMaterial);
+}
+
+TEST_CASE ("A stick by name is the preset, and one from before sticks had a body is as much heavier", "[drum-file]")
+{
+    const auto named = files::readStick (files::Json ("hickory-nylon"), "stick");
+    CHECK (named.tipMaterial == StickSpec::TipMaterial::nylon);
+    const auto heavier = files::readStick (files::Json{ { "tip_mass_g", 21 }, { "shaft_mass_g", 45 } }, "stick");
+    CHECK (heavier.woodDensity == Approx (1.5 * StickSpec{}.woodDensity));
+    const auto usual = files::readStick (files::Json{ { "tip_mass_g", 14 }, { "tip_stiffness_n_per_m15", 8e5 } }, "stick");
+    CHECK (usual.woodDensity == Approx (StickSpec{}.woodDensity));
+    CHECK (usual.tipMaterial == StickSpec::TipMaterial::wood);
+    CHECK_THROWS_AS (files::readStick (files::Json ("poker"), "stick"), modal::InputError);
 }
 
 TEST_CASE ("A drum file is the same text and the same drum under a locale that uses a comma", "[drum-file]")

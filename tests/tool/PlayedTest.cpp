@@ -56,11 +56,11 @@ TEST_CASE ("Without wires there is no curve of them", "[predict]")
     CHECK_FALSE (played.contains ("snare_sound_ms"));
 }
 
-TEST_CASE ("A heavier tip stays on the head for longer", "[predict]")
+TEST_CASE ("A heavier stick stays on the head for longer", "[predict]")
 {
     // A mass on a spring turns round in a time that goes with the root of the mass.
-    CHECK (number (playedJson ({ "--tip-mass", "40g" }), "contact_time_ms") >
-           1.1 * number (playedJson ({ "--tip-mass", "10g" }), "contact_time_ms"));
+    CHECK (number (playedJson ({ "--stick-density", "1200kg/m3" }), "contact_time_ms") >
+           1.1 * number (playedJson ({ "--stick-density", "500kg/m3" }), "contact_time_ms"));
 }
 
 TEST_CASE ("It is said in plain words, and side by side", "[predict]")
