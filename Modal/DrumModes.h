@@ -19,7 +19,8 @@ enum class Parity
 
         φ(r, θ) = ± N J_m(j_mn r / a) {cos mθ, sin mθ},   ∫ φ² dA = 1,
 
-    with the sign that makes the slope at the rim negative. Both heads use the same basis. */
+    with the sign that makes the slope at the rim negative. Both heads use the same basis. θ runs clockwise from lug 1, seen from
+    above. */
 struct BasisFunction
 {
     int m; ///< nodal diameters

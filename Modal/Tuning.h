@@ -38,7 +38,7 @@ struct ByDrumNoteAndHead
 };
 
 /** How uneven each head is: for each lug, by how many cents a tap beside it sounds above the head's tap note. Lug 1 is at angle
-   0, the others follow counterclockwise seen from above. Empty: even. -300 to 300 cents each. */
+   0; the others follow clockwise, seen from above, as all angles of the model do. Empty: even. -300 to 300 cents each. */
 struct LugCents
 {
     std::vector<double> batter, resonant;

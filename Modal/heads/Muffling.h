@@ -22,7 +22,7 @@ struct MufflingItem
     HeadSide head = HeadSide::batter;
     double size = 0.03;       ///< m, diameter of a patch or width of a ring, 5 to 200 mm
     double distance = 0.12;   ///< m from the head's centre to the patch's centre, 0 to the head's radius
-    double angle = 0.0;       ///< rad, of a patch's centre
+    double angle = 0.0;       ///< rad, of a patch's centre, clockwise from lug 1 seen from above
     double mass = 0.003;      ///< kg, 0 to 0.1
     double resistance = 60.0; ///< N·s/m³, force per area and speed: rubbing inside the cloth or gel, 0 to 1e5
 };

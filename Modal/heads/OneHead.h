@@ -9,8 +9,8 @@ namespace modal
    `batter`, with whatever muffling lies on it. */
 DrumSpec withOneHead (DrumSpec, HeadSide);
 
-/** The drum that a walk round one head hears: the same, but a drum that is open below has no other head to hold still and stays
-    open. */
+/** The drum as a lug check of one head hears it: the same, but a drum that is open below has no other head to hold still and
+   stays open. */
 DrumSpec asTapped (DrumSpec, HeadSide);
 
 /** The whole drum with that head as `batter`: as it is, or turned over. */

@@ -9,7 +9,8 @@
 namespace engine
 {
 
-/** A pressure microphone near the drum. The origin is the centre of the batter head; z points up. */
+/** A pressure microphone near the drum. The origin is the centre of the batter head; x points to lug 1 along the
+    wires, y a quarter turn clockwise from x seen from above, z up. */
 struct Microphone
 {
     std::string name = "above";

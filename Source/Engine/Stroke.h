@@ -22,7 +22,7 @@ struct Stroke
 {
     StrokeKind kind = StrokeKind::tip;
     double position = 0.25;    ///< distance of the tip from the centre as a share of the radius, 0 to 0.98
-    double angle = 0.6;        ///< rad, from the direction of the wires
+    double angle = 0.6;        ///< rad, clockwise from lug 1 seen from above; the wires lie along 0 and π
     double speed = 3.0;        ///< m/s of the tip when it lands, 0.01 to 12
     double rimLag = 0.6e-3;    ///< s, rimshot: rim delay, hoop after head (negative: before), -1 to 1 ms
     double pressForce = 2.5;   ///< N, buzz: the hand on the stick, 0.5 to 40

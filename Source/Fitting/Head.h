@@ -21,7 +21,7 @@ struct Estimate
 /** One tap beside a lug, with the microphone above it. */
 struct HeardTap
 {
-    int lug = 0;            ///< counted from 0 in the order of Tuning::lugs; lug 0 is at angle 0
+    int lug = 0; ///< counted from 0 in the order of Tuning::lugs; lug 0 is at angle 0, the others clockwise seen from above
     double inset = 25.0e-3; ///< m from the bearing edge
     bool hasPatch = false;  ///< with HeadFitSetup::patch on the head
     std::vector<Partial> partials{};

@@ -68,7 +68,7 @@ Arguments::Arguments (const std::vector<std::string>& words, const std::vector<O
             if (i + 1 < words.size() && ! isOption (words[i + 1]))
                 value = words[++i];
             else if (! option.valueIsOptional)
-                throw modal::InputError::fault (name, "is missing its value", option.value);
+                throw modal::InputError::fault (name, "has no value", name + " " + option.value);
         }
 
         if (! values.emplace (option.name, value).second)

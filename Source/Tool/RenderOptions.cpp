@@ -85,8 +85,9 @@ const OptionGroup& renderOptions()
           { "microphone", "above|below|distant", "one microphone; if not given, a stereo mix of all three" },
           { "each", "", "a file for each microphone: FILE-above.wav, FILE-below.wav, FILE-distant.wav" },
           { "above-at", "100mm:60mm:80mm",
-            "microphone position: along the wires, across them, and up from the centre of the batter\nhead; 20 mm or more from "
-            "heads and shell" },
+            "microphone position from the centre of the batter head: along the wires towards lug 1,\nacross them (positive: a "
+            "quarter turn clockwise seen from above), and up;\n"
+            "20 mm or more from heads and shell" },
           { "below-at", "-80mm:50mm:-240mm", "" },
           { "distant-at", "1.2m:0.9m:1.1m", "" },
           { "detail", "live|fine",

@@ -98,7 +98,9 @@ const OptionGroup& strokeOptions()
     static const OptionGroup group{
         "What to play; if nothing is given, one stroke with the tip:",
         { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz or double" },
-          { "position", "0.25,34deg", "place: share of the radius from the centre, 0 to 0.98, and angle" },
+          { "position", "0.25,34deg",
+            "place: share of the radius from the centre, 0 to 0.98, and angle\nclockwise from lug 1 (where the wires end), seen "
+            "from above" },
           { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s" },
           { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
           { "pattern", "\"o7..o2..r8..\"",

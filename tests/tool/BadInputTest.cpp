@@ -190,7 +190,7 @@ TEST_CASE ("Options that cannot be used are refused with the option, the value a
         { { "--diameter", "nan" }, { "--diameter", "\"nan\"", "a number" } },
         { { "--diameter", "" }, { "--diameter", "\"\"", "a number" } },
         { { "--diameter", "1e999in" }, { "--diameter", "inf", "3.937 to 59.06 in" } },
-        { { "--diameter" }, { "--diameter is missing its value; needed: 14in" } },
+        { { "--diameter" }, { "--diameter has no value; needed: --diameter 14in" } },
         { { "--diameter", "14in", "--diameter", "13in" }, { "--diameter", "13in", "once" } },
         { { "--diametre", "14in" }, { "--diametre", "unknown option", "perhaps --diameter" } },
         { { "-d", "14in" }, { "-d", "unknown option" } },
