@@ -32,11 +32,11 @@ ListenView::ListenView (plugin::Processor& p)
     : processor (p), batter (strings::listenBatter, [this] { choose (modal::HeadSide::batter); }),
       resonant (strings::listenResonant, [this] { choose (modal::HeadSide::resonant); }),
       start (strings::startListening, [this] { toggle(); }),
-      deleteTap (strings::deleteLastTap, [this] { processor.listener().takeBack(); }),
-      analyse (strings::analyseHead, [this] { processor.listener().workOut(); }), apply (strings::applyToDrum,
+      deleteTap (strings::deleteLastTap, [this] { processor.listener().deleteLastTap(); }),
+      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), apply (strings::applyToDrum,
                                                                                          [this]
                                                                                          {
-                                                                                             processor.takeHeard();
+                                                                                             processor.applyMeasuredHead();
                                                                                              onSay (strings::applied);
                                                                                          }),
       centre (juce::Justification::centred), centreDetail (juce::Justification::centred)
@@ -86,7 +86,7 @@ void ListenView::toggle()
     if (processor.listener().report()->stage == Stage::listening)
         processor.listener().stop();
     else if (std::exchange (chosenLug, -1) >= 0)
-        processor.listener().goOn();
+        processor.listener().resume();
     else
         processor.startListening (side);
 }
@@ -154,9 +154,9 @@ void ListenView::refresh()
                          : chosenLug >= 0 ? strings::goOnListening
                                           : strings::startListening.face);
     start.setToggleState (isListening, juce::dontSendNotification);
-    start.setEnabled (processor.hasInput() && report->stage != Stage::workingOut);
-    deleteTap.setEnabled (report->heardCount() > 0 && report->stage != Stage::workingOut);
-    analyse.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::workingOut);
+    start.setEnabled (processor.hasInput() && report->stage != Stage::analysing);
+    deleteTap.setEnabled (report->heardCount() > 0 && report->stage != Stage::analysing);
+    analyse.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::analysing);
     apply.setEnabled (report->head && report->head->isPossible);
 
     level.setVisible (isListening);
@@ -215,7 +215,7 @@ void ListenView::showWords (const Report& report)
 
     const auto remark = wording::text (report.remark);
 
-    if (report.stage == Stage::workingOut)
+    if (report.stage == Stage::analysing)
         tell (strings::analysing, {}, false);
     else if (! processor.hasInput())
         tell (strings::noInput, strings::howToGetInput, true);

@@ -1,5 +1,6 @@
 #include "NoteText.h"
 
+#include "Modal/NumberText.h"
 #include "Modal/pitch/Interval.h"
 
 #include <cmath>
@@ -57,8 +58,7 @@ juce::String intervalName (double semitones)
 
 juce::String fixed (double value, int decimals)
 {
-    // juce::String takes 0 places to mean as many as it likes.
-    return decimals > 0 ? juce::String (value, decimals) : juce::String (std::llround (value));
+    return juce::String (modal::fixedText (value, decimals));
 }
 
 juce::String withSign (double value, int decimals)

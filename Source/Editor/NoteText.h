@@ -31,10 +31,10 @@ juce::String intervalName (double semitones);
 /** A number with `decimals` places. */
 juce::String fixed (double value, int decimals);
 
-/** A number with its sign and `decimals` places: "+3.2", "−1". */
+/** A number with its sign and `decimals` places, with the typographic minus: "+3.2", "−1"; "0" without a sign. */
 juce::String withSign (double value, int decimals);
 
-/** A number with `decimals` places and spaces between thousands. */
+/** A number with `decimals` places and thin spaces between thousands. */
 juce::String grouped (double value, int decimals = 0);
 
 } // namespace editor

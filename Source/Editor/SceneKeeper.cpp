@@ -31,7 +31,7 @@ struct SnapshotDrum
     std::shared_ptr<const engine::PlayedResponse> played;
 };
 
-SnapshotDrum workOut (const plugin::Values& values, double sampleRate)
+SnapshotDrum solveSnapshot (const plugin::Values& values, double sampleRate)
 {
     try
     {
@@ -146,7 +146,7 @@ void SceneKeeper::refreshSnapshot()
         return;
     }
     snapshotRate = latest != nullptr ? latest->model->setup().sampleRate : 48000.0;
-    later ([values = *values, rate = snapshotRate] { return workOut (values, rate); },
+    later ([values = *values, rate = snapshotRate] { return solveSnapshot (values, rate); },
            [this, number] (SnapshotDrum drum)
            {
                if (number != snapshotNumber)

@@ -1,6 +1,6 @@
 #include "Typeface.h"
 
-#include <FontData.h>
+#include "Fonts/Fonts.h"
 
 namespace editor
 {
@@ -8,9 +8,9 @@ namespace editor
 juce::Typeface::Ptr typeface (bool isBold)
 {
     // One typeface per weight for as long as the program runs: JUCE caches glyphs by typeface.
-    static const auto regular =
-        juce::Typeface::createSystemTypefaceFor (FontData::regular, static_cast<size_t> (FontData::regularSize));
-    static const auto bold = juce::Typeface::createSystemTypefaceFor (FontData::bold, static_cast<size_t> (FontData::boldSize));
+    static const auto load = [] (std::string_view font)
+    { return juce::Typeface::createSystemTypefaceFor (font.data(), font.size()); };
+    static const auto regular = load (files::fontData (false)), bold = load (files::fontData (true));
     return isBold ? bold : regular;
 }
 

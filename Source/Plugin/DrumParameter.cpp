@@ -16,7 +16,7 @@ juce::NormalisableRange<float> rangeOf (const ParameterSpec& spec)
     return range;
 }
 
-/** An identifier from a name: "Batter head" becomes "batter_head". */
+/** Makes an identifier from a name: "Batter head" becomes "batter_head". */
 juce::String groupId (const juce::String& name)
 {
     return name.toLowerCase().replaceCharacter (' ', '_');
@@ -75,7 +75,7 @@ void DrumParameter::setValue (float normalised)
 
     sound.live.set (parameter, value);
 
-    // A batter note that is set by hand or automation takes over from one that was played.
+    // A batter note set by hand or automation replaces one played by MIDI.
     if (parameter == Parameter::batterNote)
         sound.setPlayedNote (std::nullopt);
 
@@ -94,7 +94,7 @@ juce::String DrumParameter::getText (float normalised, int maximumLength) const
     return maximumLength > 0 ? text.substring (0, maximumLength) : text;
 }
 
-/** A host has no way to hear of a fault, so text that means nothing leaves the value as it is. */
+/** Text that cannot be read leaves the value unchanged: JUCE has no way to report an error to the host. */
 float DrumParameter::getValueForText (const juce::String& text) const
 {
     try

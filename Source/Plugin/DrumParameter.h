@@ -7,7 +7,7 @@
 namespace plugin
 {
 
-/** One parameter as hosts and controls see it; its value lives in LiveSound. Setting it is realtime safe. */
+/** A parameter for hosts and controls; its value is stored in LiveSound. Setting it is realtime safe. */
 class DrumParameter final : public juce::RangedAudioParameter
 {
 public:
@@ -18,10 +18,10 @@ public:
 
     /** The value in the parameter's own unit. */
     double plainValue() const noexcept;
-    /** Sets it as a person does: one gesture, told to the host. The value is brought into range. */
+    /** Sets it as a user does, as one gesture that the host is told of. The value is clamped to the range. */
     void setPlainValue (double);
 
-    /** Sets it from text; returns why that cannot be, or an empty string. The value is then as it was. */
+    /** Sets it from text. Returns an error message and leaves the value unchanged, or returns an empty string. */
     juce::String setText (const juce::String&);
 
     juce::String textOf (double plain) const;

@@ -16,7 +16,7 @@ namespace
 {
 using P = Parameter;
 
-/** Fills a drum's members from parameters. */
+/** Sets a drum's members from parameters. */
 class Reader
 {
 public:
@@ -39,7 +39,7 @@ private:
     const Values& values;
 };
 
-/** Sets parameters to a drum's members, and says so if one cannot hold its. */
+/** Sets parameters from a drum's members. Throws modal::InputError if a parameter cannot hold the value. */
 class Setter
 {
 public:
@@ -156,7 +156,7 @@ modal::Muffling mufflingOf (const Values& values, double radius)
     return muffling;
 }
 
-/** The cents of the lugs that the drum has; nothing if all are even. */
+/** Cents of the drum's lugs; empty if all are 0. */
 std::vector<double> lugCentsOf (const Values& values, P first, int lugs)
 {
     std::vector<double> cents;

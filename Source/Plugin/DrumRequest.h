@@ -10,11 +10,11 @@
 namespace plugin
 {
 
-/** A drum, a tuning and all that is needed to play it, as the parameters describe them. */
+/** A drum, a tuning and everything needed to play it, from the parameters. */
 struct DrumRequest
 {
     modal::DrumSpec drum;
-    modal::Weather weather; ///< `drum.air` is of this weather
+    modal::Weather weather; ///< of which `drum.air` follows
     modal::Tuning tuning;
     modal::WireSpec wires;
     modal::StickSpec stick;
@@ -22,17 +22,17 @@ struct DrumRequest
     std::vector<engine::Microphone> microphones; ///< above, below, distant
 };
 
-/** What the parameters ask for.
+/** The request that the parameters describe.
 
-    @param playedNote   MIDI note that takes the place of the batter note, if one was played on the tuning channel
-    @throws modal::InputError for what cannot be put in figures; whether the drum can be tuned so is for the solver to say
+    @param playedNote   MIDI note that replaces the batter note, if one was played on the tuning channel
+    @throws modal::InputError for values out of range; whether the drum reaches the tuning is checked by the solver
 */
 DrumRequest requestOf (const Values&, std::optional<int> playedNote = std::nullopt);
 
 /** Sets the parameters that describe a drum file's drum and one of its tunings; the others keep their values.
 
-    @throws modal::InputError naming the parameter that cannot hold what the drum asks for, or the tuning that is not there;
-            `values` is then as it was
+    @throws modal::InputError naming the parameter that cannot hold the drum's value, or the tuning that does not exist;
+            `values` is then unchanged
 */
 void setDrum (Values& values, const files::DrumFile&, std::size_t tuning);
 

@@ -10,7 +10,7 @@ namespace plugin
 {
 namespace
 {
-/** How often the thread looks for sound that has come in. */
+/** How often the thread looks for new samples. */
 constexpr auto lookEvery = std::chrono::milliseconds (20);
 } // namespace
 
@@ -49,7 +49,7 @@ void Listener::ask (Order order)
         const std::scoped_lock lock (mutex);
 
         if (! thread.joinable())
-            return; // nothing was ever heard
+            return; // no lug check was started yet
 
         orders.push_back (std::move (order));
     }
@@ -97,7 +97,7 @@ void Listener::forget()
         });
 }
 
-void Listener::takeBack()
+void Listener::deleteLastTap()
 {
     ask (
         [this]
@@ -123,7 +123,7 @@ void Listener::chooseLug (int lug)
         });
 }
 
-void Listener::goOn()
+void Listener::resume()
 {
     ask (
         [this]
@@ -133,7 +133,7 @@ void Listener::goOn()
         });
 }
 
-void Listener::workOut()
+void Listener::analyse()
 {
     ask (
         [this]
@@ -143,7 +143,7 @@ void Listener::workOut()
         });
 }
 
-/** Listens on from here; what sounded before is not part of it. */
+/** Listens from now on; earlier samples are dropped. */
 void Listener::listenOn()
 {
     head.reset();
@@ -162,7 +162,7 @@ void Listener::listenOn()
 void Listener::finish()
 {
     isOn.store (false);
-    publish (ListeningReport::Stage::workingOut);
+    publish (ListeningReport::Stage::analysing);
     head = lugCheck->fit();
     publish (ListeningReport::Stage::off);
 }

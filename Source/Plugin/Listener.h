@@ -13,30 +13,30 @@
 namespace plugin
 {
 
-/** What listening has come to. Immutable. */
+/** State and result of a lug check. Immutable. */
 struct ListeningReport
 {
     enum class Stage
     {
         off,
-        listening, ///< for the tap beside `next`
-        workingOut ///< the head is made of what was heard
+        listening, ///< waiting for the tap beside lug `next`
+        analysing  ///< fitting the head to the taps
     };
 
     Stage stage = Stage::off;
     modal::HeadSide side = modal::HeadSide::batter;
-    std::vector<std::optional<fitting::Estimate>> notes{}; ///< Hz, beside each lug, as that tap alone hears the head
-    int next = -1;                                       ///< the lug whose turn it is, from 0; -1: every lug was heard
+    std::vector<std::optional<fitting::Estimate>> notes{}; ///< Hz, tap note beside each lug, from that tap alone
+    int next = -1;                                         ///< the lug to tap next, from 0; -1: every lug was tapped
     listening::LiveLugCheck::Remark remark{};
-    bool isSilent = false;                ///< nothing but zeros comes in
-    std::optional<fitting::HeadFit> head{}; ///< once it was worked out
+    bool isSilent = false;                  ///< the input is all zeros
+    std::optional<fitting::HeadFit> head{}; ///< after the analysis
 
     int heardCount() const noexcept;
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
 };
 
-/** Listens to the plugin's audio input during a lug check, on a thread of its own, which starts with the first check.
-    The audio thread only copies. */
+/** Listens to the plugin's audio input during a lug check. The audio thread copies samples; a thread of its own, started with the
+    first check, analyses them. */
 class Listener
 {
 public:
@@ -44,32 +44,32 @@ public:
     explicit Listener (std::function<void()> whenChanged);
     ~Listener();
 
-    /** Audio thread: the input's next samples; `right` may be null. Copies while listening is on, and otherwise does nothing. */
+    /** Audio thread: the input's next samples; `right` may be null. Copies them while listening is on, otherwise does nothing. */
     void hear (const float* left, const float* right, int frames) noexcept
     {
         if (isOn.load (std::memory_order_acquire))
             ring.write (left, right, frames);
     }
 
-    // Any thread but the audio thread. What was asked is done soon, on the listener's thread, in order.
+    // Any thread but the audio thread. Requests are carried out in order on the listener's thread.
 
-    /** Begins a lug check anew.
-        @throws modal::InputError for a rate or a drum that cannot be */
+    /** Starts a new lug check.
+        @throws modal::InputError for a sample rate or a drum out of range */
     void start (const fitting::HeadFitSetup&, double sampleRate);
-    void stop();   ///< what was heard stays
-    void forget(); ///< what was heard too: it was heard at another sample rate
-    void takeBack();
-    void chooseLug (int lug); ///< from 0: the next to be tapped; while listening is off it stays off
-    void goOn();              ///< listens on, from the lug whose turn it is
-    void workOut();           ///< from what was heard so far; with the last lug this comes by itself
+    void stop();   ///< keeps the taps
+    void forget(); ///< stops and drops the taps, as when the sample rate changes
+    void deleteLastTap();
+    void chooseLug (int lug); ///< from 0: the lug to tap next; does not start listening
+    void resume();            ///< listens again, from the lug to tap next
+    void analyse();           ///< fits the taps so far; happens by itself after the last lug
 
     std::shared_ptr<const ListeningReport> report() const;
     bool isListening() const noexcept { return isOn.load (std::memory_order_relaxed); }
 
-    /** Largest sample that came in since the last call, full scale 1. */
+    /** Peak of the input since the last call, full scale 1. */
     float takePeak() noexcept { return peak.exchange (0.0f, std::memory_order_relaxed); }
 
-    /** Whether all that was heard and asked so far has been dealt with. */
+    /** Whether all samples and requests so far have been processed. */
     bool isCaughtUp() const;
 
 private:
@@ -93,7 +93,7 @@ private:
     std::shared_ptr<const ListeningReport> latest = std::make_shared<const ListeningReport>();
     bool shouldStop = false, isBusy = false;
 
-    // The listener's thread alone:
+    // Used by the listener's thread only:
     std::unique_ptr<listening::LiveLugCheck> lugCheck;
     modal::HeadSide side = modal::HeadSide::batter;
     std::optional<fitting::HeadFit> head;

@@ -13,7 +13,7 @@ namespace
 const char* const presetExtension = ".snarewright.json";
 const char* const drumExtension = ".drum.json";
 
-/** A file with the given contents, or no file. */
+/** Contents of a file; none if the file does not exist. */
 using Contents = std::optional<juce::String>;
 
 Contents contentsOf (const juce::File& file)
@@ -21,7 +21,7 @@ Contents contentsOf (const juce::File& file)
     return file.existsAsFile() ? Contents (file.loadFileAsString()) : std::nullopt;
 }
 
-/** Puts files from one set of contents to another and back. */
+/** Undoable change of the contents of files. */
 class FilesChange final : public juce::UndoableAction
 {
 public:
@@ -67,7 +67,7 @@ juce::String perform (std::vector<FilesChange::Change> changes, const juce::Stri
 {
     const auto folder = changes.front().file.getParentDirectory().getFullPathName();
     undo.beginNewTransaction (name);
-    return undo.perform (new FilesChange (std::move (changes))) ? juce::String() : "Cannot write in " + folder + ".";
+    return undo.perform (new FilesChange (std::move (changes))) ? juce::String() : "Cannot write to " + folder + ".";
 }
 
 juce::String textOf (const std::exception& e)
@@ -88,7 +88,7 @@ juce::String loadState (const juce::String& text, State& state)
     if (! reading.isUsable)
         return juce::String::fromUTF8 (reading.messages.front().c_str());
 
-    // A preset is a sound; the song's own snapshots stay.
+    // A preset has no snapshots; the song's own are kept.
     state.live = reading.state.live;
     state.name = reading.state.name;
     return reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
@@ -102,7 +102,7 @@ std::string presetText (const State& state, const juce::String& name)
     return writeState (preset);
 }
 
-/** One without what a file system may not take. */
+/** Removes characters that file names cannot hold, and shortens the name to 100 characters. */
 juce::String legalName (const juce::String& name)
 {
     return juce::File::createLegalFileName (name).trim().substring (0, 100);
@@ -182,11 +182,11 @@ juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String
     const auto to = fileFor (newName);
 
     if (! entry.isUsers || legalName (newName).isEmpty())
-        return "Only your own presets can be renamed, and to a name.";
+        return "Only your own presets can be renamed, and the new name must not be empty.";
     if (to == entry.file)
         return {};
     if (to.existsAsFile())
-        return "There is a preset named " + newName + " already.";
+        return "There is already a preset named " + newName + ".";
 
     State state;
     const auto fault = importFile (entry.file, state);
@@ -201,7 +201,7 @@ juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String
 juce::String PresetLibrary::remove (const PresetEntry& entry, juce::UndoManager& undo)
 {
     if (! entry.isUsers)
-        return "The presets that come with the plugin cannot be deleted.";
+        return "Only your own presets can be deleted.";
 
     return perform ({ { entry.file, contentsOf (entry.file), std::nullopt } }, "Delete " + entry.name, undo);
 }
@@ -211,7 +211,7 @@ juce::String PresetLibrary::importFile (const juce::File& file, State& state) co
     if (! file.existsAsFile())
         return "There is no file " + file.getFullPathName() + ".";
     if (file.getSize() > static_cast<juce::int64> (largestState))
-        return file.getFileName() + " is larger than any preset.";
+        return file.getFileName() + " is too large for a preset.";
 
     const auto text = file.loadFileAsString();
 

@@ -6,9 +6,8 @@ namespace plugin
 {
 juce::AudioProcessor::BusesProperties Processor::buses()
 {
-    // Hosts offer the input as a side chain that is off at first. The standalone instrument has nobody who would switch it on;
-    // and a bus that is off would be an optional port of the LV2 bundle, which a host may leave without a buffer: JUCE 7's
-    // wrapper reads it all the same, and crashes.
+    // In hosts the input is a side chain that is off by default. In the standalone instrument nothing could switch it on. In LV2
+    // a bus that is off is an optional port, which a host may leave without a buffer, and JUCE 7's wrapper crashes reading it.
     const auto format = juce::PluginHostType::getPluginLoadedAs();
     const bool isOnAtFirst = format == wrapperType_Standalone || format == wrapperType_LV2;
     const auto mono = juce::AudioChannelSet::mono();
@@ -26,7 +25,7 @@ Processor::Processor (MakeEditor makeEditor, PresetLibrary presetLibrary)
 {
     setParameterTree (makeParameters (sound, parameters));
     recorder = std::make_unique<UndoRecorder> (parameters, undo, [this] (const Values& values) { setParameters (values); });
-    patternBook(); // read now, not when the audio thread first asks
+    patternBook(); // read here, so that the audio thread does not
 }
 
 Processor::~Processor() = default;

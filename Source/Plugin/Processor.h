@@ -17,24 +17,23 @@
 namespace plugin
 {
 
-/** The instrument as a host sees it, and what an editor needs of it.
+/** The plugin: its interface to the host and to the editor.
 
-    Unless a member says otherwise, it is for the message thread. */
+    Call members from the message thread unless they say otherwise. */
 class Processor final : public juce::AudioProcessor, public juce::VST3ClientExtensions
 {
 public:
     using MakeEditor = std::function<std::unique_ptr<juce::AudioProcessorEditor> (Processor&)>;
 
-    /** @param makeEditor   makes the editor; without one, hosts get JUCE's list of parameters
+    /** @param makeEditor   creates the editor; without it hosts get JUCE's generic editor
         @param presets      where presets are */
     explicit Processor (MakeEditor makeEditor = {}, PresetLibrary presets = PresetLibrary());
     ~Processor() override;
 
-    // What an editor reads
-    // --------------------------------------------------------------------------------------------------------
+    // What an editor reads ------------------------------------------------------------------------------------------------------
 
-    /** The latest drum: what was asked, tensions, modes, prediction; nullptr before the first is worked out (some tens of
-        milliseconds after construction). Any thread but the audio thread. */
+    /** The latest drum: request, tensions, modes, prediction; nullptr until the first is solved (some tens of milliseconds after
+        construction). Any thread but the audio thread. */
     std::shared_ptr<const SolvedDrum> solvedDrum() const { return solver.latest(); }
 
     /** Sends a change message on the message thread whenever solvedDrum() has changed. */
@@ -43,40 +42,40 @@ public:
     const Messages& messages() const noexcept { return messageList; }
     const StrikeRecording& lastStrike() const noexcept { return recording; }
 
-    /** Sends a change message on the message thread whenever what is heard at the input has changed. */
+    /** Sends a change message on the message thread when the lug check's report has changed. */
     juce::ChangeBroadcaster& heardChanged() noexcept { return heardBroadcaster; }
 
-    /** Whether the host gives the plugin an audio input to listen to. */
+    /** Whether the host gives the plugin an audio input. */
     bool hasInput() const;
 
-    /** Blocks of audio asked for so far; it stands still while nobody plays. Any thread. */
+    /** Audio blocks processed so far; does not rise while the host is not running audio. Any thread. */
     std::uint32_t blockCount() const noexcept { return blocks.load (std::memory_order_relaxed); }
 
     double currentSampleRate() const noexcept { return playedRate.load (std::memory_order_relaxed); }
 
     DrumParameter& parameter (Parameter which) const { return *parameters[indexOf (which)]; }
-    /** The values that sound: of the parameters, or between the snapshots. */
+    /** The values in use: the parameters', or a mix of the snapshots while the morph is on. */
     Values effectiveValues() const noexcept { return sound.effective(); }
 
     // What an editor does -------------------------------------------------------------------------------------------------------
 
-    /** A stroke now, exactly as given. False if too many wait. */
+    /** Plays a stroke now, exactly as given. False if the queue is full. */
     bool audition (const engine::Stroke& stroke) noexcept { return auditions.push (stroke); }
 
     juce::UndoManager& undoManager() noexcept { return undo; }
 
-    /** Sets all parameters that differ, as one step of undo. */
+    /** Sets all parameters that differ, as one undo step named `whatFor`. */
     void setValues (const Values&, const juce::String& whatFor);
 
-    /** The lug check at the audio input; startListening() begins it. */
+    /** The lug check at the audio input; startListening() starts it. */
     Listener& listener() noexcept { return inputListener; }
     const Listener& listener() const noexcept { return inputListener; }
 
-    /** Begins a lug check of a head of the drum that is set. */
+    /** Starts a lug check of one head of the current drum. */
     void startListening (modal::HeadSide);
 
-    /** Sets tap note and lugs to those of the head that was heard, as one step of undo. */
-    void takeHeard();
+    /** Sets tap note and lugs to those measured by the lug check, as one undo step. */
+    void applyMeasuredHead();
 
     using Snapshot = LiveSound::Snapshot;
     bool hasSnapshot (Snapshot which) const noexcept { return sound.hasSnapshot (which); }
@@ -91,10 +90,10 @@ public:
     void exportPreset (const juce::File&);
     juce::String presetName() const;
 
-    /** Whether the drum is no longer the one that was loaded or saved under presetName(). */
+    /** Whether the drum differs from the one loaded or saved as presetName(). */
     bool isChangedSinceNamed() const;
 
-    /** All that a song keeps, and the same as text. Any thread but the audio thread. */
+    /** Everything a host saves with a song. Any thread but the audio thread. */
     State state() const;
     void setState (const State&);
 
@@ -106,7 +105,7 @@ public:
     double getTailLengthSeconds() const override { return solver.sustain(); }
     juce::AudioProcessorParameter* getBypassParameter() const override { return &parameter (Parameter::bypass); }
 
-    /** The input is there to listen to a drum beside the sound: a side chain. */
+    /** The input is a side chain, for the lug check. */
     bool getPluginHasMainInput() const override { return false; }
 
     bool isBusesLayoutSupported (const BusesLayout&) const override;
@@ -128,7 +127,7 @@ public:
     bool hasEditor() const override { return true; }
     juce::AudioProcessorEditor* createEditor() override;
 
-    /** Models handed over to the audio thread so far; for measurements. */
+    /** Models handed to the audio thread so far; for benchmarks. */
     int solvedCount() const noexcept { return solver.solvedCount(); }
 
 private:
@@ -162,7 +161,7 @@ private:
     struct Naming
     {
         std::string name;
-        std::optional<Values> values; ///< that were given this name; none after a song was loaded, until they are looked up
+        std::optional<Values> values; ///< of the preset of this name; none after a song was loaded, until they are looked up
     };
     class NamingChange;
     void nameAs (Naming);
@@ -172,7 +171,7 @@ private:
     mutable Naming naming;
     std::string unknown = "{}", unknownInSound = "{}";
 
-    // The audio thread's own.
+    // Used by the audio thread only.
     struct DueStroke
     {
         int sample;
@@ -184,7 +183,7 @@ private:
     bool wasPatternOn = false;
 
     Listener inputListener{ [this] { heardBroadcaster.sendChangeMessage(); } };
-    Solver solver; ///< after all that it reads, so that it ends first
+    Solver solver; ///< declared last, so that its thread ends before what it reads
     std::unique_ptr<UndoRecorder> recorder;
 };
 

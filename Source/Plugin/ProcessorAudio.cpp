@@ -1,4 +1,4 @@
-// The audio thread's half of the processor.
+// The audio thread's part of the processor.
 
 #include "Processor.h"
 
@@ -7,19 +7,19 @@
 namespace plugin
 {
 
-/** Puts a model that is ready in place, and the former one on its way back. */
+/** Puts a new model in place, if there is one, and returns the old one to the solver. */
 void Processor::takeModel() noexcept
 {
     if (auto* delivery = solver.models().take())
     {
-        // One for another sample rate was overtaken by a change of rate.
+        // A model for another sample rate is out of date: the rate changed meanwhile.
         if (delivery->model->setup().sampleRate == player.sampleRate())
             delivery->model = player.setModel (std::move (delivery->model));
         solver.models().giveBack (delivery);
     }
 }
 
-/** In an offline render every change is heard at the sample where it is made, so the render waits for the solver. */
+/** In an offline render the audio thread waits for the solver, so that each change sounds at the sample where it is made. */
 void Processor::catchUp()
 {
     if (isNonRealtime())
@@ -111,7 +111,7 @@ void Processor::schedulePattern (const Values& values, int frames) noexcept
                  });
 }
 
-/** Keeps what comes in for whoever listens; nothing of it goes out. */
+/** Copies the input to the listener. The input never reaches the output. */
 void Processor::listen (const juce::AudioBuffer<float>& buffer) noexcept
 {
     const auto channelOf = [&] (int channel) -> const float*

@@ -1,4 +1,4 @@
-// What the processor hears at its input, and makes of it.
+// The lug check at the processor's audio input.
 
 #include "Processor.h"
 
@@ -27,7 +27,7 @@ void Processor::startListening (modal::HeadSide side)
     }
 }
 
-void Processor::takeHeard()
+void Processor::applyMeasuredHead()
 {
     const auto heard = inputListener.report();
 
@@ -40,10 +40,11 @@ void Processor::takeHeard()
 
         if (juce::roundToInt (valueOf (values, Parameter::lugs)) != static_cast<int> (heard->notes.size()))
             throw modal::InputError ("drum", textOf (specOf (Parameter::lugs), valueOf (values, Parameter::lugs)) + " lugs",
-                                     std::to_string (heard->notes.size()) + " lugs, as when it was listened to");
+                                     std::to_string (heard->notes.size()) + " lugs, as in the lug check");
 
         setHeard (values, heard->side, *heard->head);
-        setValues (values, heard->side == modal::HeadSide::batter ? "Batter head as heard" : "Resonant head as heard");
+        setValues (values,
+                   heard->side == modal::HeadSide::batter ? "Apply measured batter head" : "Apply measured resonant head");
     }
     catch (const modal::InputError& error)
     {

@@ -1,4 +1,4 @@
-// What the processor keeps and brings back: parameters, snapshots, presets, the song's state.
+// What the processor saves and restores: parameters, snapshots, presets, the song's state.
 
 #include "Processor.h"
 
@@ -11,7 +11,7 @@ void Processor::report (const juce::String& fault)
         messageList.say (Messages::Kind::refusal, fault.toStdString());
 }
 
-/** Sets the parameters that differ and tells the host, without a step of undo. */
+/** Sets the parameters that differ and notifies the host, without an undo step. */
 void Processor::setParameters (const Values& values)
 {
     recorder->setPaused (true);
@@ -49,7 +49,7 @@ void Processor::clearSnapshot (Snapshot which)
     solver.wake();
 }
 
-/** The name as a step of undo, beside the values that got it. */
+/** Undoable change of the preset's name, with the values it stands for. */
 class Processor::NamingChange final : public juce::UndoableAction
 {
 public:
@@ -102,7 +102,7 @@ void Processor::importPreset (const juce::File& file)
 
 void Processor::takeSound (const State& loaded, const juce::String& whatFor)
 {
-    // A preset says what the drum is; how it is played, bypass and gain stay.
+    // A preset sets the drum; playing parameters, bypass and gain are kept.
     setValues (morphed (loaded.live, loaded.live, 0.0, sound.live.copy()), whatFor);
     nameAs ({ loaded.name, sound.live.copy() });
 }
@@ -152,7 +152,7 @@ bool Processor::isChangedSinceNamed() const
         return false;
     if (! current.values)
     {
-        // A name without its preset can only be taken at its word.
+        // If the preset no longer exists, the present values count as unchanged.
         current.values = valuesOfPreset (current.name).value_or (now);
         const std::scoped_lock lock (extrasMutex);
         if (naming.name == current.name)
@@ -179,7 +179,7 @@ State Processor::state() const
 
 void Processor::setState (const State& state)
 {
-    // Not through the parameters' gestures: a host that restores a song does not want it recorded as automation.
+    // Without gestures: a host that restores a song must not record it as automation.
     sound.live.setAll (state.live);
     sound.setPlayedNote (std::nullopt);
     sound.setSnapshot (LiveSound::a, state.a);

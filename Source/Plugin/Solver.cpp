@@ -12,14 +12,15 @@ namespace
 {
 using namespace std::chrono_literals;
 
-/** How often the solver looks for changes that the audio thread could not announce: while there are some, and otherwise. */
+/** How often the solver looks for changes that the audio thread made (it cannot wake the solver): just after a change, and
+    otherwise. */
 constexpr auto lookWhenBusy = 1ms, lookWhenIdle = 10ms;
 constexpr auto busyFor = 500ms;
 
-/** Modes longer than this do not count for the tail; the drum is then as good as lossless by mistake. */
+/** Limit of the tail that hosts are told: settings without losses would ring for ever. */
 constexpr double longestTail = 30.0; // s
 
-/** Whether two settings have the same modes. */
+/** Whether two settings give the same modes. */
 bool haveSameModes (const Values& a, const Values& b) noexcept
 {
     for (std::size_t i = 0; i < parameterCount; ++i)
@@ -113,7 +114,7 @@ void Solver::run()
             const auto now = std::chrono::steady_clock::now();
             const auto look = now - lastChange < busyFor ? lookWhenBusy : lookWhenIdle;
 
-            // While a prediction waits to be made there is no reason to sleep.
+            // No sleep while a prediction is still to be made.
             if (! hasNews() && ! needsPrediction)
                 news.wait_for (lock, look, [this] { return shouldStop || isWoken; });
 
@@ -201,7 +202,7 @@ void Solver::solve (const Values& values, std::optional<int> playedNote, double 
     needsPrediction = true;
 }
 
-/** What cannot be had is explained, and the drum that was there plays on; without one, the drum that the plugin starts with. */
+/** After settings that cannot be solved: keeps the last drum, or the plugin's initial one if there was none. */
 void Solver::fallBack (double rate)
 {
     if (last)

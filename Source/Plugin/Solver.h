@@ -13,14 +13,13 @@
 namespace plugin
 {
 
-/** A model on its way to the audio thread, and a former one on its way back. */
+/** Takes a model to the audio thread and brings the replaced one back. */
 struct Delivery
 {
     std::shared_ptr<const engine::DrumModel> model;
 };
 
-/** Works out the drum on a thread of its own whenever the settings have changed; changes that come while it works are taken
-    together. */
+/** Solves the drum on its own thread when the settings have changed. Changes during a solve are handled together in the next. */
 class Solver
 {
 public:
@@ -31,10 +30,10 @@ public:
     /** Hz, 22 050 to 192 000. */
     void setSampleRate (double);
 
-    /** Not from the audio thread, except in an offline render: looks at once instead of within some milliseconds. */
+    /** Makes the solver look for changes now instead of within 10 ms. Not from the audio thread, except in an offline render. */
     void wake();
 
-    /** Waits until what was asked so far has been solved or refused. For threads that may wait. */
+    /** Waits until all changes so far are solved or refused. For threads that may wait. */
     void waitUntilSolved();
 
     /** The models, for the audio thread. */
@@ -43,10 +42,10 @@ public:
     /** The latest drum with its prediction; nullptr before the first. Not for the audio thread. */
     std::shared_ptr<const SolvedDrum> latest() const;
 
-    /** The latest model, at the sample rate that was set last; it may be ahead of latest(). Not for the audio thread. */
+    /** The latest model, at the sample rate set last; it may be newer than latest(). Not for the audio thread. */
     std::shared_ptr<const engine::DrumModel> latestModel() const;
 
-    /** Longest T60 of the modes that carry the tone, s. Any thread. */
+    /** Longest T60 of the modes, s, at most 30. Any thread. */
     double sustain() const noexcept { return longestSustain.load (std::memory_order_relaxed); }
 
     /** Models handed over so far. Any thread. */
@@ -81,9 +80,9 @@ private:
     bool hasFinishedAny = false;
     double finishedRate = 0.0;
 
-    // The solver's thread alone:
-    std::unique_ptr<Work> last; ///< the last that could be solved
-    std::string refusal;        ///< why the latest could not
+    // Used by the solver's thread only:
+    std::unique_ptr<Work> last; ///< the last drum that could be solved
+    std::string refusal;        ///< why the latest settings could not be solved; empty if they could
     bool needsPrediction = false;
 
     std::thread thread;

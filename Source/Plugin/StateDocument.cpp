@@ -20,7 +20,7 @@ const char* const format = "snarewright-state";
 constexpr int version = 1;
 constexpr std::size_t longestName = 200;
 
-/** A state that went wrong in many places is told of in this many sentences. */
+/** At most this many errors of a state are reported. */
 constexpr std::size_t mostMessages = 8;
 
 std::string keyOf (const ParameterSpec& spec)
@@ -38,7 +38,7 @@ Json jsonOf (const ParameterSpec& spec, float value)
         return value >= 0.5f;
     default:
     {
-        // The float's own shortest decimal, so that a file says 0.1 and not 0.10000000149.
+        // The shortest decimal that reads back as the same float: 0.1, not 0.10000000149.
         const auto snapped = spec.snapped (static_cast<double> (value));
         return static_cast<float> (snapped) == value ? snapped : static_cast<double> (value);
     }
@@ -85,10 +85,10 @@ public:
     void read (const Json& document)
     {
         if (! document.is_object())
-            return fail ("The state is " + files::described (document) + " instead of a document.");
+            return fail ("state: " + files::described (document) + " cannot be used; allowed: a JSON object");
 
         if (const auto found = document.find ("format"); found == document.end() || *found != format)
-            return fail ("The state is not one of this plugin's.");
+            return fail ("The state was not saved by this plugin.");
 
         auto unknown = Json::object();
 
@@ -128,15 +128,16 @@ private:
     {
         const auto number = value.is_number() ? value.get<double>() : 0.0;
         if (number < 1.0)
-            say ("The state's version is " + files::described (value) + ".");
+            say ("version: " + files::described (value) + " cannot be used; allowed: a number, 1 or more");
         else if (number > version)
-            say ("The state was saved by a newer version; what this one does not know is kept but not used.");
+            say ("The state was saved by a newer version; members unknown to this version are kept but not used.");
     }
 
     void readName (const Json& value)
     {
         if (! value.is_string() || value.get_ref<const std::string&>().size() > longestName)
-            say ("The state's name is " + files::described (value) + ".");
+            say ("name: " + files::described (value) + " cannot be used; allowed: text of at most " +
+                 std::to_string (longestName) + " bytes");
         else
             reading.state.name = value.get<std::string>();
     }
@@ -147,14 +148,14 @@ private:
         readValues (value, *snapshot);
     }
 
-    /** The members that are no parameter, as JSON. */
+    /** Reads parameters into `values`. Returns the members that are no parameters, as JSON. */
     std::string readValues (const Json& object, Values& values)
     {
         auto unknown = Json::object();
         PointStick points;
 
         if (! object.is_object())
-            say ("A sound in the state is " + files::described (object) + ".");
+            say ("sound: " + files::described (object) + " cannot be used; allowed: an object of parameters");
         else
             for (const auto& [key, value] : object.items())
                 if (! readParameter (key, value, values) && ! points.read (key, value))
@@ -230,7 +231,7 @@ StateReading readState (std::string_view document)
 
     if (document.size() > largestState)
     {
-        reader.fail ("The state is larger than any that this plugin writes.");
+        reader.fail ("The state is too large to be one that this plugin saved.");
         return reading;
     }
 
@@ -241,7 +242,7 @@ StateReading readState (std::string_view document)
     catch (const modal::InputError& e)
     {
         reading = {};
-        reader.fail (std::string ("The state is damaged and was left out: ") + e.what());
+        reader.fail (std::string ("The state is damaged and was ignored: ") + e.what());
     }
 
     return reading;

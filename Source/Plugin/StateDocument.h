@@ -10,33 +10,32 @@
 namespace plugin
 {
 
-/** All that a song or a preset keeps.
+/** Everything that a song or a preset saves.
 
         { "format": "snarewright-state", "version": 1, "name": "Dry fifth",
           "sound": { "batter_note": 54, "interval": 7, "diameter_in": 14, "bottom": "resonant head", ... },
           "snapshot_a": { ... }, "snapshot_b": { ... } }
 
-    Under "sound", each parameter is named by its identifier and its unit; choices are words, toggles true or false. */
+    Under "sound", the key of each parameter is its identifier and unit; choices are words, toggles true or false. */
 struct State
 {
     std::string name;
     Values live = initialValues();
     std::optional<Values> a, b;
 
-    /** Members that this version does not know, of the document and of "sound", each as a JSON object; they are written back as
-       they came. */
+    /** Unknown members of the document and of "sound" (from a newer version), each as a JSON object; written back unchanged. */
     std::string unknown = "{}", unknownInSound = "{}";
 };
 
 struct StateReading
 {
     State state;
-    bool isUsable = true;              ///< false: nothing could be read, and the state is the initial one
-    std::vector<std::string> messages; ///< what was wrong, one sentence each
+    bool isUsable = true;              ///< false: nothing could be read, and `state` is the initial one
+    std::vector<std::string> messages; ///< errors, one sentence each
 };
 
-/** Never throws for what a document may hold. A parameter that is missing (an older version did not have it) or wrong has its
-    initial value; what is wrong is said. */
+/** Does not throw, whatever the document holds. A parameter that is missing (as from an older version) or invalid gets its
+   initial value; invalid ones are reported. */
 StateReading readState (std::string_view document);
 
 std::string writeState (const State&);

@@ -1,6 +1,6 @@
 #include "FontFace.h"
 
-#include <FontData.h>
+#include "Fonts/Fonts.h"
 
 #include <cairo-ft.h>
 
@@ -12,7 +12,7 @@ namespace
 {
 
 /** @throws std::runtime_error if the data is no font */
-cairo_font_face_t* load (const char* data, int size)
+cairo_font_face_t* load (std::string_view font)
 {
     static const FT_Library library = []
     {
@@ -22,7 +22,8 @@ cairo_font_face_t* load (const char* data, int size)
         return made;
     }();
     FT_Face face = nullptr;
-    if (FT_New_Memory_Face (library, reinterpret_cast<const FT_Byte*> (data), size, 0, &face) != 0)
+    const auto* bytes = reinterpret_cast<const FT_Byte*> (font.data());
+    if (FT_New_Memory_Face (library, bytes, static_cast<FT_Long> (font.size()), 0, &face) != 0)
         throw std::runtime_error ("the built-in font cannot be read");
     return cairo_ft_font_face_create_for_ft_face (face, 0);
 }
@@ -31,8 +32,8 @@ cairo_font_face_t* load (const char* data, int size)
 
 cairo_font_face_t* fontFace (bool isBold)
 {
-    static auto* const regular = load (FontData::regular, FontData::regularSize);
-    static auto* const bold = load (FontData::bold, FontData::boldSize);
+    static auto* const regular = load (files::fontData (false));
+    static auto* const bold = load (files::fontData (true));
     return isBold ? bold : regular;
 }
 

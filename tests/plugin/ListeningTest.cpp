@@ -1,4 +1,4 @@
-// Listening through the plugin's audio input: a walk round a head, played by the engine, arrives at the input bus as in a host.
+// Listening through the plugin's audio input: a lug check played by the engine arrives at the input bus, as in a host.
 #include "TestProcessor.h"
 
 #include "SyntheticDrum.h"
@@ -32,7 +32,7 @@ struct ListeningProcessor : TestProcessor
         juce::AudioBuffer<float> buffer (2, block);
         juce::MidiBuffer midi;
         float loudest = 0.0f;
-        catchUp(); // with a walk that was just begun
+        catchUp(); // with a lug check just started
         for (std::size_t done = 0; done + block <= recording.samples.size(); done += block)
         {
             for (int i = 0; i < block; ++i)
@@ -55,8 +55,8 @@ struct ListeningProcessor : TestProcessor
 
     ListeningReport report() const { return *processor.listener().report(); }
 
-    /** A walk round a head of the drum that is set, at a tension that is not the one set. */
-    synthetic::LugCheck walk (modal::HeadSide side, double tension) const
+    /** A lug check of a head of the current drum, at another tension than the one set. */
+    synthetic::LugCheck check (modal::HeadSide side, double tension) const
     {
         return { .drum = requestOf (processor.effectiveValues()).drum, .side = side, .tension = tension, .between = 1.1 };
     }
@@ -87,7 +87,7 @@ TEST_CASE ("The input bus is a side chain: off at first, mono or stereo, and sil
         CHECK (processor.checkBusesLayoutSupported (layout) == isAllowed);
     }
 
-    // Nothing of what comes in goes out, whether it is listened to or not.
+    // The input never reaches the output, whether listening or not.
     ListeningProcessor listening;
     const listening::Recording noise{ rate, std::vector<double> (48000, 0.5) };
     CHECK (listening.feed (noise) == 0.0f);
@@ -102,10 +102,10 @@ TEST_CASE ("A lug check of the batter is heard at the input and applied as one u
     ListeningProcessor test;
     auto& processor = test.processor;
     constexpr double tension = 2600.0; // N/m
-    const auto walk = test.walk (modal::HeadSide::batter, tension);
-    const double truth = modal::tapNote (walk.drum, modal::HeadSide::batter, tension);
+    const auto check = test.check (modal::HeadSide::batter, tension);
+    const double truth = modal::tapNote (check.drum, modal::HeadSide::batter, tension);
     processor.startListening (modal::HeadSide::batter);
-    test.feed (synthetic::record (walk, { .signalToNoise = 30.0 }));
+    test.feed (synthetic::record (check, { .signalToNoise = 30.0 }));
 
     const auto report = test.report();
     REQUIRE (report.heardCount() == 6);
@@ -121,7 +121,7 @@ TEST_CASE ("A lug check of the batter is heard at the input and applied as one u
     const auto before = processor.effectiveValues();
     const double resonant = test.plain (Parameter::batterNote) + test.plain (Parameter::interval);
     processor.undoManager().clearUndoHistory();
-    processor.takeHeard();
+    processor.applyMeasuredHead();
     const auto set = requestOf (processor.effectiveValues());
     CHECK (std::abs (cents (truth, std::get<modal::ByTapNotes> (set.tuning.target).batter)) < 3.0);
     // The other head stays.
@@ -133,10 +133,10 @@ TEST_CASE ("A lug check of the batter is heard at the input and applied as one u
     CHECK (processor.effectiveValues() == before);
     CHECK_FALSE (processor.undoManager().canUndo());
 
-    // A drum with other lugs is not the one that was heard.
+    // A drum with a different number of lugs is not the one checked.
     test.set (Parameter::lugs, 10.0);
     const auto other = processor.effectiveValues();
-    processor.takeHeard();
+    processor.applyMeasuredHead();
     CHECK (processor.effectiveValues() == other);
     CHECK (juce::String (processor.messages().latest().text).contains ("6 lugs"));
 }
@@ -145,18 +145,18 @@ TEST_CASE ("A lug check of the resonant head changes the interval, also through 
 {
     ListeningProcessor test (1);
     constexpr double tension = 1500.0; // N/m
-    auto walk = test.walk (modal::HeadSide::resonant, tension);
-    walk.speed = 0.4;
-    const double truth = modal::tapNote (walk.drum, modal::HeadSide::resonant, tension);
+    auto check = test.check (modal::HeadSide::resonant, tension);
+    check.speed = 0.4;
+    const double truth = modal::tapNote (check.drum, modal::HeadSide::resonant, tension);
     test.processor.startListening (modal::HeadSide::resonant);
-    test.feed (synthetic::record (walk, { .signalToNoise = 35.0 }));
+    test.feed (synthetic::record (check, { .signalToNoise = 35.0 }));
     const auto report = test.report();
     REQUIRE (report.head);
     REQUIRE (report.head->isPossible);
     CHECK (report.side == modal::HeadSide::resonant);
 
     const double batter = test.plain (Parameter::batterNote);
-    test.processor.takeHeard();
+    test.processor.applyMeasuredHead();
     CHECK (test.plain (Parameter::batterNote) == Approx (batter));
     const auto set = requestOf (test.processor.effectiveValues());
     CHECK (std::abs (cents (truth, std::get<modal::ByTapNotes> (set.tuning.target).resonant)) < 3.0);
@@ -167,8 +167,8 @@ TEST_CASE ("Double hits and noise are refused with a reason; the last tap can be
     ListeningProcessor test;
     auto& processor = test.processor;
     constexpr double tension = 2600.0;
-    const auto walk = test.walk (modal::HeadSide::batter, tension);
-    synthetic::Strike strike{ .drum = walk.drum, .tensions = { tension, 2000.0 } };
+    const auto check = test.check (modal::HeadSide::batter, tension);
+    synthetic::Strike strike{ .drum = check.drum, .tensions = { tension, 2000.0 } };
     strike.wires.on = false;
     strike.count = 2;
     strike.between = 0.09;
@@ -181,28 +181,28 @@ TEST_CASE ("Double hits and noise are refused with a reason; the last tap can be
     CHECK (test.report().next == 0);
 
     processor.startListening (modal::HeadSide::batter);
-    const auto noisy = synthetic::record (walk, { .signalToNoise = 7.0 });
+    const auto noisy = synthetic::record (check, { .signalToNoise = 7.0 });
     test.feed (noisy);
     CHECK (test.report().heardCount() == 0);
     CHECK (test.report().remark.isRefusal());
 
-    // The first two taps of a good walk, then the last of them back, and the head from the one that is left.
-    auto good = synthetic::record (walk, { .signalToNoise = 30.0 });
+    // The first two taps of a good lug check, delete the second, analyse the first.
+    auto good = synthetic::record (check, { .signalToNoise = 30.0 });
     good.samples.resize (static_cast<std::size_t> (2.6 * rate));
     processor.startListening (modal::HeadSide::batter);
     test.feed (good);
     REQUIRE (test.report().heardCount() == 2);
-    processor.listener().takeBack();
+    processor.listener().deleteLastTap();
     test.catchUp();
     CHECK (test.report().heardCount() == 1);
     CHECK (test.report().next == 1);
-    processor.listener().workOut();
+    processor.listener().analyse();
     test.catchUp();
     REQUIRE (test.report().head);
     CHECK (test.report().head->isPossible);
     CHECK (test.report().head->lugCents.empty()); // one tap does not tell
 
-    // At another rate what was heard is worth nothing.
+    // Taps at another sample rate are dropped.
     processor.prepareToPlay (44100.0, block);
     test.catchUp();
     CHECK (test.report().notes.empty());
