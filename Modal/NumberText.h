@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-/** Numbers as text and back. Always with a decimal point, whatever the locale. */
+/** Numbers to text and back, always with a decimal point, whatever the locale. */
 namespace modal
 {
 
@@ -20,8 +20,8 @@ std::string signedText (double value, int decimals);
 /** The shortest text that reads back as exactly this number. */
 std::string exactText (double value);
 
-/** Takes a decimal number off the front of `text` ("14in" leaves "in"). Returns nullopt and leaves `text` as it is if there is
-   none. A number too large for a double becomes infinite, one too small becomes 0. */
+/** Takes a decimal number off the front of `text` ("14in" leaves "in"). Returns nullopt and leaves `text` unchanged if there
+   is none. A number too large for a double becomes infinite, one too small becomes 0. */
 std::optional<double> takeNumber (std::string_view& text);
 
 } // namespace modal

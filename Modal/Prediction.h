@@ -7,7 +7,7 @@
 namespace modal
 {
 
-/** What one head is asked to do. */
+/** The figures of one head. */
 struct HeadPrediction
 {
     double tension = 0.0;         ///< N/m
@@ -25,7 +25,7 @@ struct ModePair
     int upper = -1;
 };
 
-/** Everything that is said about a tuned drum without playing it. */
+/** The prediction for a tuned drum, without playing it. */
 struct Prediction
 {
     DrumSpec drum;
@@ -38,7 +38,7 @@ struct Prediction
     double drumNotePerBatterSemitone = 0.0;   ///< cents the drum note moves when the batter's tap note rises a semitone
     double drumNotePerResonantSemitone = 0.0; ///< cents
     std::vector<Mode> modes;                  ///< by frequency; one entry for the pair of an even drum, two where it is split
-    bool isUniform = true;         ///< even lugs, muffling the same all round: every mode with m > 0 stands for an equal pair
+    bool isUniform = true;         ///< even lugs, muffling the same all around: every mode with m > 0 stands for two equal ones
     ModePair breathing;            ///< the lowest two (0,n) modes that move the heads
     ModePair rocking;              ///< the lowest two (1,n) modes
     double highestFrequency = 0.0; ///< Hz, up to where modes are listed

@@ -36,7 +36,7 @@ struct SolveOptions
     Orders end at 60: where a head's modes of that order lie below the frequency asked for, DrumModes::highestFrequency gives how
    far the result is complete.
 
-    @throws InputError for a drum or tensions that cannot be
+    @throws InputError for a drum or tensions out of range
 */
 DrumModes solve (const DrumSpec&, const Tensions&, const SolveOptions& = {});
 

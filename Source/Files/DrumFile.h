@@ -27,7 +27,7 @@ namespace files
 struct DrumFile
 {
     modal::DrumSpec drum;
-    std::optional<modal::Weather> weather; ///< what `drum.air` was worked out from, if it was
+    std::optional<modal::Weather> weather; ///< from which `drum.air` was calculated, if it was
     std::vector<modal::Tuning> tunings;
     modal::WireSpec wires;
     modal::HoopSpec hoop;   ///< both hoops
@@ -35,7 +35,7 @@ struct DrumFile
 };
 
 /** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. A concert
-   pitch that is given here goes before the document's own: a note such as "G#3" follows it. */
+   pitch given here overrides the document's; notes such as "G#3" follow it. */
 DrumFile readDrum (const std::string& text, const std::string& source, std::optional<modal::ConcertPitch> = std::nullopt);
 DrumFile loadDrum (const std::filesystem::path&, std::optional<modal::ConcertPitch> = std::nullopt);
 

@@ -12,7 +12,7 @@
 namespace files
 {
 
-/** Takes the members of one JSON object by key and, at the end, refuses those that nobody asked for.
+/** Reads the members of one JSON object by key and, at the end, rejects those that were not read.
 
     Every error is a modal::InputError whose field is the path from the top ("pit.json: batter.thickness_mil"). A number's key is
    its name, an underscore and a unit (`diameter_in`); giving it in two units is an error.
@@ -41,11 +41,11 @@ public:
     /** The path of a member, for errors and nested readers. */
     std::string pathOf (const std::string& key) const;
 
-    /** Notes a member that must be there: finish() names it. Not at once, since a misspelt key explains it better. */
+    /** Notes a missing member for finish() to report. Not reported at once, since a misspelt key is the better explanation. */
     void noteMissing (const std::string& key, const std::string& allowed);
 
-    /** @throws modal::InputError for the first member that was not asked for, with the known key that comes nearest, or else for
-        the first that is missing. */
+    /** @throws modal::InputError for the first member that was not read, with the nearest known key, or else for the first that
+       is missing. */
     void finish() const;
 
 private:

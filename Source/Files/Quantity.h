@@ -8,11 +8,11 @@
 namespace files
 {
 
-/** One way of giving a quantity: SI value = given value × factor + offset. */
+/** A unit of a quantity: SI value = given value × factor + offset. */
 struct Unit
 {
-    const char* key;    ///< what a key in a file ends in after an underscore: "kg_per_m2"; "" for a bare number
-    const char* symbol; ///< what follows the number in text and messages: "kg/m2"
+    const char* key;    ///< ending of a file's key after the underscore: "kg_per_m2"; "" for a bare number
+    const char* symbol; ///< after the number in text and messages: "kg/m2"
     double factor;
     double offset = 0.0;
     std::vector<const char*> otherSymbols = {};
@@ -40,23 +40,24 @@ struct Quantity
         decayRate, acceleration;
 };
 
-/** What is allowed, in SI. */
+/** Allowed range, in SI. */
 struct Limits
 {
     double low;
     double high;
 };
 
-/** Throws modal::InputError, in the unit that the person used, unless the value is finite and within limits; returns it in SI. */
+/** Throws modal::InputError, in the unit given, unless the value is finite and within limits; returns it in SI. */
 double inLimits (double given, const Unit& unit, const Limits&, const std::string& field);
 
 /** Reads "14in", "14 in" or "355.6 mm" to SI. Throws modal::InputError naming `field`, the text and what is allowed. */
 double readQuantity (std::string_view text, const Quantity&, const Limits&, const std::string& field);
 
-/** The same, but nullopt if the text is not a number with one of the quantity's units, so that another reading may be tried. */
+/** The same, but nullopt if the text is not a number with one of the quantity's units, so that the caller can read it another
+ * way. */
 std::optional<double> takeQuantity (std::string_view text, const Quantity&);
 
-/** An SI value in the first unit in which six digits say it exactly, else in SI: 0.3556 m becomes 14 in. */
+/** An SI value in the first unit in which six digits are exact, else in SI: 0.3556 m becomes 14 in. */
 struct Spelled
 {
     double value;

@@ -9,8 +9,8 @@
 namespace fitting
 {
 
-/** What a fit has to say besides its estimates: why there is none, what makes it doubtful, what it leaves open. Wording/ phrases
-    it. */
+/** A remark of a fit besides its estimates: why there are none, what makes them doubtful, what stays unknown. The text is in
+    Wording/. */
 struct Finding
 {
     /** The numbers that go with each kind are named beside it; kinds without any have none. */
@@ -32,7 +32,7 @@ struct Finding
         twoTunings,         ///< two tunings explain the notes; batter, resonant, batter, resonant in N/m
         fastDecay,          ///< something damps the head; losses over those predicted
         slowDecay,          ///< the head rings for longer than it can; losses over those predicted
-        oneKindOfMode,      ///< nothing confirms size and head
+        oneKindOfMode,      ///< only one kind of mode was heard, so nothing confirms size and head
         massNotMeasured,    ///< the head's mass is as stated; correlation of its error with that of the tension
         tapNotesOnly,       ///< notes read by a person say nothing about the head's mass
         oneLugTapped,       ///< nothing is known about unevenness
@@ -41,8 +41,8 @@ struct Finding
         noModeOfItsOwn,     ///< the head's tension comes from its effect on the other head
         resonantHeldStill,  ///< strikes fit a drum with a silent resonant head as well
         linkedTensions,     ///< errors of both tensions go together; their correlation
-        lugsNotLocated,     ///< strikes say how uneven a head is, not where
-        unknownEvenness     ///< nor how uneven
+        lugsNotLocated,     ///< strikes show how uneven a head is, not at which lugs
+        unknownEvenness     ///< no pair of this head's modes was heard
     };
 
     enum class Severity

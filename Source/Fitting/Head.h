@@ -77,7 +77,7 @@ struct LugVerdict
 /** The state of one head. */
 struct HeadFit
 {
-    bool isPossible = false;          ///< if not, `findings` holds a refusal and nothing else counts
+    bool isPossible = false;          ///< if not, `findings` holds a refusal and the rest is meaningless
     Estimate tapNote{};               ///< Hz
     Estimate tension{};               ///< N/m
     Estimate massRatio{ 1.0, 0.0 };   ///< head's mass over its construction's
@@ -90,7 +90,7 @@ struct HeadFit
     int tapsUsed = 0;
     std::vector<Finding> findings{};
 
-    /** True if all of it may be wrong. */
+    /** True if all estimates may be wrong. */
     bool isWarned() const noexcept { return contains (findings, Finding::Severity::warning); }
 
     /** Opposite lugs sound the same: an uneven field's even harmonics split pairs of modes to first order, its odd ones to second
@@ -109,7 +109,7 @@ inline constexpr double clearlyUneven = 3.0;
    ones only to second. Taps with a patch on one side of the head break that symmetry.
 
     A drum that is open below is tapped as it is; its tap note is still the one over a closed cavity. A recording
-   that a usual mistake explains better (see Rivals.h) is refused.
+   that a usual mistake explains better (see head/Rival.h) is refused.
 
     @throws InputError for a setup out of range, or taps at lugs that the drum lacks
 */

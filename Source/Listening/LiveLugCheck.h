@@ -7,7 +7,7 @@
 namespace listening
 {
 
-/** What came of the last tap of a lug check. */
+/** Result of the last tap of a lug check. */
 struct LugCheckRemark
 {
     enum class Kind
@@ -16,7 +16,7 @@ struct LugCheckRemark
         heard,     ///< the tap at `lug` was used
         deleted,   ///< the tap at `lug` was deleted
         troubles,  ///< not used for its `troubles`
-        noFit,     ///< not used: no head as stated sounds like it, see `findings`
+        noFit,     ///< not used: it does not fit the head as stated, see `findings`
         farOff,    ///< not used: `cents` away from the other lugs
         soundLost, ///< part of the input was lost
         failed     ///< the input cannot be used, see `error`
@@ -33,15 +33,15 @@ struct LugCheckRemark
     bool operator== (const LugCheckRemark&) const = default;
 };
 
-/** A lug check that is analysed while it is made: sound comes in pieces, taps come out one by one. A tap with any trouble is not
-    used and reported, so that it can be repeated at once.
+/** Analyses a lug check while it is made: samples go in, taps come out one by one. A tap with any trouble is rejected and
+   reported, so that it can be repeated at once.
 
-    Not for an audio thread: a piece in which a tap has rung out takes up to a second. */
+    Not for an audio thread: add() takes up to a second when a tap is complete. */
 class LiveLugCheck
 {
 public:
     /** @param sampleRate  Hz, 8000 to 192 000
-        @throws modal::InputError for a rate out of range or a drum that cannot be */
+        @throws modal::InputError for a sample rate or a drum out of range */
     LiveLugCheck (const fitting::HeadFitSetup&, double sampleRate);
 
     /** The next samples of the microphone, full scale 1, in pieces of any size. */
@@ -49,7 +49,7 @@ public:
 
     using Remark = LugCheckRemark;
 
-    /** Samples are missing between what was added and what comes. @param why  the new remark, unless it is `none` */
+    /** Samples were lost since the last add(). @param why  the new remark, unless it is `none` */
     void interrupt (Remark why = {});
 
     /** The result of a tap beside a lug. */
@@ -85,12 +85,12 @@ private:
     fitting::HeadFitSetup setup;
     Recording window;                            ///< the last seconds
     double windowStart = 0.0, judgedUntil = 0.0; ///< s since listening began
-    std::size_t unheard = 0;                     ///< samples of the window that came since it was last looked at
+    std::size_t unheard = 0;                     ///< samples of the window added since the last analysis
     std::size_t zeros = 0;                       ///< in a row, up to now
     std::vector<std::optional<Lug>> heard;
-    std::vector<int> order; ///< lugs in the order in which they were taken
+    std::vector<int> order; ///< lugs in the order tapped
     int next = 0;
-    std::optional<double> tension; ///< N/m, of the last tap that was taken
+    std::optional<double> tension; ///< N/m, from the last tap used
     Remark lastRemark;
 };
 

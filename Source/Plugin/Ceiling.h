@@ -12,7 +12,7 @@ inline constexpr float highestSample = 2.0f;
     can be far above full scale, and a converter or headphones without a limit of their own could harm hearing.
 
     Up to full scale the sample comes back as it is, bit for bit; above it bends, with the same slope at full scale, towards the
-    ceiling. What is not a number is silence. */
+    ceiling. NaN becomes silence. */
 inline float belowCeiling (float sample) noexcept
 {
     const float size = std::abs (sample);

@@ -7,9 +7,9 @@
 namespace plugin
 {
 
-/** Sets one head's tap note and lugs to what was heard; the other head stays where it is.
+/** Sets one head's tap note and lugs to the measured ones; the other head keeps its note.
 
-    @throws modal::InputError naming the parameter that cannot hold what was heard; `values` is then as it was */
+    @throws modal::InputError naming the parameter that cannot hold a measured value; `values` is then unchanged */
 void setHeard (Values& values, modal::HeadSide, const fitting::HeadFit&);
 
 } // namespace plugin

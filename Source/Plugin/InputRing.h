@@ -7,8 +7,8 @@
 namespace plugin
 {
 
-/** Single-producer single-consumer ring buffer for audio from the audio thread to one other thread. If it is full samples are
- * dropped, and the reader can ask for that. */
+/** Single-producer single-consumer ring buffer for audio from the audio thread to one other thread. If it is full, samples are
+ * dropped and lostSome() reports it. */
 class InputRing
 {
 public:

@@ -9,7 +9,8 @@
 namespace plugin
 {
 
-/** What the plugin is set to, for every thread to read: the parameters, the two snapshots and the note that was played. */
+/** The plugin's settings, readable by every thread: the parameters, both snapshots and the last note played to tune the batter.
+ */
 class LiveSound
 {
 public:
@@ -21,7 +22,7 @@ public:
 
     SharedValues live{ initialValues() };
 
-    /** The values that sound: the parameters, or what lies between the snapshots if that is switched on. */
+    /** The values in use: the parameters', or a mix of the snapshots while the morph is on. */
     Values effective() const noexcept
     {
         const auto values = live.copy();
@@ -43,7 +44,7 @@ public:
         noteChange();
     }
 
-    /** The note played on the tuning channel; it holds until the batter note is set again. */
+    /** The note played on the tuning channel; valid until the batter note is set again. */
     std::optional<int> playedNote() const noexcept
     {
         const auto note = played.load (std::memory_order_relaxed);
@@ -56,7 +57,7 @@ public:
             noteChange();
     }
 
-    /** Call after a change that the drum must be worked out for again. */
+    /** Call after a change that needs a new solution. */
     void noteChange() noexcept { changeCount.fetch_add (1, std::memory_order_release); }
     std::uint32_t changes() const noexcept { return changeCount.load (std::memory_order_acquire); }
 

@@ -8,14 +8,14 @@
 namespace plugin
 {
 
-/** What the plugin has to say to a person: a tuning refused, a damaged state. Any thread but the audio thread. */
+/** Messages for the user: a tuning refused, a damaged state. Any thread but the audio thread. */
 class Messages
 {
 public:
     enum class Kind
     {
-        note,   ///< something was done
-        refusal ///< something was not
+        note,   ///< done
+        refusal ///< not done
     };
 
     struct Message

@@ -5,7 +5,7 @@
 namespace plugin
 {
 
-/** The patterns that come with the plugin, in the order of their files' names. */
+/** The built-in patterns, in the order of their file names. */
 const std::vector<Pattern>& patternBook();
 
 std::vector<std::string> patternNames();

@@ -10,25 +10,25 @@
 namespace plugin
 {
 
-/** A drum that has been worked out: what was asked, what sounds, and what is predicted. Immutable. */
+/** A solved drum: the request, the model that plays, the prediction. Immutable. */
 struct SolvedDrum
 {
     DrumRequest request;
     modal::Tensions tensions;                       ///< N/m
     std::shared_ptr<const engine::DrumModel> model; ///< its setup() holds the modes
     modal::Prediction prediction;                   ///< of the drum and tuning of `request`
-    std::string refusal; ///< not empty: the latest settings cannot be had, and this is the last drum that could
+    std::string refusal; ///< not empty: why the latest settings could not be solved; this is then the last drum that could
 
     const modal::DrumModes& modes() const noexcept { return model->setup().modes; }
 };
 
-/** How many modes of a drum are played. Whoever works a drum out with these gets what is heard, to the last digit. */
+/** Options that give the modes the plugin plays: the same options give exactly the same drum. */
 modal::SolveOptions playedModes (const modal::DrumSpec&, const modal::Tensions&);
 
-/** How many of them a prediction of the same drum names. */
+/** Options for the modes that the prediction of the same drum lists. */
 modal::SolveOptions predictedModes (modal::SolveOptions played);
 
-/** All that is played of a drum whose modes are known. `sampleRate` in Hz. */
+/** Setup of the engine for a drum with known modes. `sampleRate` in Hz. */
 engine::DrumSetup setUpDrum (const DrumRequest&, const modal::Tensions&, modal::DrumModes, double sampleRate);
 
 } // namespace plugin

@@ -7,7 +7,7 @@
 namespace plugin
 {
 
-/** Sets of values as steps of undo: sets all parameters to `after`, and back to `before`. */
+/** Undoable change of all parameters from `before` to `after`. */
 class ValuesChange final : public juce::UndoableAction
 {
 public:
@@ -27,14 +27,14 @@ private:
     Apply apply;
 };
 
-/** Makes a step of undo of every gesture on a parameter. Automation has no gestures and leaves no steps. */
+/** Makes every gesture on a parameter an undo step. Automation has no gestures and makes no steps. */
 class UndoRecorder final : private juce::AudioProcessorParameter::Listener
 {
 public:
     UndoRecorder (const std::array<DrumParameter*, parameterCount>&, juce::UndoManager&, ValuesChange::Apply);
     ~UndoRecorder() override;
 
-    /** While true, gestures are those of an undo or of a preset, and leave no steps. */
+    /** While paused, gestures make no undo steps: they come from an undo or a preset. */
     void setPaused (bool shouldPause) noexcept { isPaused = shouldPause; }
 
 private:

@@ -37,8 +37,8 @@ inline double siOf (const Values& values, Parameter parameter)
     return spec.toSi (spec.snapped (static_cast<double> (valueOf (values, parameter))));
 }
 
-/** Values that any thread may read while another writes: each is whole, a set of them may be caught half way, and the change
-   count tells a reader that more is to come. */
+/** Values that any thread may read while another writes. Each value is atomic; a whole set may be read half changed, and the
+   change count then makes the reader read again. */
 class SharedValues
 {
 public:

@@ -8,7 +8,7 @@
 namespace sheets
 {
 
-/** How a drawing is written. */
+/** File format of a drawing. */
 enum class Format
 {
     pdf,
@@ -19,7 +19,7 @@ enum class Format
 /** "pdf", "svg" or "png" by a file name's ending; throws modal::InputError on `field` for another. */
 Format formatOf (const std::string& fileName, const std::string& field);
 
-/** Whether a file's name ends in ".pdf", say, in small letters or capitals. */
+/** Whether a file name ends in `ending`, such as ".pdf", in lower or upper case. */
 bool endsIn (const std::string& fileName, const std::string& ending);
 
 enum class Align
@@ -51,12 +51,12 @@ public:
     /** Wraps words to a width; a word wider than that is broken. Line breaks in the text are kept. */
     std::vector<std::string> wrapped (const std::string& words, double w, double size, bool isBold = false);
 
-    /** Writes words wrapped to a width, no line lower than `bottom`. If they do not all fit, the last line ends in a mark. Returns
-       the y of the next line. */
+    /** Writes words wrapped to a width, no line lower than `bottom`. If they do not all fit, the last line ends in a mark.
+       Returns the y of the next line. */
     double paragraph (double x, double y, double w, const std::string& words, double size, bool isBold = false,
                       double bottom = 1.0e9);
 
-    /** From one line of a paragraph to the next, as a multiple of its size. */
+    /** Line spacing of a paragraph as a multiple of its size. */
     static constexpr double leading = 1.3;
 
     double widthOf (const std::string& words, double size, bool isBold = false);
@@ -74,7 +74,7 @@ private:
 /** A4 upright, in points (ISO 216: 210 × 297 mm). */
 inline constexpr double pageWidthA4 = 210.0 / 25.4 * 72.0, pageHeightA4 = 297.0 / 25.4 * 72.0;
 
-/** The drawing as the bytes of a file. PNG at 2 pixels a point. Throws std::runtime_error if it cannot be made. */
+/** The drawing as the bytes of a file. PNG has 2 pixels per point. Throws std::runtime_error on failure. */
 std::string drawn (Format, double width, double height, const std::function<void (Canvas&)>& draw);
 
 } // namespace sheets

@@ -15,12 +15,11 @@ namespace
 [[noreturn]] void refuse (double highest, const DrumSpec& drum, const Tensions& tensions)
 {
     // The drum note lies below or near the batter's tap note; two octaves above it is more than enough.
-    const auto far = std::clamp (4.0 * tapNote (drum, HeadSide::batter, tensions.batter), lowestHighest, highestHighest);
+    const auto far = std::clamp (4.0 * tapNote (drum, HeadSide::batter, tensions.batter), leastHighest, mostHighest);
     const auto note = drumNote (solve (drum, tensions, { .highestFrequency = far }));
     throw InputError ("--highest", asText (highest) + " Hz",
-                      asText (std::ceil (std::max (lowestHighest, note * std::exp2 (1.0 / 12.0)))) + " to " +
-                          asText (highestHighest) + " Hz: at least a semitone above this drum note, " + asText (note, 4) +
-                          " Hz");
+                      asText (std::ceil (std::max (leastHighest, note * std::exp2 (1.0 / 12.0)))) + " to " +
+                          asText (mostHighest) + " Hz: at least a semitone above this drum note, " + asText (note, 4) + " Hz");
 }
 } // namespace
 

@@ -420,11 +420,11 @@ const std::vector<OptionGroup>& drumOptions()
               "uneven lugs: cents of a tap beside each lug from the tap note, clockwise from lug 1;\none number per lug, " +
                   limitsText (Dimension::cents, limitsOf (lugCentsRange)) },
             { "resonant-lugs", "0,0,...", "" },
-            { "concert-pitch", "440",
-              "A4, " + limitsText (&ConcertPitch::a4) + "; note names follow it, in files too" } } },
+            { "concert-pitch", "440", "A4, " + limitsText (&ConcertPitch::a4) + "; note names follow it, in files too" } } },
         fittingOptions(),
         { "The model:",
-          { { "highest", "2000Hz", "highest mode frequency, 50 Hz to 20 kHz; if not given, 2000 Hz, or for played\nsound about 400 modes" } } },
+          { { "highest", "2000Hz",
+              "highest mode frequency, 50 Hz to 20 kHz; if not given, 2000 Hz, or for played\nsound about 400 modes" } } },
     };
 
     return groups;
@@ -515,7 +515,7 @@ std::optional<std::string> outputTarget (const Arguments& arguments, const std::
 
 std::optional<double> highestAsked (const Arguments& arguments)
 {
-    constexpr Limits limits{ lowestHighest, highestHighest };
+    constexpr Limits limits{ leastHighest, mostHighest };
     const auto text = arguments.value ("highest");
     return text ? std::optional (readQuantity (*text, Quantity::frequency, limits, "--highest")) : std::nullopt;
 }

@@ -2,8 +2,8 @@
 
 #include "Arguments.h"
 
-#include "Modal/hardware/Fittings.h"
 #include "Modal/Prediction.h"
+#include "Modal/hardware/Fittings.h"
 
 namespace tool
 {
@@ -40,7 +40,7 @@ std::optional<modal::ConcertPitch> concertPitchAsked (const Arguments&);
 
 /** `--highest`, Hz, and what it may be. */
 std::optional<double> highestAsked (const Arguments&);
-inline constexpr double lowestHighest = 50.0, highestHighest = 20.0e3;
+inline constexpr double leastHighest = 50.0, mostHighest = 20.0e3;
 
 /** Where an option of output points: nullopt without it, "-" for standard output. Throws modal::InputError where that would
    overwrite a drum file, as `--json drum.json` does when the drum's name was meant, and where a file's name does not end in one

@@ -18,7 +18,7 @@ public:
 /** How many output files may be open at a time. */
 inline constexpr std::size_t mostOpenFiles = 40;
 
-/** A file that appears whole or not at all: written under a temporary name beside its target, then renamed.
+/** An output file, written completely or not at all: first under a temporary name beside its target, then renamed.
 
     While any is open, SIGINT and SIGTERM remove the temporary files and end the program with status 130. At most mostOpenFiles
    may be open at a time. The target "-" is standard output; a device or a pipe is written to rather than replaced.

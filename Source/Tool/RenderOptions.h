@@ -31,8 +31,8 @@ const OptionGroup& renderOptions();
 /** Throws modal::InputError. */
 RenderSettings readRenderSettings (const Arguments&);
 
-/** The three microphones above, below and distant, where the options put them around the drum. Throws modal::InputError for a
-   place inside the drum, too near to it, or on the side of it that the microphone is not called after. */
+/** The three microphones above, below and distant, at the positions from the options. Throws modal::InputError for a position
+   inside the drum, too near to it, or on the wrong side of it for the microphone's name. */
 std::vector<engine::Microphone> readMicrophones (const Arguments&, const modal::DrumSpec&);
 
 } // namespace tool

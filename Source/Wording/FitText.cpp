@@ -193,7 +193,8 @@ std::string reason (const fitting::LugVerdict& verdict)
     case fitting::LugVerdict::Kind::oppositeLugs:
         return "One of lugs " + listOfLugs (verdict.lugs, "and") +
                " is probably off, but opposite lugs sound the same. Half the correction on each removes the beating and leaves "
-               "neither further off than half. A second lug check with a known weight on one side of the head, between two lugs, "
+               "each lug at most half as far off. A second lug check with a known weight on one side of the head, between two "
+               "lugs, "
                "may decide.";
     case fitting::LugVerdict::Kind::severalLugs:
         return "One of lugs " + listOfLugs (verdict.lugs, "or") + " may be off; the recording does not show which.";
@@ -209,7 +210,7 @@ std::string reason (const fitting::LugVerdict& verdict)
 std::string text (const fitting::LugWave& wave)
 {
     const auto [cents, error] = wave.cents;
-    return std::to_string (wave.waves) + " waves round the head, " +
+    return std::to_string (wave.waves) + " waves around the head, " +
            (cents > 2.0 * error ? whole (cents) + " ± " + whole (error) : "at most " + whole (cents + 2.0 * error)) +
            " cents at a lug";
 }

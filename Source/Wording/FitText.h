@@ -20,7 +20,7 @@ std::string action (const fitting::LugVerdict&);
 /** Why: which lugs the recording cannot tell apart, and what would. Empty if there is nothing to add. */
 std::string reason (const fitting::LugVerdict&);
 
-/** "2 waves round the head, 8 ± 2 cents at a lug", or how large they are at most. */
+/** "2 waves around the head, 8 ± 2 cents at a lug", or how large they are at most. */
 std::string text (const fitting::LugWave&);
 
 } // namespace wording

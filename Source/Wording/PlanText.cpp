@@ -60,7 +60,7 @@ std::string text (const fitting::PlanCaution& caution, modal::HeadSide side)
     {
     case fitting::PlanCaution::Kind::nearYield:
         return "The " + name + " head reaches " + modal::asText (100.0 * caution.value, 2) +
-               " % of its yield strength: it may stretch for good or split. Stop where its maker says, even below the note.";
+               " % of its yield strength: it may stretch permanently or split. Stop at its maker's limit, even below the note.";
     case fitting::PlanCaution::Kind::rodForce:
         return "The force per " + name + " rod reaches " + modal::asText (caution.value, 3) +
                " N: lugs, hoop and shell may not be made for it. Keep to the drum maker's limits.";

@@ -19,7 +19,7 @@ std::string tighteningOrder (const std::vector<int>& lugs);
 
 std::string text (const fitting::PlanCaution&, modal::HeadSide);
 
-/** What to mind while working through any plan. */
+/** Cautions for any plan. */
 const std::vector<std::string>& planCautions();
 
 } // namespace wording

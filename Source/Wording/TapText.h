@@ -8,10 +8,10 @@
 namespace wording
 {
 
-/** What is wrong with a tap and what to do: "hit twice: lift the stick at once". */
+/** What is wrong with a tap and what to do about it: "hit twice: lift the stick at once". */
 std::string text (listening::Trouble);
 
-/** Each trouble of a tap that is called `name`, and whether it is left out; a sentence a line, empty without trouble. */
+/** The troubles of a tap called `name`, and whether it is left out; one sentence per line, empty without trouble. */
 std::string remarks (const std::vector<listening::Trouble>&, const std::string& name, bool isUsed);
 
 /** The same for all taps of a recording. */
