@@ -196,7 +196,7 @@ LessonFile openLesson (const std::string& presetOrPath)
 
     if (! std::filesystem::exists (path, error))
         throw modal::InputError ("lesson", '"' + presetOrPath + '"',
-                                 "a file that exists, or one that is included: " + listed (lessonPresets()));
+                                 "a lesson file, or one of the built-in lessons: " + listed (lessonPresets()));
 
     return readLesson (loadText (path), path.filename().string(), path.parent_path());
 }

@@ -16,7 +16,7 @@ std::string loadText (const std::filesystem::path& path)
     const auto status = std::filesystem::status (path, error);
 
     if (! std::filesystem::exists (status))
-        fail ("does not exist", "a file that exists");
+        fail ("does not exist", "an existing file");
 
     if (std::filesystem::is_directory (status))
         fail ("is a folder", "a file");

@@ -27,7 +27,7 @@ const Option& findOption (const std::string& name, const std::vector<OptionGroup
 
     const auto nearest = files::nearestWord (name, known);
     throw modal::InputError::fault ("--" + name, "is an unknown option",
-                                    nearest.empty() ? "the options that --help lists" : "a known option, perhaps --" + nearest);
+                                    nearest.empty() ? "one that --help lists" : "one that --help lists, perhaps --" + nearest);
 }
 
 bool isOption (const std::string& word)

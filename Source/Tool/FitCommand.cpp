@@ -50,7 +50,8 @@ HeadFit fitLugCheck (HeadFitSetup setup, const Arguments& arguments, std::string
         const auto file = arguments.value ("lug-check-with-weight");
 
         if (! file)
-            throw InputError::fault ("--lug-check-with-weight", "is missing", "the recording of the lug check with the weight on the head");
+            throw InputError::fault ("--lug-check-with-weight", "is missing",
+                                     "the recording of the lug check with the weight on the head");
 
         const auto second = hearLugCheck (*file, "--lug-check-with-weight", setup.drum, true);
         check.taps.insert (check.taps.end(), second.taps.begin(), second.taps.end());
@@ -83,8 +84,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto date = readDate (arguments);
 
     if (arguments.has ("lug-check") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
-        throw InputError::fault ("--lug-check, --strikes, --tap-notes", "are missing or given together",
-                                 "exactly one of them");
+        throw InputError::fault ("recording", "is missing or given in two ways", "one of --lug-check, --strikes and --tap-notes");
 
     if (const auto files = arguments.value ("strikes"))
     {
@@ -122,15 +122,19 @@ const Command& fitCommand()
         "fit",
         "Measures tension, uneven lugs, mass and losses of the heads from recorded taps or strikes",
         "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES",
-        "Every figure has an uncertainty (one standard deviation). \"snarewright listen --help\" explains how to record a lug check. "
+        "Every figure has an uncertainty (one standard deviation). \"snarewright listen --help\" explains how to record a lug "
+        "check. "
         "A lug and\n"
-        "the lug opposite sound alike; a second lug check with a known weight on the head between two lugs can tell them apart.\n\n"
-        "--strikes takes recordings of the whole drum, both heads free, wires off, no muffling: a few strikes in the centre, half way\n"
+        "the lug opposite sound alike; a second lug check with a known weight on the head between two lugs can tell them "
+        "apart.\n\n"
+        "--strikes takes recordings of the whole drum, both heads free, wires off, no muffling: a few strikes in the centre, "
+        "half way\n"
         "and near the edge, best with one microphone above and one below (two files). The exact places do not matter.\n",
         { { "Recordings:",
             { { "head", "batter|resonant", "the head that was tapped; batter if not given" },
               { "lug-check", "FILE",
-                "one tap beside each lug, clockwise seen from above, lug 1 first, one or more rounds;\nor a single tap (WAV, AIFF, "
+                "one tap beside each lug, clockwise seen from above, lug 1 first, one or more rounds;\nor a single tap (WAV, "
+                "AIFF, "
                 "FLAC)" },
               { "strikes", "FILE,FILE...", "or strikes of the finished drum, each left to ring" },
               { "tap-notes", "G#3,G#3 -5,...", "or the tap notes that you read: one, or one for each lug" },
