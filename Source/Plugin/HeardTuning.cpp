@@ -35,7 +35,7 @@ void setHeard (Values& values, modal::HeadSide side, const fitting::HeadFit& hea
         setSi (changed, isBatter ? batterLug (number) : resonantLug (number), head.lugCents[lug].value);
     }
 
-    // Between the snapshots nothing of this would sound.
+    // The morph would hide the measured values.
     setSi (changed, P::morphOn, 0.0);
     values = changed;
 }

@@ -13,7 +13,7 @@ const char* const format = "snarewright-pattern";
 constexpr int version = 1;
 constexpr std::size_t longestText = 1024;
 
-/** At this tempo a beat lasts a second, so that times are beats. */
+/** A beat lasts a second at this tempo, so that seconds are beats. */
 constexpr double beatASecond = 60.0;
 
 template <class Value>

@@ -10,8 +10,8 @@
 namespace
 {
 
-/** JUCE's standalone window mutes the input until somebody unmutes it, since most programs that have one play it. This one never
-    does (tests/plugin/ListeningTest.cpp), and muted it would hear nothing. What a person has chosen under Options stays. */
+/** JUCE's standalone window mutes the input at first, against feedback. Snarewright never plays its input
+    (tests/plugin/ListeningTest.cpp) and needs it for the lug check. A choice made under Options is kept. */
 void openInputOnFirstStart()
 {
     if (auto* holder = juce::StandalonePluginHolder::getInstance())
@@ -21,7 +21,7 @@ void openInputOnFirstStart()
 
 std::unique_ptr<juce::AudioProcessorEditor> makeEditor (plugin::Processor& processor)
 {
-    // The window around the editor is not there yet.
+    // The window around the editor does not exist yet.
     if (processor.wrapperType == juce::AudioProcessor::wrapperType_Standalone)
         juce::MessageManager::callAsync (openInputOnFirstStart);
 
@@ -30,7 +30,7 @@ std::unique_ptr<juce::AudioProcessorEditor> makeEditor (plugin::Processor& proce
 
 } // namespace
 
-/** What JUCE's wrappers call. */
+/** Called by JUCE's wrappers. */
 juce::AudioProcessor* JUCE_CALLTYPE createPluginFilter()
 {
     return new plugin::Processor (makeEditor);

@@ -21,7 +21,7 @@ modal::SolveOptions playedModes (const modal::DrumSpec& drum, const modal::Tensi
 
 modal::SolveOptions predictedModes (modal::SolveOptions options)
 {
-    // Notes, pairs and sustain lie low; uneven lugs cost the cube of the modes, and whoever waits for a model waits for this too.
+    // The notes and pairs of a prediction lie low, and with uneven lugs the cost rises with the cube of the number of modes.
     options.highestFrequency = std::min (options.highestFrequency, std::max (predictedBand, 0.5 * options.highestFrequency));
     return options;
 }

@@ -22,7 +22,7 @@ void writeSound (const std::filesystem::path& target, const std::vector<float>& 
     output.commit();
 }
 
-/** Writes the page last, so that everything it shows exists once it does. */
+/** Writes the page last, when everything it shows exists. */
 void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesson& played)
 {
     std::error_code error;

@@ -18,20 +18,20 @@ namespace
 {
 constexpr int statusWhenInterrupted = 130;
 
-/** A temporary file that must go if the program is interrupted. The signal handler may only touch what it finds here; the flag
-   says whether the path is whole. */
-struct Doomed
+/** A temporary file to delete if the program is interrupted. The signal handler may only use these; the flag is set while
+   the path is complete. */
+struct TemporaryFile
 {
     char path[4096];
     std::atomic<bool> mustRemove{ false };
-    bool isTaken = false; ///< not for the handler
+    bool isTaken = false; ///< not used by the handler
 };
 
-Doomed doomed[mostOpenFiles];
+TemporaryFile temporaryFiles[mostOpenFiles];
 
 void onSignal (int)
 {
-    for (auto& file : doomed)
+    for (auto& file : temporaryFiles)
         if (file.mustRemove)
             std::remove (file.path);
 
@@ -40,23 +40,24 @@ void onSignal (int)
 
 std::size_t firstFreeSlot()
 {
-    const auto* free = std::find_if (std::begin (doomed), std::end (doomed), [] (const Doomed& d) { return ! d.isTaken; });
+    const auto* free = std::find_if (std::begin (temporaryFiles), std::end (temporaryFiles),
+                                     [] (const TemporaryFile& d) { return ! d.isTaken; });
 
-    if (free == std::end (doomed))
+    if (free == std::end (temporaryFiles))
         throw std::logic_error ("too many output files are open");
 
-    return static_cast<std::size_t> (free - std::begin (doomed));
+    return static_cast<std::size_t> (free - std::begin (temporaryFiles));
 }
 
 void removeOnSignal (const std::filesystem::path& path, std::size_t slot)
 {
     const auto text = path.string();
 
-    if (text.size() >= sizeof (doomed[slot].path))
+    if (text.size() >= sizeof (temporaryFiles[slot].path))
         throw OutputError ("cannot write " + text + ": the path is too long");
 
-    std::memcpy (doomed[slot].path, text.c_str(), text.size() + 1);
-    doomed[slot].mustRemove = true;
+    std::memcpy (temporaryFiles[slot].path, text.c_str(), text.size() + 1);
+    temporaryFiles[slot].mustRemove = true;
 }
 
 [[noreturn]] void fail (const std::filesystem::path& path, const std::string& why)
@@ -82,7 +83,7 @@ std::filesystem::path createTemporary (const std::filesystem::path& folder, cons
         }
 
         why = std::strerror (errno);
-        doomed[slot].mustRemove = false;
+        temporaryFiles[slot].mustRemove = false;
     }
 
     fail (folder / name, why);
@@ -121,19 +122,19 @@ OutputFile::OutputFile (const std::string& targetName) : target (targetName), sl
 
     const auto folder = isStream ? fs::temp_directory_path() : target.has_parent_path() ? target.parent_path() : fs::path (".");
     temporary = createTemporary (folder, isStream ? "snarewright" : target.filename().string(), slot);
-    doomed[slot].isTaken = true; // now that nothing can throw and leave it taken
+    temporaryFiles[slot].isTaken = true; // now that nothing can throw and leave it taken
 }
 
 OutputFile::~OutputFile()
 {
-    if (doomed[slot].mustRemove)
+    if (temporaryFiles[slot].mustRemove)
     {
         std::error_code ignored;
         std::filesystem::remove (temporary, ignored);
-        doomed[slot].mustRemove = false;
+        temporaryFiles[slot].mustRemove = false;
     }
 
-    doomed[slot].isTaken = false;
+    temporaryFiles[slot].isTaken = false;
 }
 
 void OutputFile::commit()
@@ -157,7 +158,7 @@ void OutputFile::commit()
     if (error)
         fail (target, error.message());
 
-    doomed[slot].mustRemove = false;
+    temporaryFiles[slot].mustRemove = false;
 }
 
 void writeText (const std::string& target, std::string_view text)
