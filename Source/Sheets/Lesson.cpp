@@ -20,7 +20,7 @@ namespace
 constexpr double ringOut = 1.2;         // s after the last step of the pattern
 constexpr double highestMode = 4000.0;  // Hz
 constexpr double loudestPeak = 0.891;   // −1 dB
-constexpr double loudestLesson = -20.0; // LKFS
+constexpr double loudestLesson = -20.0; // LUFS
 
 std::string changeOf (const char* name, const modal::HeadPrediction& from, const modal::HeadPrediction& to)
 {

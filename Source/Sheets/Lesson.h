@@ -22,12 +22,12 @@ struct PlayedStep
     StrokeCurves curves;              ///< of one stroke off centre
 };
 
-/** All steps at equal loudness (ITU-R BS.1770): at most −20 LKFS, and no peak above −1 dB of full scale. */
+/** All steps at equal loudness (ITU-R BS.1770): at most −20 LUFS, and no peak above −1 dB of full scale. */
 struct PlayedLesson
 {
     files::LessonFile lesson;
     std::vector<PlayedStep> steps;
-    double loudness = 0.0; ///< LKFS of every step
+    double loudness = 0.0; ///< LUFS of every step
 };
 
 inline constexpr double lessonRate = 48000.0; ///< Hz

@@ -147,7 +147,7 @@ std::string lessonPage (const PlayedLesson& played)
     const auto& lesson = played.lesson;
     std::string page = pageHead (lesson.name) + "<a class=\"skip\" href=\"#steps\">To the steps</a>\n<header>\n<h1>" +
                        escaped (lesson.name) + "</h1>\n<p>" + escaped (lesson.steps.front().drum.drum.name) +
-                       ". All steps are equally loud (" + fixedText (played.loudness, 1) + " LKFS, ITU-R BS.1770).</p>\n" +
+                       ". All steps are equally loud (" + fixedText (played.loudness, 1) + " LUFS, ITU-R BS.1770).</p>\n" +
                        "<p class=\"caution\">" + listeningCaution + "</p>\n";
 
     if (! exercisePage (played).empty())
