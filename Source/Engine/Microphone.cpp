@@ -109,7 +109,7 @@ void check (const Microphone& microphone, double radius, double depth, const std
 {
     const double fromAxis = std::hypot (microphone.x, microphone.y);
     modal::requireInRange (std::hypot (fromAxis, microphone.z), { 0.0, furthestMicrophone, "m" },
-                           field + ", distance from the batter head's middle");
+                           field + ", distance from the batter head's centre");
 
     // Distance from the drum as a solid cylinder, rounded to 1 µm so that the least distance passes whatever its rounding.
     const double outwards = std::max (0.0, fromAxis - radius), along = std::max ({ 0.0, microphone.z, -depth - microphone.z });

@@ -71,7 +71,7 @@ const Command& modesCommand()
         "note's.\n"
         "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head moves, or "
         "whether\n"
-        "both move together or opposed, which squeezes the air between them.\n",
+        "both move in phase or opposed, which squeezes the air between them.\n",
         { { "Output:", { { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
         true,
         run

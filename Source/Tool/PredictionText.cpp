@@ -43,7 +43,7 @@ std::string motionOf (const Mode& mode, bool hasResonantHead)
 
     // Below this one head moves so little that the mode belongs to the other.
     constexpr double clear = 0.2;
-    return mode.togetherness > clear                    ? "together"
+    return mode.togetherness > clear                    ? "in phase"
            : mode.togetherness < -clear                 ? "opposed"
            : mode.shares.batter >= mode.shares.resonant ? "batter"
                                                         : "resonant";
