@@ -196,7 +196,7 @@ private:
         double tipMass = 0.014, tipStiffness = 8.0e5;
     };
 
-    /** False if there is no parameter of that name. */
+    /** False if there is no parameter with that key. */
     bool readParameter (const std::string& key, const Json& value, Values& values)
     {
         for (std::size_t i = 0; i < parameterCount; ++i)

@@ -20,7 +20,7 @@ std::string remarks (const listening::RecordedLugCheck&);
 /** What the shared note of a lug check is, and what to do if that is doubtful; empty without one. */
 std::string text (const listening::SharedNote&);
 
-/** What came of the last tap; empty before any. */
+/** Result of the last tap; empty before the first. */
 std::string text (const listening::LiveLugCheck::Remark&);
 
 } // namespace wording
