@@ -37,12 +37,13 @@ struct Decay
 {
     double radiation = 0.0; ///< sound that leaves
     double film = 0.0;      ///< inside the film and its coating
+    double bending = 0.0;   ///< inside the film where it bends, as a plate does
     double ply = 0.0;       ///< friction between two plies
     double edge = 0.0;      ///< into the bearing edge, shell and hoop
     double air = 0.0;       ///< heat and friction along the cavity's walls and in the vent
     double muffling = 0.0;  ///< cloth, gel, ring laid on a head
 
-    double total() const noexcept { return radiation + film + ply + edge + air + muffling; }
+    double total() const noexcept { return radiation + film + bending + ply + edge + air + muffling; }
 
     /** Time for the level to fall by 60 dB, s; infinity without loss. */
     double t60() const noexcept;

@@ -90,6 +90,7 @@ inline constexpr auto numbersOf<WireSpec> = std::to_array<Number<WireSpec>> ({
     { "bed_depth", "of the snare beds in the bearing edge", Dimension::length, &WireSpec::bedDepth, 0.0, 5.0e-3 },
     { "bed_span", "of each snare bed along the edge", Dimension::length, &WireSpec::bedSpan, 0.02, 0.2 },
     { "unevenness", "spread of tension between strands", Dimension::share, &WireSpec::unevenness, 0.0, 0.5 },
+    { "uneven_press", "by which a strand lies off the mean at most", Dimension::length, &WireSpec::unevenPress, 0.0, 1.0e-3 },
     { "contact_loss", "of strands on the head", Dimension::contactLoss, &WireSpec::contactLoss, 0.0, 10.0 },
     { "contact_size", "half the width of a coil's contact", Dimension::length, &WireSpec::contactSize, 0.1e-3, 5.0e-3 },
     { "decay_rate", "of a free strand's lowest mode", Dimension::decayRate, &WireSpec::decayRate, 0.0, 500.0 },

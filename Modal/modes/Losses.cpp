@@ -1,7 +1,7 @@
 #include "Losses.h"
 
-#include "Modal/air/Exterior.h"
 #include "Modal/Units.h"
+#include "Modal/air/Exterior.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,6 +21,13 @@ struct HeadPart
     double tension;
 };
 
+/** Resistance of the head's plies to bending, each by itself: E·h³/12(1-ν²), N m. */
+double bendingStiffness (const HeadConstruction& head)
+{
+    return head.plies * Film::youngsModulus * std::pow (head.plyThickness, 3) /
+           (12.0 * (1.0 - Film::poissonsRatio * Film::poissonsRatio));
+}
+
 double filmRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omega, double radius)
 {
     // A loss factor η of a spring that holds the share s of the mode's potential energy decays at ½ η s ω; that energy is ½ω² for
@@ -29,6 +36,13 @@ double filmRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omeg
     const double glued = part.coefficients.dot (part.extraMass * part.coefficients);
     const double factor = LossConstants::film + LossConstants::coating * part.head.coatingDensity;
     return 0.5 * omega * (factor * stored / (omega * omega) + LossConstants::glue * glued);
+}
+
+double bendingRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omega, double radius)
+{
+    const Eigen::VectorXd waveNumbers = zeros / radius;
+    const double stored = bendingStiffness (part.head) * waveNumbers.cwiseAbs2().cwiseProduct (part.coefficients).squaredNorm();
+    return 0.5 * LossConstants::bending * stored / omega;
 }
 
 double plyRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omega, double radius)
@@ -128,6 +142,7 @@ Decay decayOf (const OrderProblem& problem, const Eigen::VectorXd& shape, double
     const auto addHead = [&] (const HeadPart& part)
     {
         decay.film += filmRate (part, problem.zeros, omega, radius);
+        decay.bending += bendingRate (part, problem.zeros, omega, radius);
         decay.ply += plyRate (part, problem.zeros, omega, radius);
         decay.edge += edgeRate (part, problem.zeros, omega, drum);
     };

@@ -62,6 +62,7 @@ void addShare (Decay& sum, const Decay& part, double share)
 {
     sum.radiation += share * part.radiation;
     sum.film += share * part.film;
+    sum.bending += share * part.bending;
     sum.ply += share * part.ply;
     sum.edge += share * part.edge;
     sum.air += share * part.air;

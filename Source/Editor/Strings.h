@@ -85,7 +85,7 @@ inline constexpr const char* ringTip = "Time for the drum note to fall by 60 dB,
 inline constexpr const char* perSemitoneTip =
     "How far the drum note moves when you raise this head alone by a semitone (100 cents).";
 inline constexpr const char* brightnessTip =
-    "Root mean square frequency of the first 20 ms at the microphone above the batter head.";
+    "Centroid of the loudness in third octaves over the first 20 ms, at the microphone above the batter head.";
 inline constexpr const char* drynessTip =
     "Energy of the first 50 ms against the rest: a higher figure is a drier drum. It depends on the damping, as the ring does.";
 inline constexpr const char* wireResponseTip =

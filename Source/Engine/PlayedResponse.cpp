@@ -1,5 +1,6 @@
 #include "PlayedResponse.h"
 
+#include "Brightness.h"
 #include "Drum.h"
 
 #include <algorithm>
@@ -7,7 +8,6 @@
 #include <cmath>
 #include <limits>
 #include <memory>
-#include <numbers>
 
 namespace engine
 {
@@ -19,7 +19,7 @@ constexpr double listeningTime = 1.0;   // s, length of the analysed stroke
 constexpr double attackTime = 0.02;     // s
 constexpr double earlyTime = 0.05;      // s
 constexpr double wireTime = 0.04;       // s within which a soft stroke must lift the wires
-constexpr double respondingShare = 0.1; // of the bearing contacts
+constexpr double respondingShare = 0.1; // of the force that the wires bear on the head with
 constexpr int block = 32;               // frames; wires are checked once per block
 
 Stroke tipStroke (double position, double speed)
@@ -53,20 +53,20 @@ public:
         return buffers[0];
     }
 
-    /** Share of the contacts bearing at rest that are lifted now. */
-    double shareOfLiftedContacts() const
+    /** Share of what the wires bear on the head with at rest that is lifted off it now. */
+    double shareOfLiftedForce() const
     {
         const auto& state = drum.state();
-        int bearing = 0, lifted = 0;
+        double bearing = 0.0, lifted = 0.0;
 
         for (int i = 0; i < state.classes * state.combinations; ++i)
-            if (state.restForce[i] > 0.0f)
-            {
-                ++bearing;
-                lifted += state.compression[i] <= 0.0f ? 1 : 0;
-            }
+        {
+            const auto atRest = static_cast<double> (state.restForce[i]);
+            bearing += atRest;
+            lifted += state.compression[i] <= 0.0f ? atRest : 0.0;
+        }
 
-        return bearing > 0 ? static_cast<double> (lifted) / bearing : 0.0;
+        return bearing > 0.0 ? lifted / bearing : 0.0;
     }
 
     const BlowReport& lastBlow() const noexcept { return drum.lastBlow(); }
@@ -85,7 +85,7 @@ bool wiresRespond (Player& player, double position, double speed, double sampleR
     {
         player.next();
 
-        if (player.shareOfLiftedContacts() >= respondingShare)
+        if (player.shareOfLiftedForce() >= respondingShare)
             return true;
     }
 
@@ -115,7 +115,8 @@ void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& respo
 {
     player.strike (tipStroke (0.25, 3.0));
 
-    double attack = 0.0, attackSlope = 0.0, early = 0.0, late = 0.0, before = 0.0;
+    std::vector<float> attack;
+    double early = 0.0, late = 0.0;
     int frame = 0;
 
     while (frame < listeningTime * sampleRate)
@@ -125,22 +126,16 @@ void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& respo
             const double time = frame++ / sampleRate, energy = static_cast<double> (sample) * sample;
 
             if (time < attackTime)
-            {
-                attack += energy;
-                attackSlope += (sample - before) * (sample - before);
-            }
+                attack.push_back (sample);
 
             (time < earlyTime ? early : late) += energy;
-            before = sample;
         }
 
-        if (player.shareOfLiftedContacts() > 0.0)
+        if (player.shareOfLiftedForce() > 0.0)
             response.wireDuration = frame / sampleRate;
     }
 
-    // For a sine the mean square difference of neighbours is 4 sin²(πf/fs) of the mean square.
-    const double halfStep = attack > 0.0 ? std::min (1.0, 0.5 * std::sqrt (attackSlope / attack)) : 0.0;
-    response.brightness = std::asin (halfStep) * sampleRate / std::numbers::pi;
+    response.brightness = brightnessOf (attack, sampleRate);
     response.earlyToLate = early > 0.0 ? 10.0 * std::log10 (early / std::max (late, 1.0e-300)) : 0.0;
     response.contactTime = player.lastBlow().contactTime;
     response.peakForce = player.lastBlow().peakForce;

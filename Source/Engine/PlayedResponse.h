@@ -21,7 +21,7 @@ struct PlayedResponse
     double contactTime = 0.0;  ///< s that the tip is on the head, including bounces
     double peakForce = 0.0;    ///< N
     double rebound = 0.0;      ///< speed away over speed of arrival, 0 to 1
-    double brightness = 0.0;   ///< Hz, root mean square frequency of the first 20 ms at the first microphone
+    double brightness = 0.0;   ///< Hz, brightnessOf() the first 20 ms at the first microphone
     double earlyToLate = 0.0;  ///< dB, dryness: energy of the first 50 ms over the rest, same microphone
     double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
 
@@ -30,7 +30,7 @@ struct PlayedResponse
 
 /** Plays a setup and measures it. Takes some tenths of a second of one core; not for the audio thread.
 
-    Wires count as responding when a tenth of the contacts that bear on the head at rest lift within 40 ms. Speeds are found to
+    Wires count as responding when contacts that bear a tenth of their force on the head at rest lift within 40 ms. Speeds are found to
    within 5 %.
 
     @throws modal::InputError if the setup cannot be played

@@ -7,9 +7,19 @@
 namespace engine
 {
 
+namespace
+{
+/** -1 to 1, different for every index: multiples of the golden ratio never coincide. */
+double spreadOf (int index)
+{
+    const double golden = 0.6180339887498949 * index;
+    return 2.0 * (golden - std::floor (golden)) - 1.0;
+}
+} // namespace
+
 StrandGeometry::StrandGeometry (const modal::WireSpec& wires, double headDiameter, int strands, int points, int modes)
     : spec (wires), length (wires.lengthShare * headDiameter), strandMass (wires.strandMass * wires.strands / strands),
-      modeLimit (modes)
+      bending (wires.bending * wires.strands / strands), modeLimit (modes)
 {
     const double realWires = static_cast<double> (wires.strands) / strands;
     for (int i = 0; i < points / 2; ++i)
@@ -17,10 +27,7 @@ StrandGeometry::StrandGeometry (const modal::WireSpec& wires, double headDiamete
     for (int pair = 0; pair < strands / 2; ++pair)
     {
         y.push_back ((pair + 0.5) * spec.bedWidth / strands);
-        // No two pairs alike: multiples of the golden ratio never coincide.
-        const double golden = 0.6180339887498949 * (pair + 1);
-        const double spread = 2.0 * (golden - std::floor (golden)) - 1.0;
-        tension.push_back (spec.strandTension * realWires * (1.0 + spec.unevenness * spread));
+        tension.push_back (spec.strandTension * realWires * (1.0 + spec.unevenness * spreadOf (pair + 1)));
     }
 }
 
@@ -31,8 +38,15 @@ double StrandGeometry::shape (int n, int point) const
 
 double StrandGeometry::frequency (int n, int pair) const
 {
-    const double waveSpeed = std::sqrt (tension[static_cast<std::size_t> (pair)] * length / strandMass);
-    return n * waveSpeed / (2.0 * length);
+    // A stretched beam on hinges: μω² = Tk² + Bk⁴, of which a model strand has as many as it stands for.
+    const double waveNumber = n * modal::units::pi / length;
+    const double stiffness = tension[static_cast<std::size_t> (pair)] + bending * waveNumber * waveNumber;
+    return waveNumber * std::sqrt (stiffness * length / strandMass) / modal::units::twoPi;
+}
+
+double StrandGeometry::extraPress (int pair, bool isAtNegativeY) const
+{
+    return spec.unevenPress * spreadOf (pairs() + 2 * pair + (isAtNegativeY ? 2 : 1));
 }
 
 double StrandGeometry::decay (int n, int pair) const

@@ -29,12 +29,14 @@ public:
     double shape (int n, int point) const;
     double frequency (int n, int pair) const; ///< Hz
     double decay (int n, int pair) const;     ///< 1/s
+    /** How much deeper than the mean of all a strand is pressed into the head, m. */
+    double extraPress (int pair, bool isAtNegativeY) const;
     /** Weight of gravity on mode n, N/√kg: modal force, negative (downwards); 0 for even n. */
     double weight (int n) const;
 
 private:
     modal::WireSpec spec;
-    double length, strandMass;
+    double length, strandMass, bending;
     int modeLimit;
     std::vector<double> x, y, tension;
 };

@@ -38,7 +38,7 @@ void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pres
                   UpperHead& head)
 {
     const double lowest = respondingShare * highest;
-    double weight = 0.0, slowness = 0.0, filmSlowness = 0.0;
+    double weight = 0.0, slowness = 0.0, rise = 0.0;
     for (int k = 0; k < setup.modes.size(); ++k)
     {
         const auto& mode = setup.modes.modes[static_cast<std::size_t> (k)];
@@ -56,13 +56,13 @@ void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pres
         }
         weight += pushed;
         slowness += pushed / decay;
-        filmSlowness += pushed / decay * (mode.decay.film + mode.decay.ply) / decay;
+        // The film's loss grows with frequency, where it bends with the third power of that; the rest stays. In an octave:
+        rise += pushed / decay * (mode.decay.film + mode.decay.ply + 7.0 * mode.decay.bending) / decay;
     }
     if (weight <= 0.0)
         return;
     head.tailDecay = weight / slowness;
-    // The film's loss grows with frequency, the rest does not.
-    head.tailDecayRise = head.tailDecay * filmSlowness / slowness / highest;
+    head.tailDecayRise = head.tailDecay * rise / slowness / highest;
     // With the same pressure per mode, more modes and more loss as frequency rises, the level stays about the same (UpperBandTest
     // measures it), while a network with more loss gets quieter. The level is set to be right half an octave above the band's
     // end.

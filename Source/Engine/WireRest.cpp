@@ -26,22 +26,71 @@ Eigen::VectorXd overClass (const Bank& bank, const BankClass& group, double (*va
     return values;
 }
 
+/** A contact's quadrant, and its place in that: contacts lie quadrant by quadrant, ++, +-, -+, --. */
+struct Place
+{
+    int quadrant, point, pair;
+    double signY() const { return quadrant % 2 == 0 ? 1.0 : -1.0; }
+};
+
+Place placeOf (int contact, const StrandGeometry& strands)
+{
+    const int quadrantSize = strands.halfPoints() * strands.pairs(), inQuadrant = contact % quadrantSize;
+    return { contact / quadrantSize, inQuadrant / strands.pairs(), inQuadrant % strands.pairs() };
+}
+
 /** Depth of straight, weightless strands below the undeflected head at each contact, m. */
-Eigen::VectorXd depthBelowHead (const DrumSetup& setup, const StrandGeometry& strands, int contacts)
+Eigen::VectorXd depthBelowHead (const DrumSetup& setup, const StrandGeometry& strands)
 {
     const auto& wires = setup.wires;
     const double radius = setup.modes.radius;
     const modal::SnareBed bed (radius, wires.bedDepth, wires.bedSpan);
     const double atThePlates = bed.height (wires.lengthShare * radius, 0.0);
-    Eigen::VectorXd depth (contacts);
-    for (int contact = 0; contact < contacts; ++contact)
+    Eigen::VectorXd depth (4 * strands.halfPoints() * strands.pairs());
+    for (int contact = 0; contact < depth.size(); ++contact)
     {
-        // All quadrants are alike.
-        const int inQuadrant = contact % (strands.halfPoints() * strands.pairs());
-        const double x = strands.pointX (inQuadrant / strands.pairs()), y = strands.strandY (inQuadrant % strands.pairs());
-        depth[contact] = wires.pressDepth + bed.height (x, y) - atThePlates;
+        const auto place = placeOf (contact, strands);
+        depth[contact] = wires.pressDepth + strands.extraPress (place.pair, place.signY() < 0.0) - atThePlates +
+                         bed.height (strands.pointX (place.point), strands.strandY (place.pair));
     }
     return depth;
+}
+
+/** How far a newton at one contact moves each other one, m/N. */
+Eigen::MatrixXd complianceOf (const Bank& bank)
+{
+    const int n = bank.contactsInQuadrant, classes = static_cast<int> (bank.classes.size());
+    Eigen::MatrixXd compliance = Eigen::MatrixXd::Zero (classes * n, classes * n);
+    for (int c = 0; c < classes; ++c)
+    {
+        const auto& group = bank.classes[static_cast<std::size_t> (c)];
+        const Eigen::MatrixXd shapes = group.shapes.topRows (n);
+        const Eigen::MatrixXd own = shapes * overClass (bank, group, staticCompliance).asDiagonal() * shapes.transpose();
+        // A combination of four quadrants is half their sum, with the class's signs.
+        const auto sign = [c] (int quadrant)
+        { return ((c & 1 & quadrant) != 0 ? -1.0 : 1.0) * ((c & 2 & quadrant) != 0 ? -1.0 : 1.0); };
+        for (int to = 0; to < classes; ++to)
+            for (int from = 0; from < classes; ++from)
+                compliance.block (to * n, from * n, n, n) += sign (to) * sign (from) / classes * own;
+    }
+    return compliance;
+}
+
+/** How far the strands' weight makes them hang at each contact, m, negative. */
+Eigen::VectorXd sagOf (const Bank& bank)
+{
+    // The same in all quadrants, so that the first class has all of it.
+    const auto& group = bank.classes.front();
+    Eigen::VectorXd sag = Eigen::VectorXd::Zero (group.count);
+    for (int k = 0; k < group.count; ++k)
+    {
+        const auto& entry = bank.entries[static_cast<std::size_t> (group.first + k)];
+        if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
+            sag[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
+    }
+    const auto classes = static_cast<Eigen::Index> (bank.classes.size());
+    const double contactsPerCombination = classes == 4 ? 2.0 : 1.0;
+    return (group.shapes.topRows (bank.contactsInQuadrant) * sag / contactsPerCombination).replicate (classes, 1);
 }
 
 struct Rest
@@ -50,33 +99,20 @@ struct Rest
 };
 
 /** Static equilibrium of the contacts under strainer tension and the wires' weight: f = K·max(η, 0), η = pressed - C·f.
-
-    At rest all four quadrants are equal, so the first class is enough. Projected Gauss-Seidel. */
+    Projected Gauss-Seidel. */
 Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
 {
-    const auto& group = bank.classes.front();
-    const int n = bank.contactsInQuadrant;
-    const Eigen::MatrixXd shapes = group.shapes.topRows (n);
-    const Eigen::MatrixXd compliance = shapes * overClass (bank, group, staticCompliance).asDiagonal() * shapes.transpose();
-
-    // A combination is half the sum of four equal contacts; without symmetry it is the contact itself.
-    const double contactsPerCombination = bank.classes.size() == 4 ? 2.0 : 1.0;
-    Eigen::VectorXd weight = Eigen::VectorXd::Zero (group.count);
-    for (int k = 0; k < group.count; ++k)
-    {
-        const auto& entry = bank.entries[static_cast<std::size_t> (group.first + k)];
-        if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
-            weight[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
-    }
-    const Eigen::VectorXd pressed = depthBelowHead (setup, *bank.strands, n) + shapes * weight / contactsPerCombination;
+    const Eigen::MatrixXd compliance = complianceOf (bank);
+    const Eigen::VectorXd pressed = depthBelowHead (setup, *bank.strands) + sagOf (bank);
+    const auto n = pressed.size();
 
     Rest rest{ Eigen::VectorXd::Zero (n), pressed };
     for (int sweep = 0; sweep < 20000; ++sweep)
     {
         double change = 0.0;
-        for (int i = 0; i < n; ++i)
+        for (Eigen::Index i = 0; i < n; ++i)
         {
-            const double others = pressed[i] - compliance.row (i).dot (rest.force) + compliance (i, i) * rest.force[i];
+            const double others = pressed[i] - compliance.col (i).dot (rest.force) + compliance (i, i) * rest.force[i];
             const double next = std::max (0.0, stiffness * others / (1.0 + stiffness * compliance (i, i)));
             change = std::max (change, std::abs (next - rest.force[i]));
             rest.force[i] = next;
@@ -92,13 +128,17 @@ Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
 
 } // namespace
 
-double filmContactStiffness (const modal::DrumModes& modes, double resonantTension, double contactSize)
+double filmContactStiffness (const modal::DrumModes& modes, double resonantTension, const modal::WireSpec& wires,
+                             int modelStrands)
 {
     double finest = 0.0;
     for (const auto& function : modes.basis)
         finest = std::max (finest, function.zero / modes.radius);
-    const double unresolved = std::max (1.0 / finest, 2.0 * contactSize);
-    return 2.0 * std::numbers::pi * resonantTension / std::log (unresolved / contactSize);
+    const double unresolved = std::max (1.0 / finest, 2.0 * wires.contactSize);
+    const double own = std::log (unresolved / wires.contactSize);
+    const double neighbour = std::max (0.0, std::log (unresolved * (wires.strands - 1) / wires.bedWidth));
+    const double standsFor = std::max (1.0, static_cast<double> (wires.strands) / modelStrands);
+    return 2.0 * std::numbers::pi * resonantTension * standsFor / (own + (standsFor - 1.0) * std::min (own, neighbour));
 }
 
 double filmContactResistance (double stiffness, double tension, double highest) noexcept
@@ -111,7 +151,7 @@ WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
 {
     const int classes = static_cast<int> (bank.classes.size());
     const int n = bank.contactsInQuadrant, padded = bank.combinations;
-    const double stiffness = filmContactStiffness (setup.modes, setup.tensions.resonant, setup.wires.contactSize);
+    const double stiffness = filmContactStiffness (setup.modes, setup.tensions.resonant, setup.wires, setup.wireDetail.strands);
     const Rest rest = findRest (setup, bank, stiffness);
 
     WireContacts contacts;
@@ -124,8 +164,8 @@ WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
     for (int quadrant = 0; quadrant < classes; ++quadrant)
     {
         contacts.stiffness.segment (quadrant * padded, n).setConstant (stiffness);
-        contacts.restForce.segment (quadrant * padded, n) = rest.force;
-        contacts.restCompression.segment (quadrant * padded, n) = rest.compression;
+        contacts.restForce.segment (quadrant * padded, n) = rest.force.segment (quadrant * n, n);
+        contacts.restCompression.segment (quadrant * padded, n) = rest.compression.segment (quadrant * n, n);
     }
 
     const auto drive = [] (const BankEntry& entry) { return entry.recursion.drive; };

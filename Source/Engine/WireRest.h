@@ -21,12 +21,13 @@ struct WireContacts
     int size() const noexcept { return static_cast<int> (stiffness.size()); }
 };
 
-/** Local stiffness of the head under one turn of a coil: the deflection that is too narrow for the modes to resolve.
+/** Local stiffness of the head where a model strand touches it: the deflection that is too narrow for the modes to resolve.
 
     Under a load of half width ε a membrane with tension T deflects by F/(2πT)·ln(ℓ/ε) within the distance ℓ that the modes cannot
-   resolve (the static Green's function of a membrane), so K = 2πT/ln(ℓ/ε), and a finer set of modes needs a stiffer contact. N/m.
- */
-double filmContactStiffness (const modal::DrumModes&, double resonantTension, double contactSize);
+    resolve (the static Green's function of a membrane), so K = 2πT/ln(ℓ/ε), and a finer set of modes needs a stiffer contact.
+   Where a model strand stands for n real ones, d apart, each bears a share of 1/n and feels the deflection of the others: the
+    logarithm becomes (ln(ℓ/ε) + (n - 1)·ln(ℓ/d))/n, without the last for neighbours further than ℓ. N/m. */
+double filmContactStiffness (const modal::DrumModes&, double resonantTension, const modal::WireSpec&, int modelStrands);
 
 /** Radiation of waves too short for the modes, as a resistance in parallel with the spring filmContactStiffness(), N s/m. The
    imaginary part of a membrane's point compliance is 1/4T at any frequency (Hankel's function H0). A resistance R in parallel

@@ -200,7 +200,7 @@ std::vector<ParameterSpec> muffling()
              ofDrum ("patch_size", "Patch diameter", group, Effect::modes, &modal::MufflingItem::size, "mm", 0.0, 40.0),
              measured ("patch_place", "Patch distance from centre", group, Effect::modes, Quantity::share, "percent", 0.0, 100.0,
                        70.0),
-             measured ("patch_rub", "Patch damping", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 60.0, 0.0,
+             measured ("patch_rub", "Patch damping", group, Effect::modes, resistance, "n_s_per_m3", 0.0, 10000.0, 270.0, 0.0,
                        200.0),
              called ("none", startingAt (0.0, ofDrum ("muffle_ring_mass", "Muffling ring mass", group, Effect::modes,
                                                       &modal::MufflingItem::mass, "g", 0.0, 10.0))),

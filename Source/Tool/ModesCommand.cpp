@@ -22,9 +22,9 @@ std::string csvNumber (double value)
 /** Comma separated, a heading with units, no quoting needed (RFC 4180). */
 std::string modesCsv (const modal::Prediction& p)
 {
-    std::string text =
-        "m,n,frequency_hz,ratio,note,t60_s,radiation_per_s,film_per_s,ply_per_s,edge_per_s,air_per_s,muffling_per_s,"
-        "batter_share,resonant_share,air_share,togetherness\r\n";
+    std::string text = "m,n,frequency_hz,ratio,note,t60_s,radiation_per_s,film_per_s,bending_per_s,ply_per_s,edge_per_s,air_per_"
+                       "s,muffling_per_s,"
+                       "batter_share,resonant_share,air_share,togetherness\r\n";
 
     for (const auto& mode : p.modes)
     {
@@ -32,7 +32,7 @@ std::string modesCsv (const modal::Prediction& p)
         text += std::to_string (mode.m) + "," + std::to_string (mode.n) + "," + csvNumber (mode.frequency) + "," +
                 csvNumber (mode.frequency / p.drumNote) + "," + noteOf (mode.frequency, p);
 
-        for (const double value : { d.t60(), d.radiation, d.film, d.ply, d.edge, d.air, d.muffling, mode.shares.batter,
+        for (const double value : { d.t60(), d.radiation, d.film, d.bending, d.ply, d.edge, d.air, d.muffling, mode.shares.batter,
                                     mode.shares.resonant, mode.shares.air, mode.togetherness })
             text += "," + csvNumber (value);
 

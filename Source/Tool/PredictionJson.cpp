@@ -39,6 +39,7 @@ Json modeJson (const Mode& mode, const Prediction& p)
         { "t60_s", d.t60() },
         { "decay_per_s", Json{ { "radiation", d.radiation },
                                { "film", d.film },
+                               { "bending", d.bending },
                                { "ply", d.ply },
                                { "edge", d.edge },
                                { "air", d.air },

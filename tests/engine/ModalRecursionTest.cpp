@@ -46,6 +46,7 @@ TEST_CASE ("a strand released from a bent shape is mirrored after half a period"
 {
     modal::WireSpec wires;
     wires.unevenness = 0.0;
+    wires.bending = 0.0;
     wires.decayRate = 0.0;
     wires.decayPerOscillation = 0.0;
     const int points = 32, modes = 24, half = 600;

@@ -13,6 +13,8 @@ engine::DrumSetup evenWires (double tension, double bedDepth)
     setup.wires.strandTension = tension;
     setup.wires.bedDepth = bedDepth;
     setup.wires.unevenness = 0.0;
+    setup.wires.unevenPress = 0.0;
+    setup.wires.bending = 0.0;
     return setup;
 }
 
@@ -29,15 +31,18 @@ std::vector<double> restForces (const engine::DrumSetup& setup)
 TEST_CASE ("light wires press on the head by their tension times the bend of the snare beds")
 {
     // A string under tension T that is led over a curve presses on it in all by T times the change of its slope (the belt on a
-    // pulley; any handbook of mechanics). Light, so that the film does not give.
+    // pulley; any handbook of mechanics): the slope from its end to the outermost contact. Light, so that the film does not give.
     auto setup = evenWires (0.1, 2.0e-3);
     setup.wires.gravity = 0.0;
     setup.wires.pressDepth = 0.0;
+    setup.wires.decayRate = 0.0;
+    setup.wires.decayPerOscillation = 0.0;
     setup.wires.bedWidth = 5.0e-3;
     setup.wireDetail = { .strands = 2, .points = 32, .modes = 32 };
-    const double radius = setup.modes.radius, end = setup.wires.lengthShare * radius, step = 1.0e-3 * radius;
+    const double radius = setup.modes.radius, end = setup.wires.lengthShare * radius;
     const modal::SnareBed bed (radius, setup.wires.bedDepth, setup.wires.bedSpan);
-    const double slope = (bed.height (end - step, 0.0) - bed.height (end + step, 0.0)) / (2.0 * step);
+    const double outermost = end - end / setup.wireDetail.points;
+    const double slope = (bed.height (outermost, 0.0) - bed.height (end, 0.0)) / (end - outermost);
 
     double halfOfHalfTheWires = 0.0;
     for (const double force : restForces (setup))

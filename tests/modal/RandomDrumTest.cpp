@@ -80,7 +80,7 @@ TEST_CASE ("Every mode of a random drum has finite, plausible values", "[random]
             CHECK (std::abs (mode.togetherness) <= 1.0 + 1.0e-12);
 
             const auto& decay = mode.decay;
-            CHECK (std::min ({ decay.radiation, decay.film, decay.ply, decay.edge, decay.air, decay.muffling }) >= 0.0);
+            CHECK (std::min ({ decay.radiation, decay.film, decay.bending, decay.ply, decay.edge, decay.air, decay.muffling }) >= 0.0);
             CHECK (decay.total() > 0.0);
             CHECK (decay.t60() == Approx (std::log (1000.0) / decay.total()).epsilon (1.0e-9));
             if (! drum.hasResonantHead())

@@ -47,7 +47,7 @@ Options read (int count, const char* const* words)
     }
 
     if (options.drums.empty())
-        options.drums = { "maple-14x5", "steel-14x6.5" };
+        options.drums = { "maple-14x5", "steel-14x4" };
     return options;
 }
 

@@ -19,7 +19,7 @@ struct HeardDecay
     double rateWith (double lossRatio) const noexcept { return predicted.total() + (lossRatio - 1.0) * scaled(); }
 
     /** The part of the rate that scales with the ratio, 1/s. */
-    double scaled() const noexcept { return predicted.film + predicted.ply + predicted.edge; }
+    double scaled() const noexcept { return predicted.film + predicted.bending + predicted.ply + predicted.edge; }
 };
 
 /** Losses in film, plies and edge over those predicted, with radiation as computed. Robust against outliers (Huber). 1 with an

@@ -152,6 +152,7 @@ HeadModel::Heard HeadModel::heardAt (const Group& group, const HeardTap& tap) co
         square += share * std::pow (mode.angularFrequency(), 2);
         heard.decay.radiation += share * mode.decay.radiation;
         heard.decay.film += share * mode.decay.film;
+        heard.decay.bending += share * mode.decay.bending;
         heard.decay.ply += share * mode.decay.ply;
         heard.decay.edge += share * mode.decay.edge;
         heard.decay.air += share * mode.decay.air;
