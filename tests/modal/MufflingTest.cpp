@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 using namespace modal;
 
@@ -101,5 +102,31 @@ TEST_CASE ("A patch moved to the centre gives the same result as a patch at the 
     {
         CHECK (middle.modes[k].frequency == Approx (beside.modes[k].frequency).epsilon (1.0e-8));
         CHECK (middle.modes[k].decay.muffling == Approx (beside.modes[k].decay.muffling).epsilon (1.0e-5).margin (1.0e-9));
+    }
+}
+
+TEST_CASE ("A gel of 3 g on the batter halves the ring of the modes that move it (common practice, no source)", "[muffling]")
+{
+    const auto t60Of = [] (const DrumModes& drum, int order)
+    {
+        // Of the partners the one that the patch lies on is the more muffled.
+        double shortest = std::numeric_limits<double>::infinity();
+        for (int k = 0; k < drum.size(); ++k)
+            if (const auto& mode = drum.modes[static_cast<std::size_t> (k)];
+                mode.m == order && mode.n == 1 && mode.shares.batter > mode.shares.resonant)
+                shortest = std::min (shortest, mode.decay.t60());
+        return shortest;
+    };
+    SolveOptions options;
+    options.highestFrequency = 400.0;
+    const auto spec = drums::snare();
+    const Tensions tensions{ .batter = 2000.0, .resonant = 2000.0 };
+    const auto bare = solve (spec, tensions, options), gel = solve (muffled ({}), tensions, options);
+
+    for (const int order : { 1, 2 })
+    {
+        CAPTURE (order);
+        CHECK (t60Of (gel, order) > 0.3 * t60Of (bare, order));
+        CHECK (t60Of (gel, order) < 0.65 * t60Of (bare, order));
     }
 }
