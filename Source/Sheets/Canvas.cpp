@@ -92,45 +92,50 @@ void Canvas::setFont (double size, bool isBold)
     cairo_set_font_size (cairo->context, size);
 }
 
-void Canvas::line (double x1, double y1, double x2, double y2, double lineWidth, double grey)
+void Canvas::stroke (double lineWidth, Colour colour)
 {
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_set_source_rgb (cairo->context, colour.red, colour.green, colour.blue);
     cairo_set_line_width (cairo->context, lineWidth);
+    cairo_stroke (cairo->context);
+}
+
+void Canvas::fill (Colour colour)
+{
+    cairo_set_source_rgb (cairo->context, colour.red, colour.green, colour.blue);
+    cairo_fill (cairo->context);
+}
+
+void Canvas::line (double x1, double y1, double x2, double y2, double lineWidth, Colour colour)
+{
     cairo_move_to (cairo->context, x1, y1);
     cairo_line_to (cairo->context, x2, y2);
-    cairo_stroke (cairo->context);
+    stroke (lineWidth, colour);
 }
 
-void Canvas::circle (double x, double y, double radius, double lineWidth, double grey)
+void Canvas::circle (double x, double y, double radius, double lineWidth, Colour colour)
 {
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
-    cairo_set_line_width (cairo->context, lineWidth);
     cairo_new_path (cairo->context);
     cairo_arc (cairo->context, x, y, radius, 0.0, modal::units::twoPi);
-    cairo_stroke (cairo->context);
+    stroke (lineWidth, colour);
 }
 
-void Canvas::disc (double x, double y, double radius, double grey)
+void Canvas::disc (double x, double y, double radius, Colour colour)
 {
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
     cairo_new_path (cairo->context);
     cairo_arc (cairo->context, x, y, radius, 0.0, modal::units::twoPi);
-    cairo_fill (cairo->context);
+    fill (colour);
 }
 
-void Canvas::box (double x, double y, double w, double h, double lineWidth, double grey)
+void Canvas::box (double x, double y, double w, double h, double lineWidth, Colour colour)
 {
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
-    cairo_set_line_width (cairo->context, lineWidth);
     cairo_rectangle (cairo->context, x, y, w, h);
-    cairo_stroke (cairo->context);
+    stroke (lineWidth, colour);
 }
 
-void Canvas::area (double x, double y, double w, double h, double grey)
+void Canvas::area (double x, double y, double w, double h, Colour colour)
 {
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
     cairo_rectangle (cairo->context, x, y, w, h);
-    cairo_fill (cairo->context);
+    fill (colour);
 }
 
 double Canvas::widthOf (const std::string& words, double size, bool isBold)
@@ -141,10 +146,10 @@ double Canvas::widthOf (const std::string& words, double size, bool isBold)
     return extents.x_advance;
 }
 
-void Canvas::text (double x, double y, const std::string& words, double size, Align align, bool isBold, double grey)
+void Canvas::text (double x, double y, const std::string& words, double size, Align align, bool isBold, Colour colour)
 {
     const double w = widthOf (words, size, isBold);
-    cairo_set_source_rgb (cairo->context, grey, grey, grey);
+    cairo_set_source_rgb (cairo->context, colour.red, colour.green, colour.blue);
     cairo_move_to (cairo->context, align == Align::left ? x : align == Align::middle ? x - 0.5 * w : x - w, y);
     cairo_show_text (cairo->context, words.c_str());
 }

@@ -29,7 +29,16 @@ enum class Align
     right
 };
 
-/** A page to draw on: units are points (1/72 inch), y downwards, greys from 0 (black) to 1 (white). */
+/** Red, green and blue from 0 (black) to 1; a single number is a grey. */
+struct Colour
+{
+    constexpr Colour (double grey) noexcept : Colour (grey, grey, grey) {}
+    constexpr Colour (double r, double g, double b) noexcept : red (r), green (g), blue (b) {}
+
+    double red, green, blue;
+};
+
+/** A page to draw on: units are points (1/72 inch), y downwards. */
 class Canvas
 {
 public:
@@ -40,13 +49,12 @@ public:
     double width() const noexcept { return pageWidth; }
     double height() const noexcept { return pageHeight; }
 
-    void line (double x1, double y1, double x2, double y2, double lineWidth = 1.0, double grey = 0.0);
-    void circle (double x, double y, double radius, double lineWidth = 1.0, double grey = 0.0);
-    void disc (double x, double y, double radius, double grey);
-    void box (double x, double y, double w, double h, double lineWidth = 1.0, double grey = 0.0);
-    void area (double x, double y, double w, double h, double grey);
-    void text (double x, double y, const std::string& words, double size, Align = Align::left, bool isBold = false,
-               double grey = 0.0);
+    void line (double x1, double y1, double x2, double y2, double lineWidth = 1.0, Colour = 0.0);
+    void circle (double x, double y, double radius, double lineWidth = 1.0, Colour = 0.0);
+    void disc (double x, double y, double radius, Colour);
+    void box (double x, double y, double w, double h, double lineWidth = 1.0, Colour = 0.0);
+    void area (double x, double y, double w, double h, Colour);
+    void text (double x, double y, const std::string& words, double size, Align = Align::left, bool isBold = false, Colour = 0.0);
 
     /** Wraps words to a width; a word wider than that is broken. Line breaks in the text are kept. */
     std::vector<std::string> wrapped (const std::string& words, double w, double size, bool isBold = false);
@@ -66,6 +74,8 @@ private:
     struct Cairo;
     explicit Canvas (std::unique_ptr<Cairo>, double width, double height);
     void setFont (double size, bool isBold);
+    void stroke (double lineWidth, Colour);
+    void fill (Colour);
 
     std::unique_ptr<Cairo> cairo;
     double pageWidth, pageHeight;

@@ -1,8 +1,9 @@
 #include "Command.h"
-#include "DrumOptions.h"
 #include "OptionText.h"
 #include "Progress.h"
 #include "Results.h"
+#include "TunedDrum.h"
+#include "TuningOptions.h"
 
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"

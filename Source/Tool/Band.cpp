@@ -1,5 +1,6 @@
 #include "Band.h"
 
+#include "Files/Quantity.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
@@ -12,16 +13,36 @@ using namespace modal;
 
 namespace
 {
+constexpr files::Limits highestLimits{ 50.0, 20.0e3 }; // Hz
+
 [[noreturn]] void refuse (double highest, const DrumSpec& drum, const Tensions& tensions)
 {
     // The drum note lies below or near the batter's tap note; two octaves above it is more than enough.
-    const auto far = std::clamp (4.0 * tapNote (drum, HeadSide::batter, tensions.batter), leastHighest, mostHighest);
+    const auto far = std::clamp (4.0 * tapNote (drum, HeadSide::batter, tensions.batter), highestLimits.low, highestLimits.high);
     const auto note = drumNote (solve (drum, tensions, { .highestFrequency = far }));
     throw InputError ("--highest", asText (highest) + " Hz",
-                      asText (std::ceil (std::max (leastHighest, note * std::exp2 (1.0 / 12.0)))) + " to " +
-                          asText (mostHighest) + " Hz: at least a semitone above this drum note, " + asText (note, 4) + " Hz");
+                      asText (std::ceil (std::max (highestLimits.low, note * std::exp2 (1.0 / 12.0)))) + " to " +
+                          asText (highestLimits.high) + " Hz: at least a semitone above this drum note, " + asText (note, 4) +
+                          " Hz");
 }
 } // namespace
+
+const OptionGroup& modelOptions()
+{
+    static const OptionGroup group{
+        "The model:",
+        { { "highest", "2000Hz",
+            "highest mode frequency, 50 Hz to 20 kHz; if not given, 2000 Hz, or for played\nsound about 400 modes" } }
+    };
+    return group;
+}
+
+std::optional<double> highestAsked (const Arguments& arguments)
+{
+    const auto text = arguments.value ("highest");
+    return text ? std::optional (files::readQuantity (*text, files::Quantity::frequency, highestLimits, "--highest"))
+                : std::nullopt;
+}
 
 Prediction predictAsked (const Arguments& arguments, const TunedDrum& tuned, double usualHighestFrequency)
 {

@@ -1,11 +1,17 @@
 #pragma once
 
-#include "DrumOptions.h"
+#include "TunedDrum.h"
 
 #include "Modal/Prediction.h"
 
 namespace tool
 {
+
+/** The option for the highest mode. */
+const OptionGroup& modelOptions();
+
+/** `--highest`, Hz. */
+std::optional<double> highestAsked (const Arguments&);
 
 /** modal::predict() up to `--highest`, or up to the command's usual limit. Throws modal::InputError on `--highest` where that
     leaves out the drum note, or the same with a head a semitone up. */

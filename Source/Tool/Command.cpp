@@ -1,6 +1,6 @@
 #include "Command.h"
 
-#include "DrumOptions.h"
+#include "TunedDrum.h"
 
 namespace tool
 {
@@ -10,7 +10,7 @@ std::vector<OptionGroup> Command::allOptions() const
     auto groups = options;
 
     if (takesDrum)
-        groups.insert (groups.end(), drumOptions().begin(), drumOptions().end());
+        groups.insert (groups.end(), tunedDrumOptions().begin(), tunedDrumOptions().end());
 
     return groups;
 }

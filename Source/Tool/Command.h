@@ -16,7 +16,7 @@ struct Command
     const char* usage;                ///< the arguments after the name
     const char* notes;                ///< paragraphs below the options
     std::vector<OptionGroup> options; ///< its own
-    bool takesDrum = true;            ///< whether it also has drumOptions()
+    bool takesDrum = true;            ///< whether it also has tunedDrumOptions()
     void (*run) (const std::vector<std::string>& words, const Command&);
 
     std::vector<OptionGroup> allOptions() const;

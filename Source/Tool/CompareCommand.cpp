@@ -2,8 +2,8 @@
 #include "Command.h"
 #include "Comparison.h"
 #include "NoteLadder.h"
-#include "OutputFile.h"
 #include "Playing.h"
+#include "Results.h"
 #include "Versus.h"
 
 #include "Modal/InputError.h"
@@ -36,16 +36,8 @@ void run (const std::vector<std::string>& words, const Command& command)
         compared.push_back ({ label, predictAsked (arguments, tuned, usualHighestFrequency), playedIfAsked (arguments, tuned) });
     }
 
-    if (const auto picture = outputTarget (arguments, "picture", { ".svg" }))
-        writeText (*picture, noteLadder (compared));
-
-    const auto json = outputTarget (arguments, "json");
-
-    if (json)
-        writeText (*json, files::written (comparisonJson (compared)));
-
-    if (! json || *json != "-")
-        writeText ("-", comparisonText (compared));
+    writeNoteLadder (arguments, compared);
+    writeJsonAndText (arguments, comparisonJson (compared), comparisonText (compared));
 }
 } // namespace
 
@@ -60,11 +52,7 @@ const Command& compareCommand()
         "after it change one column:\n\n"
         "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n\n"
         "Changes are relative to the first column.\n",
-        { { "Output:",
-            { playedOption,
-              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead",
-                true },
-              { "picture", "FILE.svg", "a picture of tap notes and modes against note names" } } } },
+        { { "Output:", { playedOption, jsonOption, pictureOption } } },
         true,
         run
     };

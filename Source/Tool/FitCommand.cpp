@@ -1,10 +1,10 @@
-#include "BenchOptions.h"
 #include "Command.h"
-#include "DrumOptions.h"
-#include "FitText.h"
+#include "FitReport.h"
 #include "HeardFiles.h"
 #include "OptionText.h"
+#include "PlanOptions.h"
 #include "Results.h"
+#include "TunedDrum.h"
 
 #include "Files/Quantity.h"
 #include "Fitting/TapNotes.h"

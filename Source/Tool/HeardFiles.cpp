@@ -1,7 +1,8 @@
 #include "HeardFiles.h"
 
 #include "AudioFile.h"
-#include "BenchOptions.h"
+#include "OptionText.h"
+#include "PlanOptions.h"
 
 #include "Modal/InputError.h"
 #include "Wording/TapText.h"

@@ -1,6 +1,7 @@
 #include "Band.h"
 #include "Command.h"
 #include "OutputFile.h"
+#include "OutputTarget.h"
 #include "PredictionJson.h"
 #include "PredictionText.h"
 

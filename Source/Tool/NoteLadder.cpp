@@ -1,10 +1,11 @@
 #include "NoteLadder.h"
 
+#include "OutputFile.h"
+#include "OutputTarget.h"
 #include "PredictionText.h"
-#include "Svg.h"
-#include "TextTable.h"
 
 #include "Modal/NumberText.h"
+#include "Sheets/Canvas.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +14,8 @@ namespace tool
 {
 
 using namespace modal;
+using sheets::Align;
+using sheets::Canvas;
 
 namespace
 {
@@ -23,9 +26,9 @@ constexpr double columnWidth = 3.0 * laneWidth + columnGap;
 constexpr int mostRungs = 30;
 
 // Dark blue and a lighter orange differ in brightness as well, so they hold in grey print and for the colour-blind.
-constexpr const char* batterColour = "#0b3c6f";
-constexpr const char* resonantColour = "#d97700";
-constexpr const char* drumColour = "black";
+constexpr sheets::Colour batterColour{ 0.043, 0.235, 0.435 };
+constexpr sheets::Colour resonantColour{ 0.851, 0.467, 0.0 };
+constexpr sheets::Colour drumColour{ 0.0 };
 
 /** The semitones that the picture spans, as MIDI numbers. */
 struct Span
@@ -62,7 +65,7 @@ Span spanOf (const std::vector<NamedPrediction>& columns)
     return span;
 }
 
-void drawRungs (Svg& svg, const Span& span, double width)
+void drawRungs (Canvas& canvas, const Span& span, double width)
 {
     for (int midi = span.lowest; midi <= span.highest; ++midi)
     {
@@ -73,17 +76,16 @@ void drawRungs (Svg& svg, const Span& span, double width)
         const auto isNatural = name.find ('#') == std::string::npos;
         const auto isC = isNatural && name[0] == 'C';
 
-        svg.line (axisWidth, y, width - axisWidth, y,
-                  { .line = isNatural ? "#b0b0b0" : "#e2e2e2", .lineWidth = isC ? 2.0 : 0.8 });
-        svg.text (axisWidth - 6.0, y + 4.0, name, isNatural ? 12.0 : 9.0, Anchor::end, isC);
+        canvas.line (axisWidth, y, width - axisWidth, y, isC ? 2.0 : 0.8, isNatural ? 0.69 : 0.89);
+        canvas.text (axisWidth - 6.0, y + 4.0, name, isNatural ? 12.0 : 9.0, Align::right, isC);
 
         if (isNatural)
-            svg.text (width - axisWidth + 6.0, y + 4.0, fixedText (hertz, 0) + " Hz", 10.0, Anchor::start);
+            canvas.text (width - axisWidth + 6.0, y + 4.0, fixedText (hertz, 0) + " Hz", 10.0);
     }
 }
 
 /** A mark whose area says how much of the heads' energy the mode has in this head. */
-void drawShare (Svg& svg, double x, double y, double share, bool isBatter)
+void drawShare (Canvas& canvas, double x, double y, double share, bool isBatter)
 {
     constexpr double fullRadius = 6.0, leastVisible = 0.03;
 
@@ -93,20 +95,24 @@ void drawShare (Svg& svg, double x, double y, double share, bool isBatter)
     const auto r = fullRadius * std::sqrt (share);
 
     if (isBatter)
-        svg.circle (x, y, r, { .fill = batterColour });
+    {
+        canvas.disc (x, y, r, batterColour);
+    }
     else
-        svg.rectangle (x - r, y - r, 2.0 * r, 2.0 * r, { .fill = "white", .line = resonantColour, .lineWidth = 2.0 });
+    {
+        canvas.area (x - r, y - r, 2.0 * r, 2.0 * r, 1.0);
+        canvas.box (x - r, y - r, 2.0 * r, 2.0 * r, 2.0, resonantColour);
+    }
 }
 
-void drawTapNote (Svg& svg, const Span& span, double laneLeft, double hertz, const Prediction& p, bool isBatter)
+void drawTapNote (Canvas& canvas, const Span& span, double laneLeft, double hertz, const Prediction& p, bool isBatter)
 {
     const auto y = span.yOf (hertz);
-    svg.line (laneLeft + 6.0, y, laneLeft + laneWidth - 6.0, y,
-              { .line = isBatter ? batterColour : resonantColour, .lineWidth = 4.0 });
-    svg.text (laneLeft + 0.5 * laneWidth, y - 5.0, "tap " + noteOf (hertz, p), 12.0, Anchor::middle, true);
+    canvas.line (laneLeft + 6.0, y, laneLeft + laneWidth - 6.0, y, 4.0, isBatter ? batterColour : resonantColour);
+    canvas.text (laneLeft + 0.5 * laneWidth, y - 5.0, "tap " + noteOf (hertz, p), 12.0, Align::middle, true);
 }
 
-void drawModes (Svg& svg, const Span& span, double left, const Prediction& p)
+void drawModes (Canvas& canvas, const Span& span, double left, const Prediction& p)
 {
     constexpr double textHeight = 10.0;
     const auto drumLeft = left + laneWidth;
@@ -119,63 +125,78 @@ void drawModes (Svg& svg, const Span& span, double left, const Prediction& p)
 
         const auto y = span.yOf (mode.frequency);
         const auto inHeads = std::max (mode.shares.batter + mode.shares.resonant, 1.0e-12);
-        drawShare (svg, left + 0.82 * laneWidth, y, mode.shares.batter / inHeads, true);
-        drawShare (svg, left + 2.18 * laneWidth, y, mode.shares.resonant / inHeads, false);
-        svg.line (drumLeft + 6.0, y, drumLeft + 0.5 * laneWidth, y, { .line = drumColour, .lineWidth = 1.6 });
+        drawShare (canvas, left + 0.82 * laneWidth, y, mode.shares.batter / inHeads, true);
+        drawShare (canvas, left + 2.18 * laneWidth, y, mode.shares.resonant / inHeads, false);
+        canvas.line (drumLeft + 6.0, y, drumLeft + 0.5 * laneWidth, y, 1.6, drumColour);
 
         // Labels of modes that lie too close would print over one another; the list of modes has them all.
         if (lastLabel - y < textHeight)
             continue;
 
         lastLabel = y;
-        svg.text (drumLeft + 0.53 * laneWidth, y + 4.0, "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")", 10.0,
-                  Anchor::start);
+        canvas.text (drumLeft + 0.53 * laneWidth, y + 4.0, "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")",
+                     10.0);
     }
 
     const auto y = span.yOf (p.drumNote);
-    svg.line (drumLeft + 6.0, y, drumLeft + 0.5 * laneWidth, y, { .line = drumColour, .lineWidth = 5.0 });
-    svg.text (drumLeft + 0.5 * laneWidth, y + 16.0, "drum " + noteOf (p.drumNote, p), 12.0, Anchor::middle, true);
+    canvas.line (drumLeft + 6.0, y, drumLeft + 0.5 * laneWidth, y, 5.0, drumColour);
+    canvas.text (drumLeft + 0.5 * laneWidth, y + 16.0, "drum " + noteOf (p.drumNote, p), 12.0, Align::middle, true);
 }
 
-void drawColumn (Svg& svg, const Span& span, double left, const NamedPrediction& column)
+void drawColumn (Canvas& canvas, const Span& span, double left, const NamedPrediction& column)
 {
     const auto& p = column.prediction;
     const auto lane = [&] (int index) { return left + index * laneWidth; };
     const auto heading = [&] (int index, const char* words)
-    { svg.text (lane (index) + 0.5 * laneWidth, topMargin - 14.0, words, 11.0, Anchor::middle); };
+    { canvas.text (lane (index) + 0.5 * laneWidth, topMargin - 14.0, words, 11.0, Align::middle); };
 
-    svg.rectangle (left, topMargin - 28.0, 3.0 * laneWidth, span.height() + 34.0, { .line = "#606060", .lineWidth = 1.0 });
-    svg.text (left + 1.5 * laneWidth, topMargin - 38.0, column.label, 14.0, Anchor::middle, true);
+    canvas.box (left, topMargin - 28.0, 3.0 * laneWidth, span.height() + 34.0, 1.0, 0.38);
+    canvas.text (left + 1.5 * laneWidth, topMargin - 38.0, column.label, 14.0, Align::middle, true);
     heading (0, "batter head");
     heading (1, "drum");
-    drawModes (svg, span, left, p);
-    drawTapNote (svg, span, lane (0), p.batter.tapNote, p, true);
+    drawModes (canvas, span, left, p);
+    drawTapNote (canvas, span, lane (0), p.batter.tapNote, p, true);
 
     if (p.drum.hasResonantHead())
     {
         heading (2, "resonant head");
-        drawTapNote (svg, span, lane (2), p.resonant.tapNote, p, false);
+        drawTapNote (canvas, span, lane (2), p.resonant.tapNote, p, false);
     }
+}
+
+void drawLegend (Canvas& canvas, double y)
+{
+    canvas.paragraph (axisWidth, y, canvas.width() - 2.0 * axisWidth,
+                      "Thick bars: tap notes (other head held still) and the drum note. Thin lines: modes (diameters, circles). "
+                      "Marks: share of each head in a mode, by area.",
+                      10.0);
 }
 } // namespace
 
-std::string noteLadder (const std::vector<NamedPrediction>& columns)
+void writeNoteLadder (const Arguments& arguments, const std::vector<NamedPrediction>& columns)
 {
+    const auto target = outputTarget (arguments, "picture", { ".svg", ".pdf", ".png" });
+
+    if (! target)
+        return;
+
+    const auto format = sheets::endsIn (*target, ".pdf")   ? sheets::Format::pdf
+                        : sheets::endsIn (*target, ".png") ? sheets::Format::png
+                                                           : sheets::Format::svg; // also for standard output
     const auto span = spanOf (columns);
     const auto width = 2.0 * axisWidth + static_cast<double> (columns.size()) * columnWidth - columnGap + 20.0;
-    Svg svg (width, topMargin + span.height() + bottomMargin);
+    const auto draw = [&] (Canvas& canvas)
+    {
+        canvas.text (axisWidth, 22.0, "Tap notes of the heads and modes of the drum", 16.0, Align::left, true);
+        drawRungs (canvas, span, width);
 
-    svg.text (axisWidth, 22.0, "Tap notes of the heads and modes of the drum", 16.0, Anchor::start, true);
-    drawRungs (svg, span, width);
+        for (std::size_t i = 0; i < columns.size(); ++i)
+            drawColumn (canvas, span, axisWidth + 10.0 + static_cast<double> (i) * columnWidth, columns[i]);
 
-    for (std::size_t i = 0; i < columns.size(); ++i)
-        drawColumn (svg, span, axisWidth + 10.0 + static_cast<double> (i) * columnWidth, columns[i]);
+        drawLegend (canvas, topMargin + span.height() + 36.0);
+    };
 
-    svg.text (axisWidth, topMargin + span.height() + 36.0,
-              "Thick bars: tap notes (other head held still) and the drum note. Thin lines: modes (diameters, circles). "
-              "Marks: share of each head in a mode, by area.",
-              10.0, Anchor::start);
-    return svg.written();
+    writeText (*target, sheets::drawn (format, width, topMargin + span.height() + bottomMargin, draw));
 }
 
 } // namespace tool

@@ -1,17 +1,21 @@
 #pragma once
 
+#include "Arguments.h"
 #include "NamedPrediction.h"
 
-#include <string>
 #include <vector>
 
 namespace tool
 {
 
-/** Tunings side by side against note names as an SVG picture: one line per semitone, frequency upwards on a logarithmic scale.
-   Each tuning has three lanes: batter head, drum, resonant head. The outer lanes show the tap note and, as marks whose area is
-   the share of the heads' energy, what each mode moves; the middle lane shows the drum's modes. Shape and place tell the lanes
-   apart without colour. */
-std::string noteLadder (const std::vector<NamedPrediction>&);
+inline const Option pictureOption{ "picture", "FILE.svg", "tap notes and modes against note names; or a .pdf or .png" };
+
+/** Writes the picture that `--picture` asks for, if it is given.
+
+    It shows tunings side by side against note names: one line per semitone, frequency upwards on a logarithmic scale. Each tuning has
+    three lanes: batter head, drum, resonant head. The outer lanes show the tap note and, as marks whose area is the head's share of
+    the energy, each mode; the middle lane shows the drum's modes. Shape and place tell the lanes apart without colour. Throws
+    modal::InputError for a file of another ending. */
+void writeNoteLadder (const Arguments&, const std::vector<NamedPrediction>&);
 
 } // namespace tool

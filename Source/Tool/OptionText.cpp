@@ -1,6 +1,7 @@
 #include "OptionText.h"
 
 #include "Files/NearestWord.h"
+#include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
@@ -29,6 +30,31 @@ int readCount (const std::string& text, int low, int high, const std::string& fi
         throw InputError (field, '"' + text + '"', "a whole number, " + std::to_string (low) + " to " + std::to_string (high));
 
     return static_cast<int> (*number);
+}
+
+std::vector<std::string> splitAt (const std::string& text, char separator)
+{
+    std::vector<std::string> parts;
+
+    for (std::size_t begin = 0, end = 0; end != std::string::npos; begin = end + 1)
+    {
+        end = text.find (separator, begin);
+        const auto part = text.substr (begin, end - begin);
+        const auto first = part.find_first_not_of (' '), last = part.find_last_not_of (' ');
+        parts.push_back (first == std::string::npos ? "" : part.substr (first, last - first + 1));
+    }
+
+    return parts;
+}
+
+std::vector<double> readNotes (const std::string& text, modal::ConcertPitch pitch, const std::string& field)
+{
+    std::vector<double> notes;
+
+    for (const auto& part : splitAt (text, ','))
+        notes.push_back (files::readNote (part, pitch, field));
+
+    return notes;
 }
 
 std::string readDate (const Arguments& arguments)

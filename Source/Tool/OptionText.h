@@ -27,6 +27,12 @@ int readCount (const std::string& text, const modal::Count<Owner>& count, const 
     return readCount (text, static_cast<int> (count.low), static_cast<int> (count.high), field);
 }
 
+/** The parts between a separator, without the blanks around them; an empty text is one empty part. */
+std::vector<std::string> splitAt (const std::string& text, char separator);
+
+/** "G#3, G#3 -5, 207Hz" to Hz. Throws modal::InputError on `field`. */
+std::vector<double> readNotes (const std::string& text, modal::ConcertPitch, const std::string& field);
+
 /** `--date`, as in ISO 8601: 2024-05-17; "" without it. Throws modal::InputError for a day that is in no calendar. */
 std::string readDate (const Arguments&);
 

@@ -1,8 +1,8 @@
-#include "BenchOptions.h"
 #include "Command.h"
-#include "DrumOptions.h"
+#include "PlanOptions.h"
 #include "Results.h"
 #include "TextTable.h"
+#include "TunedDrum.h"
 
 #include "Sheets/PlanJson.h"
 #include "Wording/PlanText.h"

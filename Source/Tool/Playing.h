@@ -1,6 +1,6 @@
 #pragma once
 
-#include "DrumOptions.h"
+#include "TunedDrum.h"
 
 #include "Engine/DrumSetup.h"
 #include "Engine/PlayedResponse.h"
@@ -21,7 +21,8 @@ engine::DrumSetup setUpToPlay (const TunedDrum&, std::vector<engine::Microphone>
                                std::optional<double> highestFrequency, Detail = Detail::live);
 
 /** The option that asks for playedIfAsked(). */
-inline const Option playedOption{ "played", "", "also play one stroke: contact time, rebound, dryness, snare response; half a second more" };
+inline const Option playedOption{ "played", "",
+                                  "also play one stroke: contact time, rebound, dryness, snare response; half a second more" };
 
 /** With `--played`, the results of one played stroke, heard from above. */
 std::optional<engine::PlayedResponse> playedIfAsked (const Arguments&, const TunedDrum&);

@@ -1,7 +1,6 @@
 #include "Band.h"
 #include "Command.h"
 #include "NoteLadder.h"
-#include "OutputFile.h"
 #include "PlayedText.h"
 #include "Playing.h"
 #include "PredictionJson.h"
@@ -18,15 +17,13 @@ void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto tuned = chooseOne (arguments);
-    const auto prediction = predictAsked (arguments, tuned, usualHighestFrequency);
-    const auto label = tuned.label();
-    const auto played = playedIfAsked (arguments, tuned);
+    const NamedPrediction named{ tuned.label(), predictAsked (arguments, tuned, usualHighestFrequency),
+                                 playedIfAsked (arguments, tuned) };
 
-    if (const auto picture = outputTarget (arguments, "picture", { ".svg" }))
-        writeText (*picture, noteLadder ({ { label, prediction, played } }));
-
-    writeJsonAndText (arguments, predictionJson ({ label, prediction, played }),
-                      predictionText (prediction, label) + (played ? "\n" + playedText (*played) : ""));
+    writeNoteLadder (arguments, { named });
+    writeJsonAndText (arguments, predictionJson (named),
+                         predictionText (named.prediction, named.label) +
+                             (named.played ? "\n" + playedText (*named.played) : ""));
 }
 } // namespace
 
@@ -44,11 +41,7 @@ const Command& predictCommand()
         "Keep to the limits of the makers of heads and drum: an over-tensioned head splits, an over-tightened rod strips its "
         "thread,\n"
         "and both leave sharp edges.\n",
-        { { "Output:",
-            { playedOption,
-              { "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead",
-                true },
-              { "picture", "FILE.svg", "a picture of tap notes and modes against note names" } } } },
+        { { "Output:", { playedOption, jsonOption, pictureOption } } },
         true,
         run
     };

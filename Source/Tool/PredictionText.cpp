@@ -1,7 +1,7 @@
 #include "PredictionText.h"
 
-#include "DrumOptions.h"
 #include "TextTable.h"
+#include "TunedDrum.h"
 
 #include "Files/HeadText.h"
 #include "Modal/InputError.h"

@@ -1,5 +1,4 @@
 #include "Command.h"
-#include "DrumOptions.h"
 #include "OutputFile.h"
 #include "TextTable.h"
 

@@ -1,5 +1,7 @@
+#include "Band.h"
 #include "Command.h"
 #include "OutputFile.h"
+#include "OutputTarget.h"
 #include "Playing.h"
 #include "Progress.h"
 #include "RenderOptions.h"

@@ -1,8 +1,8 @@
 #include "Results.h"
 
 #include "Command.h"
-#include "DrumOptions.h"
 #include "OutputFile.h"
+#include "OutputTarget.h"
 
 #include "Modal/InputError.h"
 

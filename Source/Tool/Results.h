@@ -14,6 +14,10 @@ namespace tool
 /** Writes the text to standard output, and JSON to the file that --json names; without a file JSON takes the text's place. */
 void writeJsonAndText (const Arguments&, const files::Json&, const std::string& text);
 
+inline const Option jsonOption{
+    "json", "FILE", "JSON to a file, besides the text; without a file, or with -, JSON to standard output instead", true
+};
+
 /** A page that can be written as a drawing or as data. */
 struct Page
 {

@@ -1,8 +1,8 @@
-#include "BenchOptions.h"
 #include "Command.h"
-#include "DrumOptions.h"
 #include "OptionText.h"
+#include "PlanOptions.h"
 #include "Results.h"
+#include "TunedDrum.h"
 
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"

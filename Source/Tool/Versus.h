@@ -1,6 +1,6 @@
 #pragma once
 
-#include "DrumOptions.h"
+#include "TunedDrum.h"
 
 namespace tool
 {

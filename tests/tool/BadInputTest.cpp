@@ -1,6 +1,7 @@
 #include "RunProgram.h"
 
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include <string>
 #include <vector>
@@ -39,19 +40,19 @@ void checkRefused (const std::vector<std::string>& arguments, const Said& said, 
     for (const auto& part : said)
     {
         CAPTURE (part);
-        CHECK (run.errors.find (part) != std::string::npos);
+        CHECK (contains (run.errors, part));
     }
 }
 } // namespace
 
-TEST_CASE ("The good drum of these tests is good", "[bad-input]")
+TEST_CASE ("The drum that these tests change is valid", "[bad-input]")
 {
     const TemporaryFolder folder;
     folder.write ("drum.json", goodDrum);
     CHECK (runProgram ({ "predict", "drum.json" }, folder.path()).status == 0);
 }
 
-TEST_CASE ("A drum file that cannot be used is refused with the field, the value and what is allowed", "[bad-input]")
+TEST_CASE ("A wrong drum file is refused with the field, the value and what is allowed", "[bad-input]")
 {
     struct Case
     {
@@ -156,7 +157,7 @@ TEST_CASE ("A file cut short anywhere is refused", "[bad-input]")
     }
 }
 
-TEST_CASE ("Files that are no drum at all are refused", "[bad-input]")
+TEST_CASE ("Files that hold no drum are refused", "[bad-input]")
 {
     const TemporaryFolder folder;
     std::filesystem::create_directory (folder.path() / "folder");
@@ -175,7 +176,7 @@ TEST_CASE ("Files that are no drum at all are refused", "[bad-input]")
     checkRefused ({ "predict", "zeros.json" }, { "zeros.json", "line 1" }, folder);
 }
 
-TEST_CASE ("Options that cannot be used are refused with the option, the value and what is allowed", "[bad-input]")
+TEST_CASE ("A wrong option is refused with the option, the value and what is allowed", "[bad-input]")
 {
     struct Case
     {
@@ -232,7 +233,7 @@ TEST_CASE ("Options that cannot be used are refused with the option, the value a
         { { "--bottom", "open", "--resonant-note", "C4" }, { "--resonant-note cannot apply", "--bottom head" } },
         { { "--bottom", "closed", "--resonant-coating", "30g/m2" }, { "--resonant-coating cannot apply" } },
         { { "--bottom", "open", "--interval", "P4" }, { "--interval cannot apply" } },
-        { { "--picture", "out.png" }, { "--picture", "out.png", "ends in .svg" } },
+        { { "--picture", "out.doc" }, { "--picture", "out.doc", "ends in .svg" } },
         { { "--concert-pitch", "300" }, { "--concert-pitch", "300 Hz", "400 to 480 Hz" } },
         { { "--highest", "1Hz" }, { "--highest", "50 to 20000 Hz" } },
         { { "--highest", "50Hz" }, { "--highest: 50 Hz", "156 to 20000 Hz", "146.5 Hz" } },
@@ -254,7 +255,7 @@ TEST_CASE ("Options that cannot be used are refused with the option, the value a
     }
 }
 
-TEST_CASE ("Other commands refuse what they cannot use", "[bad-input]")
+TEST_CASE ("Other commands refuse wrong options", "[bad-input]")
 {
     struct Case
     {

@@ -2,9 +2,11 @@
 
 #include "Files/Json.h"
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include <algorithm>
 #include <cmath>
+#include <regex>
 #include <sstream>
 
 using files::Json;
@@ -39,7 +41,7 @@ const std::vector<std::string> usualDrum{ "predict",  "--diameter",    "14in",  
                                           "8",        "--batter-note", "G#3",        "--interval", "P4" };
 } // namespace
 
-TEST_CASE ("A prediction as JSON has the heads that were asked for", "[predict]")
+TEST_CASE ("A prediction as JSON has the notes that were asked for", "[predict]")
 {
     const auto p = jsonOf (usualDrum);
 
@@ -50,7 +52,7 @@ TEST_CASE ("A prediction as JSON has the heads that were asked for", "[predict]"
     CHECK (p.at ("interval") == "P4");
     CHECK (number (p, { "interval_semitones" }) == Approx (5.0).margin (1e-3));
 
-    // Statics, by hand: stress = T/h for films of 254 and 76.2 µm; force a rod = 2πaT/lugs.
+    // Statics, by hand: stress = T/h for heads 254 and 76.2 µm thick; force per rod = 2πaT/lugs.
     const auto tension = number (p, { "heads", "batter", "tension_n_per_m" });
     CHECK (number (p, { "heads", "batter", "stress_mpa" }) == Approx (tension / 254e-6 / 1e6).epsilon (1e-9));
     CHECK (number (p, { "heads", "batter", "force_per_rod_n" }) ==
@@ -75,7 +77,7 @@ TEST_CASE ("A prediction as JSON has the heads that were asked for", "[predict]"
         for (const auto& [cause, rate] : mode.at ("decay_per_s").items())
             decay += rate.get<double>();
 
-        // 60 dB are a factor of 1000 in amplitude.
+        // 60 dB is a factor of 1000 in amplitude.
         CHECK (number (mode, { "t60_s" }) == Approx (std::log (1000.0) / decay).epsilon (1e-9));
     }
 
@@ -143,7 +145,7 @@ TEST_CASE ("A loose lug splits the pairs of an even drum", "[predict]")
     words.insert (words.end(), { "--batter-lugs", "0,0,-60,0,0,0,0,0" });
     const auto loose = jsonOf (words);
 
-    // An even drum's (1,1) is one entry that stands for two; Worland (2010): unevenness parts them.
+    // An even drum lists its two (1,1) modes as one entry; uneven lugs split them (Worland 2010).
     CHECK (number (even.at ("modes").at (2), { "degenerate" }) == 2.0);
     CHECK (loose.at ("modes").size() > even.at ("modes").size());
     CHECK (loose.at ("tuning").at ("batter_lugs_cents").size() == 8);
@@ -173,7 +175,7 @@ TEST_CASE ("A kettle has no resonant head", "[predict]")
     CHECK (number (p, { "heads", "batter", "tension_n_per_m" }) == 3990.0);
 }
 
-TEST_CASE ("The table says what the JSON says", "[predict]")
+TEST_CASE ("Table and JSON agree", "[predict]")
 {
     const auto table = runProgram (usualDrum).output;
 
@@ -181,19 +183,19 @@ TEST_CASE ("The table says what the JSON says", "[predict]")
          { "DRUM NOTE", "G#3", "207.7 Hz", "C#4", "277.2 Hz", "perfect fourth", "(0,1)", "FORCE PER ROD" })
     {
         CAPTURE (part);
-        CHECK (table.find (part) != std::string::npos);
+        CHECK (contains (table, part));
     }
 }
 
-TEST_CASE ("A head near its yield strength brings a caution", "[predict]")
+TEST_CASE ("A head near its yield strength gives a caution", "[predict]")
 {
     const auto run = runProgram ({ "predict", "maple-14x5", "--batter-tension", "2000", "--resonant-tension", "6000" });
     REQUIRE (run.status == 0);
-    CHECK (run.output.find ("CAUTION  The resonant head is at") != std::string::npos);
-    CHECK (runProgram (usualDrum).output.find ("CAUTION") == std::string::npos);
+    CHECK (contains (run.output, "CAUTION  The resonant head is at"));
+    CHECK_FALSE (contains (runProgram (usualDrum).output, "CAUTION"));
 }
 
-TEST_CASE ("A comparison says what changes on which head", "[compare]")
+TEST_CASE ("A comparison gives the change on each head", "[compare]")
 {
     const auto c =
         jsonOf ({ "compare", "maple-14x5", "--batter-note", "G#3", "--resonant-note", "C#4", "vs", "--batter-note", "F#3" });
@@ -213,17 +215,17 @@ TEST_CASE ("A comparison says what changes on which head", "[compare]")
 
     const auto table =
         runProgram ({ "compare", "maple-14x5", "--batter-note", "G#3", "--resonant-note", "C#4", "vs", "--batter-note", "F#3" });
-    CHECK (table.output.find ("-2.00 semitones") != std::string::npos);
-    CHECK (table.output.find ("held") != std::string::npos);
+    CHECK (contains (table.output, "-2.00 semitones"));
+    CHECK (contains (table.output, "held"));
 }
 
-TEST_CASE ("All tunings of a drum compare without being named", "[compare]")
+TEST_CASE ("A drum alone compares all its tunings", "[compare]")
 {
     CHECK (jsonOf ({ "compare", "maple-14x5" }).at ("tunings").size() == 3);
     CHECK (jsonOf ({ "compare", "maple-14x5", "brass-13x5.5" }).at ("tunings").size() == 5);
 }
 
-TEST_CASE ("Modes come as comma separated values with the same number of fields in each row", "[modes]")
+TEST_CASE ("The CSV of the modes has the same number of fields in every row", "[modes]")
 {
     const auto csv = runProgram ({ "modes", "maple-14x5", "--csv" }).output;
     std::size_t rows = 0, commas = 0;
@@ -240,20 +242,44 @@ TEST_CASE ("Modes come as comma separated values with the same number of fields 
     CHECK (rows == files::parseJson (json, "modes").size() + 1);
 }
 
-TEST_CASE ("The picture is well-formed and shows the notes", "[picture]")
+TEST_CASE ("The picture's bars for the tap notes stand a note's steps apart", "[picture]")
 {
     const TemporaryFolder folder;
-    REQUIRE (runProgram ({ "compare", "maple-14x5", "--picture", "tunings.svg" }, folder.path()).status == 0);
-    const auto svg = readBytes (folder.path() / "tunings.svg");
+    // How far the resonant head's bar stands over the batter's, in the picture's unit. A tap note's bar is the only line 4 wide.
+    const auto distance = [&] (const std::string& interval)
+    {
+        REQUIRE (runProgram ({ "predict", "maple-14x5", "--tuning", "1", "--interval", interval, "--picture", "notes.svg" },
+                             folder.path())
+                     .status == 0);
+        const auto svg = readBytes (folder.path() / "notes.svg");
+        CHECK (contains (svg, "</svg>"));
+        CHECK_FALSE (contains (svg, "nan"));
 
-    CHECK (svg.starts_with ("<svg xmlns=\"http://www.w3.org/2000/svg\""));
-    CHECK (svg.ends_with ("</svg>\n"));
-    CHECK (svg.find ("tap G#3") != std::string::npos);
-    CHECK (std::count (svg.begin(), svg.end(), '<') == std::count (svg.begin(), svg.end(), '>'));
-    CHECK (svg.find ("\"nan") == std::string::npos);
+        std::vector<double> heights;
+        const std::regex bar ("<path[^>]*stroke-width[:=]\"?4[;\"][^>]* d=\"M [0-9.]+ ([0-9.]+) L");
+        for (std::sregex_iterator found (svg.begin(), svg.end(), bar), end; found != end; ++found)
+            heights.push_back (std::stod ((*found)[1]));
+
+        REQUIRE (heights.size() == 2);
+        return heights[0] - heights[1];
+    };
+
+    // Equal temperament (ISO 16): 4 semitones in a major third, 7 in a fifth, 12 in an octave.
+    const auto octave = distance ("P8");
+    CHECK (octave > 0.0);
+    CHECK (distance ("M3") == Approx (4.0 / 12.0 * octave).epsilon (0.01));
+    CHECK (distance ("P5") == Approx (7.0 / 12.0 * octave).epsilon (0.01));
+
+    const std::vector<std::pair<std::string, std::string>> formats{ { "notes.pdf", "%PDF-" }, { "notes.png", "\x89PNG" } };
+    for (const auto& [file, start] : formats)
+    {
+        CAPTURE (file);
+        REQUIRE (runProgram ({ "compare", "maple-14x5", "--picture", file }, folder.path()).status == 0);
+        CHECK (readBytes (folder.path() / file).starts_with (start));
+    }
 }
 
-TEST_CASE ("A preset shown is a drum file that predicts the same", "[presets]")
+TEST_CASE ("A shown preset is a drum file with the same prediction", "[presets]")
 {
     const TemporaryFolder folder;
     folder.write ("mine.json", runProgram ({ "presets", "--show", "maple-14x5" }).output);
@@ -283,18 +309,18 @@ TEST_CASE ("A file's notes follow the concert pitch of the command line", "[pred
     CHECK (note ({ "predict", "maple-14x5", "--concert-pitch", "442" }) == Approx (442.0 * below).epsilon (1.0e-6));
 }
 
-TEST_CASE ("A drum without a name is called after its size once", "[predict]")
+TEST_CASE ("A drum without a name shows its size once", "[predict]")
 {
     const auto text = runProgram ({ "predict", "--diameter", "10cm", "--batter-note", "A4", "--interval", "P4" }).output;
     CHECK (text.starts_with ("3.937 x 5.5 in, 10 lugs, batter 10mil, resonant 3mil\n"));
 }
 
-TEST_CASE ("A mode of one head says which", "[modes]")
+TEST_CASE ("A mode that moves one head names it", "[modes]")
 {
     const auto table = runProgram ({ "modes", "maple-14x5" }).output;
-    CHECK (table.find ("one head") == std::string::npos);
+    CHECK_FALSE (contains (table, "one head"));
 
-    // Most energy of the lowest (2,1) is in the batter head, of the next in the resonant head: by the table's own shares.
+    // The lowest (2,1) has most of its energy in the batter head, the next in the resonant head, by the table's own shares.
     std::istringstream rows (table);
     std::vector<std::string> seen;
 

@@ -1,9 +1,10 @@
-// From a recorded drum to a plan and a sheet, as a tech would run it. The recording is the engine's, which shares no code with
-// what reads it but the solver of the modes.
+// From a recording to a fit, a plan and a sheet. The engine plays the recording; it and the fit share only the solver of the
+// modes.
 #include "RunProgram.h"
 
 #include "Files/Json.h"
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 using files::Json;
 
@@ -24,7 +25,7 @@ double number (const Json& json, const char* key)
 }
 } // namespace
 
-TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet", "[bench]")
+TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
 {
     const TemporaryFolder folder;
     const std::vector<std::string> tuning{ "--batter-note", "G#3", "--interval", "P4" };
@@ -38,10 +39,10 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
         with ({ "render", "maple-14x5", "--wires", "off", "--microphone", side, "--pattern", "c4.......h5.......e5.......",
                 "--tempo", "60", "--output", side + ".wav" });
 
-    // Three strokes are no lug check of eight lugs.
+    // A lug check of eight lugs needs more than three taps.
     const auto tooFewTaps = runProgram ({ "fit", "maple-14x5", "--lug-check", "above.wav" }, folder.path());
     CHECK (tooFewTaps.status == 2);
-    CHECK (tooFewTaps.errors.find ("3 taps") != std::string::npos);
+    CHECK (contains (tooFewTaps.errors, "3 taps"));
 
     const auto heard = files::parseJson (run ({ "listen", "above.wav", "--json" }, folder).output, "heard");
     const auto drumNote =
@@ -73,25 +74,25 @@ TEST_CASE ("A drum that was recorded is fitted, planned from and put on a sheet"
 
     const auto plan =
         run ({ "plan", "maple-14x5", "--now-from", "drum.json", "--batter-note", "A3", "--interval", "P4" }, folder);
-    CHECK (plan.output.find ("RESONANT  C#4") != std::string::npos);
-    CHECK (plan.output.find ("to D4") != std::string::npos);
-    CHECK (plan.output.find ("CAUTION") != std::string::npos);
+    CHECK (contains (plan.output, "RESONANT  C#4"));
+    CHECK (contains (plan.output, "to D4"));
+    CHECK (contains (plan.output, "CAUTION"));
 
-    // One head alone, and the line that tells the next plan what its first pass did.
+    // A plan for one head ends with the option that gives its first pass to the next plan.
     const auto one = run ({ "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3" }, folder).output;
-    CHECK (one.find ("RESONANT") == std::string::npos);
-    CHECK (one.find ("--observed \"batter 1/4 F3 <note you hear>\"") != std::string::npos);
+    CHECK_FALSE (contains (one, "RESONANT"));
+    CHECK (contains (one, "--observed \"batter 1/4 F3 <note you hear>\""));
     run ({ "plan", "maple-14x5", "--now-batter", "G3 -28", "--batter-note", "G#3", "--observed", "batter 1/4 F3 G3 -28" },
          folder);
 
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.csv" });
     const auto sheet = readBytes (folder.path() / "sheet.csv");
-    CHECK (sheet.find ("2026-05-17") != std::string::npos);
+    CHECK (contains (sheet, "2026-05-17"));
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.pdf" });
     CHECK (readBytes (folder.path() / "sheet.pdf").substr (0, 5) == "%PDF-");
 }
 
-TEST_CASE ("A note now that contradicts the measurement beside it is refused", "[bench]")
+TEST_CASE ("A present note that contradicts the measurement is refused", "[fit]")
 {
     const TemporaryFolder folder;
     folder.write ("fit.json", R"({ "head": "batter", "date": "2024-05-17", "is_possible": true,
@@ -107,13 +108,13 @@ TEST_CASE ("A note now that contradicts the measurement beside it is refused", "
 
     const auto refused = sheet ("F3");
     CHECK (refused.status == 2);
-    CHECK (refused.errors.find ("--now-batter: \"F3\" beside a head that was measured at G#3") != std::string::npos);
+    CHECK (contains (refused.errors, "--now-batter: \"F3\" beside a head that was measured at G#3"));
     CHECK_FALSE (std::filesystem::exists (folder.path() / "sheet.svg"));
     CHECK (sheet ("G#3").status == 0);
     CHECK (std::filesystem::exists (folder.path() / "sheet.svg"));
 }
 
-TEST_CASE ("What cannot be fitted is refused by name", "[bench]")
+TEST_CASE ("An input that cannot be fitted is named", "[fit]")
 {
     const TemporaryFolder folder;
     folder.write ("text.wav", "no sound at all");
@@ -136,6 +137,6 @@ TEST_CASE ("What cannot be fitted is refused by name", "[bench]")
         const auto result = runProgram (arguments, folder.path());
         CAPTURE (arguments, result.output);
         CHECK (result.status == 2);
-        CHECK (result.errors.find (named) != std::string::npos);
+        CHECK (contains (result.errors, named));
     }
 }

@@ -1,4 +1,6 @@
-#include "BenchOptions.h"
+#include "PlanOptions.h"
+
+#include "OptionText.h"
 
 #include "Files/TextFile.h"
 #include "Files/TuningRequest.h"
@@ -7,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 
 namespace tool
 {
@@ -37,6 +38,23 @@ std::vector<double> readCents (const std::string& text, const std::string& field
                                          { -300.0, 300.0, "cents" }, field));
 
     return cents;
+}
+
+/** "1/4", "0.25" or "-1/8". */
+double readTurns (const std::string& text, const std::string& field)
+{
+    constexpr auto allowed = "turns as a fraction or a number: 1/4 or 0.25";
+    const auto slash = text.find ('/');
+
+    if (slash == std::string::npos)
+        return readNumber (text, field, allowed);
+
+    const double over = readNumber (text.substr (slash + 1), field, allowed);
+
+    if (over <= 0.0)
+        throw InputError (field, '"' + text + '"', allowed);
+
+    return readNumber (text.substr (0, slash), field, allowed) / over;
 }
 
 /** "batter 1/4 F3 G3": which head, turns of every rod, the note before and after. */
@@ -72,20 +90,6 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
 }
 } // namespace
 
-std::vector<std::string> splitAt (const std::string& text, char separator)
-{
-    std::vector<std::string> parts;
-    std::istringstream stream (text);
-
-    for (std::string part; std::getline (stream, part, separator);)
-    {
-        const auto first = part.find_first_not_of (' '), last = part.find_last_not_of (' ');
-        parts.push_back (first == std::string::npos ? "" : part.substr (first, last - first + 1));
-    }
-
-    return parts;
-}
-
 std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
 {
     std::vector<sheets::MeasuredHead> heads;
@@ -99,8 +103,7 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
         std::erase_if (found, [] (const auto& head) { return ! head.fit.isPossible; });
 
         if (found.empty())
-            throw InputError::fault (field + ", " + path, "is a fit without a result",
-                                     why.empty() ? "a fit with a result" : why);
+            throw InputError::fault (field + ", " + path, "is a fit without a result", why.empty() ? "a fit with a result" : why);
 
         for (auto& head : found)
         {
@@ -123,32 +126,6 @@ std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const
     return heads;
 }
 
-double readTurns (const std::string& text, const std::string& field)
-{
-    constexpr auto allowed = "turns as a fraction or a number: 1/4 or 0.25";
-    const auto slash = text.find ('/');
-
-    if (slash == std::string::npos)
-        return readNumber (text, field, allowed);
-
-    const double over = readNumber (text.substr (slash + 1), field, allowed);
-
-    if (over <= 0.0)
-        throw InputError (field, '"' + text + '"', allowed);
-
-    return readNumber (text.substr (0, slash), field, allowed) / over;
-}
-
-std::vector<double> readNotes (const std::string& text, ConcertPitch pitch, const std::string& field)
-{
-    std::vector<double> notes;
-
-    for (const auto& part : splitAt (text, ','))
-        notes.push_back (files::readNote (part, pitch, field));
-
-    return notes;
-}
-
 OptionGroup planOptions()
 {
     return {
@@ -161,7 +138,8 @@ OptionGroup planOptions()
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
           { "step", "1/4", "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths" },
           { "below", "1/8",
-            "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's worth" },
+            "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's "
+            "worth" },
           { "observed", "\"batter 1/4 F3 G3\"",
             "calibration: what turning every rod did to this drum: head, turns, tap note before,\ntap note after; several with "
             "commas between" } }

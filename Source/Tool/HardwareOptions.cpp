@@ -1,4 +1,4 @@
-#include "FittingOptions.h"
+#include "HardwareOptions.h"
 
 #include "OptionText.h"
 
@@ -44,14 +44,15 @@ void overrideWires (const Arguments& arguments, modal::WireSpec& wires)
 }
 } // namespace
 
-const OptionGroup& fittingOptions()
+const OptionGroup& hardwareOptions()
 {
     static const OptionGroup group{
         "Wires, hoops and stick (for played sound):",
         { { "wires", "off|on|20|NAME",
             "off, on, number of strands, " + limitsText (modal::strandCount) + ", or a set that \"presets\" lists" },
           { "strainer", "1N", "strainer tension per strand, " + limitsText (&modal::WireSpec::strandTension) },
-          { "press", "0.1mm", "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
+          { "press", "0.1mm",
+            "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
           { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },

@@ -1,13 +1,14 @@
 #pragma once
 
 #include "Arguments.h"
-#include "DrumOptions.h"
+
+#include "Modal/hardware/Fittings.h"
 
 namespace tool
 {
 
 /** The options for wires, hoops and stick. */
-const OptionGroup& fittingOptions();
+const OptionGroup& hardwareOptions();
 
 /** Changes what the options name. Throws modal::InputError. */
 void overrideFittings (const Arguments&, modal::Fittings&);

@@ -1,4 +1,4 @@
-#include "FitText.h"
+#include "FitReport.h"
 
 #include "TextTable.h"
 
@@ -84,13 +84,11 @@ std::string textOf (const HeadFit& fit, HeadSide side)
         text += "  tap note  " + note (fit.tapNote.value) + "  " + withError (fit.tapNote, 2, "Hz") + "\n";
         text += "  tension   " + withError (fit.tension, 0, "N/m") + "\n";
         text += "  mass      " +
-                withError ({ 100.0 * fit.massRatio.value, 100.0 * fit.massRatio.error }, 1, "% of the specified mass") +
-                "\n";
+                withError ({ 100.0 * fit.massRatio.value, 100.0 * fit.massRatio.error }, 1, "% of the specified mass") + "\n";
 
         if (fit.lossRatio.error > 0.0)
             text += "  losses    " +
-                    withError ({ 100.0 * fit.lossRatio.value, 100.0 * fit.lossRatio.error }, 0,
-                               "% of the predicted losses") +
+                    withError ({ 100.0 * fit.lossRatio.value, 100.0 * fit.lossRatio.error }, 0, "% of the predicted losses") +
                     "\n";
 
         for (const auto& wave : fit.lugWaves)

@@ -1,0 +1,124 @@
+#include "TunedDrum.h"
+
+#include "Band.h"
+#include "DrumOptions.h"
+#include "HardwareOptions.h"
+#include "TuningOptions.h"
+
+#include "Files/NearestWord.h"
+#include "Files/Presets.h"
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+
+namespace tool
+{
+
+using namespace modal;
+using namespace files;
+
+namespace
+{
+/** The tuning of that name, or of that number counted from 1. */
+const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted)
+{
+    std::vector<std::string> names;
+
+    for (const auto& tuning : tunings)
+    {
+        if (tuning.name == wanted || std::to_string (names.size() + 1) == wanted)
+            return tuning;
+
+        names.push_back (tuning.name.empty() ? std::to_string (names.size() + 1) : '"' + tuning.name + '"');
+    }
+
+    throw InputError ("--tuning", '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
+}
+
+TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
+{
+    overrideDrum (arguments, tuned.drum);
+    overrideFittings (arguments, tuned.fittings);
+    overrideTuning (arguments, tuned.drum, tuned.tuning, hasTuning);
+    return tuned;
+}
+
+std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
+{
+    const modal::Fittings fittings{ file.wires, file.hoop, file.stick };
+
+    if (const auto wanted = arguments.value ("tuning"))
+        return { changed ({ file.drum, findTuning (file.tunings, *wanted), fittings }, arguments, true) };
+
+    if (file.tunings.empty())
+        return { changed ({ file.drum, {}, fittings }, arguments, false) };
+
+    std::vector<TunedDrum> chosen;
+
+    for (const auto& tuning : file.tunings)
+        chosen.push_back (changed ({ file.drum, tuning, fittings }, arguments, true));
+
+    return chosen;
+}
+} // namespace
+
+const std::vector<OptionGroup>& tunedDrumOptions()
+{
+    static const std::vector<OptionGroup> groups{ drumOptions(), tuningOptions(), hardwareOptions(), modelOptions() };
+    return groups;
+}
+
+std::string sizeText (const DrumSpec& drum)
+{
+    const auto inches = [] (double metres) { return asText (metres / units::inch, 4); };
+    return inches (drum.diameter) + " x " + inches (drum.depth) + " in";
+}
+
+std::string TunedDrum::label() const
+{
+    return (drum.name.empty() ? sizeText (drum) : drum.name) + (tuning.name.empty() ? "" : ", " + tuning.name);
+}
+
+std::vector<TunedDrum> chooseAll (const Arguments& arguments)
+{
+    auto sources = arguments.freeWords();
+
+    if (const auto drum = arguments.value ("drum"))
+    {
+        if (! sources.empty())
+            throw InputError ("--drum", '"' + *drum + '"', "a drum as a free word or with --drum, not both");
+
+        sources.push_back (*drum);
+    }
+
+    if (sources.empty())
+        return { changed ({}, arguments, false) };
+
+    std::vector<TunedDrum> chosen;
+
+    for (const auto& source : sources)
+        for (auto& tuned : chooseFrom (openDrum (source, concertPitchAsked (arguments)), arguments))
+            chosen.push_back (std::move (tuned));
+
+    return chosen;
+}
+
+TunedDrum chooseOne (const Arguments& arguments)
+{
+    arguments.requireAtMost (1, "drum, a file or a preset");
+    return chooseAll (arguments).front();
+}
+
+DrumSpec chooseDrum (const Arguments& arguments)
+{
+    arguments.requireAtMost (1, "drum, a file or a preset");
+    auto source = arguments.value ("drum");
+
+    if (! source && ! arguments.freeWords().empty())
+        source = arguments.freeWords().front();
+
+    auto drum = source ? openDrum (*source).drum : DrumSpec();
+    overrideDrum (arguments, drum);
+    return drum;
+}
+
+} // namespace tool

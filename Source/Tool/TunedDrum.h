@@ -1,0 +1,38 @@
+#pragma once
+
+#include "Arguments.h"
+
+#include "Modal/Prediction.h"
+#include "Modal/hardware/Fittings.h"
+
+namespace tool
+{
+
+/** A tuning on a drum: what every command works on. */
+struct TunedDrum
+{
+    modal::DrumSpec drum;
+    modal::Tuning tuning;
+    modal::Fittings fittings;
+
+    /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
+    std::string label() const;
+};
+
+/** The options that describe a drum, its tuning and its hardware, for all commands. */
+const std::vector<OptionGroup>& tunedDrumOptions();
+
+/** The one drum and tuning that the arguments ask for: a file or preset, or modal's default drum, changed by the options.
+    Throws modal::InputError, also if there is no tuning. */
+TunedDrum chooseOne (const Arguments&);
+
+/** The drum alone, whether or not there is a tuning. */
+modal::DrumSpec chooseDrum (const Arguments&);
+
+/** The same as chooseOne(), but each tuning of each file where nothing picks one. */
+std::vector<TunedDrum> chooseAll (const Arguments&);
+
+/** "14 x 5.5 in". */
+std::string sizeText (const modal::DrumSpec&);
+
+} // namespace tool
