@@ -188,7 +188,7 @@ TEST_CASE ("A drum file is the same text and the same drum under a locale that u
     CHECK (files::readQuantity ("14.5in", files::Quantity::length, { 0.1, 1.5 }, "f") == 14.5 * 0.0254);
 }
 
-TEST_CASE ("A number of the table has its limits in files, in check() and in help texts", "[drum-file]")
+TEST_CASE ("Drum files, check() and help texts have the limits of the table of numbers", "[drum-file]")
 {
     const auto fileWith = [] (double density)
     {
@@ -242,7 +242,7 @@ std::string missingLines (const std::vector<std::string>& lines)
 }
 } // namespace
 
-TEST_CASE ("The description of the format has every number with its limits", "[drum-file]")
+TEST_CASE ("The description of the format lists every number with its limits", "[drum-file]")
 {
     std::ifstream file (SNAREWRIGHT_FORMAT);
     std::vector<std::string> lines;
@@ -290,7 +290,7 @@ TEST_CASE ("A kettle and an open drum survive a round trip", "[drum-file]")
     }
 }
 
-TEST_CASE ("Units of a file may be mixed and mean the same drum", "[drum-file]")
+TEST_CASE ("A file may mix units", "[drum-file]")
 {
     const auto drumOf = [] (const std::string& size)
     {
@@ -312,7 +312,7 @@ TEST_CASE ("Units of a file may be mixed and mean the same drum", "[drum-file]")
 
 TEST_CASE ("Notes of a file follow its concert pitch", "[drum-file]")
 {
-    // ISO 16: A4 = 440 Hz. A3 is an octave below whatever A4 is.
+    // ISO 16: A4 = 440 Hz. A3 is an octave below A4.
     CHECK (std::get<ByTapNotes> (onlyTuningOf (R"({ "batter": { "tap_note": "A3" }, "interval": "P8" })").target).batter ==
            Approx (220.0));
     const auto at442 = onlyTuningOf (R"({ "concert_pitch_hz": 442, "batter": { "tap_note": "A3" }, "interval": "P8" })");
@@ -406,7 +406,7 @@ TEST_CASE ("Every preset reads, round-trips and solves", "[drum-file]")
     }
 }
 
-TEST_CASE ("Every head and every set of wires that comes along can be named in a drum file", "[drum-file]")
+TEST_CASE ("A drum file can name every head and every set of wires of the presets", "[drum-file]")
 {
     REQUIRE (files::headPresets().size() >= 5);
     REQUIRE (files::wirePresets().size() >= 3);
@@ -428,7 +428,7 @@ TEST_CASE ("Every head and every set of wires that comes along can be named in a
         }
 }
 
-TEST_CASE ("A head or wires that nobody knows by name are refused with the names there are", "[drum-file]")
+TEST_CASE ("An unknown head or set of wires is refused with the known names", "[drum-file]")
 {
     const auto refusal = [] (const std::string& head, const std::string& wires)
     {

@@ -28,7 +28,7 @@ TEST_CASE ("An areal density includes film and coating", "[head]")
     CHECK (files::readHeadText ("353g/m2 coated", "head").coatingDensity == files::usualCoating);
 }
 
-TEST_CASE ("A head's line reads back as the head", "[head]")
+TEST_CASE ("A head written as a line reads back the same", "[head]")
 {
     for (const auto* line : { "10mil", "2x7mil coated", "10mil coating 25g/m2", "3mil", "7.5mil ring 1in 10mil",
                               "10mil coated dot 100mm 7mil ring 25mm 5mil", "0.25mm", "0.2653kg/m2" })
@@ -40,7 +40,7 @@ TEST_CASE ("A head's line reads back as the head", "[head]")
     }
 }
 
-TEST_CASE ("A whole mil is called so in whatever unit it was given", "[head]")
+TEST_CASE ("A whole number of mil is written in mil, whatever unit it was given in", "[head]")
 {
     // 3 mil = 3 x 25.4 um.
     CHECK (files::headText (files::readHeadText ("76.2um", "head")) == "3mil");
@@ -48,7 +48,7 @@ TEST_CASE ("A whole mil is called so in whatever unit it was given", "[head]")
     CHECK (files::headText (files::readHeadText ("76um", "head")) == "76um");
 }
 
-TEST_CASE ("A head's line that cannot be is refused", "[head]")
+TEST_CASE ("A wrong head line is refused", "[head]")
 {
     for (const auto* line : { "", "coated", "10", "10mil fuzzy", "10mil dot", "10mil dot 100mm", "3x7mil", "0.001kg/m2", "5kg/m2",
                               "10mil coating", "1mm", "-10mil", "10mil coating 25mil" })

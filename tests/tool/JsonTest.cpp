@@ -89,7 +89,7 @@ TEST_CASE ("Documents that RFC 8259 does not allow are refused", "[json]")
     }
 }
 
-TEST_CASE ("A fault in a document is named by line and column", "[json]")
+TEST_CASE ("An error gives its line and column", "[json]")
 {
     try
     {
@@ -102,7 +102,7 @@ TEST_CASE ("A fault in a document is named by line and column", "[json]")
     }
 }
 
-TEST_CASE ("Nesting is bounded", "[json]")
+TEST_CASE ("Nesting is limited", "[json]")
 {
     const auto nested = [] (int depth)
     { return std::string (static_cast<std::size_t> (depth), '[') + std::string (static_cast<std::size_t> (depth), ']'); };
@@ -113,7 +113,7 @@ TEST_CASE ("Nesting is bounded", "[json]")
     CHECK_THROWS_AS (files::parseJson (std::string (500000, '{'), "t"), modal::InputError);
 }
 
-TEST_CASE ("What is written reads back the same", "[json]")
+TEST_CASE ("A written document reads back the same", "[json]")
 {
     const Json object{ { "text \"quoted\" \\ \n", "é\x01" },
                        { "numbers", { 0.1, -1.0e-300, 1.7976931348623157e308, 3, 2.0 / 3.0 } },

@@ -1,6 +1,7 @@
 #include "RunProgram.h"
 
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include <csignal>
 
@@ -30,7 +31,7 @@ TEST_CASE ("An interrupted render leaves no file", "[output]")
     }
 }
 
-TEST_CASE ("An interrupted render of each microphone leaves none of the files", "[output]")
+TEST_CASE ("An interrupted render with a file per microphone leaves no file", "[output]")
 {
     const TemporaryFolder folder;
     bool wasWriting = false;
@@ -61,16 +62,16 @@ TEST_CASE ("Output that cannot be written ends with status 1 and a reason", "[ou
         CAPTURE (target);
         const auto run = runProgram ({ "predict", "maple-14x5", "--json", target }, folder.path());
         CHECK (run.status == 1);
-        CHECK (run.errors.find (std::string ("cannot write ") + target) != std::string::npos);
+        CHECK (contains (run.errors, std::string ("cannot write ") + target));
     }
 
     CHECK (folder.count() == 1);
     CHECK (runProgram ({ "render", "maple-14x5", "--output", "no/such/x.wav" }, folder.path()).status == 1);
 }
 
-TEST_CASE ("A full disk is noticed", "[output]")
+TEST_CASE ("A full disk is reported", "[output]")
 {
-    // Linux has a device that is always full.
+    // /dev/full is always full.
     if (! std::filesystem::exists ("/dev/full"))
         return;
 
@@ -80,7 +81,7 @@ TEST_CASE ("A full disk is noticed", "[output]")
     CHECK (std::filesystem::is_character_file ("/dev/full"));
 }
 
-TEST_CASE ("A written file has no temporary beside it, and a link stays a link", "[output]")
+TEST_CASE ("A written file leaves no temporary file, and a link stays a link", "[output]")
 {
     const TemporaryFolder folder;
     folder.write ("real.json", "old");
@@ -92,7 +93,7 @@ TEST_CASE ("A written file has no temporary beside it, and a link stays a link",
     CHECK (readBytes (folder.path() / "real.json").starts_with ("{"));
 }
 
-TEST_CASE ("A drum file is not overwritten by what is said about it", "[output]")
+TEST_CASE ("Output does not overwrite a drum file", "[output]")
 {
     const TemporaryFolder folder;
     const auto preset = runProgram ({ "presets", "--show", "maple-14x5" }).output;
@@ -110,11 +111,11 @@ TEST_CASE ("Help names every command and every option", "[output]")
     for (const std::string command : { "predict", "compare", "modes", "render", "presets" })
     {
         CAPTURE (command);
-        CHECK (general.output.find ("\n  " + command) != std::string::npos);
+        CHECK (contains (general.output, "\n  " + command));
         const auto help = runProgram ({ command, "--help" });
         CHECK (help.status == 0);
         CHECK (help.errors.empty());
-        CHECK (help.output.find ("Usage: snarewright " + command) != std::string::npos);
+        CHECK (contains (help.output, "Usage: snarewright " + command));
     }
 
     const auto render = runProgram ({ "render", "--help" }).output;
@@ -124,7 +125,7 @@ TEST_CASE ("Help names every command and every option", "[output]")
                                     "--pattern", "--midi", "--wires", "--each", "--distant-at", "harms hearing" })
     {
         CAPTURE (part);
-        CHECK (render.find (part) != std::string::npos);
+        CHECK (contains (render, part));
     }
 }
 

@@ -1,9 +1,10 @@
-// What `--played` says.
+// What `--played` prints.
 
 #include "RunProgram.h"
 
 #include "Files/Json.h"
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 using files::Json;
 
@@ -28,9 +29,9 @@ double number (const Json& object, const char* key)
 }
 } // namespace
 
-TEST_CASE ("Playing tells what the stick and the wires do", "[predict]")
+TEST_CASE ("Playing one stroke gives contact time, force, rebound and snare response", "[predict]")
 {
-    // Tips stay on a head for some milliseconds and come back at a good part of their speed: common practice, no source.
+    // A tip stays on the head for a few milliseconds and rebounds with most of its speed: common practice, no source.
     const auto played = playedJson ({});
     CHECK (number (played, "contact_time_ms") > 1.0);
     CHECK (number (played, "contact_time_ms") < 20.0);
@@ -49,7 +50,7 @@ TEST_CASE ("Playing tells what the stick and the wires do", "[predict]")
     CHECK (number (curve.front(), "softest_speed_m_per_s") < 1.0);
 }
 
-TEST_CASE ("Without wires there is no curve of them", "[predict]")
+TEST_CASE ("Without wires there is no snare response", "[predict]")
 {
     const auto played = playedJson ({ "--wires", "off" });
     CHECK (played.at ("snare_response").empty());
@@ -58,12 +59,12 @@ TEST_CASE ("Without wires there is no curve of them", "[predict]")
 
 TEST_CASE ("A heavier stick stays on the head for longer", "[predict]")
 {
-    // A mass on a spring turns round in a time that goes with the root of the mass.
+    // The contact time of a mass on a spring is proportional to the square root of the mass.
     CHECK (number (playedJson ({ "--stick-density", "1200kg/m3" }), "contact_time_ms") >
            1.1 * number (playedJson ({ "--stick-density", "500kg/m3" }), "contact_time_ms"));
 }
 
-TEST_CASE ("It is said in plain words, and side by side", "[predict]")
+TEST_CASE ("The stroke is in the text, and side by side in a comparison", "[predict]")
 {
     const auto text = runProgram ({ "predict", "maple-14x5", "--played" }).output;
 
@@ -71,12 +72,12 @@ TEST_CASE ("It is said in plain words, and side by side", "[predict]")
          { "contact time", "rebound", "dryness", "attack brightness", "SNARE RESPONSE", "m/s", "snare sound" })
     {
         CAPTURE (part);
-        CHECK (text.find (part) != std::string::npos);
+        CHECK (contains (text, part));
     }
 
-    CHECK (runProgram ({ "predict", "maple-14x5" }).output.find ("ONE STROKE") == std::string::npos);
+    CHECK_FALSE (contains (runProgram ({ "predict", "maple-14x5" }).output, "ONE STROKE"));
 
     const auto compared = runProgram ({ "compare", "maple-14x5", "--tuning", "1", "--played", "vs", "--wires", "off" }).output;
-    CHECK (compared.find ("ONE STROKE") != std::string::npos);
-    CHECK (compared.find ("no wires") != std::string::npos);
+    CHECK (contains (compared, "ONE STROKE"));
+    CHECK (contains (compared, "no wires"));
 }

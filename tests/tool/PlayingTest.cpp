@@ -4,6 +4,7 @@
 #include "WavReader.h"
 
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include <algorithm>
 #include <cmath>
@@ -75,7 +76,7 @@ double bandLevel (const WavContent& wav, double centre)
 }
 } // namespace
 
-TEST_CASE ("A pattern's strokes come in time and as hard as written", "[render]")
+TEST_CASE ("A pattern's strokes have the written times and strengths", "[render]")
 {
     // 120 beats a minute and 2 steps a beat: a step lasts 0.25 s.
     const auto wav = render ({ "--microphone", "above", "--pattern", "..o9 o2.", "--tempo", "120", "--steps", "2", "--wires",
@@ -99,8 +100,8 @@ TEST_CASE ("A MIDI file's notes become strokes at the times of its tempo map", "
     CAPTURE (run.errors);
     REQUIRE (run.status == 0);
     CHECK (run.errors.starts_with ("2 strokes"));
-    CHECK (run.errors.find ("1 note of 3 has no stroke (60)\n") != std::string::npos);
-    CHECK (run.errors.find ("left out") == std::string::npos);
+    CHECK (contains (run.errors, "1 note of 3 has no stroke (60)\n"));
+    CHECK_FALSE (contains (run.errors, "left out"));
 
     const auto wav = readWav (readBytes (folder.path() / "out.wav"));
     CHECK (wav.samples.size() == 4 * 48000); // three seconds after the last stroke
@@ -112,7 +113,7 @@ TEST_CASE ("A MIDI file's notes become strokes at the times of its tempo map", "
            std::string::npos);
 }
 
-TEST_CASE ("A MIDI file that plays nothing or is cut short is refused", "[render]")
+TEST_CASE ("A MIDI file without strokes, or cut short, is refused", "[render]")
 {
     using namespace std::string_literals;
     const TemporaryFolder folder;
@@ -124,7 +125,7 @@ TEST_CASE ("A MIDI file that plays nothing or is cut short is refused", "[render
         const auto run = renderIn (folder, { "--midi", file });
         CAPTURE (run.errors);
         CHECK (run.status == 2);
-        CHECK (run.errors.find (file) != std::string::npos);
+        CHECK (contains (run.errors, file));
     }
 
     CHECK (folder.count() == 2);
@@ -142,7 +143,7 @@ TEST_CASE ("A long dense pattern loses no stroke", "[render]")
         renderIn (folder, { "--pattern", roll, "--tempo", "300", "--steps", "8", "--wires", "off", "--length", "5s" });
     CHECK (run.status == 0);
     CHECK (run.errors.starts_with ("200 strokes"));
-    CHECK (run.errors.find ("left out") == std::string::npos);
+    CHECK_FALSE (contains (run.errors, "left out"));
 }
 
 TEST_CASE ("Each microphone's file and the mix of them agree", "[render]")
@@ -159,7 +160,7 @@ TEST_CASE ("Each microphone's file and the mix of them agree", "[render]")
     CHECK (mix.channels == 2);
     REQUIRE (mix.samples.size() == 2 * above.samples.size());
 
-    // The levels and places that the help gives: 0 dB a little left, -6 dB a little right, +6 dB in the middle, at equal power.
+    // The levels and places that the help gives: 0 dB a little left, -6 dB a little right, +6 dB in the centre, at equal power.
     const auto side = [] (double decibels, double pan, bool isRight)
     {
         const auto angle = pi / 4.0 * (1.0 + pan);
@@ -182,7 +183,7 @@ TEST_CASE ("Each microphone's file and the mix of them agree", "[render]")
     CHECK (worst < 1.0e-5 * loudest);
 }
 
-TEST_CASE ("A microphone farther away hears less, and later", "[render]")
+TEST_CASE ("A microphone farther away is quieter and later", "[render]")
 {
     const auto onset = [] (const WavContent& wav)
     {
@@ -194,12 +195,12 @@ TEST_CASE ("A microphone farther away hears less, and later", "[render]")
     };
     const auto close = at ("0m:0m:1m"), far = at ("0m:0m:4m");
 
-    // Sound takes 3 m / 343 m/s longer.
+    // 3 m farther: later by 3 m / 343 m/s.
     CHECK (onset (far) - onset (close) == Approx (3.0 / 343.0).margin (0.001));
     CHECK (peakBetween (close, 0.0, 0.1) / peakBetween (far, 0.0, 0.1) == Approx (4.0).epsilon (0.4));
 }
 
-TEST_CASE ("Wires add what a drum without them lacks, and slack ones differ from tight ones", "[render]")
+TEST_CASE ("Wires add high frequencies, and slack wires differ from tight ones", "[render]")
 {
     const auto high = [] (const Words& options)
     {
@@ -214,7 +215,7 @@ TEST_CASE ("Wires add what a drum without them lacks, and slack ones differ from
     CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
 }
 
-TEST_CASE ("A fine render follows more of heads and wires, and keeps the level", "[render]")
+TEST_CASE ("A fine render has more modes and wire contacts, and the same level", "[render]")
 {
     const TemporaryFolder folder;
     const Words words{ "--microphone", "below", "--length", "200ms", "--full-scale", "1000Pa", "--detail" };
@@ -230,15 +231,16 @@ TEST_CASE ("A fine render follows more of heads and wires, and keeps the level",
 
     std::string live, fine;
     const auto liveSound = with ("live", live), fineSound = with ("fine", fine);
-    CHECK (live.find (" 64 wire contacts") != std::string::npos);
-    CHECK (fine.find (" 480 wire contacts") != std::string::npos);
+    CHECK (contains (live, " 64 wire contacts"));
+    CHECK (contains (fine, " 480 wire contacts"));
     CHECK (bandLevel (fineSound, 200.0) == Approx (bandLevel (liveSound, 200.0)).margin (2.0));
     CHECK (bandLevel (fineSound, 6350.0) > bandLevel (liveSound, 6350.0));
 }
 
 TEST_CASE ("Sampling rates agree", "[render]")
 {
-    // Wires rattle chaotically: single thirds of an octave differ as two strokes of one player do, the mean over them less.
+    // Wires rattle chaotically: a single third octave differs as much as between two strokes of one player, the mean over all
+    // thirds less.
     const auto levels = [] (const char* rate, const char* wires)
     {
         const auto wav =
@@ -284,11 +286,11 @@ TEST_CASE ("Sampling rates agree", "[render]")
     }
 }
 
-TEST_CASE ("Progress is shown where it is asked for", "[render]")
+TEST_CASE ("Progress is shown if asked for", "[render]")
 {
     const TemporaryFolder folder;
     const auto quiet = renderIn (folder, { "--length", "100ms" }),
                shown = renderIn (folder, { "--length", "100ms", "--progress" });
-    CHECK (quiet.errors.find ("%") == std::string::npos);
-    CHECK (shown.errors.find ("] 100 %\n") != std::string::npos);
+    CHECK_FALSE (contains (quiet.errors, "%"));
+    CHECK (contains (shown.errors, "] 100 %\n"));
 }

@@ -51,7 +51,7 @@ TEST_CASE ("A message gives the limits in the unit that was used", "[quantity]")
     }
 }
 
-TEST_CASE ("A limit is allowed in whichever unit it is given", "[quantity]")
+TEST_CASE ("A value at its limit is allowed in every unit", "[quantity]")
 {
     CHECK (files::readQuantity ("1500mm", Quantity::length, { 0.1, 1.5 }, "f") == 1.5);
     CHECK (files::readQuantity ("10cm", Quantity::length, { 0.1, 1.5 }, "f") == 0.1);
@@ -59,7 +59,7 @@ TEST_CASE ("A limit is allowed in whichever unit it is given", "[quantity]")
     CHECK_THROWS_AS (files::readQuantity ("1500.001mm", Quantity::length, { 0.1, 1.5 }, "f"), modal::InputError);
 }
 
-TEST_CASE ("Values are spelled in a unit that says them exactly", "[quantity]")
+TEST_CASE ("Values are written in a unit that gives them exactly", "[quantity]")
 {
     CHECK (std::string (files::spell (14 * 0.0254, Quantity::length).unit->symbol) == "in");
     CHECK (files::spell (14 * 0.0254, Quantity::length).value == 14.0);

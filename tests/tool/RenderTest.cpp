@@ -77,7 +77,7 @@ double measuredT60 (const WavContent& wav, double hertz, double firstStart, doub
 
 TEST_CASE ("A rendered strike has the peaks and decays that are predicted", "[render]")
 {
-    // A soft stroke, since a hard one stretches the head and so starts sharp.
+    // A soft stroke: a hard one stretches the head and starts sharp.
     const auto wav = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.4", "--speed", "0.3m/s" });
     const auto json = runProgram ({ "modes", "maple-14x5", "--json" }).output;
     const auto document = files::parseJson (json, "modes");
@@ -91,8 +91,7 @@ TEST_CASE ("A rendered strike has the peaks and decays that are predicted", "[re
         const auto frequency = get (modes[i], "frequency_hz");
         const auto t60 = get (modes[i], "t60_s");
 
-        // A peak can only be told from its neighbours if the batter moves in it, it rings for long, and the next loud one is not
-        // near.
+        // A peak can be measured only if the batter moves in the mode, it rings for long enough, and no other loud mode is near.
         if (get (modes[i], "batter_share") < 0.3 || t60 < 0.5)
             continue;
 
@@ -154,12 +153,12 @@ TEST_CASE ("A stroke twice as fast is about twice the pressure on a fixed scale"
         return std::sqrt (sum);
     };
 
-    // A tip grows stiffer as it is pressed, so that twice the speed is a little brighter too and not exactly twice:
-    // the softer the stroke, the more so.
+    // A tip gets stiffer as it is compressed, so twice the speed is also a little brighter and not exactly twice the pressure,
+    // more so for soft strokes.
     CHECK (loudness ("2m/s") / loudness ("1m/s") == Approx (2.0).epsilon (0.1));
 }
 
-TEST_CASE ("A strike in the middle moves no mode with a nodal diameter", "[render]")
+TEST_CASE ("A strike at the centre moves no mode with a nodal diameter", "[render]")
 {
     const auto middle = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0" });
     const auto off = render ({ "--wires", "off", "--bits", "32f", "--length", "2s", "--position", "0.5" });

@@ -7,7 +7,7 @@
 
 #include <limits>
 
-TEST_CASE ("A sample that is not finite never reaches a file", "[wav]")
+TEST_CASE ("A sample that is not finite is never written", "[wav]")
 {
     const TemporaryFolder folder;
 
