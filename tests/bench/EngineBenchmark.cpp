@@ -19,7 +19,7 @@
 
 #include "Engine/Drum.h"
 #include "Engine/KernelDispatch.h"
-#include "Modal/Tuning.h"
+#include "tests/engine/TestDrum.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -74,14 +74,8 @@ double coreClock()
 
 engine::DrumSetup snare (double highest)
 {
-    const modal::DrumSpec spec;
-    modal::Tuning tuning;
-    tuning.target = modal::ByTapNotes{ 238.0, 318.0 };
-    const auto tensions = modal::tensionsFor (spec, tuning);
-    modal::SolveOptions options;
-    options.highestFrequency = highest;
-    auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, options), {});
-    setup.microphones = engine::defaultMicrophones (spec.depth);
+    auto setup = testdrum::snare (highest);
+    setup.microphones = engine::defaultMicrophones (modal::DrumSpec().depth);
     return setup;
 }
 

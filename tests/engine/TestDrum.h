@@ -91,9 +91,9 @@ double imbalance (const engine::BasicDrum<Scalar>& drum)
     return drum.energy() + flows.contactLoss + flows.modalLoss - flows.work;
 }
 
-/** Runs without listening. */
+/** The sound of every microphone. */
 template <typename Scalar>
-void run (engine::BasicDrum<Scalar>& drum, int frames)
+std::vector<std::vector<Scalar>> run (engine::BasicDrum<Scalar>& drum, int frames)
 {
     std::vector<std::vector<Scalar>> sound (static_cast<std::size_t> (drum.model().microphones()),
                                             std::vector<Scalar> (static_cast<std::size_t> (frames)));
@@ -101,19 +101,14 @@ void run (engine::BasicDrum<Scalar>& drum, int frames)
     for (auto& channel : sound)
         outputs.push_back (channel.data());
     drum.process (outputs.data(), frames);
+    return sound;
 }
 
-/** What the first microphone hears. */
+/** The sound of the first microphone. */
 template <typename Scalar>
 std::vector<Scalar> listen (engine::BasicDrum<Scalar>& drum, int frames)
 {
-    std::vector<std::vector<Scalar>> sound (static_cast<std::size_t> (drum.model().microphones()),
-                                            std::vector<Scalar> (static_cast<std::size_t> (frames)));
-    std::vector<Scalar*> outputs;
-    for (auto& channel : sound)
-        outputs.push_back (channel.data());
-    drum.process (outputs.data(), frames);
-    return sound.front();
+    return run (drum, frames).front();
 }
 
 } // namespace testdrum

@@ -1,18 +1,11 @@
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include "Wording/FitText.h"
 #include "Wording/PlanText.h"
 #include "Wording/TapText.h"
 
 using namespace fitting;
-
-namespace
-{
-bool contains (const std::string& text, const std::string& part)
-{
-    return text.find (part) != std::string::npos;
-}
-} // namespace
 
 TEST_CASE ("Every finding has a name that reads back and a sentence with its numbers")
 {

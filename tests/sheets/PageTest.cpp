@@ -1,11 +1,12 @@
 // The layout of the sheet, checked by the ink of its picture.
 
+#include "TestSheet.h"
+
 #include "tests/Catch.h"
 
 #include "Modal/Units.h"
 #include "Sheets/LugMap.h"
 #include "Sheets/PlanWords.h"
-#include "Sheets/TuningSheet.h"
 
 #include <cairo.h>
 
@@ -85,13 +86,8 @@ Ink inkOf (const sheets::TuningSheet& sheet)
 
 sheets::TuningSheet plainSheet()
 {
-    sheets::TuningSheet sheet;
+    auto sheet = testsheet::sheet (16, { 174.61, 233.08 });
     sheet.title = "Plain";
-    DrumSpec drum;
-    drum.lugs = 16;
-    Tuning tuning;
-    tuning.target = ByTapNotes{ 174.61, 233.08 };
-    sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
     return sheet;
 }
 
@@ -107,10 +103,7 @@ Plan farPlan (const sheets::TuningSheet& sheet)
 
 sheets::MeasuredHead measuredHead (HeadSide side)
 {
-    sheets::MeasuredHead head{ side, {}, "2024-05-17" };
-    head.fit.isPossible = true;
-    head.fit.tapNote = { 203.4, 0.3 };
-    head.fit.tension = { 1987.0, 31.0 };
+    auto head = testsheet::measuredHead (side);
     head.fit.tapsUsed = 16;
 
     for (int lug = 0; lug < 16; ++lug)

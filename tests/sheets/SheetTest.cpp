@@ -1,11 +1,13 @@
+#include "TestSheet.h"
+
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Score/Loudness.h"
 #include "Sheets/Atlas.h"
 #include "Sheets/AtlasMap.h"
-#include "Sheets/TuningSheet.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,29 +15,16 @@
 using namespace fitting;
 using namespace modal;
 
-namespace
-{
-bool contains (const std::string& text, const std::string& part)
-{
-    return text.find (part) != std::string::npos;
-}
-} // namespace
-
 TEST_CASE ("The sheet is complete in every format")
 {
-    sheets::TuningSheet sheet;
+    auto sheet = testsheet::sheet (8, { 207.65, 277.18 });
     sheet.title = "Pit drum, Friday";
     sheet.date = "2024-05-17";
     sheet.notes = "Quotes \" and, commas";
-    DrumSpec drum;
-    drum.lugs = 8;
-    Tuning tuning;
-    tuning.target = ByTapNotes{ 207.65, 277.18 };
-    sheet.wanted = predict (drum, tuning, { .highestFrequency = 800.0 });
     PlanRequest request;
-    request.drum = drum;
+    request.drum = sheet.wanted.drum;
     request.batter = request.resonant = HeadAsIs{ 1500.0, {} };
-    request.wanted = tuning;
+    request.wanted = sheet.wanted.tuning;
     sheet.plan = makePlan (request);
 
     const auto json = files::written (sheets::asJson (sheet));
@@ -62,10 +51,7 @@ TEST_CASE ("The sheet is complete in every format")
 
 TEST_CASE ("A measurement goes through its file onto the sheet")
 {
-    sheets::MeasuredHead head{ HeadSide::batter, {}, "2024-05-17" };
-    head.fit.isPossible = true;
-    head.fit.tapNote = { 203.4, 0.3 };
-    head.fit.tension = { 1987.0, 31.0 };
+    auto head = testsheet::measuredHead (HeadSide::batter);
     head.fit.massRatio = { 1.01, 0.02 };
     head.fit.tapsUsed = 4;
 
@@ -100,12 +86,7 @@ TEST_CASE ("A measurement goes through its file onto the sheet")
                                 "\"tap_note_hz\": { \"value\": -3, \"error\": 0 } }" })
         CHECK_THROWS_AS (sheets::readFit (broken, "broken.json"), InputError);
 
-    sheets::TuningSheet sheet;
-    DrumSpec drum;
-    drum.lugs = 4;
-    Tuning tuning;
-    tuning.target = ByTapNotes{ 207.65, 277.18 };
-    sheet.wanted = predict (drum, tuning, { .highestFrequency = 600.0 });
+    auto sheet = testsheet::sheet (4, { 207.65, 277.18 });
     const auto cells = [] (const std::string& csv) { return std::count (csv.begin(), csv.end(), ','); };
     const auto without = sheets::asCsv (sheet);
     sheet.measured = read;
