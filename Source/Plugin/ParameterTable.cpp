@@ -4,6 +4,7 @@
 
 #include "Files/DrumWords.h"
 #include "Files/Fields.h"
+#include "Modal/hardware/Material.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,8 +19,6 @@ using files::Quantity;
 const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0, 0.0, { "N·s/m³" } } }, true };
 const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
 
-const std::vector<std::string> materials{ "maple", "birch",  "beech",     "mahogany", "oak",
-                                          "brass", "bronze", "aluminium", "steel",    "acrylic" };
 const std::vector<std::string> hoops{ "steel flanged, 1.6 mm", "steel flanged, 2.3 mm", "cast", "wood" };
 const std::vector<std::string> bottoms{ "resonant head", "closed", "open" };
 const std::vector<std::string> noteSets{ "all strokes", "37, 38 and 40 only" };
@@ -83,6 +82,12 @@ ParameterSpec choice (const char* id, const char* name, const char* group, Effec
     return spec;
 }
 
+ParameterSpec renamed (std::vector<std::string> formerWords, ParameterSpec spec)
+{
+    spec.formerWords = std::move (formerWords);
+    return spec;
+}
+
 ParameterSpec toggle (const char* id, const char* name, const char* group, Effect effect, bool initial)
 {
     return { id, name, group, Measure::toggle, effect, 0.0, 1.0, initial ? 1.0 : 0.0, 1.0 };
@@ -129,7 +134,7 @@ std::vector<ParameterSpec> drum()
              choice ("bottom", "Bottom", group, Effect::modes, bottoms),
              within (5.0, lugParameters, ofDrum ("lugs", "Lugs", group, Effect::modes, modal::lugCount)),
              called ("none", ofDrum ("vent_diameter", "Vent diameter", group, Effect::modes, &modal::Vent::diameter, "mm")),
-             choice ("shell_material", "Shell material", group, Effect::modes, materials),
+             choice ("shell_material", "Shell material", group, Effect::modes, modal::materialNames()),
              ofDrum ("shell_thickness", "Shell thickness", group, Effect::modes, &modal::Shell::thickness, "mm", 0.0, 6.0),
              choice ("hoop", "Hoops", group, Effect::drum, hoops) };
 }
@@ -270,7 +275,7 @@ std::vector<ParameterSpec> rest()
     return { ofDrum ("temperature", "Air temperature", "Air", Effect::modes, &modal::Weather::temperature, "c", 0.0, 20.0),
              ofDrum ("humidity", "Air humidity", "Air", Effect::modes, &modal::Weather::relativeHumidity, "percent"),
 
-             choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames()),
+             renamed (formerPatternNames(), choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames())),
              toggle ("pattern_on", "Pattern on", "Patterns", Effect::playing, false),
              toggle ("pattern_synced", "Sync to host", "Patterns", Effect::playing, false),
              measured ("pattern_tempo", "Pattern tempo", "Patterns", Effect::playing, tempo, "bpm", 30.0, 300.0, 100.0),

@@ -161,6 +161,7 @@ struct ParameterSpec
     const files::Quantity* quantity = nullptr; ///< for Measure::quantity
     const char* unitKey = "";                  ///< of the unit that low, high and initial are in
     std::vector<std::string> words = {};       ///< for Measure::choice
+    std::vector<std::string> formerWords = {}; ///< by index: words that saved states may still hold; may be empty
     const char* lowestText = nullptr;          ///< text of the lowest value, such as "off" or "none"
 
     /** The unit of the values; only for Measure::quantity. */

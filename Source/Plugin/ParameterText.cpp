@@ -126,9 +126,11 @@ double panFrom (const std::string& text, const ParameterSpec& spec)
 
 double choiceFrom (const std::string& text, const ParameterSpec& spec)
 {
-    for (std::size_t i = 0; i < spec.words.size(); ++i)
-        if (lowered (text) == lowered (spec.words[i]))
-            return static_cast<double> (i);
+    if (! text.empty())
+        for (const auto* words : { &spec.words, &spec.formerWords })
+            for (std::size_t i = 0; i < words->size(); ++i)
+                if (lowered (text) == lowered ((*words)[i]))
+                    return static_cast<double> (i);
 
     refuse (text, spec, files::listed (spec.words));
 }

@@ -34,6 +34,7 @@ Pattern readPattern (const std::string& text, const std::string& source)
 
     Pattern pattern;
     pattern.name = required (reader.text ("name"), reader, "name", "a name");
+    pattern.formerName = reader.text ("former_name").value_or ("");
     const score::PatternTempo tempo{ beatASecond,
                                      required (reader.count ("steps_per_beat", 1, 16), reader, "steps_per_beat", "1 to 16") };
     const auto strokes = required (reader.text ("text"), reader, "text", "strokes and rests");

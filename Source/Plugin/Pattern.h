@@ -12,10 +12,11 @@ namespace plugin
 
         { "format": "snarewright-pattern", "version": 1, "name": "Backbeat", "steps_per_beat": 4, "text": "....o8......o8.." }
 
-    The text is that of score::readPattern(). */
+    The text is that of score::readPattern(). A pattern that was renamed has its "former_name". */
 struct Pattern
 {
     std::string name;
+    std::string formerName; ///< a name that saved states may still hold; empty if there is none
     double beats = 4.0;
     score::Score strokes; ///< times in beats from the start
 };

@@ -18,12 +18,25 @@ const std::vector<Pattern>& patternBook()
     return book;
 }
 
-std::vector<std::string> patternNames()
+namespace
+{
+std::vector<std::string> allOf (std::string Pattern::*member)
 {
     std::vector<std::string> names;
     for (const auto& pattern : patternBook())
-        names.push_back (pattern.name);
+        names.push_back (pattern.*member);
     return names;
+}
+} // namespace
+
+std::vector<std::string> patternNames()
+{
+    return allOf (&Pattern::name);
+}
+
+std::vector<std::string> formerPatternNames()
+{
+    return allOf (&Pattern::formerName);
 }
 
 } // namespace plugin

@@ -10,4 +10,7 @@ const std::vector<Pattern>& patternBook();
 
 std::vector<std::string> patternNames();
 
+/** Pattern::formerName of each. */
+std::vector<std::string> formerPatternNames();
+
 } // namespace plugin

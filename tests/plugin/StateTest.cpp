@@ -1,5 +1,6 @@
 #include "tests/Catch.h"
 
+#include "Plugin/ParameterText.h"
 #include "Plugin/StateDocument.h"
 
 #include "Files/TextFile.h"
@@ -96,6 +97,16 @@ TEST_CASE ("A damaged state gives defaults and a message")
     }
 
     CHECK_FALSE (readState (std::string (largestState + 1, ' ')).isUsable);
+}
+
+TEST_CASE ("A pattern saved under its former name still loads")
+{
+    const auto reading = readState (
+        R"({ "format": "snarewright-state", "version": 1, "sound": { "pattern": "From the edge to the middle" } })");
+    REQUIRE (reading.isUsable);
+    CHECK (reading.messages.empty());
+    CHECK (textOf (specOf (Parameter::pattern), static_cast<double> (reading.state.live[indexOf (Parameter::pattern)])) ==
+           "From the edge to the centre");
 }
 
 TEST_CASE ("One invalid value does not affect the others")
