@@ -1,6 +1,7 @@
 // Lessons and exercises: what is played, asked and written.
 
 #include "tests/Catch.h"
+#include "tests/Contains.h"
 
 #include "Files/LessonFile.h"
 #include "Modal/InputError.h"
@@ -17,11 +18,6 @@ using namespace modal;
 
 namespace
 {
-
-bool contains (const std::string& text, const std::string& part)
-{
-    return text.find (part) != std::string::npos;
-}
 
 /** A lesson on one drum with the tunings and further members of its steps. */
 files::LessonFile lessonOf (const std::vector<std::string>& steps)
