@@ -112,7 +112,7 @@ Question intervalQuestion (const std::vector<PlayedStep>& steps)
     for (const int semitones : intervals)
         names.push_back (modal::Interval{ static_cast<double> (semitones) }.longName());
 
-    auto question = ask (steps, "Which interval is between the heads?", names,
+    auto question = ask (steps, "What is the interval between the heads?", names,
                          [&] (const PlayedStep&, const PlayedStep& to)
                          {
                              const auto whole = wholeInterval (to);
@@ -153,7 +153,7 @@ bool isWorthAsking (const Question& question, std::size_t steps)
 std::vector<Question> questionsAbout (const std::vector<PlayedStep>& steps)
 {
     std::vector<Question> questions{
-        ask (steps, "Which head was tuned since the sound before?", { "batter", "resonant", "both", "neither" }, headThatMoved),
+        ask (steps, "Which head moved since the sound before?", { "batter", "resonant", "both", "neither" }, headThatMoved),
         ask (steps, "Did the drum note go up or down?", { "up", "down", "it stayed" }, wayOfDrumNote),
         intervalQuestion (steps),
         ask (steps, "What else changed?", { "the drum", "the wires", "the muffling", "nothing else" }, otherChange),
