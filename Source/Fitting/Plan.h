@@ -16,6 +16,7 @@ struct HeadAsIs
 {
     double tension = 0.0;           ///< N/m, mean
     std::vector<double> lugCents{}; ///< each lug over the head's tap note; empty: even or unknown
+    std::vector<double> lugErrors{}; ///< cents, one standard deviation of each; empty: exact. Lugs that differ by less count as alike
 };
 
 /** Input of a plan. */
@@ -25,7 +26,9 @@ struct PlanRequest
     std::optional<HeadAsIs> batter{}, resonant{}; ///< the heads to tune, at least one
     modal::Tuning wanted;
     modal::RodThread thread;
-    double largestStep = 0.25; ///< turns of a rod in one pass at most, 1/32 to 1
+    /** Turns of a rod in one pass at most, 1/32 to 1. Default: a quarter, or up to a half if that saves passes beyond
+        mostPasses; then a plan ends after mostPasses, wherever that is. */
+    std::optional<double> largestStep{};
     /** Turns by which a rod that is lowered goes below its target before it comes up again, 0 to 1. Default: an eighth, or what
         lowers the tap note by a semitone if that is less, but at least handTurn. */
     std::optional<double> belowTarget{};
@@ -34,6 +37,12 @@ struct PlanRequest
 
 /** The smallest turn that a hand can set; turns are multiples of it. */
 inline constexpr double handTurn = 1.0 / 16.0;
+
+/** A test turn of every rod comes first where nobody has seen what a turn does to this head. */
+inline constexpr double testTurn = 1.0 / 8.0;
+
+/** Passes after the test turn before one listens and plans anew, unless a largest step is asked for. */
+inline constexpr int mostPasses = 3;
 
 /** A caution for one head. */
 struct PlanCaution
@@ -64,6 +73,13 @@ struct Pass
     bool isEven() const noexcept; ///< all rods turn by the same
 };
 
+/** What may be heard after the test turn, and the turns of every rod that are then left to the target. */
+struct AfterTest
+{
+    double tapNote = 0.0; ///< Hz
+    double turnsLeft = 0.0;
+};
+
 /** The plan for one head. */
 struct HeadPlan
 {
@@ -75,6 +91,9 @@ struct HeadPlan
     double forcePerRod = 0.0;              ///< N at the target
     modal::Spread torque{ 0.0, 0.0, 0.0 }; ///< N·m at the target; information only
     std::vector<Pass> passes;              ///< empty: nothing to turn; what is left is less than a hand can set
+    bool hasTestTurn = false;              ///< the first pass is a test turn: tell what it did and plan anew
+    std::vector<AfterTest> afterTest{};    ///< a row of what may be heard, ascending in tapNote; empty without a test turn
+    double turnsLeft = 0.0;                ///< mean turns of a rod that are left after the passes, as a usual drum turns; 0 if they get there
     std::vector<PlanCaution> cautions;
 };
 

@@ -232,26 +232,49 @@ double Canvas::paragraph (double x, double y, double w, const std::string& words
 
 std::string drawn (Format format, double width, double height, const std::function<void (Canvas&)>& draw)
 {
+    return drawn (format, width, height, std::vector{ draw });
+}
+
+std::string drawn (Format format, double width, double height, const std::vector<std::function<void (Canvas&)>>& pages)
+{
+    const double surfaceHeight = format == Format::pdf ? height : height * static_cast<double> (pages.size());
     std::string bytes;
     cairo_surface_t* surface = nullptr;
 
     if (format == Format::pdf)
         surface = cairo_pdf_surface_create_for_stream (append, &bytes, width, height);
     else if (format == Format::svg)
-        surface = cairo_svg_surface_create_for_stream (append, &bytes, width, height);
+        surface = cairo_svg_surface_create_for_stream (append, &bytes, width, surfaceHeight);
     else
         surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, static_cast<int> (width * pixelsPerPoint + 0.5),
-                                              static_cast<int> (height * pixelsPerPoint + 0.5));
+                                              static_cast<int> (surfaceHeight * pixelsPerPoint + 0.5));
 
     Canvas canvas (std::make_unique<Canvas::Cairo> (surface), width, height);
 
     if (format == Format::png)
         cairo_scale (canvas.cairo->context, pixelsPerPoint, pixelsPerPoint);
 
-    // White ground, also on the part of a pixel beyond the page.
-    cairo_set_source_rgb (canvas.cairo->context, 1.0, 1.0, 1.0);
-    cairo_paint (canvas.cairo->context);
-    draw (canvas);
+    const auto paintWhite = [&]
+    {
+        cairo_set_source_rgb (canvas.cairo->context, 1.0, 1.0, 1.0);
+        cairo_paint (canvas.cairo->context);
+    };
+    paintWhite(); // also the part of a pixel beyond the page
+
+    for (std::size_t i = 0; i < pages.size(); ++i)
+    {
+        if (i > 0 && format == Format::pdf)
+        {
+            cairo_show_page (canvas.cairo->context);
+            paintWhite();
+        }
+        else if (i > 0)
+        {
+            cairo_translate (canvas.cairo->context, 0.0, height);
+        }
+
+        pages[i] (canvas);
+    }
 
     if (format == Format::png)
         cairo_surface_write_to_png_stream (surface, append, &bytes);

@@ -70,7 +70,7 @@ public:
     double widthOf (const std::string& words, double size, bool isBold = false);
 
 private:
-    friend std::string drawn (Format, double, double, const std::function<void (Canvas&)>&);
+    friend std::string drawn (Format, double, double, const std::vector<std::function<void (Canvas&)>>&);
     struct Cairo;
     explicit Canvas (std::unique_ptr<Cairo>, double width, double height);
     void setFont (double size, bool isBold);
@@ -86,5 +86,8 @@ inline constexpr double pageWidthA4 = 210.0 / 25.4 * 72.0, pageHeightA4 = 297.0 
 
 /** The drawing as the bytes of a file. PNG has 2 pixels per point. Throws std::runtime_error on failure. */
 std::string drawn (Format, double width, double height, const std::function<void (Canvas&)>& draw);
+
+/** Several pages: of a PDF one after the other, in the other formats one below the other. */
+std::string drawn (Format, double width, double height, const std::vector<std::function<void (Canvas&)>>& pages);
 
 } // namespace sheets

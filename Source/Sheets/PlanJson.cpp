@@ -40,6 +40,11 @@ Json planJson (const Plan& plan)
                                     { "tension_n_per_m", pass.tension } });
         }
 
+        Json afterTest = Json::array();
+
+        for (const auto& after : head.afterTest)
+            afterTest.push_back (Json{ { "tap_note_hz", after.tapNote }, { "turns_left", after.turnsLeft } });
+
         Json cautions = Json::array();
 
         for (const auto& caution : head.cautions)
@@ -56,6 +61,9 @@ Json planJson (const Plan& plan)
                                { "torque_low_n_m", head.torque.low },
                                { "torque_high_n_m", head.torque.high },
                                { "cautions", cautions },
+                               { "has_test_turn", head.hasTestTurn },
+                               { "after_test", afterTest },
+                               { "turns_left", head.turnsLeft },
                                { "passes", passes } });
     }
 

@@ -47,11 +47,24 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
     std::vector<std::string> lines{ name + ": tap note now " + noteAndHertz (head.fromNote) + ", target " +
                                     noteAndHertz (head.toNote) + (head.passes.empty() ? "; no rod to turn" : "") };
 
-    for (auto first = head.passes.begin(); first != head.passes.end();)
+    if (head.hasTestTurn)
+    {
+        std::string rows;
+
+        for (const auto& after : head.afterTest)
+            rows += (rows.empty() ? "" : ", ") + note (after.tapNote) + ": " + wording::nearTurn (after.turnsLeft);
+
+        lines.push_back (name + " test turn: " + wording::keyTurns (head.passes.front()) +
+                         ". What you then hear, and what every rod still needs: " + rows);
+    }
+
+    const auto passes = head.passes.begin() + (head.hasTestTurn ? 1 : 0);
+
+    for (auto first = passes; first != head.passes.end();)
     {
         const auto next = std::find_if (first, head.passes.end(), [&] (const Pass& pass) { return ! areAlike (pass, *first); });
         const auto& last = *std::prev (next);
-        const auto from = first - head.passes.begin() + 1, to = next - head.passes.begin();
+        const auto from = first - passes + 1, to = next - passes;
         const bool isOne = from == to;
         auto line = name +
                     (isOne ? " pass " + std::to_string (from)
@@ -60,14 +73,18 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
 
         if (! isCertain (last))
         {
-            lines.push_back (line + (isOne ? "" : " each") + "; tap again after one pass and make a new plan: later passes are too uncertain");
-            break;
+            lines.push_back (line + (isOne ? "" : " each") + "; tap after each pass, stop at " + note (head.toNote));
+            first = next;
+            continue;
         }
 
         lines.push_back (line + (isOne ? "; then " : " each; then ") + note (last.tapNote) + " ± " +
                          fixedText (last.tapNoteError, 0) + " cents");
         first = next;
     }
+
+    if (head.turnsLeft != 0.0)
+        lines.push_back (name + " then: every rod still needs about " + wording::nearTurn (head.turnsLeft) + "; plan anew");
 
     return lines;
 }

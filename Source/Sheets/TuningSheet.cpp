@@ -274,7 +274,11 @@ void drawMeasured (Column& column, const TuningSheet& sheet)
             column.paragraph (name + "no result");
 
         if (const auto verdict = fit.verdict(); verdict.kind != LugVerdict::Kind::unknown)
-            column.paragraph (wording::action (verdict) + ". " + wording::reason (verdict));
+            column.paragraph (wording::action (verdict, verdict.correction != 0.0
+                                                            ? std::optional (turnsForLugCents (verdict.correction, sheet.wanted.drum,
+                                                                                               measured.side, fit.tension.value))
+                                                            : std::nullopt) +
+                              ". " + wording::reason (verdict));
 
         for (const auto& wave : fit.lugWaves)
             column.paragraph ("Unevenness: " + wording::text (wave), small);
@@ -296,6 +300,93 @@ void drawPlan (Column& column, const TuningSheet& sheet)
     for (const auto& head : sheet.plan->heads)
         for (const auto& line : planLines (head, sheet.wanted.tuning.concertPitch))
             column.paragraph (line, small);
+
+    column.y += 8.0;
+}
+
+/** Which head is up at which step, and where the strainer stands. */
+void drawOrder (Column& column, const TuningSheet& sheet)
+{
+    column.headed ("Order of work");
+    std::vector<HeadSide> sides;
+
+    if (sheet.plan)
+        for (const auto& head : sheet.plan->heads)
+            sides.push_back (head.side);
+    else if (sheet.wanted.drum.hasResonantHead())
+        sides = { HeadSide::resonant, HeadSide::batter };
+    else
+        sides = { HeadSide::batter };
+
+    int step = 0;
+    const auto add = [&] (const std::string& words) { column.paragraph (std::to_string (++step) + ". " + words, body); };
+
+    if (sheet.wanted.drum.hasResonantHead())
+        add ("Strainer off, wires clear of the head. Stand the drum on a soft cloth: the head that lies on it is held still.");
+
+    for (const auto side : sides)
+        add (side == HeadSide::resonant
+                 ? "Turn the drum over, resonant head up. Turn its rods as planned, tap beside each lug, even it out."
+                 : "Batter head up. Turn its rods as planned, tap beside each lug, even it out.");
+
+    if (sheet.wanted.drum.hasResonantHead())
+        add ("Batter head up, on its stand, strainer on: " + wiresText (sheet.fittings.wires) +
+             ". Play softly: the wires answer cleanly, or turn the strainer.");
+
+    column.y += 8.0;
+}
+
+void drawCorrections (Column& column, const TuningSheet& sheet)
+{
+    if (sheet.corrections.empty())
+        return;
+
+    column.headed ("Heard, and what to turn (cents from the target)");
+    std::vector<double> columns{ 0.0 };
+    std::vector<std::string> names{ "Heard" };
+
+    for (const auto& head : sheet.corrections)
+        for (const char* what : { ", one lug", ", all lugs" })
+        {
+            columns.push_back (60.0 + 113.0 * static_cast<double> (columns.size()));
+            names.push_back (nameOf (head.side) + what);
+        }
+
+    column.row (names, columns, true);
+
+    for (std::size_t i = 0; i < sheet.corrections.front().corrections.size(); ++i)
+    {
+        std::vector<std::string> cells{ signedText (sheet.corrections.front().corrections[i].cents, 0) + " c" };
+
+        for (const auto& head : sheet.corrections)
+        {
+            cells.push_back (wording::nearTurn (head.corrections[i].oneRod));
+            cells.push_back (wording::nearTurn (head.corrections[i].allRods));
+        }
+
+        column.row (cells, columns);
+    }
+
+    const bool isCalibrated = std::all_of (sheet.corrections.begin(), sheet.corrections.end(), [] (const auto& h) { return h.isCalibrated; });
+    column.paragraph ("One lug: only its rod; a lug and the opposite one sound alike, so turn each by half. What comes down goes 1/8 "
+                      "turn below and up again." +
+                          std::string (isCalibrated ? "" : " For a usual drum: yours may need half or twice as much."),
+                      small);
+    column.y += 8.0;
+}
+
+void drawNext (Column& column, const TuningSheet& sheet)
+{
+    if (! sheet.next)
+        return;
+
+    column.headed ("Next tuning: " + sheet.next->name);
+    const auto way = [] (double turns)
+    { return wording::nearTurn (turns) + (turns < 0.0 ? " (1/8 more, then 1/8 up again)" : ""); };
+
+    for (const auto& move : sheet.next->moves)
+        column.paragraph (nameOf (move.side) + ", every rod, " + noteOf (move.fromNote, sheet) + " to " + noteOf (move.toNote, sheet) +
+                          ": " + way (move.turns) + ". Back: " + way (-move.turns) + ".");
 
     column.y += 8.0;
 }
@@ -344,9 +435,9 @@ const std::vector<std::string>& usualCautions()
 
 void draw (Canvas& canvas, const TuningSheet& sheet)
 {
-    // The cautions come first, since they must fit; then the page from the top, keeping room for the plan and the notes.
+    // The cautions come first, since they must fit; then the page from the top, keeping room for the notes.
     Column page{ canvas, margin, drawCautions (canvas) };
-    const double forNotes = sheet.notes.empty() ? 0.0 : roomFor (2, body), forPlan = sheet.plan ? roomFor (6, small) : 0.0;
+    const double forNotes = sheet.notes.empty() ? 0.0 : roomFor (2, body);
 
     drawTitle (page, sheet);
     drawDrum (page, sheet);
@@ -354,15 +445,21 @@ void draw (Canvas& canvas, const TuningSheet& sheet)
     drawLugs (page, sheet);
     drawRoomForNotes (page, sheet);
 
-    auto upToPlan = page.without (forPlan + forNotes);
-    drawMeasured (upToPlan, sheet);
-    page.y = upToPlan.y;
-
     auto upToNotes = page.without (forNotes);
-    drawPlan (upToNotes, sheet);
+    drawMeasured (upToNotes, sheet);
     page.y = upToNotes.y;
 
     drawNotes (page, sheet);
+}
+
+void drawWork (Canvas& canvas, const TuningSheet& sheet)
+{
+    Column page{ canvas, margin, drawCautions (canvas) };
+    drawTitle (page, sheet);
+    drawOrder (page, sheet);
+    drawNext (page, sheet);
+    drawCorrections (page, sheet);
+    drawPlan (page, sheet);
 }
 
 } // namespace sheets

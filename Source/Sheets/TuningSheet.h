@@ -13,6 +13,29 @@
 namespace sheets
 {
 
+/** What one head turns from one tuning to the next. */
+struct HeadMove
+{
+    modal::HeadSide side = modal::HeadSide::batter;
+    double fromNote = 0.0, toNote = 0.0; ///< Hz
+    double turns = 0.0;                  ///< of every rod; positive tightens
+};
+
+/** Another tuning of the same drum, and the way there; the way back is the same the other way round. */
+struct NextTuning
+{
+    std::string name;
+    std::vector<HeadMove> moves; ///< one for each head
+};
+
+/** Which turns take away which errors on one head. */
+struct HeadCorrections
+{
+    modal::HeadSide side = modal::HeadSide::batter;
+    bool isCalibrated = false;
+    std::vector<fitting::Correction> corrections;
+};
+
 /** The contents of a tuning sheet. */
 struct TuningSheet
 {
@@ -24,10 +47,15 @@ struct TuningSheet
     modal::Fittings fittings{};           ///< wires and hoops
     std::vector<MeasuredHead> measured{}; ///< from recordings, if any
     std::optional<fitting::Plan> plan{};
+    std::vector<HeadCorrections> corrections{};
+    std::optional<NextTuning> next{};
 };
 
 /** Draws one A4 page. Text that does not fit is shortened and marked; the cautions at the foot are always complete. */
 void draw (Canvas&, const TuningSheet&);
+
+/** The second page, for the work itself: order of work, plan, which turn takes away which error, the next tuning and the way back. */
+void drawWork (Canvas&, const TuningSheet&);
 
 /** For a database: one object, keys end in their unit. */
 files::Json asJson (const TuningSheet&);

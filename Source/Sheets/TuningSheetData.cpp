@@ -72,6 +72,29 @@ Json asJson (const TuningSheet& sheet)
     if (sheet.plan)
         object["plan"] = planJson (*sheet.plan);
 
+    for (const auto& head : sheet.corrections)
+    {
+        Json rows = Json::array();
+
+        for (const auto& row : head.corrections)
+            rows.push_back (Json{ { "heard_cents", row.cents }, { "one_rod_turns", row.oneRod }, { "all_rods_turns", row.allRods } });
+
+        object["corrections"][head.side == HeadSide::batter ? "batter" : "resonant"] = rows;
+    }
+
+    if (sheet.next)
+    {
+        Json moves = Json::array();
+
+        for (const auto& move : sheet.next->moves)
+            moves.push_back (Json{ { "head", move.side == HeadSide::batter ? "batter" : "resonant" },
+                                   { "from_hz", move.fromNote },
+                                   { "to_hz", move.toNote },
+                                   { "turns", move.turns } });
+
+        object["next"] = Json{ { "name", sheet.next->name }, { "moves", moves } };
+    }
+
     object["cautions"] = listOf (usualCautions());
     return object;
 }

@@ -87,7 +87,7 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     const auto title = request.drum.name.empty() ? std::string ("Atlas of tunings") : request.drum.name + ": atlas of tunings";
     writePage (target,
-               { sheets::atlasWidth, sheets::atlasHeight, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); },
+               { sheets::atlasWidth, sheets::atlasHeight, { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); } },
                  [&] { return sheets::asJson (atlas); }, [&] { return sheets::asCsv (atlas); } });
 }
 } // namespace

@@ -94,7 +94,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         const auto heard = hearStrikes (*files, "--strikes");
         const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
                                   listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
-        writeJsonAndText (arguments, sheets::fitJson (fit, date), textOf (fit) + heard.remarks);
+        writeJsonAndText (arguments, sheets::fitJson (fit, date), textOf (fit, setup.drum) + heard.remarks);
         return;
     }
 
@@ -112,7 +112,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     }
 
     writeJsonAndText (arguments, sheets::fitJson (sheets::MeasuredHead{ setup.side, fit, date }),
-                     textOf (fit, setup.side) + remarks);
+                     textOf (fit, setup.side, setup.drum) + remarks);
 }
 } // namespace
 

@@ -2,6 +2,7 @@
 
 #include "TextTable.h"
 
+#include "Fitting/RodResponse.h"
 #include "Modal/NumberText.h"
 #include "Modal/pitch/Note.h"
 #include "Wording/FitText.h"
@@ -23,14 +24,17 @@ std::string withError (const Estimate& estimate, int decimals, const char* unit)
 }
 
 /** What to turn, and how probable it is that one lug alone is off. */
-std::string lugsText (const HeadFit& fit)
+std::string lugsText (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
 {
     const auto verdict = fit.verdict();
 
     if (verdict.kind == LugVerdict::Kind::unknown)
         return {};
 
-    std::string text = "  " + wording::action (verdict) + "\n";
+    const auto turns = verdict.correction != 0.0
+                           ? std::optional (turnsForLugCents (verdict.correction, drum, side, fit.tension.value))
+                           : std::nullopt;
+    std::string text = "  " + wording::action (verdict, turns) + "\n";
 
     if (const auto reason = wording::reason (verdict); ! reason.empty())
         text += "  " + reason + "\n";
@@ -74,7 +78,7 @@ std::string findingsText (const std::vector<Finding>& findings)
 }
 } // namespace
 
-std::string textOf (const HeadFit& fit, HeadSide side)
+std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
 {
     const auto note = [] (double hertz) { return Note::fromFrequency (hertz).nameWithCents(); };
     std::string text = side == HeadSide::batter ? "BATTER\n" : "RESONANT\n";
@@ -94,7 +98,7 @@ std::string textOf (const HeadFit& fit, HeadSide side)
         for (const auto& wave : fit.lugWaves)
             text += "  unevenness  " + wording::text (wave) + "\n";
 
-        text += lugsText (fit) + lugTable (fit);
+        text += lugsText (fit, side, drum) + lugTable (fit);
     }
     else
     {
@@ -104,7 +108,7 @@ std::string textOf (const HeadFit& fit, HeadSide side)
     return text + findingsText (fit.findings);
 }
 
-std::string textOf (const DrumFit& fit)
+std::string textOf (const DrumFit& fit, const DrumSpec& drum)
 {
     if (! fit.isPossible)
         return "No fit.\n" + findingsText (fit.findings);
@@ -119,7 +123,7 @@ std::string textOf (const DrumFit& fit)
                      mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
-    return textOf (fit.batter, HeadSide::batter) + textOf (fit.resonant, HeadSide::resonant) + "MODES HEARD\n" + table.written() +
+    return textOf (fit.batter, HeadSide::batter, drum) + textOf (fit.resonant, HeadSide::resonant, drum) + "MODES HEARD\n" + table.written() +
            findingsText (fit.findings);
 }
 

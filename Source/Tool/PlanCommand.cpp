@@ -25,39 +25,43 @@ std::string noteOf (double hertz, const Tuning& tuning)
     return Note::fromFrequency (hertz, tuning.concertPitch).nameWithCents();
 }
 
-constexpr double mostUseful = 100.0; // cents: beyond it a note to the cent would mislead
-
-/** The tap note after a pass: to the cent, or between which notes. */
-std::string expectationOf (const Pass& pass, const Tuning& tuning)
+/** What to listen for after a pass, and what to do about it. */
+std::string expectationOf (const HeadPlan& head, const Pass& pass, const Tuning& tuning)
 {
-    if (pass.tapNoteError <= mostUseful)
-        return noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz +/- " +
-               fixedText (pass.tapNoteError, 0) + " cents";
+    constexpr double fine = 20.0, vague = 100.0; // cents
 
-    const auto nearest = [&] (double cents)
-    { return Note::fromFrequency (pass.tapNote * std::exp2 (cents / 1200.0), tuning.concertPitch).name(); };
-    return "about " + nearest (0.0) + ", between " + nearest (-pass.tapNoteError) + " and " +
-           nearest (pass.tapNoteError);
+    if (pass.tapNoteError > vague)
+        return "a usual drum taps about " + Note::fromFrequency (pass.tapNote, tuning.concertPitch).name() +
+               ", yours may be far off: tap, and stop where you hear " + noteOf (head.toNote, tuning);
+
+    const auto expected = "tap note " + noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz, give or take " +
+                          fixedText (pass.tapNoteError, 0) + " cents";
+    return pass.tapNoteError <= fine ? expected + ": fine-tune by ear"
+                                     : expected + ": tap, and stop if you hear " + noteOf (head.toNote, tuning) + " sooner";
 }
 
-/** Whether the plan is calibrated, and how to calibrate it. */
-std::string rodsText (const HeadPlan& head, const Tuning& tuning)
+/** The option that tells the next plan what all rods' first turn did. */
+std::string observedOption (const HeadPlan& head, const Tuning& tuning)
 {
-    const double factor = std::exp (head.response.logError);
-    std::string text = head.isCalibrated
-                           ? "  Calibrated: a turn may change the pitch by a factor of " + fixedText (factor, 2) +
-                                 " more or less.\n"
-                           : "  Not calibrated: a turn may change the pitch by half or twice as much.\n";
+    const double turn = head.passes.front().turns.front();
+    const auto turns = wording::keyTurn (turn);
+    return "--observed \"" + std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (turn < 0.0 ? "-" : "") +
+           turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"";
+}
 
-    if (const auto& first = head.passes.front(); first.isEven())
-    {
-        const auto turns = wording::keyTurn (first.turns.front());
-        text += "  To calibrate after pass 1: --observed \"" +
-                std::string (head.side == HeadSide::batter ? "batter " : "resonant ") + (first.turns.front() < 0.0 ? "-" : "") +
-                turns.substr (0, turns.find (' ')) + " " + noteOf (head.fromNote, tuning) + " <note you hear>\"\n";
-    }
+std::string testTurnText (const HeadPlan& head, const Tuning& tuning)
+{
+    const auto& test = head.passes.front();
+    std::string text = "  test turn: " + wording::keyTurns (test) + "\n          tightening order " +
+                       wording::tighteningOrder (test.order) + "\n          tap, and plan anew with " +
+                       observedOption (head, tuning) + "\n";
+    TextTable table ({ Align::left, Align::left });
+    table.add ({ "if you hear", "every rod then needs" });
 
-    return text;
+    for (const auto& after : head.afterTest)
+        table.add ({ noteOf (after.tapNote, tuning), wording::nearTurn (after.turnsLeft) });
+
+    return text + table.written (10);
 }
 
 std::string headText (const HeadPlan& head, const Tuning& tuning)
@@ -69,17 +73,21 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
     if (head.passes.empty())
         return text + "  no rod needs 1/16 turn or more: fine-tune by ear\n";
 
-    if (std::any_of (head.passes.begin(), head.passes.end(), [] (const Pass& p) { return p.tapNoteError > mostUseful; }))
-        text += "  Do one pass, tap again and make a new plan: later passes are too uncertain.\n";
+    if (head.hasTestTurn)
+        text += testTurnText (head, tuning) + "  Without a new plan, as a usual drum turns (yours may need half or twice as much):\n";
 
     int count = 0;
 
-    for (const auto& pass : head.passes)
-        text += "  pass " + std::to_string (++count) + ": " + wording::keyTurns (pass) + "\n          tightening order " +
-                wording::tighteningOrder (pass.order) + "\n          expected tap note " +
-                expectationOf (pass, tuning) + "\n";
+    for (auto pass = head.passes.begin() + (head.hasTestTurn ? 1 : 0); pass != head.passes.end(); ++pass)
+        text += "  pass " + std::to_string (++count) + ": " + wording::keyTurns (*pass) + "\n          tightening order " +
+                wording::tighteningOrder (pass->order) + "\n          " + expectationOf (head, *pass, tuning) + "\n";
 
-    text += rodsText (head, tuning);
+    if (head.turnsLeft != 0.0)
+        text += "  Then plan anew: every rod still needs about " + wording::nearTurn (head.turnsLeft) + ".\n";
+
+    if (head.isCalibrated && head.passes.front().isEven())
+        text += "  After pass 1 add what it did: " + observedOption (head, tuning) + "\n";
+
     text += "  at the target: force per rod " + fixedText (head.forcePerRod, 0) + " N, torque " +
             fixedText (head.torque.low, 2) + " to " + fixedText (head.torque.high, 2) +
             " N m depending on friction (for information, not a target)\n";
@@ -116,10 +124,11 @@ const Command& planCommand()
         "[DRUM] [options] --now-batter NOTE [--now-resonant NOTE] | --now-from FILE.json",
         "Read the present notes from a tap 25 mm from the edge, the other head held still, wires off. The plan goes round the drum in "
         "the\n"
-        "tightening order, in passes of at most --step, in sixteenths of a turn, and comes up to pitch from below. The effect of a "
+        "tightening order, in at most three passes, in sixteenths of a turn, and comes up to pitch from below. The effect of a "
         "turn\n"
-        "differs from drum to drum: calibrate the plan with --observed, what a turn did to your drum.\n\n"
-        "  snarewright plan maple-14x5 --now-batter F3 --now-resonant C4 --observed \"batter 1/4 F3 G3\"\n",
+        "differs from drum to drum: a test turn of every rod comes first; tell what it did with --observed, and the plan goes on from there.\n\n"
+        "  snarewright plan maple-14x5 --batter-note G#3 --now-batter F3\n"
+        "  snarewright plan maple-14x5 --batter-note G#3 --observed \"batter 1/8 F3 F#3\"\n",
         { planOptions(), { "Output:", { { "json", "FILE", "the plan as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true } } } },
         true,
         run

@@ -88,6 +88,17 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
     seen.toNote = files::readNote (words[3], pitch, field);
     return seen;
 }
+/** The head stands where the last turn left it, unless somebody says otherwise: then either is wrong. */
+void refuseContradiction (double now, const RodObservation& last, ConcertPitch pitch, const std::string& option)
+{
+    constexpr double allowed = 25.0; // cents, two readings apart
+
+    if (std::abs (centsBetween (last.toNote, now)) > allowed)
+        throw InputError ("--" + option, Note::fromFrequency (now, pitch).nameWithCents(),
+                          Note::fromFrequency (last.toNote, pitch).nameWithCents() +
+                              ", where the last turn of --observed left it, within 25 cents; leave the option out to plan from there, "
+                              "or give turns of another day with --calibration");
+}
 } // namespace
 
 std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
@@ -136,19 +147,21 @@ OptionGroup planOptions()
           { "now-batter-lugs", "0,-5,12,...", "cents of each lug from the head's tap note, lug 1 first" },
           { "now-resonant-lugs", "0,-5,12,...", "" },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
-          { "step", "1/4", "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths" },
+          { "step", "1/4", "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths; if not given, a\nquarter "
+                             "to a half, so that three passes do" },
           { "below", "1/8",
             "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's "
             "worth" },
           { "observed", "\"batter 1/4 F3 G3\"",
-            "calibration: what turning every rod did to this drum: head, turns, tap note before,\ntap note after; several with "
-            "commas between" } }
+            "what turning every rod just did: head, turns, tap note before, tap note after; several\nwith commas between; the plan "
+            "goes on from the last" },
+          { "calibration", "\"batter 1/4 F3 G3\"", "the same of another day: what a turn does to this drum" } }
     };
 }
 
 bool hasPlan (const Arguments& arguments)
 {
-    return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from");
+    return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from") || arguments.has ("observed");
 }
 
 PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, const Tuning& wanted)
@@ -162,13 +175,29 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     if (const auto files = arguments.value ("now-from"))
         measured = measuredHeads (*files, "--now-from", drum);
 
+    const auto observationsOf = [&] (const char* option)
+    {
+        std::vector<RodObservation> observations;
+
+        if (const auto text = arguments.value (option))
+            for (const auto& part : splitAt (*text, ','))
+                observations.push_back (readObservation (part, wanted.concertPitch, "--" + std::string (option)));
+
+        return observations;
+    };
+    const auto observed = observationsOf ("observed");
+    request.observations = observationsOf ("calibration");
+    request.observations.insert (request.observations.end(), observed.begin(), observed.end());
+
     const auto readHead = [&] (const char* name, HeadSide side) -> std::optional<HeadAsIs>
     {
         const auto option = std::string ("now-") + name;
         const auto note = arguments.value (option);
         const auto found = std::find_if (measured.begin(), measured.end(), [side] (const auto& one) { return one.side == side; });
 
-        if (! note && found == measured.end())
+        const auto seen = std::find_if (observed.rbegin(), observed.rend(), [side] (const auto& one) { return one.side == side; });
+
+        if (! note && found == measured.end() && seen == observed.rend())
             return std::nullopt;
 
         HeadAsIs head;
@@ -178,14 +207,35 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
             head.tension = found->fit.tension.value;
 
             for (const auto& lug : found->fit.lugCents)
+            {
                 head.lugCents.push_back (lug.value);
+                head.lugErrors.push_back (lug.error);
+            }
+        }
+
+        if (seen != observed.rend())
+        {
+            if (found != measured.end())
+                refuseContradiction (found->fit.tapNote.value, *seen, wanted.concertPitch, "now-from");
+            else
+                head.tension = tensionForTapNote (drum, side, seen->toNote);
         }
 
         if (note)
-            head.tension = tensionForTapNote (drum, side, files::readNote (*note, wanted.concertPitch, "--" + option));
+        {
+            const double now = files::readNote (*note, wanted.concertPitch, "--" + option);
+
+            if (seen != observed.rend())
+                refuseContradiction (now, *seen, wanted.concertPitch, option);
+
+            head.tension = tensionForTapNote (drum, side, now);
+        }
 
         if (const auto cents = arguments.value (option + "-lugs"))
+        {
             head.lugCents = readCents (*cents, "--" + option + "-lugs");
+            head.lugErrors.clear();
+        }
 
         return head;
     };
@@ -208,10 +258,6 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
 
     if (const auto below = arguments.value ("below"))
         request.belowTarget = readTurns (*below, "--below");
-
-    if (const auto observed = arguments.value ("observed"))
-        for (const auto& part : splitAt (*observed, ','))
-            request.observations.push_back (readObservation (part, wanted.concertPitch, "--observed"));
 
     return request;
 }

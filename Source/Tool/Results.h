@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <string>
+#include <vector>
 
 namespace tool
 {
@@ -22,7 +23,7 @@ inline const Option jsonOption{
 struct Page
 {
     double width = 0.0, height = 0.0; ///< points
-    std::function<void (sheets::Canvas&)> draw;
+    std::vector<std::function<void (sheets::Canvas&)>> draw; ///< page by page
     std::function<files::Json()> json;
     std::function<std::string()> csv;
 };

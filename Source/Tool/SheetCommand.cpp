@@ -8,6 +8,7 @@
 #include "Modal/InputError.h"
 #include "Sheets/TuningSheet.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tool
@@ -41,6 +42,40 @@ void refuseContradictions (const Arguments& arguments, const std::vector<sheets:
     }
 }
 
+/** Which turns take away which errors, and the way to the next tuning, by what is known of this drum's rods. */
+void addTurns (sheets::TuningSheet& sheet, const fitting::PlanRequest& request, const Arguments& arguments, const TunedDrum& tuned)
+{
+    const auto& drum = tuned.drum;
+    const auto nextText = arguments.value ("next");
+    modal::Tensions nextTensions;
+
+    if (nextText)
+    {
+        const auto next = otherTuning (arguments, tuned, *nextText, "--next");
+        nextTensions = modal::tensionsFor (drum, next);
+        sheet.next = sheets::NextTuning{ next.name.empty() ? *nextText : next.name, {} };
+    }
+
+    const auto add = [&] (modal::HeadSide side, const modal::HeadPrediction& now, double nextTension)
+    {
+        const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+        const auto response = fitting::calibrated (drum, side, request.thread, request.observations);
+        const bool isCalibrated = std::any_of (request.observations.begin(), request.observations.end(),
+                                               [side] (const auto& seen) { return seen.side == side; });
+        sheet.corrections.push_back (
+            { side, isCalibrated, fitting::usualCorrections (drum, side, now.tension, request.thread, response) });
+
+        if (sheet.next)
+            sheet.next->moves.push_back ({ side, now.tapNote, modal::tapNote (drum, side, nextTension),
+                                           (nextTension - now.tension) / response.tensionPerTurn (head, drum.radius(), request.thread) });
+    };
+
+    add (modal::HeadSide::batter, sheet.wanted.batter, nextTensions.batter);
+
+    if (drum.hasResonantHead())
+        add (modal::HeadSide::resonant, sheet.wanted.resonant, nextTensions.resonant);
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
@@ -59,11 +94,19 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     refuseContradictions (arguments, sheet.measured, tuned.tuning.concertPitch);
 
-    if (hasPlan (arguments))
-        sheet.plan = fitting::makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
+    fitting::PlanRequest request; // without a plan: the usual rods, nothing observed
 
+    if (hasPlan (arguments))
+    {
+        request = readPlanRequest (arguments, tuned.drum, tuned.tuning);
+        sheet.plan = fitting::makePlan (request);
+    }
+
+    addTurns (sheet, request, arguments, tuned);
     writePage (target,
-               { sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
+               { sheets::pageWidthA4, sheets::pageHeightA4,
+                 { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
+                   [&] (sheets::Canvas& canvas) { sheets::drawWork (canvas, sheet); } },
                  [&] { return sheets::asJson (sheet); }, [&] { return sheets::asCsv (sheet); } });
 }
 } // namespace
@@ -72,15 +115,17 @@ const Command& sheetCommand()
 {
     static const Command command{
         "sheet",
-        "Makes a one-page tuning sheet: drum, target, lug map, plan, cautions",
+        "Makes a tuning sheet for the case: drum, target, lug map; plan, corrections, next tuning",
         "[DRUM] [options] --output FILE.pdf",
-        "With --now-batter and --now-resonant, or --now-from, the page includes the plan; with --measured, the measured heads. It is one "
-        "A4\n"
-        "page for black and white print; text that does not fit is shortened and marked.\n",
+        "Two A4 pages for black and white print. The first has the target, the lugs and, with --measured, the measured heads; the "
+        "second is\n"
+        "for the work: order of work, which turn takes away which error, with --next another tuning and the way there and back, with\n"
+        "--now-batter and --now-resonant, or --now-from, the plan. Text that does not fit is shortened and marked.\n",
         { planOptions(),
           { "Output:",
             { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },
               { "measured", "FILE,FILE...", "files that \"snarewright fit --json\" wrote, for one head or both" },
+              { "next", "NAME|\"A3 D4\"", "another tuning of this drum, or tap notes of batter and resonant head" },
               { "date", "2024-05-17", "the date on the page" },
               { "lug-1", "TEXT", "where lug 1 is, such as \"beside the strainer\"" },
               { "notes", "TEXT", "any other text for the page" } } } },

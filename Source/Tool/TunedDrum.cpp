@@ -7,6 +7,7 @@
 
 #include "Files/NearestWord.h"
 #include "Files/Presets.h"
+#include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -18,8 +19,17 @@ using namespace files;
 
 namespace
 {
+/** The drum named by `--drum` or the first free word. */
+std::optional<std::string> sourceOf (const Arguments& arguments)
+{
+    if (const auto drum = arguments.value ("drum"))
+        return drum;
+
+    return arguments.freeWords().empty() ? std::nullopt : std::optional (arguments.freeWords().front());
+}
+
 /** The tuning of that name, or of that number counted from 1. */
-const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted)
+const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted, const std::string& field)
 {
     std::vector<std::string> names;
 
@@ -31,7 +41,7 @@ const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string&
         names.push_back (tuning.name.empty() ? std::to_string (names.size() + 1) : '"' + tuning.name + '"');
     }
 
-    throw InputError ("--tuning", '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
+    throw InputError (field, '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
 }
 
 TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
@@ -47,7 +57,7 @@ std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& argume
     const modal::Fittings fittings{ file.wires, file.hoop, file.stick };
 
     if (const auto wanted = arguments.value ("tuning"))
-        return { changed ({ file.drum, findTuning (file.tunings, *wanted), fittings }, arguments, true) };
+        return { changed ({ file.drum, findTuning (file.tunings, *wanted, "--tuning"), fittings }, arguments, true) };
 
     if (file.tunings.empty())
         return { changed ({ file.drum, {}, fittings }, arguments, false) };
@@ -108,14 +118,32 @@ TunedDrum chooseOne (const Arguments& arguments)
     return chooseAll (arguments).front();
 }
 
+Tuning otherTuning (const Arguments& arguments, const TunedDrum& tuned, const std::string& wanted, const std::string& field)
+{
+    const auto source = sourceOf (arguments);
+    const auto tunings = source ? openDrum (*source, concertPitchAsked (arguments)).tunings : std::vector<Tuning>();
+
+    for (const auto& tuning : tunings)
+        if (tuning.name == wanted)
+            return tuning;
+
+    const auto blank = wanted.find (' ');
+
+    if (blank == std::string::npos)
+        return findTuning (tunings, wanted, field);
+
+    Tuning tuning;
+    tuning.name = wanted;
+    tuning.concertPitch = tuned.tuning.concertPitch;
+    tuning.target = ByTapNotes{ readNote (wanted.substr (0, blank), tuning.concertPitch, field),
+                                readNote (wanted.substr (blank + 1), tuning.concertPitch, field) };
+    return tuning;
+}
+
 DrumSpec chooseDrum (const Arguments& arguments)
 {
     arguments.requireAtMost (1, "drum, a file or a preset");
-    auto source = arguments.value ("drum");
-
-    if (! source && ! arguments.freeWords().empty())
-        source = arguments.freeWords().front();
-
+    const auto source = sourceOf (arguments);
     auto drum = source ? openDrum (*source).drum : DrumSpec();
     overrideDrum (arguments, drum);
     return drum;

@@ -29,6 +29,10 @@ TunedDrum chooseOne (const Arguments&);
 /** The drum alone, whether or not there is a tuning. */
 modal::DrumSpec chooseDrum (const Arguments&);
 
+/** Another tuning of the drum that the arguments choose, by name or number, or two tap notes, batter and resonant: "A3 D4". Throws
+    modal::InputError on `field`. */
+modal::Tuning otherTuning (const Arguments&, const TunedDrum&, const std::string& wanted, const std::string& field);
+
 /** The same as chooseOne(), but each tuning of each file where nothing picks one. */
 std::vector<TunedDrum> chooseAll (const Arguments&);
 

@@ -1,5 +1,7 @@
 #include "FitText.h"
 
+#include "PlanText.h"
+
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 
@@ -161,12 +163,13 @@ std::string mostSevereText (const std::vector<Finding>& findings)
     return most == nullptr ? std::string() : text (*most);
 }
 
-std::string action (const fitting::LugVerdict& verdict)
+std::string action (const fitting::LugVerdict& verdict, std::optional<double> turnsEach)
 {
     const auto change = [&] (const char* each)
     {
         return (verdict.correction > 0.0 ? "Raise lug" : "Lower lug") + std::string (verdict.lugs.size() > 1 ? "s " : " ") +
-               listOfLugs (verdict.lugs, "and") + " by " + whole (std::abs (verdict.correction)) + " cents" + each;
+               listOfLugs (verdict.lugs, "and") + " by " + whole (std::abs (verdict.correction)) + " cents" + each +
+               (turnsEach ? ", on a usual drum " + nearTurn (*turnsEach) : std::string());
     };
 
     switch (verdict.kind)

@@ -2,6 +2,7 @@
 
 #include "Fitting/Head.h"
 
+#include <optional>
 #include <string>
 
 /** Findings of a fit as sentences for people; lugs count from 1. */
@@ -15,7 +16,7 @@ std::string text (const fitting::Finding&);
 std::string mostSevereText (const std::vector<fitting::Finding>&);
 
 /** What to do about the lugs, without a full stop: "Raise lugs 3 and 7 by 12 cents each". */
-std::string action (const fitting::LugVerdict&);
+std::string action (const fitting::LugVerdict&, std::optional<double> turnsEach = {});
 
 /** Why: which lugs the recording cannot tell apart, and what would. Empty if there is nothing to add. */
 std::string reason (const fitting::LugVerdict&);

@@ -25,6 +25,23 @@ std::string keyTurn (double turns)
            (turns > 0.0 ? " up" : " down");
 }
 
+std::string nearTurn (double turns)
+{
+    if (turns == 0.0)
+        return "no turn";
+
+    const double sixteenths = std::round (std::abs (turns) * 16.0);
+    const std::string direction = turns > 0.0 ? " up" : " down";
+
+    if (sixteenths == 0.0)
+        return "under 1/16 turn" + direction;
+
+    const double whole = std::floor (sixteenths / 16.0), rest = sixteenths / 16.0 - whole;
+    const auto fraction = rest > 0.0 ? keyTurn (rest) : std::string();
+    return (whole > 0.0 ? modal::asText (whole) + (rest > 0.0 ? " " : "") : std::string()) +
+           fraction.substr (0, fraction.find (' ')) + (whole > 0.0 && whole + rest > 1.0 ? " turns" : " turn") + direction;
+}
+
 std::string keyTurns (const fitting::Pass& pass)
 {
     if (pass.isEven())

@@ -3,6 +3,7 @@
 #include "Fitting/Plan.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Modal/heads/TensionField.h"
 
 #include <algorithm>
 #include <cmath>
@@ -142,7 +143,7 @@ TEST_CASE ("Turns are sixteenths, rounding is carried over, and no pass exceeds 
 TEST_CASE ("A head that comes down goes below its target by a semitone at most, or by a sixteenth")
 {
     PlanRequest request;
-    request.batter = HeadAsIs{ 2000.0, {} };
+    request.batter.emplace (HeadAsIs{ 2000.0, {} });
     request.wanted.target = ByTension{ 1300.0, 2000.0 };
     const auto lowestOf = [&]
     {
@@ -164,7 +165,7 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
 {
     PlanRequest request;
     request.drum.lugs = 8;
-    request.batter = HeadAsIs{ 2000.0, { 0, 0, 0, 0, 0, 60, 0, 0 } };
+    request.batter.emplace (HeadAsIs{ 2000.0, { 0, 0, 0, 0, 0, 60, 0, 0 } });
     request.wanted.target = ByTension{ 2000.0, 2000.0 };
     const auto plan = makePlan (request);
     const auto& passes = plan.heads[0].passes;
@@ -182,6 +183,110 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
     CHECK (makePlan (request).heads[0].passes.empty());
     request.batter.reset();
     CHECK_THROWS_AS (makePlan (request), InputError);
+}
+
+TEST_CASE ("Without observations a test turn of every rod comes first, then three passes at most")
+{
+    PlanRequest request;
+    request.batter.emplace (HeadAsIs{ 1200.0, {} });
+    request.resonant = HeadAsIs{ 900.0, {} };
+    request.wanted.target = ByTension{ 2600.0, 2600.0 };
+
+    for (const auto& head : makePlan (request).heads)
+    {
+        REQUIRE (head.hasTestTurn);
+        CHECK (head.passes.front().turns == std::vector<double> (10, testTurn));
+        CHECK (head.passes.size() <= 1 + mostPasses);
+        REQUIRE (head.afterTest.size() == 5);
+        // The more a turn does on a drum, the less is left.
+        CHECK (head.afterTest.front().turnsLeft > head.afterTest.back().turnsLeft);
+        // A usual drum has then just the rest of the plan to go.
+        CHECK (head.afterTest[2].tapNote == Approx (head.passes.front().tapNote));
+    }
+
+    request.observations = { { HeadSide::resonant, 0.125, 200.0, 215.0 } };
+    const auto after = makePlan (request).heads.at (0);
+    REQUIRE (after.side == HeadSide::resonant);
+    CHECK_FALSE (after.hasTestTurn);
+    CHECK (after.afterTest.empty());
+    CHECK (after.passes.size() <= mostPasses);
+
+    // Far away: it ends after three passes and says what is left.
+    PlanRequest fromSlack;
+    fromSlack.batter = HeadAsIs{ 300.0, {} };
+    fromSlack.wanted.target = ByTension{ 9000.0, 2600.0 };
+    const auto far = makePlan (fromSlack).heads.at (0);
+    CHECK (far.passes.size() == 1 + mostPasses);
+    CHECK (far.turnsLeft > 0.0);
+    CHECK (far.passes.back().tension < far.toTension);
+}
+
+TEST_CASE ("Lugs that differ by less than the fit can tell get the same turn")
+{
+    PlanRequest request;
+    request.drum.lugs = 8;
+    request.batter = HeadAsIs{ 2000.0, { -40, 1, 4, -3, 0, 5, 2, -2 }, std::vector<double> (8, 6.0) };
+    request.wanted.target = ByTension{ 3000.0, 2000.0 };
+    request.largestStep = 1.0;
+    std::vector<double> total (8, 0.0);
+
+    for (const auto& pass : makePlan (request).heads[0].passes)
+        for (std::size_t k = 0; k < 8; ++k)
+            total[k] += pass.turns[k];
+
+    // Mirror images about the line through the one low lug turn alike; exact cents would part them.
+    CHECK (total[0] == *std::max_element (total.begin(), total.end()));
+    CHECK (total[1] == total[7]);
+    CHECK (total[2] == total[6]);
+    CHECK (total[3] == total[5]);
+
+    request.batter->lugErrors.pop_back();
+    CHECK_THROWS_AS (makePlan (request), InputError);
+}
+
+TEST_CASE ("A thinner film takes a larger share of a turn, by hand")
+{
+    // Compliance of a disc against being drawn out: (1-nu) a/(E h). With E = 4.5 GPa, nu = 0.38, a = 177.8 mm: 9.644e-8 m per N/m
+    // at 0.254 mm, 3.215e-7 at 0.0762 mm. A quarter share of the first leaves 3 x 9.644e-8 = 2.893e-7 for hoop, collar and rods;
+    // with that the thin head has 3.215 / (3.215 + 2.893) = 0.5263.
+    const DrumSpec drum;
+    CHECK (usualResponse (drum.batter, drum.radius()).headShare == Approx (0.25).epsilon (1.0e-6));
+    CHECK (usualResponse (drum.resonant, drum.radius()).headShare == Approx (0.5263).epsilon (1.0e-3));
+    // A turn, 1.0583 mm: 1.0583e-3 / (9.644e-8 + 2.893e-7) = 2743 N/m, and 1.0583e-3 / (3.215e-7 + 2.893e-7) = 1733 N/m.
+    CHECK (usualResponse (drum.batter, drum.radius()).tensionPerTurn (drum.batter, drum.radius(), {}) == Approx (2743).epsilon (2.0e-3));
+    CHECK (usualResponse (drum.resonant, drum.radius()).tensionPerTurn (drum.resonant, drum.radius(), {}) == Approx (1733).epsilon (2.0e-3));
+}
+
+TEST_CASE ("Corrections: turning one rod back makes the head even, turning all moves its note")
+{
+    const DrumSpec drum;
+    const double tension = 2000.0;
+    const auto response = usualResponse (drum.batter, drum.radius());
+    const auto corrections = usualCorrections (drum, HeadSide::batter, tension, {}, response);
+    REQUIRE (corrections.size() == 8);
+
+    for (const auto& c : corrections)
+    {
+        CAPTURE (c.cents);
+        CHECK (c.oneRod * c.cents < 0.0);
+        const double from = tapNote (drum, HeadSide::batter,
+                                     tension - c.allRods * response.tensionPerTurn (drum.batter, drum.radius(), {}));
+        CHECK (centsBetween (tapNote (drum, HeadSide::batter, tension), from) == Approx (c.cents).epsilon (0.02));
+
+        // One rod's turn by turnsFor(), which goes the other way: from the tensions beside all lugs to the turns of all rods.
+        std::vector<double> beside (static_cast<std::size_t> (drum.lugs), 0.0);
+        const double perMetre = response.headShare * RodThread{}.pitch * c.oneRod;
+
+        for (int lug = 0; lug < drum.lugs; ++lug)
+            for (int p = 0; 2 * p <= drum.lugs; ++p)
+                beside[static_cast<std::size_t> (lug)] += (p == 0 || 2 * p == drum.lugs ? 1.0 : 2.0) / drum.lugs *
+                                                          std::cos (units::twoPi * p * lug / drum.lugs) *
+                                                          rimTension (p, perMetre, drum.batter, drum.radius());
+
+        const auto turns = turnsFor (beside, drum.batter, drum.radius(), {}, response);
+        CHECK (turns[0] == Approx (c.oneRod));
+        CHECK (turns[3] == Approx (0.0).margin (1.0e-9));
+    }
 }
 
 TEST_CASE ("Two observations predict a third within the stated uncertainty")

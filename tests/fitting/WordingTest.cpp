@@ -69,6 +69,10 @@ TEST_CASE ("Key turns are fractions of a turn with their direction")
     CHECK (wording::keyTurn (-0.5) == "1/2 down");
     CHECK (wording::keyTurn (1.0) == "1 up");
     CHECK (wording::keyTurn (0.0) == "leave");
+    CHECK (wording::nearTurn (0.19) == "3/16 turn up");
+    CHECK (wording::nearTurn (-1.38) == "1 3/8 turns down");
+    CHECK (wording::nearTurn (1.0) == "1 turn up");
+    CHECK (wording::nearTurn (0.02) == "under 1/16 turn up");
     const std::vector<int> order{ 0, 2, 1, 3 };
     CHECK (wording::keyTurns ({ .order = order, .turns = { 0.25, 0.25, 0.25, 0.25 } }) == "all rods 1/4 up");
     CHECK (wording::keyTurns ({ .order = order, .turns = { 0.0, -0.125, 0.25, 0.0 } }) ==

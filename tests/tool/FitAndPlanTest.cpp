@@ -81,15 +81,30 @@ TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
     // A plan for one head ends with the option that gives its first pass to the next plan.
     const auto one = run ({ "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3" }, folder).output;
     CHECK_FALSE (contains (one, "RESONANT"));
-    CHECK (contains (one, "--observed \"batter 1/4 F3 <note you hear>\""));
+    CHECK (contains (one, "--observed \"batter 1/8 F3 <note you hear>\""));
     run ({ "plan", "maple-14x5", "--now-batter", "G3 -28", "--batter-note", "G#3", "--observed", "batter 1/4 F3 G3 -28" },
          folder);
+
+    // Without a note now the plan starts from the last note observed; a note now that is another one is refused.
+    CHECK (run ({ "plan", "maple-14x5", "--batter-note", "G#3", "--observed", "batter 1/8 F3 F#3" }, folder).output.find ("BATTER  F#3") !=
+           std::string::npos);
+    const auto contradiction = runProgram (
+        { "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3", "--observed", "batter 1/8 F3 F#3" }, folder.path());
+    CHECK (contradiction.status == 2);
+    CHECK (contradiction.errors.find ("--now-batter: F3 cannot be used; allowed: F#3, where the last turn of --observed left it") !=
+           std::string::npos);
+    run ({ "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3", "--calibration", "batter 1/8 F3 F#3" }, folder);
 
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.csv" });
     const auto sheet = readBytes (folder.path() / "sheet.csv");
     CHECK (contains (sheet, "2026-05-17"));
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.pdf" });
     CHECK (readBytes (folder.path() / "sheet.pdf").substr (0, 5) == "%PDF-");
+    with ({ "sheet", "maple-14x5", "--next", "A3 D4", "--output", "sheet.json" });
+    const auto next = files::parseJson (readBytes (folder.path() / "sheet.json"), "sheet.json").at ("next");
+    CHECK (next.at ("moves").size() == 2);
+    CHECK (number (next.at ("moves").at (0), "to_hz") == Approx (220.0).epsilon (1e-6)); // A3, ISO 16
+    CHECK (number (next.at ("moves").at (0), "turns") > 0.0);
 }
 
 TEST_CASE ("A present note that contradicts the measurement is refused", "[fit]")

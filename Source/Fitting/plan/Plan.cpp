@@ -39,15 +39,82 @@ std::vector<double> deviations (const std::vector<double>& cents, double semiton
     return shares;
 }
 
-/** Adds passes that add up to `turns`, none larger than the largest step, rounded to what a hand can set. */
-void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
+/** Cents with lugs alike where they differ by less than their errors can tell: from the lowest up, each group has its mean. */
+std::vector<double> distinctCents (const HeadAsIs& head)
 {
-    const double grain = std::min (handTurn, request.largestStep);
-    const double step = grain * std::floor (request.largestStep / grain + 1.0e-9);
+    if (head.lugErrors.empty())
+        return head.lugCents;
+
+    auto cents = head.lugCents;
+    std::vector<std::size_t> order (cents.size());
+    std::iota (order.begin(), order.end(), std::size_t{ 0 });
+    std::sort (order.begin(), order.end(), [&] (std::size_t a, std::size_t b) { return cents[a] < cents[b]; });
+
+    for (std::size_t first = 0; first < order.size();)
+    {
+        auto last = first;
+        double sum = 0.0;
+
+        for (; last < order.size(); ++last)
+        {
+            const double apart = head.lugCents[order[last]] - head.lugCents[order[first]];
+
+            if (last > first && apart > std::hypot (head.lugErrors[order[last]], head.lugErrors[order[first]]))
+                break;
+
+            sum += head.lugCents[order[last]];
+        }
+
+        for (auto i = first; i < last; ++i)
+            cents[order[i]] = sum / static_cast<double> (last - first);
+
+        first = last;
+    }
+
+    return cents;
+}
+
+double largestOf (const std::vector<double>& turns)
+{
     double largest = 0.0;
 
     for (const double t : turns)
         largest = std::max (largest, std::abs (t));
+
+    return largest;
+}
+
+/** The largest step asked for, or a quarter turn, or up to a half if a move takes fewer passes by it. */
+double stepFor (const std::vector<double>& turns, const PlanRequest& request)
+{
+    constexpr double usual = 0.25, longest = 0.5;
+
+    if (request.largestStep)
+        return *request.largestStep;
+
+    return std::clamp (handTurn * std::ceil (largestOf (turns) / mostPasses / handTurn - 1.0e-9), usual, longest);
+}
+
+/** The test turn that all rods can make on the way to their `turns`: none where some stay or go the other way. */
+double testTurnFor (const std::vector<double>& turns, const PlanRequest& request)
+{
+    const auto [least, most] = std::minmax_element (turns.begin(), turns.end());
+
+    if (*least * *most <= 0.0)
+        return 0.0;
+
+    const double shortest = std::min (std::abs (*least), std::abs (*most));
+    const double turn = std::min ({ testTurn, shortest, request.largestStep.value_or (testTurn) });
+    return std::copysign (handTurn * std::floor (turn / handTurn + 1.0e-9), *least);
+}
+
+/** Adds passes that add up to `turns`, none larger than the largest step, rounded to what a hand can set. */
+void addPasses (HeadPlan& plan, const std::vector<double>& turns, const PlanRequest& request)
+{
+    const double largestStep = stepFor (turns, request);
+    const double grain = std::min (handTurn, largestStep);
+    const double step = grain * std::floor (largestStep / grain + 1.0e-9);
+    const double largest = largestOf (turns);
 
     const int count = static_cast<int> (std::ceil (largest / step - 1.0e-9));
     const auto order = tighteningOrder (request.drum.lugs);
@@ -78,6 +145,35 @@ double turnsBelow (const HeadPlan& plan, const PlanRequest& request, const modal
     const double fall = plan.toTension * semitone / (1.0 + semitone);
     const double ofSemitone = fall / plan.response.tensionPerTurn (head, request.drum.radius(), request.thread);
     return std::max (handTurn, std::min (usual, handTurn * std::floor (ofSemitone / handTurn)));
+}
+
+/** Ends a plan after mostPasses and counts what is left. */
+void shorten (HeadPlan& plan, const PlanRequest& request)
+{
+    const std::size_t most = mostPasses + (plan.hasTestTurn ? 1 : 0);
+
+    if (request.largestStep || plan.passes.size() <= most)
+        return;
+
+    for (auto pass = plan.passes.begin() + static_cast<std::ptrdiff_t> (most); pass != plan.passes.end(); ++pass)
+        plan.turnsLeft += std::accumulate (pass->turns.begin(), pass->turns.end(), 0.0) / request.drum.lugs;
+
+    plan.passes.resize (most);
+}
+
+/** What half to twice the usual response makes of the test turn. */
+void listAfterTest (HeadPlan& plan, const PlanRequest& request)
+{
+    const auto& drum = request.drum;
+    const auto& head = plan.side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const double perTurn = plan.response.tensionPerTurn (head, drum.radius(), request.thread), turn = plan.passes.front().turns.front();
+
+    for (const double factor : { 0.5, 0.7, 1.0, 1.4, 2.0 })
+        if (const double tension = plan.fromTension + factor * perTurn * turn; tension > 0.01 * modal::yieldTension (head))
+            plan.afterTest.push_back (
+                { modal::tapNote (drum, plan.side, tension), (plan.toTension - tension) / (factor * perTurn) });
+
+    std::sort (plan.afterTest.begin(), plan.afterTest.end(), [] (const AfterTest& a, const AfterTest& b) { return a.tapNote < b.tapNote; });
 }
 
 /** Sets tension, note and uncertainty after each pass. */
@@ -129,6 +225,9 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     const auto& head = isBatter ? drum.batter : drum.resonant;
     modal::requireInRange (now.tension, modal::tensionRange (head), std::string (isBatter ? "batter" : "resonant") + " tension now");
 
+    if (! now.lugErrors.empty() && now.lugErrors.size() != now.lugCents.size())
+        throw modal::InputError ("lug errors", std::to_string (now.lugErrors.size()) + " values", "one for each of the lug cents");
+
     if (! now.lugCents.empty() && static_cast<int> (now.lugCents.size()) != drum.lugs)
         throw modal::InputError ("lug cents", std::to_string (now.lugCents.size()) + " values",
                                  "one for each of the " + std::to_string (drum.lugs) + " lugs");
@@ -147,7 +246,7 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
 
     // From the present unevenness to the wanted one.
     const auto& wantedCents = isBatter ? request.wanted.lugs.batter : request.wanted.lugs.resonant;
-    const auto nowShares = deviations (now.lugCents, modal::semitoneTension (drum, side, now.tension), drum.lugs);
+    const auto nowShares = deviations (distinctCents (now), modal::semitoneTension (drum, side, now.tension), drum.lugs);
     const auto wantedShares = deviations (wantedCents, modal::semitoneTension (drum, side, target), drum.lugs);
     std::vector<double> change (static_cast<std::size_t> (drum.lugs));
 
@@ -167,8 +266,20 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
             back[k] = below;
         }
 
+    if (const double test = plan.isCalibrated ? 0.0 : testTurnFor (turns, request); test != 0.0)
+    {
+        plan.hasTestTurn = true;
+        plan.passes.push_back ({ .order = tighteningOrder (drum.lugs), .turns = std::vector<double> (turns.size(), test) });
+
+        for (auto& t : turns)
+            t -= test;
+
+        listAfterTest (plan, request);
+    }
+
     addPasses (plan, turns, request);
     addPasses (plan, back, request);
+    shorten (plan, request);
     predictPasses (plan, request);
     addCautions (plan, request);
     return plan;
@@ -231,7 +342,9 @@ Plan makePlan (const PlanRequest& request)
 {
     modal::check (request.drum);
     modal::check (request.thread);
-    modal::requireInRange (request.largestStep, { 1.0 / 32.0, 1.0, "turn" }, "largest step");
+
+    if (request.largestStep)
+        modal::requireInRange (*request.largestStep, { 1.0 / 32.0, 1.0, "turn" }, "largest step");
 
     if (request.belowTarget)
         modal::requireInRange (*request.belowTarget, { 0.0, 1.0, "turn" }, "way below the target");

@@ -17,11 +17,21 @@ double RodResponse::tensionPerTurn (const modal::HeadConstruction& head, double 
     return modal::rimTension (0, headShare * thread.pitch, head, radius);
 }
 
+RodResponse usualResponse (const modal::HeadConstruction& head, double radius) noexcept
+{
+    modal::HeadConstruction tenMil;
+    tenMil.plyThickness = 10.0 * modal::units::mil;
+    constexpr double share = 0.25, halfOfFourteenInches = 7.0 * modal::units::inch;
+    const auto compliance = [] (const modal::HeadConstruction& h, double a) { return 1.0 / modal::rimTension (0, 1.0, h, a); };
+    const double rest = (1.0 / share - 1.0) * compliance (tenMil, halfOfFourteenInches), own = compliance (head, radius);
+    return { own / (own + rest) };
+}
+
 RodResponse calibrated (const modal::DrumSpec& drum, modal::HeadSide side, const modal::RodThread& thread,
                         const std::vector<RodObservation>& observations)
 {
-    const RodResponse usual;
     const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const auto usual = usualResponse (head, drum.radius());
     const double perTurnAtFullShare = RodResponse{ 1.0, 0.0 }.tensionPerTurn (head, drum.radius(), thread);
 
     double information = 1.0 / (usual.logError * usual.logError);
@@ -74,6 +84,42 @@ std::vector<double> turnsFor (const std::vector<double>& tensionChange, const mo
     }
 
     return turns;
+}
+
+double turnOfOneRod (double tensionChange, int lugs, const modal::HeadConstruction& head, double radius,
+                     const modal::RodThread& thread, const RodResponse& response) noexcept
+{
+    // One rod's way as harmonics around the rim; p = 0 raises the whole head and is no deviation from its mean.
+    double perMetre = 0.0;
+
+    for (int p = 1; 2 * p <= lugs; ++p)
+        perMetre += (2 * p == lugs ? 1.0 : 2.0) / lugs * modal::rimTension (p, 1.0, head, radius);
+
+    return tensionChange / (perMetre * response.headShare * thread.pitch);
+}
+
+double turnsForLugCents (double cents, const modal::DrumSpec& drum, modal::HeadSide side, double tension)
+{
+    const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const double change = tension * (std::pow (1.0 + modal::semitoneTension (drum, side, tension), cents / 100.0) - 1.0);
+    return turnOfOneRod (change, drum.lugs, head, drum.radius(), {}, usualResponse (head, drum.radius()));
+}
+
+std::vector<Correction> usualCorrections (const modal::DrumSpec& drum, modal::HeadSide side, double tension,
+                                          const modal::RodThread& thread, const RodResponse& response)
+{
+    const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
+    const double semitone = modal::semitoneTension (drum, side, tension);
+    const double perTurn = response.tensionPerTurn (head, drum.radius(), thread);
+    std::vector<Correction> corrections;
+
+    for (const double cents : { -100.0, -50.0, -25.0, -10.0, 10.0, 25.0, 50.0, 100.0 })
+    {
+        const double change = tension * (1.0 - std::pow (1.0 + semitone, cents / 100.0));
+        corrections.push_back ({ cents, turnOfOneRod (change, drum.lugs, head, drum.radius(), thread, response), change / perTurn });
+    }
+
+    return corrections;
 }
 
 } // namespace fitting
