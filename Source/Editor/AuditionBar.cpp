@@ -71,8 +71,7 @@ AuditionBar::AuditionBar (plugin::Processor& p)
                         intervals.stop();
                     else
                         intervals.start (strokeOf (StrokeKind::tip, 0.25));
-                }),
-      match (strings::matchLoudness, {})
+                })
 {
     setTitle (strings::auditionTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
@@ -86,8 +85,7 @@ AuditionBar::AuditionBar (plugin::Processor& p)
     }
     pattern.setShowsName (false);
     patternOn.setFace (strings::playPattern);
-    match.setClickingTogglesState (true);
-    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &tempo, &patternOn, &sweepAll, &match })
+    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &tempo, &patternOn, &sweepAll })
         addAndMakeVisible (child);
     intervals.onStroke = [this] (const engine::Stroke& stroke)
     {
@@ -161,16 +159,15 @@ void AuditionBar::resized()
     const auto take = [&, unit = static_cast<float> (getWidth()) / 100.0f] (float share)
     { return area.removeFromLeft (juce::roundToInt (share * unit)); };
     for (auto& button : strokes)
-        button->setBounds (take (7.0f));
+        button->setBounds (take (7.9f));
     take (0.5f);
-    speedOfStroke.setBounds (take (8.2f));
+    speedOfStroke.setBounds (take (8.4f));
     take (0.5f);
-    pattern.setBounds (take (10.5f));
-    tempo.setBounds (take (7.6f));
-    patternOn.setBounds (take (5.3f));
+    pattern.setBounds (take (10.8f));
+    tempo.setBounds (take (7.8f));
+    patternOn.setBounds (take (5.4f));
     take (0.7f);
-    sweepAll.setBounds (take (9.0f));
-    match.setBounds (area);
+    sweepAll.setBounds (area);
 }
 
 } // namespace editor

@@ -40,9 +40,6 @@ public:
     }
     ParameterRow& patternSwitch() noexcept { return patternOn; }
 
-    /** The button of the loudness match, which the main view runs. */
-    juce::Button& matchButton() noexcept { return match; }
-
     void refresh();
     void resized() override;
 
@@ -55,7 +52,7 @@ private:
     ValueBox speedOfStroke, tempo;
     ParameterRow pattern, patternOn;
     IntervalSweep intervals;
-    CommandButton sweepAll, match;
+    CommandButton sweepAll;
 };
 
 } // namespace editor

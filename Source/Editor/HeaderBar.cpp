@@ -8,8 +8,6 @@ namespace editor
 {
 namespace
 {
-using plugin::LiveSound;
-
 enum MenuItem
 {
     save = 1,
@@ -25,26 +23,12 @@ HeaderBar::HeaderBar (plugin::Processor& p)
     : processor (p), presets (strings::presets, [this] { offerPresets(); }),
       heads (strings::headsPage, [this] { onPage (Page::heads); }), sound (strings::soundPage, [this] { onPage (Page::sound); }),
       setUp (strings::setUpPage, [this] { onPage (Page::setUp); }),
-      listen (strings::listenPage, [this] { onPage (Page::listen); }), keepA (strings::keepA,
-                                                                              [this]
-                                                                              {
-                                                                                  processor.storeSnapshot (LiveSound::a);
-                                                                                  onSnapshotA();
-                                                                                  refresh();
-                                                                              }),
-      keepB (strings::keepB,
-             [this]
-             {
-                 processor.storeSnapshot (LiveSound::b);
-                 refresh();
-             }),
-      hearA (strings::hearA, [this] { processor.recallSnapshot (LiveSound::a); }),
-      hearB (strings::hearB, [this] { processor.recallSnapshot (LiveSound::b); }),
+      listen (strings::listenPage, [this] { onPage (Page::listen); }),
       undo (strings::undo, [this] { processor.undoManager().undo(); }),
       redo (strings::redo, [this] { processor.undoManager().redo(); }), theme (strings::theme, [this] { onTheme(); })
 {
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* button : { &presets, &heads, &sound, &setUp, &listen, &keepA, &keepB, &hearA, &hearB, &undo, &redo, &theme })
+    for (auto* button : { &presets, &heads, &sound, &setUp, &listen, &undo, &redo, &theme })
         addAndMakeVisible (button);
 }
 
@@ -86,8 +70,6 @@ void HeaderBar::refresh()
         name << " " << strings::changed;
     presets.setButtonText (name);
     presets.setTooltip (name + ". " + strings::presets.tip);
-    hearA.setEnabled (processor.hasSnapshot (LiveSound::a));
-    hearB.setEnabled (processor.hasSnapshot (LiveSound::b));
     undo.setEnabled (processor.undoManager().canUndo());
     redo.setEnabled (processor.undoManager().canRedo());
 }
@@ -110,12 +92,6 @@ void HeaderBar::resized()
     area.removeFromRight (6);
     redo.setBounds (area.removeFromRight (small));
     undo.setBounds (area.removeFromRight (small));
-    area.removeFromRight (isNarrow ? 6 : 14);
-    hearB.setBounds (area.removeFromRight (30));
-    keepB.setBounds (area.removeFromRight (small + 10));
-    area.removeFromRight (4);
-    hearA.setBounds (area.removeFromRight (30));
-    keepA.setBounds (area.removeFromRight (small + 10));
     area.removeFromRight (isNarrow ? 6 : 14);
     listen.setBounds (area.removeFromRight (small + 8));
     setUp.setBounds (area.removeFromRight (small + 12));

@@ -9,7 +9,7 @@
 namespace editor
 {
 
-/** Presets, pages, A and B, undo and colours. */
+/** Presets, pages, undo and colours. */
 class HeaderBar : public juce::Component
 {
 public:
@@ -18,7 +18,6 @@ public:
 
     std::function<void (Page)> onPage;
     std::function<void()> onTheme;
-    std::function<void()> onSnapshotA; ///< called after A was stored
 
     void setPage (Page, bool hasSoundPage);
     void setDark (bool);
@@ -41,7 +40,7 @@ private:
     juce::String shownName() const; ///< the preset's name, or size and material
 
     plugin::Processor& processor;
-    CommandButton presets, heads, sound, setUp, listen, keepA, keepB, hearA, hearB, undo, redo, theme;
+    CommandButton presets, heads, sound, setUp, listen, undo, redo, theme;
     std::unique_ptr<juce::FileChooser> chooser;
     std::unique_ptr<juce::TextEditor> nameEntry;
     bool hasSoundPage = true;

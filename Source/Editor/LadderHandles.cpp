@@ -2,6 +2,7 @@
 
 #include "Look.h"
 #include "NoteText.h"
+#include "Strings.h"
 
 #include "Modal/pitch/Interval.h"
 
@@ -20,8 +21,7 @@ double draggedNote (double note, const juce::MouseEvent& event)
 
 } // namespace
 
-NoteHandle::NoteHandle (modal::HeadSide headSide, ControlText text, ValueBinding note)
-    : DragControl (std::move (text), std::move (note)), side (headSide)
+NoteHandle::NoteHandle (Kind k, ControlText text, ValueBinding note) : DragControl (std::move (text), std::move (note)), kind (k)
 {
 }
 
@@ -34,18 +34,18 @@ void NoteHandle::setScale (const PitchScale& newScale, modal::ConcertPitch newPi
 void NoteHandle::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
-    const bool isBatter = side == modal::HeadSide::batter;
+    const bool isBatter = kind == Kind::batter;
     const auto area = getLocalBounds().toFloat().reduced (2.0f);
     const float middle = area.getCentreY(), nose = 7.0f;
 
-    // A tag pointing towards the other head, its point at the pitch.
+    // A tag pointing towards the other head, or to the mode's line, its point at the pitch.
     juce::Path tag;
     const auto body = isBatter ? area.withTrimmedRight (nose) : area.withTrimmedLeft (nose);
     tag.addRoundedRectangle (body.getX(), body.getY(), body.getWidth(), body.getHeight(), 4.0f, 4.0f, isBatter, ! isBatter,
                              isBatter, ! isBatter);
     const float from = isBatter ? body.getRight() : body.getX(), tip = isBatter ? area.getRight() : area.getX();
     tag.addTriangle (from, body.getY(), tip, middle, from, body.getBottom());
-    g.setColour (isBatter ? theme.batter : theme.resonant);
+    g.setColour (isBatter ? theme.batter : kind == Kind::resonant ? theme.resonant : theme.drum);
     g.fillPath (tag);
 
     g.setColour (theme.paper);
@@ -55,8 +55,11 @@ void NoteHandle::paint (juce::Graphics& g)
     g.drawFittedText (noteOfMidi (note), lines.removeFromTop (0.54f * lines.getHeight()).toNearestInt(),
                       juce::Justification::centred, 1, 0.75f);
     g.setFont (fonts::small());
-    g.drawFittedText (juce::String (hertzOfMidi (note, pitch), 1) + " Hz", lines.toNearestInt(), juce::Justification::centred, 1,
-                      0.75f);
+    auto hertz = juce::String (hertzOfMidi (note, pitch), 1) + " Hz";
+    if (const auto named = hertz + strings::afterComma (strings::drumNoteShort);
+        kind == Kind::drumNote && fonts::small().getStringWidthFloat (named) < lines.getWidth())
+        hertz = named;
+    g.drawFittedText (hertz, lines.toNearestInt(), juce::Justification::centred, 1, 0.75f);
     drawFocus (g, *this, getLocalBounds().toFloat());
 }
 

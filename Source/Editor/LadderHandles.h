@@ -3,17 +3,24 @@
 #include "DragControl.h"
 #include "PitchScale.h"
 
-#include "Modal/heads/Head.h"
 #include "Modal/pitch/Note.h"
 
 namespace editor
 {
 
-/** A head's tap note on the ladder: a MIDI note number with fractions. It is dragged by semitones, with Shift held by cents. */
+/** A tap note of a head or the drum note, on the ladder: a MIDI note number with fractions. It is dragged by semitones, with
+   Shift held by cents. */
 class NoteHandle : public DragControl
 {
 public:
-    NoteHandle (modal::HeadSide, ControlText, ValueBinding);
+    enum class Kind
+    {
+        batter,
+        resonant,
+        drumNote
+    };
+
+    NoteHandle (Kind, ControlText, ValueBinding);
 
     /** The scale it is dragged along. */
     void setScale (const PitchScale& newScale, modal::ConcertPitch newPitch);
@@ -24,7 +31,7 @@ protected:
     double draggedTo (double grabbed, const juce::MouseEvent&) const override;
 
 private:
-    modal::HeadSide side;
+    Kind kind;
     PitchScale scale;
     modal::ConcertPitch pitch;
 };

@@ -23,8 +23,9 @@ bool isNatural (int midi)
 } // namespace
 
 LadderView::LadderView (Bindings bindings)
-    : batter (modal::HeadSide::batter, strings::batterNote(), bindings.batter),
-      resonant (modal::HeadSide::resonant, strings::resonantNote(), bindings.resonant),
+    : batter (NoteHandle::Kind::batter, strings::batterNote(), bindings.batter),
+      resonant (NoteHandle::Kind::resonant, strings::resonantNote(), bindings.resonant),
+      drumNote (NoteHandle::Kind::drumNote, strings::drumNoteHandle(), bindings.drumNote),
       gap (strings::interval(), bindings.interval, bindings.together)
 {
     setTitle (strings::ladderTitle);
@@ -33,9 +34,11 @@ LadderView::LadderView (Bindings bindings)
     addAndMakeVisible (gap);
     addAndMakeVisible (batter);
     addAndMakeVisible (resonant);
+    addAndMakeVisible (drumNote);
     batter.setExplicitFocusOrder (1);
     resonant.setExplicitFocusOrder (2);
     gap.setExplicitFocusOrder (3);
+    drumNote.setExplicitFocusOrder (4);
 }
 
 void LadderView::setScene (const Scene& newScene)
@@ -87,7 +90,8 @@ void LadderView::chooseRange()
     constexpr double semitone = 1.0594630943592953;
     const bool fits = highest > 0.0 && low >= lowest * semitone && high <= highest / semitone;
     const bool isLoose = highest > 0.0 && std::log2 (highest / lowest) > 1.5 * std::log2 (high / low) + 1.0;
-    const bool isHeld = batter.isMouseButtonDown() || resonant.isMouseButtonDown() || gap.isMouseButtonDown();
+    const bool isHeld =
+        batter.isMouseButtonDown() || resonant.isMouseButtonDown() || gap.isMouseButtonDown() || drumNote.isMouseButtonDown();
     if (highest > 0.0 && ((fits && ! isLoose) || isHeld))
         return;
     const double room = std::max (std::pow (semitone, 3.0), 4.0 / (high / low) > 1.0 ? std::sqrt (4.0 / (high / low)) : 1.0);
@@ -106,6 +110,10 @@ void LadderView::refreshHandles()
     batter.setScale (scale, pitch);
     resonant.setScale (scale, pitch);
     modes.setScale (scale, pitch, layout);
+    drumNote.setScale (scale, pitch);
+    drumNote.setVisible (! modes.drumNoteLabel().isEmpty());
+    drumNote.setBounds (modes.drumNoteLabel().toNearestInt());
+    drumNote.repaint();
     gap.setPixelsPerSemitone (scale.pixelsPerSemitone());
 
     const auto place = [&] (juce::Component& pill, float x, double note)

@@ -11,10 +11,10 @@ class LadderView : public juce::Component
 {
 public:
     /** Notes as MIDI numbers with fractions, the interval in semitones. Setting one head's note leaves the other's where it is;
-        `together` moves the batter and keeps the interval. */
+        `together` moves the batter and keeps the interval; so does `drumNote`. */
     struct Bindings
     {
-        ValueBinding batter, resonant, interval, together;
+        ValueBinding batter, resonant, interval, together, drumNote;
     };
 
     explicit LadderView (Bindings);
@@ -28,6 +28,7 @@ public:
     ModeColumn& modeColumn() noexcept { return modes; }
     NoteHandle& batterHandle() noexcept { return batter; }
     NoteHandle& resonantHandle() noexcept { return resonant; }
+    NoteHandle& drumNoteHandle() noexcept { return drumNote; }
     GapHandle& gapHandle() noexcept { return gap; }
     const PitchScale& scaleOfPitch() const noexcept { return scale; }
 
@@ -42,7 +43,7 @@ private:
     void drawIntervalNames (juce::Graphics&) const;
     void drawBefore (juce::Graphics&) const;
 
-    NoteHandle batter, resonant;
+    NoteHandle batter, resonant, drumNote;
     GapHandle gap;
     ModeColumn modes;
     Scene scene;

@@ -18,9 +18,10 @@ int share (float part, int whole, int least, int most)
 Layout::Layout (int width, int height, Page page)
 {
     auto rest = juce::Rectangle<int> (width, height).reduced (margin, 0);
-    header = rest.removeFromTop (44);
+    header = rest.removeFromTop (height < 560 ? 40 : 44);
     hint = rest.removeFromBottom (24);
     audition = rest.removeFromBottom (42);
+    kept = rest.removeFromBottom (32);
     rest.removeFromBottom (6);
 
     const bool isNarrow = width < 1000;

@@ -1,6 +1,8 @@
 #include "LoudnessMatch.h"
 
 #include "Engine/Drum.h"
+#include "Score/Loudness.h"
+#include "Score/StereoMix.h"
 
 #include <cmath>
 
@@ -12,12 +14,13 @@ double loudnessOf (const std::shared_ptr<const engine::DrumModel>& model, const 
     using plugin::Parameter;
     struct Channel
     {
-        Parameter level, inverted;
+        Parameter level, pan, inverted;
     };
-    constexpr Channel channels[] = { { Parameter::aboveLevel, Parameter::aboveInverted },
-                                     { Parameter::belowLevel, Parameter::belowInverted },
-                                     { Parameter::distantLevel, Parameter::distantInverted } };
-    const int frames = static_cast<int> (0.4 * model->setup().sampleRate), count = model->microphones();
+    constexpr Channel channels[] = { { Parameter::aboveLevel, Parameter::abovePan, Parameter::aboveInverted },
+                                     { Parameter::belowLevel, Parameter::belowPan, Parameter::belowInverted },
+                                     { Parameter::distantLevel, Parameter::distantPan, Parameter::distantInverted } };
+    constexpr double heardTime = 0.41; // s: one block of the recommendation
+    const int frames = static_cast<int> (heardTime * model->setup().sampleRate), count = model->microphones();
     std::vector<std::vector<float>> heard (static_cast<std::size_t> (count),
                                            std::vector<float> (static_cast<std::size_t> (frames)));
     std::vector<float*> outputs;
@@ -27,20 +30,24 @@ double loudnessOf (const std::shared_ptr<const engine::DrumModel>& model, const 
     drum.strike (engine::Stroke{});
     drum.process (outputs.data(), frames);
 
-    double power = 0.0;
-    for (int i = 0; i < frames; ++i)
+    std::vector<float> left (static_cast<std::size_t> (frames)), right (left);
+    for (std::size_t m = 0; m < heard.size(); ++m)
     {
-        double sum = 0.0;
-        for (std::size_t m = 0; m < heard.size(); ++m)
+        const auto level = static_cast<double> (plugin::valueOf (values, channels[m].level));
+        if (level <= plugin::specOf (channels[m].level).low)
+            continue;
+        const auto sides = score::sideGains ({ level, static_cast<double> (plugin::valueOf (values, channels[m].pan)) });
+        const double sign = plugin::isOn (values, channels[m].inverted) ? -1.0 : 1.0;
+        for (std::size_t i = 0; i < left.size(); ++i)
         {
-            const auto level = static_cast<double> (plugin::valueOf (values, channels[m].level));
-            const double factor = level <= plugin::specOf (channels[m].level).low ? 0.0 : std::pow (10.0, level / 20.0);
-            sum += (plugin::isOn (values, channels[m].inverted) ? -factor : factor) *
-                   static_cast<double> (heard[m][static_cast<std::size_t> (i)]);
+            left[i] += static_cast<float> (sign * sides.left) * heard[m][i];
+            right[i] += static_cast<float> (sign * sides.right) * heard[m][i];
         }
-        power += sum * sum;
     }
-    return 10.0 * std::log10 (power / frames + 1.0e-20);
+    score::LoudnessMeter meter (model->setup().sampleRate, 2);
+    const float* const sides[] = { left.data(), right.data() };
+    meter.add (sides, frames);
+    return meter.loudness();
 }
 
 void LoudnessMatch::setOn (bool shouldMatch)
@@ -60,7 +67,7 @@ void LoudnessMatch::follow()
     keeper.later ([model, values = processor.effectiveValues()] { return loudnessOf (model, values); },
                   [this, model] (double loudness)
                   {
-                      if (! on || model != keeper.scene().model)
+                      if (! on || ! std::isfinite (loudness) || model != keeper.scene().model)
                           return;
                       if (! hasTarget)
                       {

@@ -25,12 +25,12 @@ private:
     plugin::Processor& processor;
     SceneKeeper& keeper;
     bool on = false, hasTarget = false;
-    double target = 0.0; ///< dB, of the measure stroke with the gain at the time
+    double target = 0.0; ///< LUFS, of the measuring stroke with the gain at the time
     const void* matched = nullptr;
 };
 
-/** Level of a stroke at 3 m/s, a quarter of the radius from the centre, over 0.4 s and all microphones at these levels, dB
-   relative to full scale. Not weighted for the ear. Takes some tens of milliseconds. */
+/** Loudness after ITU-R BS.1770 of the first 400 ms of a stroke at 3 m/s, a quarter of the radius from the centre, mixed to
+   stereo as these values say, in LUFS; -infinity if it is not to be heard. Takes some tens of milliseconds. */
 double loudnessOf (const std::shared_ptr<const engine::DrumModel>&, const plugin::Values&);
 
 } // namespace editor

@@ -27,13 +27,17 @@ MainView::MainView (plugin::Processor& p)
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
       setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
-      spectrum (highlightBinding()), audition (p), hint (*this), seenBlocks (p.blockCount())
+      spectrum (highlightBinding()), kept (p), audition (p), hint (*this), seenBlocks (p.blockCount())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
     for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &listen, &ladder,
-                                                               &outcomes, &spectrum, &decay, &audition, &hint })
+                                                               &outcomes, &spectrum, &decay, &kept, &audition, &hint })
         addAndMakeVisible (view);
+    addChildComponent (blindNotice);
+    blindNotice.setText (strings::blindNotice, juce::dontSendNotification);
+    blindNotice.setJustificationType (juce::Justification::centred);
+    blindNotice.setFont (fonts::title());
 
     header.onPage = [this] (Page chosen) { setPage (chosen); };
     header.onTheme = [this]
@@ -41,16 +45,19 @@ MainView::MainView (plugin::Processor& p)
         if (onTheme)
             onTheme();
     };
-    header.onSnapshotA = [this] { scenes.refreshSnapshot(); };
+    kept.onKept = [this] { scenes.refreshSnapshot(); };
+    kept.onCompare = [this] (KeptBar::Snapshot which) { scenes.setReference (which); };
+    kept.onBlind = [this] (bool) { resized(); };
+    kept.onSay = [this] (const juce::String& what) { hint.say (what, false); };
     audition.onStroke = [this] (const engine::Stroke& stroke) { strike (stroke); };
     audition.onTrying = [this] (bool isTrying) { scenes.setTrying (isTrying); };
-    audition.matchButton().onClick = [this] { loudness.setOn (audition.matchButton().getToggleState()); };
+    kept.matchButton().onClick = [this] { loudness.setOn (kept.matchButton().getToggleState()); };
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
     listen.onRunning = [this] (bool isListening) { header.setListening (isListening); };
     listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
     ladder.modeColumn().onHover = [this] (int mode) { highlightMode (mode); };
-    for (auto* control :
-         std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(), &ladder.gapHandle(), &spectrum })
+    for (auto* control : std::initializer_list<ValueControl*>{ &ladder.batterHandle(), &ladder.resonantHandle(),
+                                                               &ladder.gapHandle(), &ladder.drumNoteHandle(), &spectrum })
         control->onRefused = [this] (const juce::String& why) { refuse (why); };
     audition.setOnRefused ([this] (const juce::String& why) { refuse (why); });
 
@@ -146,7 +153,11 @@ void MainView::showScene()
     ladder.setConcertPitch (pitch);
     ladder.setScene (scene);
     outcomes.setOutcomes (outcomesOf (scene, pitch));
-    outcomes.setComparison (scenes.comparesWithSnapshot());
+    const auto reference = scenes.reference();
+    outcomes.setChangeHeading (reference ? strings::changeSince (plugin::Processor::nameOf (*reference))
+                                         : juce::String (strings::changeColumn));
+    kept.setCompared (reference);
+    kept.refresh();
     spectrum.setScene (scene);
     decay.setScene (scene);
     loudness.follow();
@@ -176,6 +187,7 @@ void MainView::refreshValues()
     setUp.refresh();
     listen.refresh();
     audition.refresh();
+    kept.refresh();
     batter.refreshLugs();
     resonant.refreshLugs();
     header.refresh();
@@ -266,8 +278,15 @@ void MainView::resized()
     place (outcomes, layout.outcomes);
     place (spectrum, layout.spectrum);
     place (decay, layout.decay);
+    place (kept, layout.kept);
     place (audition, layout.audition);
     place (hint, layout.hint);
+    if (kept.isBlind())
+        for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &listen,
+                                                                   &ladder, &outcomes, &spectrum, &decay })
+            view->setVisible (false);
+    blindNotice.setBounds (getLocalBounds().withBottom (layout.kept.getY()));
+    blindNotice.setVisible (kept.isBlind());
     repaint();
 }
 

@@ -6,6 +6,7 @@
 #include "HeadView.h"
 #include "HeaderBar.h"
 #include "HintLine.h"
+#include "KeptBar.h"
 #include "LadderView.h"
 #include "Layout.h"
 #include "ListenView.h"
@@ -52,6 +53,7 @@ public:
     ListenView& listenView() noexcept { return listen; }
     AuditionBar& auditionBar() noexcept { return audition; }
     HeaderBar& headerBar() noexcept { return header; }
+    KeptBar& keptBar() noexcept { return kept; }
     HintLine& hintLine() noexcept { return hint; }
 
     void paint (juce::Graphics&) override;
@@ -83,8 +85,10 @@ private:
     OutcomesView outcomes;
     SpectrumView spectrum;
     DecayView decay;
+    KeptBar kept;
     AuditionBar audition;
     HintLine hint;
+    juce::Label blindNotice;
 
     Page shownPage = Page::heads;
     int highlight = -1;

@@ -108,18 +108,43 @@ void ModeColumn::paint (juce::Graphics& g)
     g.setOrigin (-getPosition()); // the layout's coordinates are the parent's
     const auto main = mainModes (*scene.now);
     drawTicks (g, main);
-    const auto labels = labelsOf (*scene.now, main);
-    std::vector<float> wanted;
-    for (const auto& modes : labels)
-        wanted.push_back (scale.yOf (modeAt (*scene.now, modes.front()).frequency));
-    constexpr float height = 30.0f;
-    const auto middles = spreadLabels (wanted, height, layout.plot.getY(), layout.plot.getBottom());
-    for (std::size_t k = 0; k < labels.size(); ++k)
+    for (const auto& label : labels())
     {
-        for (const int i : labels[k])
-            drawMainMode (g, i, middles[k]);
-        drawLabel (g, labels[k], { layout.labelLeft, middles[k] - 0.5f * height, layout.modesRight - layout.labelLeft, height });
+        for (const int i : label.modes)
+            drawMainMode (g, i, label.area.getCentreY());
+        if (! isDrumNote (label))
+            drawLabel (g, label.modes, label.area);
     }
+}
+
+std::vector<ModeColumn::Label> ModeColumn::labels() const
+{
+    constexpr float height = 34.0f;
+    const auto named = labelsOf (*scene.now, mainModes (*scene.now));
+    std::vector<float> wanted;
+    for (const auto& modes : named)
+        wanted.push_back (scale.yOf (modeAt (*scene.now, modes.front()).frequency));
+    const auto middles = spreadLabels (wanted, height, layout.plot.getY(), layout.plot.getBottom());
+    std::vector<Label> found;
+    for (std::size_t k = 0; k < named.size(); ++k)
+        found.push_back (
+            { named[k], { layout.labelLeft, middles[k] - 0.5f * height, layout.modesRight - layout.labelLeft, height } });
+    return found;
+}
+
+bool ModeColumn::isDrumNote (const Label& label) const
+{
+    return std::abs (modeAt (*scene.now, label.modes.front()).frequency - scene.now->drumNote) < 0.01;
+}
+
+juce::Rectangle<float> ModeColumn::drumNoteLabel() const
+{
+    constexpr float widest = 132.0f;
+    if (scene.now != nullptr)
+        for (const auto& label : labels())
+            if (isDrumNote (label))
+                return label.area.withWidth (juce::jmin (widest, label.area.getWidth()));
+    return {};
 }
 
 void ModeColumn::drawTicks (juce::Graphics& g, const std::vector<int>& except) const
@@ -173,16 +198,13 @@ void ModeColumn::drawLabel (juce::Graphics& g, const std::vector<int>& modes, ju
     const auto& theme = themeOf (*this);
     const auto& now = *scene.now;
     const auto& mode = modeAt (now, modes.front());
-    const bool isDrumNote = std::abs (mode.frequency - now.drumNote) < 0.01;
-    const auto title = isDrumNote
-                           ? noteWithCents (mode.frequency, pitch)
-                           : "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
+    const auto title = "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
     const auto hertz = fixed (mode.frequency, 0) + " Hz";
     auto detail = modes.size() > 1 ? strings::splitPair (mode.frequency - modeAt (now, modes.back()).frequency)
-                                   : hertz + strings::afterComma (isDrumNote ? juce::String (strings::drumNoteShort)
-                                                                             : strings::sharing (now, mode));
+                                   : hertz + strings::afterComma (strings::sharing (now, mode));
     if (0.73f * fonts::small().getStringWidthFloat (detail) > area.getWidth())
-        detail = isDrumNote ? juce::String (strings::drumNoteShort) : hertz;
+        detail = hertz;
+    area = area.withSizeKeepingCentre (area.getWidth(), 30.0f);
     const auto write = [&] (const juce::String& words, const juce::Font& font, juce::Colour colour, juce::Rectangle<float> line)
     {
         // Hides the scale's lines behind the text.

@@ -26,11 +26,22 @@ public:
     void setHighlight (int mode);
     std::function<void (int mode)> onHover;
 
+    /** Where the drum note's label is, in coordinates of the parent; empty if there is none. The parent draws it. */
+    juce::Rectangle<float> drumNoteLabel() const;
+
     void paint (juce::Graphics&) override;
     void mouseMove (const juce::MouseEvent&) override;
     void mouseExit (const juce::MouseEvent&) override;
 
 private:
+    /** Modes that share one label, and its place. */
+    struct Label
+    {
+        std::vector<int> modes;
+        juce::Rectangle<float> area;
+    };
+    std::vector<Label> labels() const;
+    bool isDrumNote (const Label&) const;
     void drawTicks (juce::Graphics&, const std::vector<int>& except) const;
     void drawMainMode (juce::Graphics&, int index, float labelY) const;
     void drawLabel (juce::Graphics&, const std::vector<int>& modes, juce::Rectangle<float>) const;

@@ -144,11 +144,11 @@ void OutcomesView::setOutcomes (std::vector<Outcome> outcomes)
         resized();
 }
 
-void OutcomesView::setComparison (bool isSnapshot)
+void OutcomesView::setChangeHeading (const juce::String& heading)
 {
-    if (isSnapshot != comparesWithSnapshot)
+    if (heading != changeHeading)
         repaint();
-    comparesWithSnapshot = isSnapshot;
+    changeHeading = heading;
 }
 
 juce::String OutcomesView::valueOf (const juce::String& name) const
@@ -176,8 +176,7 @@ void OutcomesView::paint (juce::Graphics& g)
     g.setFont (fonts::small());
     g.drawFittedText (columns.uncertainty > 0.0f ? strings::uncertaintyColumn : "", columns.takeUncertainty (heading),
                       juce::Justification::centredRight, 1, 0.7f);
-    g.drawFittedText (comparesWithSnapshot ? strings::changeColumn : strings::changeColumnBefore, columns.takeChange (heading),
-                      juce::Justification::centredRight, 1, 0.7f);
+    g.drawFittedText (changeHeading, columns.takeChange (heading), juce::Justification::centredRight, 1, 0.7f);
     g.setColour (theme.ink);
     g.setFont (fonts::title());
     g.drawFittedText (strings::outcomesTitle, heading.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);

@@ -16,8 +16,8 @@ public:
 
     void setOutcomes (std::vector<Outcome>);
 
-    /** Whether changes count from snapshot A, or from the tuning before the last change. */
-    void setComparison (bool isSnapshot);
+    /** Heading of the column of changes. */
+    void setChangeHeading (const juce::String&);
 
     int lines() const noexcept { return static_cast<int> (rows.size()); }
     juce::String valueOf (const juce::String& name) const; ///< the first line of that name; empty if there is none
@@ -30,7 +30,7 @@ public:
 private:
     class Row;
     std::vector<std::unique_ptr<Row>> rows;
-    bool comparesWithSnapshot = false;
+    juce::String changeHeading;
 };
 
 } // namespace editor

@@ -6,6 +6,8 @@
 
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
+#include "Modal/Tuning.h"
+#include "Plugin/DrumRequest.h"
 #include "Plugin/ParameterText.h"
 
 #include <cmath>
@@ -182,6 +184,84 @@ ValueBinding resonantAlone (Processor& processor, const std::shared_ptr<NoteLimi
     return binding;
 }
 
+/** Moves both heads so that the finished drum has a note; the interval stays. */
+class DrumNote
+{
+public:
+    explicit DrumNote (Processor& p) : processor (p) {}
+
+    /** MIDI note number; as set, until the drum has been solved. */
+    double get() const
+    {
+        const auto solved = processor.solvedDrum();
+        if (solved == nullptr || solved == solvedWhenSet)
+            return note;
+        return midiOfHertz (solved->prediction.drumNote, pitchOf (processor));
+    }
+
+    void set (double asked)
+    {
+        if (asked == note && processor.solvedDrum() == solvedWhenSet)
+            return;
+        try
+        {
+            const auto request = plugin::requestOf (processor.effectiveValues());
+            modal::Tuning tuning = request.tuning;
+            tuning.target = modal::ByDrumNote{ hertzOfMidi (asked, pitchOf (processor)), { soundingInterval (processor) } };
+            const double tap =
+                modal::tapNote (request.drum, modal::HeadSide::batter, modal::tensionsFor (request.drum, tuning).batter);
+            const double batter = midiOfHertz (tap, pitchOf (processor)) - batterFine (processor);
+            const auto& range = plugin::specOf (Parameter::batterNote);
+            if (batter < range.low || batter > range.high)
+                throw modal::InputError (range.name, noteOfMidi (batter).toStdString(),
+                                         (noteOfMidi (range.low) + " to " + noteOfMidi (range.high)).toStdString());
+            setWithoutGesture (processor.parameter (Parameter::batterNote), batter);
+            refusal = {};
+            note = asked;
+            solvedWhenSet = processor.solvedDrum();
+        }
+        catch (const modal::InputError& refused)
+        {
+            refusal = juce::String::fromUTF8 (refused.what());
+        }
+    }
+
+    juce::String refusal; ///< of the last note that was set; empty if it was taken
+
+private:
+    Processor& processor;
+    double note = 0.0;
+    std::shared_ptr<const plugin::SolvedDrum> solvedWhenSet;
+};
+
+ValueBinding drumNoteOf (Processor& processor)
+{
+    auto drum = std::make_shared<DrumNote> (processor);
+    auto binding = bindingOf (processor, Parameter::batterNote);
+    binding.low -= 12.0; // the drum note may be below the batter's
+    binding.get = [drum] { return drum->get(); };
+    binding.set = [drum] (double note) { drum->set (note); };
+    binding.toText = [] (double note) { return noteOfMidi (note); };
+    binding.limits = [drum] { return drum->refusal; };
+    binding.type = [drum, binding, &processor] (const juce::String& typed)
+    {
+        try
+        {
+            const double hertz = files::readNote (plainSigns (typed).toStdString(), pitchOf (processor),
+                                                  strings::drumNoteHandle().name.toStdString());
+            binding.begin();
+            drum->set (midiOfHertz (hertz, pitchOf (processor)));
+            binding.end();
+            return drum->refusal;
+        }
+        catch (const modal::InputError& refused)
+        {
+            return juce::String::fromUTF8 (refused.what());
+        }
+    };
+    return binding;
+}
+
 /** Limits a tuning parameter to the heads' range. */
 void keepWithinReach (Processor& processor, Parameter which, ValueBinding& binding)
 {
@@ -280,7 +360,7 @@ LadderView::Bindings ladderBindings (Processor& processor)
     { set (semitones - resonantFine (processor) + batterFine (processor)); };
     const auto limits = std::make_shared<NoteLimits> (processor);
     return { batterAlone (processor, limits), resonantAlone (processor, limits), interval,
-             bindingOf (processor, Parameter::batterNote) };
+             bindingOf (processor, Parameter::batterNote), drumNoteOf (processor) };
 }
 
 } // namespace editor

@@ -68,8 +68,8 @@ SceneKeeper::~SceneKeeper()
 void SceneKeeper::changeListenerCallback (juce::ChangeBroadcaster*)
 {
     take (processor.solvedDrum());
-    const bool isOtherRate = latest != nullptr && hasSnapshot && latest->model->setup().sampleRate != snapshotRate;
-    if (processor.hasSnapshot (plugin::LiveSound::a) != hasSnapshot || isOtherRate)
+    const bool isOtherRate = latest != nullptr && compared && latest->model->setup().sampleRate != snapshotRate;
+    if (kept() != compared || isOtherRate)
         refreshSnapshot();
     tell();
 }
@@ -86,7 +86,7 @@ void SceneKeeper::setTrying (bool isTrying)
     const auto before = *std::exchange (tried, std::nullopt);
     // A trial tuning is never compared with.
     isHeard = before.wasHeard && current.model == before.scene.model;
-    if (! hasSnapshot)
+    if (! compared)
     {
         current.before = before.scene.before;
         current.playedBefore = before.scene.playedBefore;
@@ -105,7 +105,7 @@ void SceneKeeper::take (std::shared_ptr<const plugin::SolvedDrum> solved)
     current.now = { solved, &solved->prediction };
     current.model = solved->model;
     current.played = nullptr;
-    if (! hasSnapshot)
+    if (! compared)
     {
         const auto& from = tried ? tried->scene : previous;
         current.before = from.now;
@@ -133,20 +133,36 @@ void SceneKeeper::timerCallback()
         });
 }
 
+void SceneKeeper::setReference (Snapshot which)
+{
+    wanted = which;
+    refreshSnapshot();
+}
+
+/** The kept tuning to compare with. */
+std::optional<SceneKeeper::Snapshot> SceneKeeper::kept() const noexcept
+{
+    if (processor.hasSnapshot (wanted))
+        return wanted;
+    for (std::size_t i = 0; i < plugin::LiveSound::snapshotCount; ++i)
+        if (const auto which = static_cast<Snapshot> (i); processor.hasSnapshot (which))
+            return which;
+    return std::nullopt;
+}
+
 void SceneKeeper::refreshSnapshot()
 {
-    hasSnapshot = processor.hasSnapshot (plugin::LiveSound::a);
+    compared = kept();
     const auto number = ++snapshotNumber;
-    current.before = hasSnapshot ? nullptr : previous.now;
-    current.playedBefore = hasSnapshot ? nullptr : previous.played;
-    const auto values = processor.state().a;
-    if (! hasSnapshot || ! values)
+    current.before = compared ? nullptr : previous.now;
+    current.playedBefore = compared ? nullptr : previous.played;
+    if (! compared)
     {
         tell();
         return;
     }
     snapshotRate = latest != nullptr ? latest->model->setup().sampleRate : 48000.0;
-    later ([values = *values, rate = snapshotRate] { return solveSnapshot (values, rate); },
+    later ([values = processor.snapshot (*compared), rate = snapshotRate] { return solveSnapshot (values, rate); },
            [this, number] (SnapshotDrum drum)
            {
                if (number != snapshotNumber)

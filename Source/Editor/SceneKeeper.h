@@ -21,10 +21,15 @@ public:
 
     const Scene& scene() const noexcept { return current; }
 
-    /** Whether `before` is the snapshot A; otherwise it is the tuning before the last change. */
-    bool comparesWithSnapshot() const noexcept { return hasSnapshot; }
+    using Snapshot = plugin::LiveSound::Snapshot;
 
-    /** Call after A was stored or cleared. */
+    /** The kept tuning that is `before`; none: it is the tuning before the last change. */
+    std::optional<Snapshot> reference() const noexcept { return compared; }
+
+    /** Compares with this kept tuning from now on; with the first one while it is empty. */
+    void setReference (Snapshot);
+
+    /** Call after a tuning was kept or cleared. */
     void refreshSnapshot();
 
     /** During a trial each drum is compared with the original one; afterwards the original comparison is restored. */
@@ -61,6 +66,7 @@ private:
     void changeListenerCallback (juce::ChangeBroadcaster*) override;
     void timerCallback() override;
     void take (std::shared_ptr<const plugin::SolvedDrum>);
+    std::optional<Snapshot> kept() const noexcept;
     void tell() const;
 
     plugin::Processor& processor;
@@ -76,9 +82,10 @@ private:
     };
     std::optional<Tried> tried;
     bool isHeard = false; ///< whether the current drum has been played through
-    bool hasSnapshot = false;
+    Snapshot wanted = plugin::LiveSound::a;
+    std::optional<Snapshot> compared;
     std::uint32_t snapshotNumber = 0;
-    double snapshotRate = 0.0; ///< Hz, at which A was played
+    double snapshotRate = 0.0; ///< Hz, at which it was played
     int pending = 0;
     juce::ThreadPool jobs{ 1, 0, juce::Thread::Priority::low };
 

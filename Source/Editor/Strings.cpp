@@ -29,6 +29,13 @@ ControlText interval()
              "interval." };
 }
 
+ControlText drumNoteHandle()
+{
+    return { "Drum note", "note",
+             "Pitch of the finished drum. Drag by semitones, with Shift by cents, or type a note: both heads move and keep their "
+             "interval." };
+}
+
 ControlText lug (bool isBatter, int number)
 {
     return { juce::String (isBatter ? "Batter" : "Resonant") + " lug " + juce::String (number), "cents",
@@ -125,6 +132,36 @@ juce::String headReaches (bool isBatter, const juce::String& lowest, const juce:
 juce::String drumWithoutName (const juce::String& diameter, const juce::String& depth, const juce::String& material)
 {
     return diameter.upToFirstOccurrenceOf (" ", false, false) + juce::String::fromUTF8 (" \xc3\x97 ") + depth + ", " + material;
+}
+
+juce::String keptName (const juce::String& letter)
+{
+    return "Tuning " + letter;
+}
+
+juce::String keepHere (const juce::String& letter)
+{
+    return "Keep the current tuning as " + letter;
+}
+
+juce::String clearKept (const juce::String& letter)
+{
+    return "Clear " + letter;
+}
+
+juce::String changeFrom (const juce::String& letter)
+{
+    return "Change from " + letter;
+}
+
+juce::String changeSince (const juce::String& letter)
+{
+    return juce::String (changeColumn) + " from " + letter;
+}
+
+juce::String youChose (const juce::String& letter, const juce::String& tuning)
+{
+    return "You chose " + letter + ": " + tuning + ".";
 }
 
 juce::String tapBeside (int lug)

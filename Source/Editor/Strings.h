@@ -23,6 +23,7 @@ inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
 inline constexpr const char* listenTitle = "Lug check of a real head";
 inline constexpr const char* setUpTitle = "Drum set-up";
+inline constexpr const char* keptTitle = "Kept tunings";
 
 // Short labels on the drawings.
 inline constexpr const char* batter = "batter";
@@ -53,8 +54,7 @@ inline constexpr const char* withinFactor2 = "factor of 2";
 inline constexpr const char* yieldMark = "yield";
 inline constexpr const char* notAtAll = "no response";
 inline constexpr const char* wiresOff = "wires off";
-inline constexpr const char* changeColumn = "change from A";
-inline constexpr const char* changeColumnBefore = "change";
+inline constexpr const char* changeColumn = "change";
 inline constexpr const char* uncertaintyColumn = "uncertainty";
 inline constexpr const char* drumNote = "Drum note";
 inline constexpr const char* ring = "Ring";
@@ -113,12 +113,14 @@ inline constexpr CommandText listenPage{
     "Listen", "Page: listen",
     "Measure a real drum through the audio input: tap beside each lug, read its note, apply the result to the drum."
 };
-inline constexpr CommandText keepA{ "Keep A", "Keep as A",
-                                    "Keep the current drum as A. The results then show the change from A." };
-inline constexpr CommandText keepB{ "Keep B", "Keep as B",
-                                    "Keep the current drum as B, to compare it with A or to morph between the two." };
-inline constexpr CommandText hearA{ "A", "Recall A", "Recall the drum kept as A." };
-inline constexpr CommandText hearB{ "B", "Recall B", "Recall the drum kept as B." };
+inline constexpr CommandText keepTuning{ "Keep", "Keep this tuning",
+                                         "Keep the current drum and tuning under the next free letter, A to H." };
+inline constexpr CommandText chooseTuning{ "Choose", "Choose this tuning",
+                                           "End the blind comparison with the tuning that plays now, and show its name." };
+inline constexpr CommandText compareWith{ "Change from", "Tuning to compare with",
+                                          "Choose the kept tuning from which the results count the change." };
+inline constexpr CommandText blind{ "Blind", "Blind comparison",
+                                    "Hide names and figures and shuffle the kept tunings, so that only the ear decides." };
 inline constexpr CommandText undo{ "Undo", "Undo", "Undo the last change (Ctrl Z)." };
 inline constexpr CommandText redo{ "Redo", "Redo", "Redo the change (Ctrl Shift Z)." };
 inline constexpr CommandText theme{ "Dark", "Light or dark", "Switch between light and dark colours." };
@@ -129,7 +131,7 @@ inline constexpr CommandText sweep{
 inline constexpr CommandText showDetails{ "Details", "Details", "Shows or hides the numbers of this group." };
 inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
-    "Adjusts the output gain so that every tuning plays at the same level: louder tends to sound better."
+    "Adjusts the output gain so that every tuning has the same loudness (ITU-R BS.1770): louder tends to sound better."
 };
 inline constexpr CommandText listenBatter{ "Batter", "Check the batter head",
                                            "Tap the batter head. Hold the resonant head still with a cloth, wires off." };
@@ -156,6 +158,20 @@ inline constexpr const char* deletePreset = "Delete";
 inline constexpr const char* importPreset = "Import a file ...";
 inline constexpr const char* exportPreset = "Export to a file ...";
 inline constexpr const char* presetNamePrompt = "Type a name, press Return";
+
+// Kept tunings.
+inline constexpr const char* nothingKept = "Keep up to eight tunings to compare them.";
+inline constexpr const char* keptTip = "Press to hear it. Right-click or Delete to replace or clear it.";
+inline constexpr const char* blindTip = "One of the kept tunings. Press to hear it.";
+inline constexpr const char* blindNotice =
+    "Blind comparison\n\nThe kept tunings are shuffled; names and figures are hidden.\nPress the numbers and play, then press "
+    "Choose on the tuning you like best.";
+juce::String keptName (const juce::String& letter);
+juce::String keepHere (const juce::String& letter);
+juce::String clearKept (const juce::String& letter);
+juce::String changeFrom (const juce::String& letter);
+juce::String changeSince (const juce::String& letter); ///< the same as a heading
+juce::String youChose (const juce::String& letter, const juce::String& tuning);
 
 // Parts chosen by name.
 inline constexpr const char* batterHeadTip = "The head you strike: plies, coating, dot and ring decide weight and damping.";
@@ -208,6 +224,7 @@ inline constexpr const char* caution =
 ControlText batterNote();
 ControlText resonantNote();
 ControlText interval();
+ControlText drumNoteHandle();
 ControlText lug (bool isBatter, int number);
 ControlText lugSpot (int number);
 ControlText strikePoint();

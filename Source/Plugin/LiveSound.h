@@ -2,6 +2,7 @@
 
 #include "Morph.h"
 
+#include <array>
 #include <atomic>
 #include <cstdint>
 #include <optional>
@@ -9,16 +10,24 @@
 namespace plugin
 {
 
-/** The plugin's settings, readable by every thread: the parameters, both snapshots and the last note played to tune the batter.
+/** The plugin's settings, readable by every thread: the parameters, the snapshots and the last note played to tune the batter.
  */
 class LiveSound
 {
 public:
+    /** Drums that are kept; the morph runs from the first to the second. */
     enum Snapshot
     {
         a,
-        b
+        b,
+        c,
+        d,
+        e,
+        f,
+        g,
+        h
     };
+    static constexpr std::size_t snapshotCount = h + 1;
 
     SharedValues live{ initialValues() };
 
@@ -62,8 +71,8 @@ public:
     std::uint32_t changes() const noexcept { return changeCount.load (std::memory_order_acquire); }
 
 private:
-    SharedValues snapshots[2] = { SharedValues (initialValues()), SharedValues (initialValues()) };
-    std::atomic<bool> isFilled[2] = { false, false };
+    std::array<SharedValues, snapshotCount> snapshots;
+    std::array<std::atomic<bool>, snapshotCount> isFilled{};
     std::atomic<int> played{ -1 };
     std::atomic<std::uint32_t> changeCount{ 0 };
 };

@@ -98,7 +98,7 @@ std::string presetText (const State& state, const juce::String& name)
 {
     State preset = state;
     preset.name = name.toStdString();
-    preset.a = preset.b = std::nullopt;
+    preset.snapshots.fill (std::nullopt);
     return writeState (preset);
 }
 

@@ -78,7 +78,9 @@ public:
     void applyMeasuredHead();
 
     using Snapshot = LiveSound::Snapshot;
+    static juce::String nameOf (Snapshot); ///< "A" to "H"
     bool hasSnapshot (Snapshot which) const noexcept { return sound.hasSnapshot (which); }
+    Values snapshot (Snapshot which) const noexcept { return sound.snapshot (which); } ///< the initial values if there is none
     void storeSnapshot (Snapshot);
     void recallSnapshot (Snapshot);
     void clearSnapshot (Snapshot);

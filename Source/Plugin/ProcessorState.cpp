@@ -27,6 +27,11 @@ void Processor::setValues (const Values& values, const juce::String& whatFor)
     undo.perform (new ValuesChange (sound.live.copy(), values, [this] (const Values& v) { setParameters (v); }));
 }
 
+juce::String Processor::nameOf (Snapshot which)
+{
+    return juce::String::charToString (static_cast<juce::juce_wchar> ('A' + which));
+}
+
 void Processor::storeSnapshot (Snapshot which)
 {
     sound.setSnapshot (which, sound.live.copy());
@@ -38,9 +43,8 @@ void Processor::recallSnapshot (Snapshot which)
     if (! hasSnapshot (which))
         return;
 
-    const auto share = which == LiveSound::a ? 0.0 : 1.0;
-    setValues (morphed (sound.snapshot (LiveSound::a), sound.snapshot (LiveSound::b), share, sound.live.copy()),
-               which == LiveSound::a ? "Recall A" : "Recall B");
+    const auto kept = sound.snapshot (which);
+    setValues (morphed (kept, kept, 0.0, sound.live.copy()), "Recall " + nameOf (which));
 }
 
 void Processor::clearSnapshot (Snapshot which)
@@ -165,10 +169,9 @@ State Processor::state() const
 {
     State state;
     state.live = sound.live.copy();
-    if (sound.hasSnapshot (LiveSound::a))
-        state.a = sound.snapshot (LiveSound::a);
-    if (sound.hasSnapshot (LiveSound::b))
-        state.b = sound.snapshot (LiveSound::b);
+    for (std::size_t i = 0; i < LiveSound::snapshotCount; ++i)
+        if (const auto which = static_cast<Snapshot> (i); sound.hasSnapshot (which))
+            state.snapshots[i] = sound.snapshot (which);
 
     const std::scoped_lock lock (extrasMutex);
     state.name = naming.name;
@@ -182,8 +185,8 @@ void Processor::setState (const State& state)
     // Without gestures: a host that restores a song must not record it as automation.
     sound.live.setAll (state.live);
     sound.setPlayedNote (std::nullopt);
-    sound.setSnapshot (LiveSound::a, state.a);
-    sound.setSnapshot (LiveSound::b, state.b);
+    for (std::size_t i = 0; i < LiveSound::snapshotCount; ++i)
+        sound.setSnapshot (static_cast<Snapshot> (i), state.snapshots[i]);
     {
         const std::scoped_lock lock (extrasMutex);
         naming = { state.name, std::nullopt };

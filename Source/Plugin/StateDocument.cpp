@@ -77,6 +77,19 @@ Json asJson (const Values& values)
     return object;
 }
 
+std::string snapshotKey (std::size_t number)
+{
+    return std::string ("snapshot_") + static_cast<char> ('a' + number);
+}
+
+std::optional<std::size_t> snapshotOf (const std::string& key)
+{
+    for (std::size_t i = 0; i < LiveSound::snapshotCount; ++i)
+        if (key == snapshotKey (i))
+            return i;
+    return std::nullopt;
+}
+
 class Reader
 {
 public:
@@ -101,10 +114,8 @@ public:
                 readName (value);
             else if (key == "sound")
                 reading.state.unknownInSound = readValues (value, reading.state.live);
-            else if (key == "snapshot_a")
-                readSnapshot (value, reading.state.a);
-            else if (key == "snapshot_b")
-                readSnapshot (value, reading.state.b);
+            else if (const auto number = snapshotOf (key))
+                readSnapshot (value, reading.state.snapshots[*number]);
             else
                 unknown[key] = value;
 
@@ -259,10 +270,9 @@ std::string writeState (const State& state)
     sound.update (Json::parse (state.unknownInSound));
     document["sound"] = std::move (sound);
 
-    if (state.a)
-        document["snapshot_a"] = asJson (*state.a);
-    if (state.b)
-        document["snapshot_b"] = asJson (*state.b);
+    for (std::size_t i = 0; i < state.snapshots.size(); ++i)
+        if (state.snapshots[i])
+            document[snapshotKey (i)] = asJson (*state.snapshots[i]);
 
     document.update (Json::parse (state.unknown));
     return files::written (std::move (document));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "LiveSound.h"
 #include "Values.h"
 
 #include <optional>
@@ -14,14 +15,14 @@ namespace plugin
 
         { "format": "snarewright-state", "version": 1, "name": "Dry fifth",
           "sound": { "batter_note": 54, "interval": 7, "diameter_in": 14, "bottom": "resonant head", ... },
-          "snapshot_a": { ... }, "snapshot_b": { ... } }
+          "snapshot_a": { ... }, ... "snapshot_h": { ... } }
 
     Under "sound", the key of each parameter is its identifier and unit; choices are words, toggles true or false. */
 struct State
 {
     std::string name;
     Values live = initialValues();
-    std::optional<Values> a, b;
+    std::array<std::optional<Values>, LiveSound::snapshotCount> snapshots; ///< A to H
 
     /** Unknown members of the document and of "sound" (from a newer version), each as a JSON object; written back unchanged. */
     std::string unknown = "{}", unknownInSound = "{}";

@@ -42,7 +42,7 @@ inline double siOf (const Values& values, Parameter parameter)
 class SharedValues
 {
 public:
-    explicit SharedValues (const Values& values)
+    explicit SharedValues (const Values& values = initialValues())
     {
         for (std::size_t i = 0; i < parameterCount; ++i)
             cells[i].store (values[i], std::memory_order_relaxed);

@@ -33,7 +33,7 @@ TEST_CASE ("The window draws at every size, scale and theme")
 {
     TestWindow window;
     REQUIRE (window.settle());
-    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    window.click (*window.buttonNamed (editor::strings::keepTuning.name));
     window.enter (window.view().ladderView().gapHandle(), "P5");
     REQUIRE (window.settle());
     auto& batter = window.view().batterView();

@@ -57,7 +57,7 @@ TEST_CASE ("A drum that was just kept as A shows no change from A")
 {
     TestWindow window;
     REQUIRE (window.settle());
-    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    window.click (*window.buttonNamed (editor::strings::keepTuning.name));
     REQUIRE (window.settle());
     REQUIRE (sceneOf (window).playedBefore != nullptr);
     CHECK (changes (window).joinIntoString ("; ") == "");
@@ -66,7 +66,7 @@ TEST_CASE ("A drum that was just kept as A shows no change from A")
     window.enter (window.view().ladderView().gapHandle(), "M3");
     REQUIRE (window.settle());
     CHECK (changes (window).size() > 3);
-    window.click (*window.buttonNamed (editor::strings::hearA.name));
+    window.click (*window.buttonNamed (editor::strings::keptName ("A")));
     REQUIRE (window.settle());
     CHECK (changes (window).joinIntoString ("; ") == "");
 }

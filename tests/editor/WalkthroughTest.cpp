@@ -49,7 +49,7 @@ TEST_CASE ("A producer picks a tuning for a song in A minor by ear")
     auto& batter = window.view().batterView();
     window.click (batter, fromMessageThread ([&] { return batter.head().getCentre() + juce::Point<float> (12.0f, 6.0f); }));
     REQUIRE (waitUntil ([&] { return window.processor().lastStrike().strokeCount() == 1; }));
-    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    window.click (*window.buttonNamed (editor::strings::keepTuning.name));
     REQUIRE (window.processor().hasSnapshot (plugin::LiveSound::a));
 
     // Every interval, until the ear says yes at a major third; Escape ends it and the tuning is as it was.
@@ -80,10 +80,10 @@ TEST_CASE ("A producer picks a tuning for a song in A minor by ear")
 
     // Back and forth: B is the new one, A the old one.
     const double chosen = window.plain (Parameter::batterNote);
-    window.click (*window.buttonNamed (editor::strings::keepB.name));
-    window.click (*window.buttonNamed (editor::strings::hearA.name));
+    window.click (*window.buttonNamed (editor::strings::keepTuning.name));
+    window.click (*window.buttonNamed (editor::strings::keptName ("A")));
     CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 5.0) < 0.01; }));
-    window.click (*window.buttonNamed (editor::strings::hearB.name));
+    window.click (*window.buttonNamed (editor::strings::keptName ("B")));
     CHECK (waitUntil ([&] { return std::abs (window.plain (Parameter::interval) - 4.0) < 0.01; }));
     CHECK (window.plain (Parameter::batterNote) == Approx (chosen).margin (0.01));
 }
@@ -167,7 +167,7 @@ TEST_CASE ("A tech enters the drum and reads tension and change per head")
            juce::String (juce::roundToInt (first.batter.tension)) + " N/m");
     CHECK (outcome (window, editor::strings::resonantTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
            juce::String (juce::roundToInt (first.resonant.tension)) + " N/m");
-    window.click (*window.buttonNamed (editor::strings::keepA.name));
+    window.click (*window.buttonNamed (editor::strings::keepTuning.name));
     REQUIRE (window.settle());
 
     // The next night's tuning: the batter up a semitone. Its tension goes up by what the model says a semitone takes; the

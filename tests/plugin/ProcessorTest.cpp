@@ -228,10 +228,38 @@ TEST_CASE ("A state saved during a note reads back the same, and half a state do
     TestProcessor other;
     other.processor.setStateInformation (saved.getData(), static_cast<int> (saved.getSize()));
     CHECK (other.processor.state().live == test.processor.state().live);
-    CHECK (other.processor.state().a == test.processor.state().a);
+    CHECK (other.processor.state().snapshots == test.processor.state().snapshots);
     other.processor.setStateInformation (saved.getData(), static_cast<int> (saved.getSize()) / 2);
     CHECK (other.processor.state().live == initialValues());
     CHECK (other.processor.messages().latest().kind == Messages::Kind::refusal);
+}
+
+TEST_CASE ("Each of eight kept tunings comes back, and clearing one leaves the others")
+{
+    TestProcessor test;
+    auto& processor = test.processor;
+    const auto kept = [] (int i) { return static_cast<LiveSound::Snapshot> (i); };
+
+    for (int i = 0; i < 8; ++i)
+    {
+        test.set (Parameter::interval, i + 1.0);
+        processor.storeSnapshot (kept (i));
+    }
+
+    processor.clearSnapshot (LiveSound::d);
+    test.set (Parameter::gain, -9.0);
+
+    for (int i = 0; i < 8; ++i)
+    {
+        const auto before = processor.parameter (Parameter::interval).plainValue();
+        processor.recallSnapshot (kept (i));
+        CHECK (processor.hasSnapshot (kept (i)) == (i != 3));
+        CHECK (processor.parameter (Parameter::interval).plainValue() == Approx (i == 3 ? before : i + 1.0));
+    }
+
+    processor.undoManager().undo();
+    CHECK (processor.parameter (Parameter::interval).plainValue() == Approx (7.0));
+    CHECK (Processor::nameOf (LiveSound::h) == "H");
 }
 
 TEST_CASE ("Morphing goes from one snapshot to the other")

@@ -14,8 +14,8 @@ extern "C" int LLVMFuzzerTestOneInput (const std::uint8_t* data, std::size_t siz
         return reading.messages.empty() || reading.state.live != plugin::initialValues() ? (std::abort(), 0) : 0;
 
     const auto again = plugin::readState (plugin::writeState (reading.state));
-    if (! again.isUsable || again.state.live != reading.state.live || again.state.a != reading.state.a ||
-        again.state.b != reading.state.b || again.state.name != reading.state.name)
+    if (! again.isUsable || again.state.live != reading.state.live || again.state.snapshots != reading.state.snapshots ||
+        again.state.name != reading.state.name)
         std::abort();
 
     // Whatever was read can be asked for; the drum itself is for the solver to judge.
