@@ -101,9 +101,9 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
                         strandBasis[i * static_cast<std::size_t> (basis) + static_cast<std::size_t> (b)];
             frame.strand.push_back (static_cast<float> (head) + state.compression[strand.contact[i]]);
         }
-        for (int j = 0; j < engine::maxStrikers; ++j)
-            if (state.strikers[j].active && frame.stick > 0.5f)
-                frame.stick = static_cast<float> (state.strikers[j].height);
+        for (int j = 0; j < engine::maxSticks; ++j)
+            if (state.sticks[j].active && frame.stick > 0.5f)
+                frame.stick = static_cast<float> (state.sticks[j].tipHeight());
 
         alongStroke.displacement (frame.field.data(), profile.data());
         motion.batterPeak = std::max (motion.batterPeak, largest (profile));

@@ -105,6 +105,16 @@ struct StickState
         return share * share * (3.0 - 2.0 * share);
     }
 
+    /** Of the tip above the plane of the head at rest, m. */
+    double tipHeight() const noexcept
+    {
+        const auto& tip = at (StickContactKind::tip);
+        double sum = tip.offset;
+        for (std::size_t k = 0; k < static_cast<std::size_t> (modes); ++k)
+            sum += tip.ofStick[k] * position[k];
+        return -sum;
+    }
+
     /** How fast the tip rises as if the stick could not bend, m a sample. */
     SNAREWRIGHT_INLINE double rigidStepOfTip() const noexcept
     {
