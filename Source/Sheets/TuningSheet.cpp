@@ -341,7 +341,7 @@ void drawCorrections (Column& column, const TuningSheet& sheet)
     if (sheet.corrections.empty())
         return;
 
-    column.headed ("Heard, and what to turn (cents from the target)");
+    column.headed ("Heard (cents from the target), and turns of its rod or of all rods");
     std::vector<double> columns{ 0.0 };
     std::vector<std::string> names{ "Heard" };
 
@@ -360,8 +360,8 @@ void drawCorrections (Column& column, const TuningSheet& sheet)
 
         for (const auto& head : sheet.corrections)
         {
-            cells.push_back (wording::nearTurn (head.corrections[i].oneRod));
-            cells.push_back (wording::nearTurn (head.corrections[i].allRods));
+            cells.push_back (wording::nearFraction (head.corrections[i].oneRod));
+            cells.push_back (wording::nearFraction (head.corrections[i].allRods));
         }
 
         column.row (cells, columns);

@@ -42,6 +42,17 @@ std::string nearTurn (double turns)
            fraction.substr (0, fraction.find (' ')) + (whole > 0.0 && whole + rest > 1.0 ? " turns" : " turn") + direction;
 }
 
+std::string nearFraction (double turns)
+{
+    auto text = nearTurn (turns);
+
+    for (const std::string unit : { " turns", " turn" })
+        if (const auto at = text.find (unit); at != std::string::npos)
+            text.erase (at, unit.size());
+
+    return text;
+}
+
 std::string keyTurns (const fitting::Pass& pass)
 {
     if (pass.isEven())

@@ -63,7 +63,7 @@ std::string text (const listening::SharedNote& note)
     case Kind::none:
         return {};
     case Kind::tapNote:
-        return "Tap note of the head, the other one held still: " + named (note.frequency) + ".";
+        return "Tap note, if the other head was held still: " + named (note.frequency) + ".";
     case Kind::lowest:
         return "Lowest loud note of all taps: " + named (note.frequency) +
                ". It rings on as if both heads rang: then it is the drum note. For the tap note hold the other head still.";

@@ -143,7 +143,7 @@ TEST_CASE ("Turns are sixteenths, rounding is carried over, and no pass exceeds 
 TEST_CASE ("A head that comes down goes below its target by a semitone at most, or by a sixteenth")
 {
     PlanRequest request;
-    request.batter.emplace (HeadAsIs{ 2000.0, {} });
+    request.batter = HeadAsIs{ 2000.0, {} };
     request.wanted.target = ByTension{ 1300.0, 2000.0 };
     const auto lowestOf = [&]
     {
@@ -165,7 +165,7 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
 {
     PlanRequest request;
     request.drum.lugs = 8;
-    request.batter.emplace (HeadAsIs{ 2000.0, { 0, 0, 0, 0, 0, 60, 0, 0 } });
+    request.batter = HeadAsIs{ 2000.0, { 0, 0, 0, 0, 0, 60, 0, 0 } };
     request.wanted.target = ByTension{ 2000.0, 2000.0 };
     const auto plan = makePlan (request);
     const auto& passes = plan.heads[0].passes;
@@ -188,7 +188,7 @@ TEST_CASE ("Where a head's mean stays only the rods that are off are turned")
 TEST_CASE ("Without observations a test turn of every rod comes first, then three passes at most")
 {
     PlanRequest request;
-    request.batter.emplace (HeadAsIs{ 1200.0, {} });
+    request.batter = HeadAsIs{ 1200.0, {} };
     request.resonant = HeadAsIs{ 900.0, {} };
     request.wanted.target = ByTension{ 2600.0, 2600.0 };
 

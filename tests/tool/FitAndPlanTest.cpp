@@ -48,8 +48,6 @@ TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
     const auto drumNote =
         number (files::parseJson (with ({ "predict", "maple-14x5", "--json" }).output, "prediction"), "drum_note_hz");
 
-    CHECK (heard.at ("recordings").front().at ("shared_note").at ("kind") == "lowest"); // both heads ring
-
     for (const auto& tap : heard.at ("recordings").front().at ("taps"))
         CHECK (number (tap, "shared_note_hz") == Approx (drumNote).epsilon (3.0 / 1731.0));
 
