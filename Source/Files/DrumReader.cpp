@@ -2,7 +2,6 @@
 #include "DrumWords.h"
 #include "Fields.h"
 #include "HeadText.h"
-#include "PlayingFile.h"
 #include "TextFile.h"
 #include "TuningRequest.h"
 
@@ -153,7 +152,7 @@ std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const 
 void readFormat (ObjectReader& reader)
 {
     const auto format = reader.choice ("format", { drumFormat });
-    const auto version = reader.count ("version", 1, drumFormatVersion);
+    const auto version = reader.count ("version", drumFormatVersion, drumFormatVersion);
 
     if (! format)
         reader.noteMissing ("format", std::string ("\"") + drumFormat + "\"");
@@ -335,18 +334,6 @@ DrumFile readDrum (const std::string& text, const std::string& source, std::opti
         readAir (*air, reader.pathOf ("air"), file);
     if (const auto surround = reader.choice ("surround", surroundWords))
         drum.surround = static_cast<Surround> (*surround);
-
-    if (const auto* microphones = reader.member ("microphones"))
-        file.microphones = readMicrophones (*microphones, reader.pathOf ("microphones"));
-    if (const auto* pattern = reader.member ("pattern"))
-        file.pattern = readPattern (*pattern, reader.pathOf ("pattern"));
-
-    if (const auto* window = reader.member ("window"))
-    {
-        if (! window->is_object())
-            throw InputError (reader.pathOf ("window"), described (*window), "an object that the plugin wrote");
-        file.window = *window;
-    }
 
     if (const auto* tunings = reader.member ("tunings"))
         file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"), pitch);

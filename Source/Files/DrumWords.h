@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
@@ -10,9 +9,7 @@ namespace files
 {
 
 inline const char* const drumFormat = "snarewright-drum";
-
-/** Version 2 added microphones, pattern and window; version 1 is read as it is. */
-inline constexpr int drumFormatVersion = 2;
+inline constexpr int drumFormatVersion = 1;
 
 inline const std::vector<std::string> bottomWords{ "head", "closed", "open" };
 inline const std::vector<std::string> surroundWords{ "free", "baffled" };
@@ -21,8 +18,6 @@ inline const std::vector<std::string> mufflingShapeWords{ "patch", "ring" };
 inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
 inline const std::vector<std::string> tipMaterialWords{ "wood", "nylon" };
 inline const std::vector<std::string> hoopWords{ "flanged 1.6 mm", "flanged 2.3 mm", "cast", "wood" };
-
-inline const std::array<const char*, 3> microphoneWords{ "above", "below", "distant" };
 
 /** In place of a vent: none. In place of weather: no air at all. */
 inline const char* const noneWord = "none";

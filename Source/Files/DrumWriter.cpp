@@ -1,7 +1,6 @@
 #include "DrumFile.h"
 #include "DrumWords.h"
 #include "Fields.h"
-#include "PlayingFile.h"
 
 #include <algorithm>
 
@@ -160,21 +159,12 @@ std::string writeDrum (const DrumFile& file)
     document["stick"] = stickAsJson (file.stick);
     document["hoop"] = hoopWords[static_cast<std::size_t> (file.hoop.kind)];
 
-    if (file.microphones)
-        document["microphones"] = microphonesAsJson (*file.microphones);
-    if (file.pattern)
-        document["pattern"] = patternAsJson (*file.pattern);
-
     Json tunings = Json::array();
 
     for (const auto& tuning : file.tunings)
         tunings.push_back (tuningAsJson (tuning, file.drum));
 
     document["tunings"] = tunings;
-
-    if (! file.window.is_null())
-        document["window"] = file.window;
-
     return written (document);
 }
 

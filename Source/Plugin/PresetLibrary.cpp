@@ -11,6 +11,7 @@ namespace plugin
 namespace
 {
 const char* const presetExtension = ".snarewright.json";
+const char* const drumExtension = ".drum.json";
 
 /** Contents of a file; none if the file does not exist. */
 using Contents = std::optional<juce::String>;
@@ -80,39 +81,6 @@ void loadDrum (const files::DrumFile& file, std::size_t tuning, State& state)
     state.name = file.drum.name + ": " + file.tunings[tuning].name;
 }
 
-/** The file of a state without what only the plugin reads. */
-files::DrumFile plainDrumFile (const State& state, const juce::String& name)
-{
-    auto file = drumFileOf (state.live, name.toStdString());
-    const auto drum = files::drumAsJson (file.drum, file.weather);
-
-    for (std::size_t i = 0; i < state.snapshots.size(); ++i)
-    {
-        if (! state.snapshots[i])
-            continue;
-
-        auto kept = drumFileOf (*state.snapshots[i], name.toStdString());
-        kept.tunings.front().name = std::string (1, static_cast<char> ('A' + i));
-        if (files::drumAsJson (kept.drum, kept.weather) == drum)
-            file.tunings.push_back (kept.tunings.front());
-    }
-
-    return file;
-}
-
-/** A preset of an older version. */
-bool isState (const juce::String& text)
-{
-    try
-    {
-        return files::parseJson (text.toStdString(), "preset").value ("format", std::string()) == "snarewright-state";
-    }
-    catch (const std::exception&)
-    {
-        return false; // its fault is found when it is read as a drum
-    }
-}
-
 juce::String loadState (const juce::String& text, State& state)
 {
     auto reading = readState (text.toStdString());
@@ -126,70 +94,12 @@ juce::String loadState (const juce::String& text, State& state)
     return reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
 }
 
-/** Throws modal::InputError for what a drum file cannot say. */
-std::string drumText (const State& state, const juce::String& name)
-{
-    State sound = state;
-    sound.name = name.toStdString();
-    sound.snapshots.fill (std::nullopt);
-    auto file = plainDrumFile (state, name);
-    file.window = files::parseJson (writeState (sound), "state");
-    return files::writeDrum (file);
-}
-
-/** A preset is a sound; the song's own snapshots stay. */
 std::string presetText (const State& state, const juce::String& name)
 {
-    State sound = state;
-    sound.snapshots.fill (std::nullopt);
-    return drumText (sound, name);
-}
-
-/** Whether the drum's part of a file is that of its window's part: nobody has changed it since. */
-bool isUnchanged (const files::DrumFile& file, const State& window)
-{
-    auto part = file;
-    part.window = nullptr;
-    part.tunings.resize (1);
-    State alone = window;
-    alone.snapshots.fill (std::nullopt);
-    return files::writeDrum (plainDrumFile (alone, file.drum.name)) == files::writeDrum (part);
-}
-
-/** The file's first tuning, with what else the plugin keeps if it wrote the file. */
-void loadDrumFile (const files::DrumFile& file, State& state)
-{
-    if (file.tunings.empty())
-        throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
-
-    auto loaded = state;
-
-    if (! file.window.is_null())
-    {
-        const auto window = readState (files::written (file.window));
-        loaded.live = window.state.live;
-        loaded.name = window.state.name;
-        loaded.unknownInSound = window.state.unknownInSound;
-    }
-
-    if (file.window.is_null() || ! isUnchanged (file, loaded))
-        loadDrum (file, 0, loaded);
-
-    std::size_t slot = 0;
-
-    for (std::size_t tuning = 1; tuning < file.tunings.size(); ++tuning)
-    {
-        while (slot < loaded.snapshots.size() && loaded.snapshots[slot])
-            ++slot;
-        if (slot == loaded.snapshots.size())
-            break;
-
-        auto kept = loaded.live;
-        setDrum (kept, file, tuning);
-        loaded.snapshots[slot] = kept;
-    }
-
-    state = loaded;
+    State preset = state;
+    preset.name = name.toStdString();
+    preset.snapshots.fill (std::nullopt);
+    return writeState (preset);
 }
 
 /** Removes characters that file names cannot hold, and shortens the name to 100 characters. */
@@ -263,16 +173,8 @@ juce::String PresetLibrary::save (const juce::String& name, const State& state, 
     if (legalName (name).isEmpty())
         return "A preset needs a name.";
 
-    try
-    {
-        const auto file = fileFor (name);
-        const auto text = juce::String::fromUTF8 (presetText (state, name).c_str());
-        return perform ({ { file, contentsOf (file), text } }, "Save " + name, undo);
-    }
-    catch (const modal::InputError& e)
-    {
-        return textOf (e);
-    }
+    const auto file = fileFor (name);
+    return perform ({ { file, contentsOf (file), juce::String (presetText (state, name)) } }, "Save " + name, undo);
 }
 
 juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String& newName, juce::UndoManager& undo)
@@ -291,16 +193,9 @@ juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String
     if (fault.isNotEmpty())
         return fault;
 
-    try
-    {
-        const auto text = juce::String::fromUTF8 (presetText (state, newName).c_str());
-        return perform ({ { to, std::nullopt, text }, { entry.file, contentsOf (entry.file), std::nullopt } },
-                        "Rename " + entry.name, undo);
-    }
-    catch (const modal::InputError& e)
-    {
-        return textOf (e);
-    }
+    return perform ({ { to, std::nullopt, juce::String (presetText (state, newName)) },
+                      { entry.file, contentsOf (entry.file), std::nullopt } },
+                    "Rename " + entry.name, undo);
 }
 
 juce::String PresetLibrary::remove (const PresetEntry& entry, juce::UndoManager& undo)
@@ -320,12 +215,12 @@ juce::String PresetLibrary::importFile (const juce::File& file, State& state) co
 
     const auto text = file.loadFileAsString();
 
-    if (isState (text))
+    if (text.contains ("snarewright-state"))
         return loadState (text, state);
 
     try
     {
-        loadDrumFile (files::readDrum (text.toStdString(), file.getFileName().toStdString()), state);
+        loadDrum (files::readDrum (text.toStdString(), file.getFileName().toStdString()), 0, state);
         return {};
     }
     catch (const modal::InputError& e)
@@ -339,7 +234,9 @@ juce::String PresetLibrary::exportFile (const juce::File& file, const State& sta
     try
     {
         const auto name = file.getFileNameWithoutExtension().upToFirstOccurrenceOf (".", false, false);
-        const auto text = drumText (state, name);
+        const auto text = file.getFileName().endsWithIgnoreCase (drumExtension)
+                              ? files::writeDrum (drumFileOf (state.live, name.toStdString()))
+                              : presetText (state, name);
         return file.replaceWithText (juce::String::fromUTF8 (text.c_str())) ? juce::String()
                                                                             : "Cannot write " + file.getFullPathName() + ".";
     }

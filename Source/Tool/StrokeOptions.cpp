@@ -8,8 +8,6 @@
 #include "Score/MidiNotes.h"
 #include "Score/PatternText.h"
 
-#include <algorithm>
-
 namespace tool
 {
 
@@ -66,7 +64,7 @@ void refuseBeside (const Arguments& arguments, const char* score, std::initializ
                                             "one of the two: --" + std::string (score) + " sets these itself");
 }
 
-StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
+StrokesRead readSource (const Arguments& arguments)
 {
     if (const auto path = arguments.value ("midi"))
     {
@@ -86,11 +84,6 @@ StrokesRead readSource (const Arguments& arguments, const std::optional<files::P
 
         return { score::readPattern (*text, tempo, "--pattern"), {} };
     }
-
-    const auto single = { "stroke", "position", "speed", "velocity" };
-
-    if (ofDrum && std::none_of (single.begin(), single.end(), [&] (const char* option) { return arguments.has (option); }))
-        return { score::readPattern (ofDrum->strokes, { ofDrum->tempo, ofDrum->stepsPerBeat }, "pattern.strokes"), {} };
 
     engine::Stroke stroke;
     overrideChoice (arguments, "stroke", strokeWords, stroke.kind);
@@ -125,9 +118,9 @@ const OptionGroup& strokeOptions()
     return group;
 }
 
-StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
+StrokesRead readStrokes (const Arguments& arguments)
 {
-    auto read = readSource (arguments, ofDrum);
+    auto read = readSource (arguments);
 
     for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);

@@ -1,5 +1,7 @@
 #include "Take.h"
 
+#include "Score/StereoMix.h"
+
 #include <algorithm>
 
 namespace tool
@@ -16,13 +18,13 @@ using Block = std::array<float, blockSize>;
 class Mixer
 {
 public:
-    Mixer (Pickup pickup, const StereoParts& mix)
+    explicit Mixer (Pickup pickup)
     {
         const auto pa = engine::fullScalePressure;
 
         for (std::size_t m = 0; m < microphones; ++m)
         {
-            const auto& sides = mix[m];
+            const auto sides = score::sideGains (score::usualMix[m]);
 
             if (pickup == Pickup::stereo)
             {
@@ -60,16 +62,15 @@ int channelsOf (Pickup pickup) noexcept
     return pickup == Pickup::stereo ? 2 : pickup == Pickup::each ? 3 : 1;
 }
 
-Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, const StereoParts& parts,
-            long long length)
-    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), mix (parts), frames (length)
+Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, long long length)
+    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), frames (length)
 {
 }
 
 void Take::play (const Use& use)
 {
     score::Performance performance (model, strokes);
-    const Mixer mixer (pickup, mix);
+    const Mixer mixer (pickup);
     std::array<Block, microphones> heard{}, mixed{};
     std::array<float*, microphones> outputs{};
     std::array<const float*, microphones> channelPointers{};

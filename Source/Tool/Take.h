@@ -2,7 +2,6 @@
 
 #include "Engine/DrumModel.h"
 #include "Score/Performance.h"
-#include "Score/StereoMix.h"
 
 #include <array>
 #include <functional>
@@ -19,20 +18,17 @@ enum class Pickup
     below,
     distant,
     each,  ///< these three, a channel each
-    stereo ///< a mix of these three
+    stereo ///< score::usualMix
 };
 
 int channelsOf (Pickup) noexcept;
-
-/** Gains of the microphones above, below and distant on both sides. */
-using StereoParts = std::array<score::SideGains, 3>;
 
 /** A performance from beginning to end, block by block, in Pa. Can be played again and gives the same. */
 class Take
 {
 public:
     /** The model has the three microphones above, below and distant, in this order. */
-    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, const StereoParts&, long long frames);
+    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, long long frames);
 
     /** Calls `use (channels, frames)` for each block; the pointers are as many as channels(). */
     using Use = std::function<void (const float* const*, int)>;
@@ -46,7 +42,6 @@ private:
     std::shared_ptr<const engine::DrumModel> model;
     score::Score strokes;
     Pickup pickup;
-    StereoParts mix;
     long long frames;
     int lost = 0;
 };

@@ -54,20 +54,18 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
 {
-    const auto tuned = [&] (const Tuning& tuning) {
-        return TunedDrum{ file.drum, tuning, { file.wires, file.hoop, file.stick }, file.microphones, file.pattern };
-    };
+    const modal::Fittings fittings{ file.wires, file.hoop, file.stick };
 
     if (const auto wanted = arguments.value ("tuning"))
-        return { changed (tuned (findTuning (file.tunings, *wanted, "--tuning")), arguments, true) };
+        return { changed ({ file.drum, findTuning (file.tunings, *wanted, "--tuning"), fittings }, arguments, true) };
 
     if (file.tunings.empty())
-        return { changed (tuned ({}), arguments, false) };
+        return { changed ({ file.drum, {}, fittings }, arguments, false) };
 
     std::vector<TunedDrum> chosen;
 
     for (const auto& tuning : file.tunings)
-        chosen.push_back (changed (tuned (tuning), arguments, true));
+        chosen.push_back (changed ({ file.drum, tuning, fittings }, arguments, true));
 
     return chosen;
 }

@@ -532,34 +532,3 @@ TEST_CASE ("A fault in a lesson is named by file, step and field", "[lesson-file
 
     CHECK_THROWS_AS (files::readLesson (R"({ "format": "snarewright-lesson", "version": 1, "name": "n" })", "x"), InputError);
 }
-
-TEST_CASE ("Microphones, pattern and the window's part come back from a written drum file")
-{
-    auto file = files::openDrum ("maple-14x5");
-    file.microphones = files::MicrophoneSpecs{
-        { { 0.1, 0.05, 0.09, -1.5, -0.3, false }, { -0.08, 0.04, -0.23, -60.0, 0.25, true }, { 1.3, 0.8, 1.2, 4.0, 0.0, false } }
-    };
-    file.pattern = files::PatternSpec{ "o8.. o2.r9", 96.5, 3 };
-    file.window = files::Json{ { "kept", "as it is" } };
-
-    const auto read = files::readDrum (files::writeDrum (file), "written");
-    REQUIRE (read.microphones);
-    REQUIRE (read.pattern);
-
-    for (std::size_t i = 0; i < 3; ++i)
-    {
-        const auto &was = (*file.microphones)[i], &is = (*read.microphones)[i];
-        CHECK (is.x == was.x);
-        CHECK (is.y == was.y);
-        CHECK (is.z == was.z);
-        CHECK (is.level == was.level);
-        CHECK (is.pan == was.pan);
-        CHECK (is.isInverted == was.isInverted);
-    }
-
-    CHECK (read.pattern->strokes == file.pattern->strokes);
-    CHECK (read.pattern->tempo == file.pattern->tempo);
-    CHECK (read.pattern->stepsPerBeat == file.pattern->stepsPerBeat);
-    CHECK (read.window == file.window);
-    CHECK (files::writeDrum (read) == files::writeDrum (file));
-}
