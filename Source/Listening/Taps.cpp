@@ -102,7 +102,7 @@ bool hasRattle (const Tap& tap, const Bands& bands)
     // From recordings played by the model, taps and strikes. Coils over the tone: 1e-3 and more with wires on, 4e-4 at most
     // without. Hiss over the tone: 6e-5 and more, and over the coils: 0.40 to 0.70 with wires on, 0.29 at most without.
     constexpr double coilShare = 1.5e-3, hissShare = 2.0e-5, hissOfCoils = 0.34;
-    const double from = tap.start + 0.03, to = tap.start + 0.10;
+    const double from = tap.start + 0.07, to = tap.start + 0.14; // the stick's own sound is over by then
     const double tone = std::max (0.0, bands.drum.over (from, to));
     const double coils = bands.coils.over (from, to), hiss = bands.hiss.over (from, to);
     const bool hasCoils = coils > coilShare * tone && coils > bands.coils.noise;

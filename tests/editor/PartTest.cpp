@@ -64,7 +64,7 @@ TEST_CASE ("Numbers that match no name are custom, and are folded away until ask
     window.picture ("set-up-folded");
 
     auto& wires = *setUp.partNamed ("Snare wires");
-    CHECK (shown (wires) == "20 strands");
+    CHECK (shown (wires) == "20 strands, usual");
     window.enter (*fromMessageThread ([&] { return setUp.rowOf (Parameter::wireStrands); }), "22");
     CHECK (waitUntil ([&] { return shown (wires) == editor::strings::customPart; }));
     window.enter (wires, "24 strands");

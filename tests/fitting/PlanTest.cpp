@@ -149,7 +149,8 @@ TEST_CASE ("A head that comes down goes below its target by a semitone at most, 
     {
         double lowest = 1.0e9;
 
-        for (const auto& pass : makePlan (request).heads[0].passes)
+        const auto plan = makePlan (request);
+        for (const auto& pass : plan.heads[0].passes)
             lowest = std::min (lowest, pass.tension);
 
         return lowest;
@@ -230,7 +231,8 @@ TEST_CASE ("Lugs that differ by less than the fit can tell get the same turn")
     request.largestStep = 1.0;
     std::vector<double> total (8, 0.0);
 
-    for (const auto& pass : makePlan (request).heads[0].passes)
+    const auto plan = makePlan (request);
+    for (const auto& pass : plan.heads[0].passes)
         for (std::size_t k = 0; k < 8; ++k)
             total[k] += pass.turns[k];
 

@@ -146,7 +146,7 @@ TEST_CASE ("A lug check of the resonant head changes the interval, also through 
     ListeningProcessor test (1);
     constexpr double tension = 1500.0; // N/m
     auto check = test.check (modal::HeadSide::resonant, tension);
-    check.speed = 0.4;
+    check.speed = 0.6;
     const double truth = modal::tapNote (check.drum, modal::HeadSide::resonant, tension);
     test.processor.startListening (modal::HeadSide::resonant);
     test.feed (synthetic::record (check, { .signalToNoise = 35.0 }));

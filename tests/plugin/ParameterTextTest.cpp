@@ -91,7 +91,7 @@ TEST_CASE ("Units are shown in their usual form and read in both forms")
     const auto initial = [] (Parameter which) { return textOf (specOf (which), specOf (which).initial); };
     CHECK (initial (Parameter::temperature) == "20 °C");
     CHECK (initial (Parameter::batterCoating) == "30 g/m²");
-    CHECK (initial (Parameter::patchRub) == "60 N·s/m³");
+    CHECK (initial (Parameter::patchRub) == "270 N·s/m³");
     CHECK (initial (Parameter::woodModulus) == "15.2 GPa");
     CHECK (valueFrom ("20 C", specOf (Parameter::temperature)) == Approx (20.0));
     CHECK (valueFrom ("60 N s/m3", specOf (Parameter::patchRub)) == Approx (60.0));

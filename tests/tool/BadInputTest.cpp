@@ -167,7 +167,7 @@ TEST_CASE ("Files that hold no drum are refused", "[bad-input]")
     folder.write ("list.json", "[]");
     folder.write ("zeros.json", std::string (100, '\0'));
 
-    checkRefused ({ "predict", "missing.json" }, { "missing.json", "an existing file" }, folder);
+    checkRefused ({ "predict", "missing.json" }, { "missing.json", "a drum file, or a preset" }, folder);
     checkRefused ({ "predict", "folder" }, { "folder is a folder" }, folder);
     checkRefused ({ "predict", "empty.json" }, { "empty.json is empty" }, folder);
     checkRefused ({ "predict", "huge.json" }, { "huge.json has more than 1 MB" }, folder);

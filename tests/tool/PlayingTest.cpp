@@ -211,7 +211,7 @@ TEST_CASE ("Wires add high frequencies, and slack wires differ from tight ones",
     };
     const auto off = high ({ "--wires", "off" }), on = high ({ "--wires", "on" });
     CHECK (on > off + 10.0);
-    CHECK (std::abs (high ({ "--strainer", "0.5N", "--press", "0.05mm" }) - on) > 1.0);
+    CHECK (std::abs (high ({ "--strainer", "8N", "--press", "0.4mm" }) - on) > 1.0);
     CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
 }
 
