@@ -225,10 +225,7 @@ TEST_CASE ("Strikes show how uneven a head's lugs are, or how uneven at most")
 
     for (const unsigned seed : { 501u, 502u, 503u, 504u, 505u, 506u })
     {
-        const auto waves = wavesOf (seed, 40.0);
-        REQUIRE_FALSE (waves.empty());
-
-        for (const auto& wave : waves)
+        for (const auto& wave : wavesOf (seed, 40.0))
         {
             ++told;
             within += wave.isWithin() ? 1 : 0;
@@ -236,9 +233,9 @@ TEST_CASE ("Strikes show how uneven a head's lugs are, or how uneven at most")
         }
     }
 
-    // Measured: 5 of 7 within two errors. A stick that bounces back at once leaves less of the pairs' beat.
-    CHECK (told >= 7);
-    CHECK (within >= 5);
+    // Measured: 6 of 8 within two errors, 2 seen.
+    CHECK (told >= 8);
+    CHECK (within >= 6);
     CHECK (seen >= 1);
 
     const auto even = wavesOf (501, 0.0);
