@@ -11,6 +11,7 @@ extern "C" int LLVMFuzzerTestOneInput (const std::uint8_t* data, std::size_t siz
     if (size == 0)
         return 0;
 
+    static const modal::StickBody stick{ modal::StickSpec{} };
     const plugin::MidiChoices choices{ data[0] % 17, (data[0] & 0x20) != 0, data[0] & 0x1F };
 
     // A stream of messages of one to four bytes.
@@ -18,13 +19,13 @@ extern "C" int LLVMFuzzerTestOneInput (const std::uint8_t* data, std::size_t siz
     {
         const auto length = std::min<std::size_t> (1 + data[at] % 4, size - at);
         const auto action = plugin::readMidi (data + at, static_cast<int> (length), choices);
-        const auto blows = engine::blowsOf (action.stroke, {}, 0.178);
+        const auto blows = engine::blowsOf (action.stroke, stick, 0.178);
 
         if (! (action.amount >= 0.0 && action.amount <= 1.0) || action.note < 0 || action.note > 127)
             std::abort();
         for (int i = 0; i < blows.count; ++i)
             if (const auto& blow = blows.blow[static_cast<std::size_t> (i)];
-                ! (blow.speed > 0.0 && blow.speed <= 12.0 && blow.radius < 0.178 && blow.mass > 0.0))
+                ! (blow.speed > 0.0 && blow.speed <= 100.0 && blow.radius < 0.178 && blow.hoopDistance > 0.0))
                 std::abort();
 
         at += length;
