@@ -11,7 +11,7 @@ extern "C" int LLVMFuzzerTestOneInput (const std::uint8_t* data, std::size_t siz
     if (size == 0)
         return 0;
 
-    static const modal::StickBody stick{ modal::StickSpec{} };
+    static const auto stick = modal::solveStick ({});
     const plugin::MidiChoices choices{ data[0] % 17, (data[0] & 0x20) != 0, data[0] & 0x1F };
 
     // A stream of messages of one to four bytes.
