@@ -7,6 +7,7 @@
 #include "Files/HeadText.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Reports/Cautions.h"
 #include "Wording/FitText.h"
 #include "Wording/PlanText.h"
 
@@ -18,6 +19,7 @@ namespace sheets
 
 using namespace fitting;
 using namespace modal;
+using namespace reports;
 
 namespace
 {
@@ -421,17 +423,6 @@ double drawCautions (Canvas& canvas)
 }
 
 } // namespace
-
-const std::vector<std::string>& usualCautions()
-{
-    static const std::vector<std::string> list{
-        "The limits of the makers of heads, hoops and drum come before every figure here.",
-        "A drum played close by harms hearing: wear ear protection.",
-        "An over-tensioned head can split and a rod can break: turn in small steps, keep your face away, never force a rod.",
-        "The edges of hoops, heads and wires are sharp.",
-    };
-    return list;
-}
 
 void draw (Canvas& canvas, const TuningSheet& sheet)
 {

@@ -1,6 +1,6 @@
 #include "WebPage.h"
 
-#include "TuningSheet.h"
+#include "Reports/Cautions.h"
 
 #include <algorithm>
 #include <array>
@@ -51,7 +51,7 @@ std::string pageFoot (const std::string& letterKeys)
     std::string text = "<footer>\n<p class=\"screen\"><label><input type=\"checkbox\" id=\"letters\" checked> Letter keys: " +
                        escaped (letterKeys) + "</label></p>\n<h2>Cautions</h2>\n<ul>\n";
 
-    for (const auto& caution : usualCautions())
+    for (const auto& caution : reports::usualCautions())
         text += "<li>" + escaped (caution) + "</li>\n";
 
     return text + "<li>" + listeningCaution + "</li>\n</ul>\n</footer>\n";

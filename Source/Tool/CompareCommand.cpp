@@ -7,6 +7,7 @@
 #include "Versus.h"
 
 #include "Modal/InputError.h"
+#include "Reports/ComparisonJson.h"
 
 namespace tool
 {
@@ -26,7 +27,7 @@ void run (const std::vector<std::string>& words, const Command& command)
                                  "2 to " + std::to_string (mostTunings) +
                                      ": a drum file with several, or options on both sides of \"vs\"");
 
-    std::vector<NamedPrediction> compared;
+    std::vector<reports::NamedPrediction> compared;
 
     for (const auto& tuned : chosen)
     {
@@ -37,7 +38,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     }
 
     writeNoteLadder (arguments, compared);
-    writeJsonAndText (arguments, comparisonJson (compared), comparisonText (compared));
+    writeJsonAndText (arguments, reports::comparisonJson (compared), comparisonText (compared));
 }
 } // namespace
 

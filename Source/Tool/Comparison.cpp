@@ -1,11 +1,13 @@
 #include "Comparison.h"
 
 #include "PlayedText.h"
-#include "PredictionJson.h"
-#include "PredictionText.h"
 #include "TextTable.h"
 
 #include "Modal/NumberText.h"
+#include "Reports/Cautions.h"
+#include "Reports/ComparisonJson.h"
+#include "Reports/Label.h"
+#include "Reports/PlayedJson.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,19 +19,10 @@ namespace tool
 {
 
 using namespace modal;
-using files::Json;
+using namespace reports;
 
 namespace
 {
-bool haveResonantHeads (const std::vector<NamedPrediction>& tunings)
-{
-    for (const auto& tuning : tunings)
-        if (! tuning.prediction.drum.hasResonantHead())
-            return false;
-
-    return true;
-}
-
 std::string noteAndHertz (double hertz, const Prediction& p)
 {
     return noteOf (hertz, p) + "  " + fixedText (hertz, 1) + " Hz";
@@ -117,16 +110,7 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
                 { return hasWires (t) ? softestSpeedText (t.played->wireResponse[i]) : std::string ("no wires"); });
 }
 
-Json changeJson (const HeadChange& change)
-{
-    return Json{ { "tap_note_semitones", change.semitones }, { "tension_percent", 100.0 * change.tensionShare } };
-}
 } // namespace
-
-HeadChange changeOf (const HeadPrediction& from, const HeadPrediction& to)
-{
-    return { centsBetween (from.tapNote, to.tapNote) / 100.0, to.tension / from.tension - 1.0 };
-}
 
 std::string comparisonText (const std::vector<NamedPrediction>& tunings)
 {
@@ -163,26 +147,6 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
             text += "\nCAUTION  " + tuning.label + ": " + caution + "\n";
 
     return text;
-}
-
-Json comparisonJson (const std::vector<NamedPrediction>& tunings)
-{
-    const auto& reference = tunings.front().prediction;
-    Json list = Json::array();
-
-    for (const auto& tuning : tunings)
-    {
-        const auto& p = tuning.prediction;
-        Json change{ { "drum_note_cents", centsBetween (reference.drumNote, p.drumNote) },
-                     { "batter", changeJson (changeOf (reference.batter, p.batter)) } };
-
-        if (haveResonantHeads (tunings))
-            change["resonant"] = changeJson (changeOf (reference.resonant, p.resonant));
-
-        list.push_back (Json{ { "label", tuning.label }, { "change", change }, { "prediction", predictionJson (tuning) } });
-    }
-
-    return Json{ { "reference", tunings.front().label }, { "tunings", list } };
 }
 
 } // namespace tool

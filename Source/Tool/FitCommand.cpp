@@ -10,7 +10,7 @@
 #include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
-#include "Sheets/FitJson.h"
+#include "Reports/FitJson.h"
 #include "Wording/TapText.h"
 
 namespace tool
@@ -94,7 +94,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         const auto heard = hearStrikes (*files, "--strikes");
         const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
                                   listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
-        writeJsonAndText (arguments, sheets::fitJson (fit, date), textOf (fit, setup.drum) + heard.remarks);
+        writeJsonAndText (arguments, reports::fitJson (fit, date), textOf (fit, setup.drum) + heard.remarks);
         return;
     }
 
@@ -111,7 +111,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         fit = fitLugCheck (setup, arguments, remarks);
     }
 
-    writeJsonAndText (arguments, sheets::fitJson (sheets::MeasuredHead{ setup.side, fit, date }),
+    writeJsonAndText (arguments, reports::fitJson (reports::MeasuredHead{ setup.side, fit, date }),
                      textOf (fit, setup.side, setup.drum) + remarks);
 }
 } // namespace

@@ -2,10 +2,11 @@
 #include "Command.h"
 #include "OutputFile.h"
 #include "OutputTarget.h"
-#include "PredictionJson.h"
 #include "PredictionText.h"
 
 #include "Modal/InputError.h"
+#include "Reports/Label.h"
+#include "Reports/PredictionJson.h"
 
 #include <cmath>
 
@@ -31,7 +32,7 @@ std::string modesCsv (const modal::Prediction& p)
     {
         const auto& d = mode.decay;
         text += std::to_string (mode.m) + "," + std::to_string (mode.n) + "," + csvNumber (mode.frequency) + "," +
-                csvNumber (mode.frequency / p.drumNote) + "," + noteOf (mode.frequency, p);
+                csvNumber (mode.frequency / p.drumNote) + "," + reports::noteOf (mode.frequency, p);
 
         for (const double value : { d.t60(), d.radiation, d.film, d.bending, d.ply, d.edge, d.air, d.muffling, mode.shares.batter,
                                     mode.shares.resonant, mode.shares.air, mode.togetherness })
@@ -54,7 +55,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto prediction = predictAsked (arguments, tuned, usualHighestFrequency);
 
     if (const auto json = outputTarget (arguments, "json"))
-        writeText (*json, files::written (modesJson (prediction)));
+        writeText (*json, files::written (reports::modesJson (prediction)));
     else if (const auto csv = outputTarget (arguments, "csv"))
         writeText (*csv, modesCsv (prediction));
     else

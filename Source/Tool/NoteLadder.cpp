@@ -2,9 +2,9 @@
 
 #include "OutputFile.h"
 #include "OutputTarget.h"
-#include "PredictionText.h"
 
 #include "Modal/NumberText.h"
+#include "Reports/Label.h"
 #include "Sheets/Canvas.h"
 
 #include <algorithm>
@@ -14,6 +14,7 @@ namespace tool
 {
 
 using namespace modal;
+using namespace reports;
 using sheets::Align;
 using sheets::Canvas;
 

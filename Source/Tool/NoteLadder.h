@@ -1,7 +1,8 @@
 #pragma once
 
 #include "Arguments.h"
-#include "NamedPrediction.h"
+
+#include "Reports/NamedPrediction.h"
 
 #include <vector>
 
@@ -16,6 +17,6 @@ inline const Option pictureOption{ "picture", "FILE.svg", "tap notes and modes a
     three lanes: batter head, drum, resonant head. The outer lanes show the tap note and, as marks whose area is the head's share of
     the energy, each mode; the middle lane shows the drum's modes. Shape and place tell the lanes apart without colour. Throws
     modal::InputError for a file of another ending. */
-void writeNoteLadder (const Arguments&, const std::vector<NamedPrediction>&);
+void writeNoteLadder (const Arguments&, const std::vector<reports::NamedPrediction>&);
 
 } // namespace tool

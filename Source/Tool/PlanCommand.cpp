@@ -4,7 +4,7 @@
 #include "TextTable.h"
 #include "TunedDrum.h"
 
-#include "Sheets/PlanJson.h"
+#include "Reports/PlanJson.h"
 #include "Wording/PlanText.h"
 
 #include "Modal/NumberText.h"
@@ -112,7 +112,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     for (const auto& caution : wording::planCautions())
         text += "CAUTION  " + caution + "\n";
 
-    writeJsonAndText (arguments, sheets::planJson (plan), text);
+    writeJsonAndText (arguments, reports::planJson (plan), text);
 }
 } // namespace
 

@@ -101,13 +101,13 @@ void refuseContradiction (double now, const RodObservation& last, ConcertPitch p
 }
 } // namespace
 
-std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
+std::vector<reports::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
 {
-    std::vector<sheets::MeasuredHead> heads;
+    std::vector<reports::MeasuredHead> heads;
 
     for (const auto& path : splitAt (paths, ','))
     {
-        auto found = sheets::readFit (files::loadText (path), path);
+        auto found = reports::readFit (files::loadText (path), path);
         const auto why = found.empty() ? std::string() : wording::mostSevereText (found.front().fit.findings);
 
         // Strikes may measure only one head.
@@ -170,7 +170,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     request.drum = drum;
     request.wanted = wanted;
 
-    std::vector<sheets::MeasuredHead> measured;
+    std::vector<reports::MeasuredHead> measured;
 
     if (const auto files = arguments.value ("now-from"))
         measured = measuredHeads (*files, "--now-from", drum);

@@ -3,7 +3,7 @@
 #include "Arguments.h"
 
 #include "Fitting/Plan.h"
-#include "Sheets/FitJson.h"
+#include "Reports/FitJson.h"
 
 namespace tool
 {
@@ -19,6 +19,6 @@ fitting::PlanRequest readPlanRequest (const Arguments&, const modal::DrumSpec&, 
 
 /** Reads files of `fit --json`, separated by commas. Throws modal::InputError on `field` for a file that cannot be read, a fit
    without a result, a head given twice, or the wrong number of lugs. */
-std::vector<sheets::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const modal::DrumSpec&);
+std::vector<reports::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const modal::DrumSpec&);
 
 } // namespace tool

@@ -3,9 +3,10 @@
 #include "NoteLadder.h"
 #include "PlayedText.h"
 #include "Playing.h"
-#include "PredictionJson.h"
 #include "PredictionText.h"
 #include "Results.h"
+
+#include "Reports/PredictionJson.h"
 
 namespace tool
 {
@@ -17,11 +18,11 @@ void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto tuned = chooseOne (arguments);
-    const NamedPrediction named{ tuned.label(), predictAsked (arguments, tuned, usualHighestFrequency),
+    const reports::NamedPrediction named{ tuned.label(), predictAsked (arguments, tuned, usualHighestFrequency),
                                  playedIfAsked (arguments, tuned) };
 
     writeNoteLadder (arguments, { named });
-    writeJsonAndText (arguments, predictionJson (named),
+    writeJsonAndText (arguments, reports::predictionJson (named),
                          predictionText (named.prediction, named.label) +
                              (named.played ? "\n" + playedText (*named.played) : ""));
 }

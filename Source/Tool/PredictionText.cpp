@@ -6,6 +6,8 @@
 #include "Files/HeadText.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Reports/Cautions.h"
+#include "Reports/Label.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,15 +16,11 @@ namespace tool
 {
 
 using namespace modal;
+using namespace reports;
 
 namespace
 {
 constexpr std::size_t modesInSummary = 12;
-
-// Common practice, no source: half of the yield strength leaves room for the stress at the bearing edge and for a hard stroke, and
-// hand tuning needs less than 1 kN per rod. The maker's limits come first.
-constexpr double cautiousYieldShare = 0.5;
-constexpr double cautiousRodForce = 1000.0; // N
 
 std::string percent (double share, int decimals = 0)
 {
@@ -108,33 +106,7 @@ std::string sensitivityTable (const Prediction& p)
     return table.written();
 }
 
-void addCautions (std::vector<std::string>& list, const char* name, const HeadPrediction& head)
-{
-    if (head.yieldShare > cautiousYieldShare)
-        list.push_back (std::string ("The ") + name + " head is at " + percent (head.yieldShare) +
-                        " of its yield strength: it may stretch permanently or split. Keep to the head maker's limits.");
-
-    if (head.forcePerLug > cautiousRodForce)
-        list.push_back (std::string ("The ") + name + " head's force per rod is " + fixedText (head.forcePerLug, 0) +
-                        " N: lugs, hoop and shell may not be made for it. Keep to the drum maker's limits.");
-}
 } // namespace
-
-std::string noteOf (double hertz, const Prediction& p)
-{
-    return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents();
-}
-
-std::vector<std::string> cautions (const Prediction& p)
-{
-    std::vector<std::string> list;
-    addCautions (list, "batter", p.batter);
-
-    if (p.drum.hasResonantHead())
-        addCautions (list, "resonant", p.resonant);
-
-    return list;
-}
 
 std::string modeTable (const Prediction& p, std::size_t mostRows)
 {

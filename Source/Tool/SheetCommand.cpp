@@ -8,7 +8,6 @@
 #include "Modal/InputError.h"
 #include "Sheets/TuningSheet.h"
 
-#include <algorithm>
 #include <cmath>
 
 namespace tool
@@ -16,7 +15,7 @@ namespace tool
 namespace
 {
 /** Refuses a present note that contradicts the measurement. */
-void refuseContradictions (const Arguments& arguments, const std::vector<sheets::MeasuredHead>& measured,
+void refuseContradictions (const Arguments& arguments, const std::vector<reports::MeasuredHead>& measured,
                            modal::ConcertPitch pitch)
 {
     constexpr double slack = 5.0; // cents beyond the measurement's own error
@@ -42,46 +41,12 @@ void refuseContradictions (const Arguments& arguments, const std::vector<sheets:
     }
 }
 
-/** Which turns take away which errors, and the way to the next tuning, by what is known of this drum's rods. */
-void addTurns (sheets::TuningSheet& sheet, const fitting::PlanRequest& request, const Arguments& arguments, const TunedDrum& tuned)
-{
-    const auto& drum = tuned.drum;
-    const auto nextText = arguments.value ("next");
-    modal::Tensions nextTensions;
-
-    if (nextText)
-    {
-        const auto next = otherTuning (arguments, tuned, *nextText, "--next");
-        nextTensions = modal::tensionsFor (drum, next);
-        sheet.next = sheets::NextTuning{ next.name.empty() ? *nextText : next.name, {} };
-    }
-
-    const auto add = [&] (modal::HeadSide side, const modal::HeadPrediction& now, double nextTension)
-    {
-        const auto& head = side == modal::HeadSide::batter ? drum.batter : drum.resonant;
-        const auto response = fitting::calibrated (drum, side, request.thread, request.observations);
-        const bool isCalibrated = std::any_of (request.observations.begin(), request.observations.end(),
-                                               [side] (const auto& seen) { return seen.side == side; });
-        sheet.corrections.push_back (
-            { side, isCalibrated, fitting::usualCorrections (drum, side, now.tension, request.thread, response) });
-
-        if (sheet.next)
-            sheet.next->moves.push_back ({ side, now.tapNote, modal::tapNote (drum, side, nextTension),
-                                           (nextTension - now.tension) / response.tensionPerTurn (head, drum.radius(), request.thread) });
-    };
-
-    add (modal::HeadSide::batter, sheet.wanted.batter, nextTensions.batter);
-
-    if (drum.hasResonantHead())
-        add (modal::HeadSide::resonant, sheet.wanted.resonant, nextTensions.resonant);
-}
-
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto target = pageTarget (arguments);
     const auto tuned = chooseOne (arguments);
-    sheets::TuningSheet sheet;
+    reports::TuningSheet sheet;
     sheet.title = tuned.label();
     sheet.date = readDate (arguments);
     sheet.notes = arguments.value ("notes").value_or ("");
@@ -102,12 +67,21 @@ void run (const std::vector<std::string>& words, const Command& command)
         sheet.plan = fitting::makePlan (request);
     }
 
-    addTurns (sheet, request, arguments, tuned);
+    if (const auto wanted = arguments.value ("next"))
+    {
+        const auto next = otherTuning (arguments, tuned, *wanted, "--next");
+        reports::addTurns (sheet, request, next.name.empty() ? *wanted : next.name, modal::tensionsFor (tuned.drum, next));
+    }
+    else
+    {
+        reports::addTurns (sheet, request);
+    }
+
     writePage (target,
                { sheets::pageWidthA4, sheets::pageHeightA4,
                  { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
                    [&] (sheets::Canvas& canvas) { sheets::drawWork (canvas, sheet); } },
-                 [&] { return sheets::asJson (sheet); }, [&] { return sheets::asCsv (sheet); } });
+                 [&] { return reports::asJson (sheet); }, [&] { return reports::asCsv (sheet); } });
 }
 } // namespace
 

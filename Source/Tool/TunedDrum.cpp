@@ -9,7 +9,7 @@
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
-#include "Modal/Units.h"
+#include "Reports/Label.h"
 
 namespace tool
 {
@@ -77,15 +77,9 @@ const std::vector<OptionGroup>& tunedDrumOptions()
     return groups;
 }
 
-std::string sizeText (const DrumSpec& drum)
-{
-    const auto inches = [] (double metres) { return asText (metres / units::inch, 4); };
-    return inches (drum.diameter) + " x " + inches (drum.depth) + " in";
-}
-
 std::string TunedDrum::label() const
 {
-    return (drum.name.empty() ? sizeText (drum) : drum.name) + (tuning.name.empty() ? "" : ", " + tuning.name);
+    return reports::labelOf (drum, tuning);
 }
 
 std::vector<TunedDrum> chooseAll (const Arguments& arguments)

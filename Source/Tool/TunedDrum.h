@@ -36,7 +36,4 @@ modal::Tuning otherTuning (const Arguments&, const TunedDrum&, const std::string
 /** The same as chooseOne(), but each tuning of each file where nothing picks one. */
 std::vector<TunedDrum> chooseAll (const Arguments&);
 
-/** "14 x 5.5 in". */
-std::string sizeText (const modal::DrumSpec&);
-
 } // namespace tool

@@ -79,24 +79,24 @@ Ink inkOf (double width, double height, const std::function<void (sheets::Canvas
     return ink;
 }
 
-Ink inkOfWork (const sheets::TuningSheet& sheet)
+Ink inkOfWork (const reports::TuningSheet& sheet)
 {
     return inkOf (sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::drawWork (canvas, sheet); });
 }
 
-Ink inkOf (const sheets::TuningSheet& sheet)
+Ink inkOf (const reports::TuningSheet& sheet)
 {
     return inkOf (sheets::pageWidthA4, sheets::pageHeightA4, [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); });
 }
 
-sheets::TuningSheet plainSheet()
+reports::TuningSheet plainSheet()
 {
     auto sheet = testsheet::sheet (16, { 174.61, 233.08 });
     sheet.title = "Plain";
     return sheet;
 }
 
-Plan farPlan (const sheets::TuningSheet& sheet)
+Plan farPlan (const reports::TuningSheet& sheet)
 {
     PlanRequest request;
     request.drum = sheet.wanted.drum;
@@ -107,7 +107,7 @@ Plan farPlan (const sheets::TuningSheet& sheet)
     return makePlan (request);
 }
 
-sheets::MeasuredHead measuredHead (HeadSide side)
+reports::MeasuredHead measuredHead (HeadSide side)
 {
     auto head = testsheet::measuredHead (side);
     head.fit.tapsUsed = 16;
@@ -156,7 +156,7 @@ TEST_CASE ("The cautions are complete at the foot of the page, and nothing runs 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
         plain.corrections.push_back ({ side, false, usualCorrections (plain.wanted.drum, side, 2000.0, {}, {}) });
 
-    plain.next = sheets::NextTuning{ "Next", { { HeadSide::batter, 174.61, 196.0, 0.2 }, { HeadSide::resonant, 233.08, 220.0, -0.2 } } };
+    plain.next = reports::NextTuning{ "Next", { { HeadSide::batter, 174.61, 196.0, 0.2 }, { HeadSide::resonant, 233.08, 220.0, -0.2 } } };
     auto longNotes = plain, longWord = plain, longTitle = plain, farFrom = plain, uneven = plain, full = plain;
     std::string words;
 

@@ -27,12 +27,12 @@ TEST_CASE ("The sheet is complete in every format")
     request.wanted = sheet.wanted.tuning;
     sheet.plan = makePlan (request);
 
-    const auto json = files::written (sheets::asJson (sheet));
+    const auto json = files::written (reports::asJson (sheet));
     for (const char* key :
          { "\"title\"", "\"date\"", "\"drum\"", "\"tuning\"", "\"target\"", "\"plan\"", "\"passes\"", "\"cautions\"" })
         CHECK (contains (json, key));
 
-    const auto csv = sheets::asCsv (sheet);
+    const auto csv = reports::asCsv (sheet);
     CHECK (std::count (csv.begin(), csv.end(), '\n') == 2);
     CHECK (contains (csv, "\"Quotes \"\" and, commas\""));
     CHECK (contains (csv, "\"Pit drum, Friday\""));
@@ -60,7 +60,7 @@ TEST_CASE ("A measurement goes through its file onto the sheet")
 
     head.fit.lugWaves.push_back ({ 4, { 7.5, 1.5 } });
 
-    const auto read = sheets::readFit (files::written (sheets::fitJson (head)), "lug-check.json");
+    const auto read = reports::readFit (files::written (reports::fitJson (head)), "lug-check.json");
     REQUIRE (read.size() == 1);
     CHECK (read[0].side == HeadSide::batter);
     CHECK (read[0].date == head.date);
@@ -76,7 +76,7 @@ TEST_CASE ("A measurement goes through its file onto the sheet")
 
     DrumFit both{ .isPossible = true, .batter = head.fit, .resonant = head.fit };
     both.resonant.tapNote.value = 271.0;
-    const auto heads = sheets::readFit (files::written (sheets::fitJson (both, "")), "strikes.json");
+    const auto heads = reports::readFit (files::written (reports::fitJson (both, "")), "strikes.json");
     REQUIRE (heads.size() == 2);
     CHECK (heads[1].side == HeadSide::resonant);
     CHECK (heads[1].fit.tapNote.value == 271.0);
@@ -84,16 +84,16 @@ TEST_CASE ("A measurement goes through its file onto the sheet")
     for (const char* broken : { "{}", "{ \"head\": \"centre\" }", "{ \"heads\": 3 }", "[]",
                                 "{ \"head\": \"batter\", \"is_possible\": true, \"doubts\": [], \"taps_used\": 4, "
                                 "\"tap_note_hz\": { \"value\": -3, \"error\": 0 } }" })
-        CHECK_THROWS_AS (sheets::readFit (broken, "broken.json"), InputError);
+        CHECK_THROWS_AS (reports::readFit (broken, "broken.json"), InputError);
 
     auto sheet = testsheet::sheet (4, { 207.65, 277.18 });
     const auto cells = [] (const std::string& csv) { return std::count (csv.begin(), csv.end(), ','); };
-    const auto without = sheets::asCsv (sheet);
+    const auto without = reports::asCsv (sheet);
     sheet.measured = read;
-    const auto with = sheets::asCsv (sheet);
+    const auto with = reports::asCsv (sheet);
     CHECK (contains (with, "203.4,1987,31"));
     CHECK (cells (with) == cells (without));
-    CHECK (contains (files::written (sheets::asJson (sheet)), "1987"));
+    CHECK (contains (files::written (reports::asJson (sheet)), "1987"));
 }
 
 TEST_CASE ("The columns of an atlas are at the notes in their names")

@@ -4,7 +4,7 @@
 
 #include "Files/Json.h"
 
-namespace tool
+namespace reports
 {
 
 /** A prediction as JSON; every key ends in its unit, in SI but for MPa, percent, cents and semitones. */
@@ -13,4 +13,4 @@ files::Json predictionJson (const NamedPrediction&);
 /** The modes alone, as the list that predictionJson() has under "modes". */
 files::Json modesJson (const modal::Prediction&);
 
-} // namespace tool
+} // namespace reports

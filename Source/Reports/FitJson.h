@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-namespace sheets
+namespace reports
 {
 
 /** The measurement of one head. */
@@ -27,4 +27,4 @@ files::Json fitJson (const fitting::DrumFit&, const std::string& date);
 /** Reads either back, including heads without a result. Throws modal::InputError that begins with `source`. */
 std::vector<MeasuredHead> readFit (std::string_view document, const std::string& source);
 
-} // namespace sheets
+} // namespace reports

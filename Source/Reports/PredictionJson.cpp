@@ -1,12 +1,13 @@
 #include "PredictionJson.h"
 
-#include "PlayedText.h"
-#include "PredictionText.h"
+#include "Cautions.h"
+#include "Label.h"
+#include "PlayedJson.h"
 
 #include "Files/DrumFile.h"
 #include "Modal/Units.h"
 
-namespace tool
+namespace reports
 {
 
 using namespace modal;
@@ -112,4 +113,4 @@ Json predictionJson (const NamedPrediction& named)
     return result;
 }
 
-} // namespace tool
+} // namespace reports

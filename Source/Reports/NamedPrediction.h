@@ -6,7 +6,7 @@
 #include <optional>
 #include <string>
 
-namespace tool
+namespace reports
 {
 
 /** A prediction with its name in a comparison. */
@@ -17,4 +17,4 @@ struct NamedPrediction
     std::optional<engine::PlayedResponse> played; ///< if it was asked for
 };
 
-} // namespace tool
+} // namespace reports

@@ -1,15 +1,18 @@
+#include "SheetData.h"
+
+#include "Cautions.h"
 #include "JsonList.h"
 #include "PlanJson.h"
-#include "TuningSheet.h"
 
 #include "Files/DrumFile.h"
 #include "Files/DrumWords.h"
 
 #include "Modal/NumberText.h"
 
+#include <algorithm>
 #include <cmath>
 
-namespace sheets
+namespace reports
 {
 
 using namespace modal;
@@ -33,6 +36,33 @@ std::string csvText (const std::string& text)
 }
 
 } // namespace
+
+void addTurns (TuningSheet& sheet, const fitting::PlanRequest& request, const std::string& nextName, const Tensions& next)
+{
+    const auto& drum = sheet.wanted.drum;
+
+    if (! nextName.empty())
+        sheet.next = NextTuning{ nextName, {} };
+
+    const auto add = [&] (HeadSide side, const HeadPrediction& now, double nextTension)
+    {
+        const auto& head = side == HeadSide::batter ? drum.batter : drum.resonant;
+        const auto response = fitting::calibrated (drum, side, request.thread, request.observations);
+        const bool isCalibrated = std::any_of (request.observations.begin(), request.observations.end(),
+                                               [side] (const auto& seen) { return seen.side == side; });
+        sheet.corrections.push_back (
+            { side, isCalibrated, fitting::usualCorrections (drum, side, now.tension, request.thread, response) });
+
+        if (sheet.next)
+            sheet.next->moves.push_back ({ side, now.tapNote, tapNote (drum, side, nextTension),
+                                           (nextTension - now.tension) / response.tensionPerTurn (head, drum.radius(), request.thread) });
+    };
+
+    add (HeadSide::batter, sheet.wanted.batter, next.batter);
+
+    if (drum.hasResonantHead())
+        add (HeadSide::resonant, sheet.wanted.resonant, next.resonant);
+}
 
 Json asJson (const TuningSheet& sheet)
 {
@@ -124,4 +154,4 @@ std::string asCsv (const TuningSheet& sheet)
            "," + csvText (sheet.notes) + "\r\n";
 }
 
-} // namespace sheets
+} // namespace reports

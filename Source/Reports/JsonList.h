@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace sheets
+namespace reports
 {
 
 /** Sentences as a JSON list. */
@@ -19,4 +19,4 @@ inline files::Json listOf (const std::vector<std::string>& sentences)
     return list;
 }
 
-} // namespace sheets
+} // namespace reports

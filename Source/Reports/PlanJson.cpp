@@ -4,7 +4,7 @@
 
 #include "Wording/PlanText.h"
 
-namespace sheets
+namespace reports
 {
 
 using namespace fitting;
@@ -70,4 +70,4 @@ Json planJson (const Plan& plan)
     return Json{ { "heads", heads }, { "cautions", listOf (wording::planCautions()) } };
 }
 
-} // namespace sheets
+} // namespace reports

@@ -3,7 +3,7 @@
 #include "Modal/InputError.h"
 #include "Wording/FitText.h"
 
-namespace sheets
+namespace reports
 {
 
 using namespace fitting;
@@ -280,4 +280,4 @@ std::vector<MeasuredHead> readFit (std::string_view document, const std::string&
     return heads;
 }
 
-} // namespace sheets
+} // namespace reports

@@ -1,0 +1,41 @@
+#include "PlayedJson.h"
+
+#include <cmath>
+
+namespace reports
+{
+
+std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
+{
+    std::vector<PlayedNumber> numbers{
+        { "contact time", "contact_time_ms", 1.0e3 * p.contactTime, 1, "ms" },
+        { "peak force", "peak_force_n", p.peakForce, 0, "N" },
+        { "rebound", "rebound_percent", 100.0 * p.rebound, 0, "% of the speed before" },
+        { "attack brightness, heard from above", "attack_brightness_hz", p.brightness, 0, "Hz" },
+        { "dryness (first 50 ms against the rest)", "dryness_db", p.earlyToLate, 1, "dB" },
+    };
+
+    if (! p.wireResponse.empty())
+        numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.wireDuration, 0, "ms" });
+
+    return numbers;
+}
+
+files::Json playedJson (const engine::PlayedResponse& p)
+{
+    files::Json object = files::Json::object();
+    files::Json curve = files::Json::array();
+
+    for (const auto& number : playedNumbers (p))
+        object[number.jsonKey] = number.value;
+
+    for (const auto& point : p.wireResponse)
+        curve.push_back (files::Json{
+            { "position_share", point.position },
+            { "softest_speed_m_per_s", std::isfinite (point.softestSpeed) ? files::Json (point.softestSpeed) : files::Json() } });
+
+    object["snare_response"] = curve;
+    return object;
+}
+
+} // namespace reports
