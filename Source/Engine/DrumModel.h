@@ -7,6 +7,7 @@
 #include "UpperBand.h"
 
 #include <array>
+#include <cstddef>
 #include <memory>
 #include <span>
 
@@ -29,6 +30,17 @@ class BasicDrumModel
 public:
     /** @throws modal::InputError for a setup out of range or larger than the limits above */
     explicit BasicDrumModel (const DrumSetup&);
+
+    /** No drum yet: to be read(). */
+    BasicDrumModel() = default;
+
+    /** All that playing needs, as bytes for a thread that shares no memory with this one; the reader has to be of the same build. */
+    std::vector<std::byte> write() const;
+
+    /** Becomes a model that plays exactly as the one written. Its setup() lacks the list and the shapes of the modes, and toField()
+        gives zeros. Memory is reused where it is large enough. @throws modal::InputError for bytes cut short; the model is then no
+        drum */
+    void read (std::span<const std::byte>);
 
     const DrumSetup& setup() const noexcept { return drumSetup; }
     int modes() const noexcept { return static_cast<int> (keep.size()); }
@@ -109,6 +121,9 @@ public:
     int microphones() const noexcept { return static_cast<int> (drumSetup.microphones.size()); }
 
 private:
+    template <class Self, class Stream>
+    static void passMembers (Self&, Stream&); ///< every member, in DrumModelBytes.cpp: a new one belongs there, too
+
     void gatherRecursions (const Bank&); ///< recursion of each mode
     void gatherWires (const Bank&);      ///< contacts and their coupling
     void gatherForcePoints (const Bank&);
@@ -135,7 +150,7 @@ private:
 
     AlignedArray<Scalar> keep, spring, drive, lossOfStep;
     AlignedArray<double> exactKeep, exactSpring, exactDrive;
-    std::array<CouplingClass<Scalar>, maxCouplingClasses> coupling;
+    std::array<CouplingClass<Scalar>, maxCouplingClasses> coupling{};
     std::array<AlignedArray<Scalar>, maxCouplingClasses> shapes, mobility;
     std::array<AlignedArray<Scalar>, 2> stretchGradient; ///< batter, resonant
     std::vector<std::pair<int, int>> stretchSpans;       ///< ranges of the bank where these are not zero; whole packs

@@ -187,6 +187,8 @@ void BasicDrumModel<Scalar>::toField (const Scalar* modesIn, double* field) cons
     Eigen::Map<Eigen::VectorXd> batter (field, basisSize()), resonant (field + basisSize(), basisSize());
     batter.setZero();
     resonant.setZero();
+    if (drumSetup.modes.size() == 0) // a model that was read
+        return;
     for (const auto& mode : headBankModes)
     {
         if (mode.isAirMode)

@@ -2,6 +2,8 @@
 
 #include "tests/Catch.h"
 
+#include "Modal/InputError.h"
+
 #include <algorithm>
 #include <cmath>
 #include <random>
@@ -188,4 +190,47 @@ TEST_CASE ("switching the strainer off and on while the drum rings stays finite 
     }
     testdrum::run (drum, 48000 * 8);
     CHECK (drum.isSilent());
+}
+
+TEST_CASE ("a model written as bytes and read back plays bit for bit the same, and takes over what rings")
+{
+    const auto hear = [] (engine::DrumSetup setup)
+    {
+        setup.microphones = engine::defaultMicrophones (setup.modes.depth);
+        setup.microphones[1].invertsPolarity = true;
+        return setup;
+    };
+    for (const auto& setup : { hear (testdrum::snare()), hear (testdrum::uneven()) })
+    {
+        const auto written = std::make_shared<const engine::DrumModel> (setup);
+        const auto writtenNext = std::make_shared<const engine::DrumModel> (hear (retuned (setup, 1.1)));
+        const auto copyOf = [] (const engine::DrumModel& model)
+        {
+            // Memory of another drum is reused.
+            auto copy = std::make_shared<engine::DrumModel> (testdrum::anvil (48000.0));
+            copy->read (model.write());
+            return copy;
+        };
+        const auto play = [] (std::shared_ptr<const engine::DrumModel> first, std::shared_ptr<const engine::DrumModel> next)
+        {
+            engine::Drum drum (std::move (first));
+            int at = 0;
+            for (const auto kind : { engine::StrokeKind::rimshot, engine::StrokeKind::crossStick, engine::StrokeKind::buzz,
+                                     engine::StrokeKind::doubleStroke, engine::StrokeKind::tip })
+                drum.strike ({ .kind = kind, .position = 0.4, .angle = 1.1, .speed = 5.0 }, 1500 * at++);
+            auto sound = testdrum::run (drum, 7000);
+            drum.setModel (std::move (next));
+            for (const auto& channel : testdrum::run (drum, 4000))
+                sound.push_back (channel);
+            return sound;
+        };
+        CHECK (play (written, writtenNext) == play (copyOf (*written), copyOf (*writtenNext)));
+    }
+
+    auto bytes = engine::DrumModel (testdrum::snare()).write();
+    bytes.pop_back();
+    engine::DrumModel model;
+    CHECK_THROWS_AS (model.read (bytes), modal::InputError);
+    bytes.resize (bytes.size() + 2);
+    CHECK_THROWS_AS (model.read (bytes), modal::InputError);
 }
