@@ -3,6 +3,8 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <limits>
 
 namespace modal
@@ -10,6 +12,8 @@ namespace modal
 
 namespace
 {
+
+#if defined(__cpp_lib_to_chars)
 
 /** What std::to_chars() makes of these arguments. */
 template <class... Arguments>
@@ -19,6 +23,48 @@ std::string written (Arguments... arguments)
     const auto end = std::to_chars (buffer.data(), buffer.data() + buffer.size(), arguments...).ptr;
     return { buffer.data(), end };
 }
+
+std::from_chars_result readNumber (std::string_view text, double& value)
+{
+    return std::from_chars (text.data(), text.data() + text.size(), value);
+}
+
+#else
+
+// LLVM's library has these for integers only before versions 14 and 20. Programs in WebAssembly have no locale but "C".
+
+std::string written (double value, std::chars_format format, int digits)
+{
+    std::array<char, 400> buffer;
+    const int size = std::snprintf (buffer.data(), buffer.size(), format == std::chars_format::fixed ? "%.*f" : "%.*g", digits, value);
+    return { buffer.data(), static_cast<std::size_t> (size) };
+}
+
+/** With as few digits as read back exactly. */
+std::string written (double value)
+{
+    constexpr int fewest = std::numeric_limits<double>::digits10, most = std::numeric_limits<double>::max_digits10;
+    int digits = fewest;
+
+    while (digits < most && std::strtod (written (value, std::chars_format::general, digits).c_str(), nullptr) != value)
+        ++digits;
+
+    return written (value, std::chars_format::general, digits);
+}
+
+/** For a number that begins with a digit or a point. */
+std::from_chars_result readNumber (std::string_view text, double& value)
+{
+    const std::string number (text.substr (0, text.find_first_not_of ("0123456789.eE+-")));
+    char* end = nullptr;
+    value = std::strtod (number.c_str(), &end);
+    const bool isTooSmall = value == 0.0 && number.find_first_of ("123456789") < number.find_first_of ("eE");
+    return { text.data() + (end - number.c_str()), end == number.c_str()               ? std::errc::invalid_argument
+                                                   : std::isinf (value) || isTooSmall ? std::errc::result_out_of_range
+                                                                                      : std::errc() };
+}
+
+#endif
 
 } // namespace
 
@@ -52,7 +98,7 @@ std::optional<double> takeNumber (std::string_view& text)
         return std::nullopt;
 
     double value = 0.0;
-    const auto [end, error] = std::from_chars (unsignedText.data(), unsignedText.data() + unsignedText.size(), value);
+    const auto [end, error] = readNumber (unsignedText, value);
 
     if (error == std::errc::invalid_argument)
         return std::nullopt;
