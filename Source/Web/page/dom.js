@@ -1,0 +1,37 @@
+// Small helpers to make elements.
+
+const svgNamespace = 'http://www.w3.org/2000/svg';
+
+function fill(element, attributes, children) {
+  for (const [name, value] of Object.entries(attributes))
+    if (name.startsWith('on')) element.addEventListener(name.slice(2), value);
+    else if (value === true) element.setAttribute(name, '');
+    else if (value !== false && value !== undefined && value !== null) element.setAttribute(name, value);
+  element.append(...children.filter(child => child !== null && child !== undefined && child !== false));
+  return element;
+}
+
+/** make('button', { type: 'button', onclick: … }, 'Play') */
+export const make = (tag, attributes = {}, ...children) => fill(document.createElement(tag), attributes, children);
+
+/** The same inside an <svg>. */
+export const draw = (tag, attributes = {}, ...children) => fill(document.createElementNS(svgNamespace, tag), attributes, children);
+
+export const byId = id => document.getElementById(id);
+
+export const button = (label, onclick, attributes = {}) => make('button', { type: 'button', onclick, ...attributes }, label);
+
+/** A <select> of [value, label] pairs. */
+export function choice(pairs, chosen, onchange, attributes = {}) {
+  const select = make('select', { onchange: event => onchange(event.target.value), ...attributes },
+    ...pairs.map(([value, label]) => make('option', { value, selected: value === chosen }, label)));
+  return select;
+}
+
+export const wantsLessMotion = () => matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Colours of the theme now, by name without the dashes. */
+export function colours() {
+  const style = getComputedStyle(document.documentElement);
+  return new Proxy({}, { get: (_, name) => style.getPropertyValue(`--${name}`).trim() });
+}

@@ -1,0 +1,105 @@
+// Drums in and out: presets, the drum file, the link. All of them are the program's drum file.
+
+import { button, make } from './dom.js';
+import { openDialog } from './dialog.js';
+import { encodeLink } from './link.js';
+import { say, warn } from './messages.js';
+
+const longestFile = 1_000_000; // bytes, as the program's reader
+
+/** Lets the browser save a file. */
+export function download(name, content, type = 'application/json') {
+  const url = URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type }));
+  make('a', { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** A name for a file from a drum's name: "maple-14-x-5". */
+export const fileNameOf = name => (name || 'drum').toLowerCase().replace(/[^a-z0-9.]+/g, '-').replace(/^-|-$/g, '') || 'drum';
+
+/** Asks for a file; resolves with its text, or null. Throws a sentence if it is too large. */
+export function chooseFile() {
+  return new Promise((resolve, reject) => {
+    const field = make('input', { type: 'file', accept: '.json,application/json', onchange: async () => {
+      const file = field.files[0];
+      if (!file) return resolve(null);
+      if (file.size > longestFile) return reject(new Error(`${file.name} is too large for a drum file: ${file.size} bytes; allowed: up to ${longestFile}.`));
+      resolve(await file.text());
+    }, oncancel: () => resolve(null) });
+    field.click();
+  });
+}
+
+/** A document from its text, with a sentence for what is no drum file of this version. */
+export function parseDrumFile(text) {
+  let document;
+  try {
+    document = JSON.parse(text);
+  } catch {
+    throw new Error('This file is no drum file: it is not JSON. Your drum has not changed.');
+  }
+  if (document?.format !== 'snarewright-drum')
+    throw new Error(`This file is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`);
+  if (document.version !== 1)
+    throw new Error(`This drum file is of version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`);
+  return document;
+}
+
+export class DrumFiles {
+  constructor(model, instrument, presets) {
+    Object.assign(this, { model, instrument, presets });
+  }
+
+  /** Opens a document; tells what is wrong with it and changes nothing if it cannot be used. */
+  async open(document, which = 0) {
+    try {
+      await this.instrument.normalise(document);
+      await this.model.load(document, which);
+      say('file', '');
+      return true;
+    } catch (error) {
+      warn('file', error);
+      return false;
+    }
+  }
+
+  async openFile() {
+    try {
+      const text = await chooseFile();
+      if (text !== null) await this.open(parseDrumFile(text));
+    } catch (error) {
+      warn('file', error);
+    }
+  }
+
+  saveFile() {
+    const { drum } = this.model;
+    download(`${fileNameOf(drum.name)}.json`, JSON.stringify(this.model.fileDocument(), null, 2) + '\n');
+  }
+
+  /** A link to this drum and tuning. It is shown as well: a page from a file may not be allowed to write to the clipboard. */
+  async shareLink() {
+    const address = `${location.href.split('#')[0]}#${await encodeLink(this.model.document())}`;
+    const field = make('textarea', { readonly: true, rows: 5, 'aria-label': 'Link to this drum and tuning' }, address);
+    const told = make('p', { role: 'status' });
+    openDialog('Link to this drum and tuning', make('p', {}, 'The whole drum is in the link. It opens in any copy of this page: replace what stands before the # by where that copy is.'), field,
+      make('div', { class: 'row' }, button('Copy', async () => {
+        field.select();
+        try {
+          await navigator.clipboard.writeText(address);
+          told.textContent = 'Copied.';
+        } catch {
+          told.textContent = 'This browser does not let the page copy: the link is selected, copy it by hand.';
+        }
+      }, { class: 'main' })), told);
+    field.select();
+  }
+
+  choose() {
+    const list = make('div', { class: 'drum-list' });
+    const close = openDialog('Drums and tunings', make('div', { class: 'row' }, button('Open a drum file …', () => { close(); this.openFile(); }), button('Save drum file', () => { close(); this.saveFile(); })), list);
+    for (const { document } of this.presets.drums)
+      list.append(make('section', {}, make('h3', {}, document.name), make('div', { class: 'row' }, ...(document.tunings ?? []).map((tuning, i) =>
+        button(tuning.name ?? `Tuning ${i + 1}`, () => { close(); this.open(document, i); })))));
+  }
+}

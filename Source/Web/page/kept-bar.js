@@ -1,0 +1,28 @@
+// Kept tunings, A to H: press one to hear it; changes count from one of them.
+
+import { button, make } from './dom.js';
+
+export class KeptBar {
+  /** @param hear  called with a kept tuning */
+  constructor(model, hear) {
+    this.model = model;
+    this.hear = hear;
+    this.element = make('div', { class: 'kept-bar' });
+    model.addEventListener('change', () => this.render());
+  }
+
+  render() {
+    const { model } = this, heard = model.heardLetter;
+    const letters = model.kept.map(item => make('span', { class: 'kept-item' },
+      button('', () => this.hear(item), { 'aria-pressed': String(item.letter === heard), class: 'kept', 'aria-label': `Tuning ${item.letter}: ${item.label}. Press to hear it.` }),
+      button('×', () => model.clearKept(item.letter), { class: 'quiet', 'aria-label': `Clear ${item.letter}` })));
+    letters.forEach((element, i) => element.firstChild.append(make('strong', {}, model.kept[i].letter), ` ${model.kept[i].label}`));
+    const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), { disabled: model.kept.length === 8 || heard !== null });
+    const signature = JSON.stringify([model.kept.map(({ letter, label }) => [letter, label]), heard]);
+    if (signature === this.signature) return;
+    this.signature = signature;
+    const hadFocus = this.element.contains(document.activeElement);
+    this.element.replaceChildren(keep, ...letters, model.kept.length === 0 ? make('span', { class: 'hint' }, 'Keep a tuning, change it, and compare: A against B.') : '');
+    if (hadFocus) this.element.querySelector('button:not(:disabled)')?.focus();
+  }
+}

@@ -1,0 +1,240 @@
+// Starts the page: the instrument, what was kept from the last visit, a drum from the link, and the views.
+
+import { Instrument } from '../instrument.js';
+import { AtTheDrum } from './at-the-drum.js';
+import { button, byId, make } from './dom.js';
+import { ask, openDialog } from './dialog.js';
+import { download, DrumFiles, fileNameOf } from './drum-files.js';
+import { EarTest } from './ear-test.js';
+import { Heads } from './heads.js';
+import { KeptBar } from './kept-bar.js';
+import { Ladder } from './ladder.js';
+import { Lesson } from './lesson.js';
+import { decodeLink, isLink } from './link.js';
+import { say, warn } from './messages.js';
+import { Model } from './model.js';
+import { intervalName, midiOfHertz, noteName } from './notes.js';
+import { PlayBar } from './play-bar.js';
+import { Results } from './results.js';
+import { SetUp } from './set-up.js';
+import { restore, store } from './storage.js';
+
+const firstDrum = 'maple-14x5';
+const usualStroke = { kind: 'tip', position: 0.25, angle: 0.6 };
+const lessonText = byId('lesson').textContent.trim();
+const lessonDocument = lessonText ? JSON.parse(lessonText) : null;
+
+function setTheme(theme) {
+  document.documentElement.dataset.theme = theme;
+  byId('theme').textContent = theme === 'dark' ? 'Light' : 'Dark';
+}
+
+const darkBySystem = () => matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+
+class Page {
+  constructor(instrument, presets) {
+    this.instrument = instrument;
+    this.presets = presets;
+    this.kept = lessonDocument ? null : restore();
+    this.model = new Model(instrument);
+    this.files = new DrumFiles(this.model, instrument, presets);
+    const player = {
+      strike: stroke => this.strike(stroke),
+      start: (pattern, tempo) => instrument.playPattern(pattern, { tempo }).catch(error => warn('pattern', error)),
+      stop: () => instrument.stop(),
+      setTempo: tempo => instrument.setTempo(tempo),
+      save: (pattern, tempo) => this.#saveSound(pattern, tempo)
+    };
+    this.heads = new Heads(this.model, stroke => this.strike({ kind: 'tip', ...stroke }));
+    this.ladder = new Ladder(this.model, ask, () => this.#strikeWhenSolved());
+    this.ear = new EarTest(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed }));
+    this.setUp = new SetUp(this.model, presets);
+    this.playBar = new PlayBar(player, this.heads, presets.patterns);
+    this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
+    this.#build();
+    this.#listen();
+  }
+
+  strike(stroke) {
+    this.instrument.strike(stroke);
+    this.heads.show(stroke);
+  }
+
+  /** After a change: a stroke of the new tuning, unless something plays already. */
+  #strikeWhenSolved() {
+    if (this.playBar.isPlaying || this.lesson?.isPlaying) return;
+    if (this.model.isSettled) this.strike({ ...usualStroke, ...this.heads.place, speed: this.heads.speed });
+    else this.model.addEventListener('change', () => this.#strikeWhenSolved(), { once: true });
+  }
+
+  #build() {
+    const keptBar = new KeptBar(this.model, item => this.#hear(item));
+    byId('left').append(this.heads.element, this.setUp.element);
+    byId('ladder').append(this.ladder.element);
+    byId('results').append(new Results(this.model).element);
+    byId('play').append(this.playBar.element);
+    byId('stage').before(this.ear.element);
+    byId('kept').append(keptBar.element);
+    if (!lessonDocument) byId('kept').append(button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' }));
+    byId('work').append(this.atTheDrum.element);
+    this.drumName = button('', () => this.files.choose(), { class: 'drum-name', 'aria-haspopup': 'dialog' });
+    byId('drum-choice').append(this.drumName);
+    this.pageButtons = [['play', 'Play'], ['set-up', 'Set up'], ...(lessonDocument ? [] : [['at-the-drum', 'At the drum']])].map(([page, label]) => {
+      const element = button(label, () => this.show(page), { 'data-page': page });
+      byId('pages').append(element);
+      return element;
+    });
+    this.undoButton = button('Undo', () => this.model.undo(), { 'aria-keyshortcuts': 'Control+Z' });
+    this.redoButton = button('Redo', () => this.model.redo(), { 'aria-keyshortcuts': 'Control+Y' });
+    byId('tools').append(this.undoButton, this.redoButton, button('Link', () => this.files.shareLink().catch(error => warn('link', error))),
+      button('Dark', () => this.#switchTheme(), { id: 'theme' }));
+    byId('cautions').append(make('h2', {}, 'Cautions'), make('ul', {}, ...this.presets.cautions.map(text => make('li', {}, text))));
+    setTheme(restore()?.theme ?? darkBySystem());
+    this.show('play');
+  }
+
+  #listen() {
+    const { model, instrument } = this;
+    model.addEventListener('change', () => this.#render());
+    instrument.addEventListener('waiting', ({ detail }) => say('sound', detail.message, { action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
+    instrument.addEventListener('running', () => say('sound', ''));
+    instrument.addEventListener('slow', ({ detail }) => say('slow', detail.message));
+    instrument.addEventListener('failed', ({ detail }) => say('failed', detail.message, { isWarning: true }));
+    instrument.addEventListener('step', ({ detail }) => this.playBar.showStep(detail.index));
+    // Whatever is touched first lets the sound begin.
+    addEventListener('pointerdown', () => instrument.wake(), { once: true, capture: true });
+    addEventListener('keydown', event => {
+      instrument.wake();
+      if ((event.ctrlKey || event.metaKey) && !event.target.closest('input, textarea')) {
+        if (event.key === 'z' && !event.shiftKey) model.undo();
+        else if (event.key === 'y' || (event.key === 'z' && event.shiftKey)) model.redo();
+        else return;
+        event.preventDefault();
+      }
+    });
+    addEventListener('hashchange', () => this.#openLink());
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => { if (!restore()?.theme) this.#applyTheme(darkBySystem()); });
+  }
+
+  #switchTheme() {
+    const theme = document.documentElement.dataset.theme === 'dark' ? 'light' : 'dark';
+    store({ theme });
+    this.#applyTheme(theme);
+  }
+
+  #applyTheme(theme) {
+    setTheme(theme);
+    this.heads.draw();
+  }
+
+  /** Opens what the page begins with: the link, a lesson, the last visit, or a preset. */
+  async begin() {
+    const first = () => this.model.load(this.presets.drums.find(({ name }) => name === firstDrum).document);
+    if (lessonDocument) {
+      this.lesson = new Lesson(lessonDocument, this);
+      return this.lesson.begin();
+    }
+    try {
+      if (this.kept?.document) await this.model.load(this.kept.document);
+      else await first();
+    } catch (error) {
+      warn('file', new Error(`The drum of your last visit cannot be opened: ${error.message}`));
+      await first();
+    }
+    for (const { letter, document, label } of this.kept?.kept ?? []) {
+      const answer = await this.instrument.predict(document).catch(() => null);
+      if (answer) this.model.kept.push({ letter, document, label, prediction: answer, played: null });
+    }
+    this.model.reference = this.model.kept[0]?.letter ?? null;
+    await this.#openLink();
+    this.model.dispatchEvent(new Event('change'));
+  }
+
+  async #openLink() {
+    const text = location.hash.slice(1);
+    if (text === 'at-the-drum' || text === 'set-up' || text === 'play') return this.show(text);
+    if (!isLink(text)) {
+      if (text && !lessonDocument) say('link', 'The part of the address behind # is no drum link. Your drum has not changed.', { isWarning: true });
+      return;
+    }
+    try {
+      await this.files.open(await decodeLink(text));
+    } catch (error) {
+      warn('link', error);
+    }
+    history.replaceState(null, '', location.href.split('#')[0]);
+  }
+
+  show(page) {
+    this.page = page;
+    document.body.dataset.page = page;
+    for (const element of this.pageButtons) {
+      if (element.dataset.page === page) element.setAttribute('aria-current', 'page');
+      else element.removeAttribute('aria-current');
+    }
+    const isWork = page === 'at-the-drum';
+    byId('work').hidden = !isWork;
+    for (const id of ['stage', 'play', 'kept']) byId(id).hidden = isWork;
+    this.setUp.element.hidden = page !== 'set-up';
+    this.heads.element.hidden = page === 'set-up';
+    this.setUp.render();
+    this.atTheDrum.setShown(isWork);
+  }
+
+  /** Loads a kept tuning and plays a stroke of it. */
+  async #hear(item) {
+    if (await this.files.open(item.document)) {
+      if (!this.playBar.isPlaying) this.strike({ ...usualStroke, speed: this.heads.speed });
+    }
+  }
+
+  async #saveSound(pattern, tempo) {
+    try {
+      const { wav, loudness_lufs: loudness } = await this.instrument.render(this.model.document(), { text: pattern.text, steps_per_beat: pattern.steps_per_beat, tempo });
+      download(`${fileNameOf(this.model.drum.name)}-${fileNameOf(pattern.name)}-${tempo}.wav`, wav);
+      say('wav', `Saved${Number.isFinite(loudness) ? `, ${loudness.toFixed(1)} LUFS` : ''}. A drum's peak is far above its average: turn the volume down before you play it.`);
+    } catch (error) {
+      warn('wav', error);
+    }
+  }
+
+  #render() {
+    const { model } = this, { prediction } = model;
+    if (prediction === null) return;
+    const { drum } = prediction, name = model.drum.name || 'Drum';
+    this.drumName.textContent = `${name} ▾`;
+    const strong = text => make('strong', {}, text);
+    byId('statement').replaceChildren(`${drum.diameter_in} × ${drum.depth_in} in, ${drum.shell.material}, ${drum.lugs} lugs. Batter `, make('strong', { class: 'batter' }, noteName(model.notes.batter)),
+      ...(model.hasResonant ? [', resonant ', make('strong', { class: 'resonant' }, noteName(model.notes.resonant)), ': ', strong(intervalName(model.interval))] : []),
+      '. Drum note ', make('strong', { class: 'drum' }, noteName(midiOfHertz(prediction.drum_note_hz, model.a4))), '.');
+    this.undoButton.disabled = !model.canUndo;
+    this.redoButton.disabled = !model.canRedo;
+    say('trouble', model.trouble, { isWarning: true });
+    this.#store();
+  }
+
+  #store() {
+    if (lessonDocument) return;
+    clearTimeout(this.storing);
+    this.storing = setTimeout(() => {
+      const { model } = this;
+      const isKept = store({ document: model.fileDocument(), kept: model.kept.map(({ letter, document, label }) => ({ letter, document, label })), work: this.atTheDrum.state() });
+      if (!isKept) say('storage', 'This browser does not keep anything for this page: save the drum file before you close it.');
+    }, 300);
+  }
+}
+
+async function start() {
+  try {
+    const instrument = await Instrument.open();
+    const page = new Page(instrument, await instrument.presets());
+    globalThis.snarewrightPage = page; // for tests
+    await page.begin();
+    document.body.dataset.ready = 'true';
+  } catch (error) {
+    say('start', `The drum could not be started: ${error.message}`, { isWarning: true });
+    byId('lesson-panel').dispatchEvent(new CustomEvent('fallback'));
+  }
+}
+
+start();

@@ -1,0 +1,91 @@
+// Set up: shell, heads, wires, stick, each by name; the numbers that a drum tech measures.
+
+import { choice, make } from './dom.js';
+
+const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
+const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
+const { round } = Math;
+
+/** The file keys of one number in all its units, so that a new value replaces the former one whatever its unit was. */
+const units = ['in', 'mm', 'cm', 'm'];
+const lengthAs = (name, unit, value) => ({ ...Object.fromEntries(units.map(other => [`${name}_${other}`, undefined])), [`${name}_${unit}`]: value });
+
+export class SetUp {
+  constructor(model, presets) {
+    this.model = model;
+    this.presets = presets;
+    this.element = make('form', { class: 'set-up', 'aria-label': 'Set up', onsubmit: event => event.preventDefault() });
+    model.addEventListener('change', () => this.render());
+  }
+
+  #change(members) {
+    this.model.begin();
+    this.model.edit(members);
+  }
+
+  #number(label, value, { min, max, step, unit }, set) {
+    return make('label', { class: 'field' }, make('span', {}, label), make('span', { class: 'with-unit' },
+      make('input', { type: 'number', value, min, max, step, inputmode: 'decimal', onchange: event => {
+        const typed = Number(event.target.value);
+        if (Number.isFinite(typed)) set(Math.min(max, Math.max(min, typed)));
+      } }), unit));
+  }
+
+  #select(label, pairs, chosen, set) {
+    return make('label', { class: 'field' }, make('span', {}, label), choice(pairs, chosen, set));
+  }
+
+  /** A part by name. `named` is [{ name, description, part }]; what is in the drum file may be a name or the part itself. */
+  #part(label, key, named, fallback) {
+    const now = this.model.drum[key] ?? fallback;
+    const found = named.find(({ name, part }) => now === name || same(now, part));
+    const pairs = named.map(({ name, description }) => [name, description]);
+    if (!found) pairs.unshift(['', typeof now === 'string' ? now : now?.name ?? 'as in the file']);
+    return this.#select(label, pairs, found?.name ?? '', name => { if (name) this.#change({ [key]: name }); });
+  }
+
+  render() {
+    const { model, presets } = this;
+    if (model.prediction === null || this.element.hidden) return;
+    const signature = JSON.stringify(model.drum);
+    if (signature === this.signature) return;
+    this.signature = signature;
+    const { drum } = model.prediction, heads = presets.heads.map(({ name, description, head }) => ({ name, description, part: head }));
+    const wires = typeof model.drum.wires === 'string' ? presets.wires.find(({ name }) => name === model.drum.wires)?.wires ?? {} : model.drum.wires ?? {};
+    const namedWires = presets.wires.map(({ name, description, wires: part }) => ({ name, description, part }));
+    const groups = [
+      ['Drum',
+        this.#number('Diameter', round(drum.diameter_in * 100) / 100, { min: 4, max: 59, step: 0.5, unit: ' in' }, value => this.#change(lengthAs('diameter', 'in', value))),
+        this.#number('Depth', round(drum.depth_in * 100) / 100, { min: 1, max: 78, step: 0.25, unit: ' in' }, value => this.#change(lengthAs('depth', 'in', value))),
+        this.#number('Lugs', drum.lugs, { min: 4, max: 16, step: 1, unit: '' }, value => this.#change({ lugs: round(value) })),
+        this.#select('Shell', presets.materials.map(name => [name, name]), drum.shell.material, material => this.#change({ shell: { ...drum.shell, material } })),
+        this.#select('Hoops', hoops.map(name => [name, name]), model.drum.hoop ?? hoops[0], hoop => this.#change({ hoop }))],
+      ['Heads', this.#part('Batter', 'batter', heads, model.prediction.drum.batter), model.hasResonant && this.#part('Resonant', 'resonant', heads, model.prediction.drum.resonant)],
+      model.hasResonant && ['Wires',
+        make('label', { class: 'check' }, make('input', { type: 'checkbox', checked: wires.strainer !== 'off',
+          onchange: event => this.#change({ wires: { ...wires, strainer: event.target.checked ? 'on' : 'off' } }) }), 'Wires on'),
+        this.#part('Set of wires', 'wires', namedWires, namedWires.find(({ name }) => name === 'strands-20')?.name),
+        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 3, { min: 0.05, max: 30, step: 0.25, unit: ' N' }, value => this.#change({ wires: { ...wires, strand_tension_n: value } }))],
+      ['Stick', this.#part('Stick', 'stick', presets.sticks.map(({ name, description, stick }) => ({ name, description, part: stick })), 'hickory-medium')],
+      ['Muffling', this.#muffling()]
+    ];
+    this.element.replaceChildren(...groups.filter(Boolean).map(([title, ...fields]) => make('fieldset', {}, make('legend', {}, title), ...fields.filter(Boolean))));
+  }
+
+  #muffling() {
+    const items = this.model.drum.muffling ?? [];
+    const kinds = [
+      ['none', 'none', []],
+      ['gel', 'gel near the edge, 3 g', [{ shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, mass_g: 3 }]],
+      ['two', 'two gels near the edge', [{ shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, mass_g: 3 }, { shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, angle_deg: 90, mass_g: 3 }]],
+      ['ring', 'ring along the rim, 25 mm', [{ shape: 'ring', head: 'batter', size_mm: 25, mass_g: 8 }]]
+    ];
+    const found = kinds.find(([, , list]) => same(list, items));
+    const pairs = kinds.map(([key, label]) => [key, label]);
+    if (!found) pairs.unshift(['', 'as in the file']);
+    return this.#select('On the batter', pairs, found?.[0] ?? '', key => {
+      const chosen = kinds.find(kind => kind[0] === key);
+      if (chosen) this.#change({ muffling: chosen[2].length > 0 ? chosen[2] : undefined });
+    });
+  }
+}
