@@ -28,6 +28,9 @@ export function choice(pairs, chosen, onchange, attributes = {}) {
   return select;
 }
 
+/** How much larger than on a small screen drawings are, so that they grow with the text around them. */
+export const drawingScale = () => Math.max(1, parseFloat(getComputedStyle(document.documentElement).fontSize) / 15.5);
+
 export const wantsLessMotion = () => matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Colours of the theme now, by name without the dashes. */

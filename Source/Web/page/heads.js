@@ -1,7 +1,7 @@
 // The heads: both from above and the drum cut through, moving as they do after a stroke, slowed down. The batter head is struck
 // by touching it.
 
-import { colours, make, wantsLessMotion } from './dom.js';
+import { colours, drawingScale, make, wantsLessMotion } from './dom.js';
 import { CutShape, frameTime, Motion, PlanShape } from './motion.js';
 import { grouped } from './notes.js';
 
@@ -38,7 +38,7 @@ export class Heads {
   #listen() {
     const { batter } = this;
     const placeOf = event => {
-      const box = batter.getBoundingClientRect(), radius = this.#circle(box.width).radius;
+      const box = batter.getBoundingClientRect(), zoom = drawingScale(), radius = zoom * this.#circle(box.width / zoom).radius;
       const x = event.clientX - box.left - box.width / 2, y = event.clientY - box.top - box.height / 2;
       const r = Math.hypot(x, y) / radius;
       return r > 1.12 ? null : { position: Math.min(0.98, r), angle: Math.atan2(y, x) };
@@ -130,13 +130,12 @@ export class Heads {
   }
 
   #context(canvas) {
-    const ratio = Math.min(2, devicePixelRatio || 1), { clientWidth: width, clientHeight: height } = canvas;
-    if (canvas.width !== Math.round(width * ratio) || canvas.height !== Math.round(height * ratio)) {
-      canvas.width = Math.round(width * ratio);
-      canvas.height = Math.round(height * ratio);
-    }
+    const pixels = Math.min(2, devicePixelRatio || 1), zoom = drawingScale();
+    const across = Math.round(canvas.clientWidth * pixels), down = Math.round(canvas.clientHeight * pixels);
+    if (canvas.width !== across || canvas.height !== down) Object.assign(canvas, { width: across, height: down });
+    const width = canvas.clientWidth / zoom, height = canvas.clientHeight / zoom;
     const context = canvas.getContext('2d');
-    context.setTransform(ratio, 0, 0, ratio, 0, 0);
+    context.setTransform(pixels * zoom, 0, 0, pixels * zoom, 0, 0);
     context.clearRect(0, 0, width, height);
     context.font = `${width < 200 ? 13 : 15}px ${getComputedStyle(document.body).fontFamily}`;
     return { context, width, height };

@@ -1,7 +1,7 @@
 // The pitch ladder: the notes of both heads, the interval between them as a distance, the drum's modes beside. Everything with a
 // filled tag is a handle: dragged by touch or mouse, moved by the arrow keys, typed after Enter.
 
-import { draw, make } from './dom.js';
+import { draw, drawingScale, make } from './dom.js';
 import { draggedNote, PitchScale, rangeFor, spreadLabels } from './ladder-geometry.js';
 import { hertzOfMidi, intervalName, intervals, midiOfHertz, noteName, readInterval, readNote, spokenNote, withSign } from './notes.js';
 
@@ -58,7 +58,7 @@ export class Ladder {
     });
     group.addEventListener('pointermove', event => {
       if (this.held?.kind !== kind) return;
-      const midi = draggedNote(this.held.grabbed, this.held.y - event.clientY, this.scale, this.isFine || event.shiftKey);
+      const midi = draggedNote(this.held.grabbed, (this.held.y - event.clientY) / this.zoom, this.scale, this.isFine || event.shiftKey);
       if (midi !== this.held.last) move(this.held.last = midi);
     });
     for (const end of ['pointerup', 'pointercancel'])
@@ -108,7 +108,9 @@ export class Ladder {
   }
 
   render() {
-    const { width, height } = this.svg.getBoundingClientRect();
+    const box = this.svg.getBoundingClientRect();
+    this.zoom = drawingScale();
+    const width = box.width / this.zoom, height = box.height / this.zoom;
     if (width === 0 || this.model.prediction === null) return;
     const { model } = this;
     this.svg.setAttribute('viewBox', `0 0 ${width} ${height}`);

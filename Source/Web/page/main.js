@@ -232,8 +232,8 @@ async function start() {
     await page.begin();
     document.body.dataset.ready = 'true';
   } catch (error) {
-    say('start', `The drum could not be started: ${error.message}`, { isWarning: true });
-    byId('lesson-panel').dispatchEvent(new CustomEvent('fallback'));
+    say('start', `The drum could not be started: ${error.message}`, { isWarning: true,
+      action: lessonDocument && { label: 'Open the recordings', run: () => { location.href = lessonDocument.recordings; } } });
   }
 }
 
