@@ -26,17 +26,6 @@ files::Json exerciseJson (const PlayedLesson& played, const std::vector<Question
     return { { "name", played.lesson.name }, { "steps", steps }, { "questions", asked } };
 }
 
-/** JSON inside a script element: no "<", which could end it. */
-std::string inScript (const files::Json& json)
-{
-    std::string text;
-
-    for (const char c : json.dump (-1, ' ', false, files::Json::error_handler_t::replace))
-        c == '<' ? text += "\\u003c" : text += c;
-
-    return text;
-}
-
 } // namespace
 
 std::string exercisePage (const PlayedLesson& played)

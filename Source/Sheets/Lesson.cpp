@@ -4,6 +4,7 @@
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
+#include "Score/StereoMix.h"
 
 #include "Modal/InputError.h"
 #include "Modal/NumberText.h"
@@ -86,32 +87,68 @@ std::shared_ptr<const engine::DrumModel> modelOf (const files::LessonStep& step)
     const auto tensions = modal::tensionsFor (file.drum, step.tuning);
     auto setup = engine::setUp (file.drum, tensions, modal::solve (file.drum, tensions, { .highestFrequency = highestMode }),
                                 { file.wires, file.hoop, file.stick });
-    setup.microphones = { engine::defaultMicrophones (file.drum.depth).front() };
+    setup.microphones = engine::defaultMicrophones (file.drum.depth);
     setup.sampleRate = lessonRate;
     return std::make_shared<const engine::DrumModel> (setup);
 }
 
-std::vector<float> play (const std::shared_ptr<const engine::DrumModel>& model, const score::Score& strokes, double length)
+/** What the microphone above the batter head hears, and how loud the usual mix of all microphones is. */
+struct Heard
 {
-    score::Performance performance (model, strokes);
-    std::vector<float> sound (static_cast<std::size_t> (length * lessonRate));
-    constexpr std::size_t block = 512;
+    std::vector<float> above;
+    double mixLoudness = 0.0; ///< LUFS, full scale 1 Pa
+};
 
-    for (std::size_t at = 0; at < sound.size(); at += block)
+Heard play (const std::shared_ptr<const engine::DrumModel>& model, const score::Score& strokes, double length)
+{
+    constexpr std::size_t block = 512, microphones = score::usualMix.size();
+    const auto frames = static_cast<std::size_t> (length * lessonRate);
+    std::array<score::SideGains, microphones> sides{};
+    std::transform (score::usualMix.begin(), score::usualMix.end(), sides.begin(), score::sideGains);
+
+    score::Performance performance (model, strokes);
+    score::LoudnessMeter meter (lessonRate, 2);
+    std::array<std::array<float, block>, microphones> heard{};
+    std::array<std::array<float, block>, 2> mix{};
+    Heard result{ std::vector<float> (frames) };
+
+    for (std::size_t at = 0; at < frames; at += block)
     {
-        float* output = sound.data() + at;
-        performance.process (&output, static_cast<int> (std::min (block, sound.size() - at)));
+        const auto count = std::min (block, frames - at);
+        float* const outputs[] = { heard[0].data(), heard[1].data(), heard[2].data() };
+        performance.process (outputs, static_cast<int> (count));
+
+        for (std::size_t i = 0; i < count; ++i)
+        {
+            double left = 0.0, right = 0.0;
+
+            for (std::size_t m = 0; m < microphones; ++m)
+            {
+                left += sides[m].left * static_cast<double> (heard[m][i]);
+                right += sides[m].right * static_cast<double> (heard[m][i]);
+            }
+
+            mix[0][i] = static_cast<float> (left);
+            mix[1][i] = static_cast<float> (right);
+        }
+
+        const float* const channels[] = { mix[0].data(), mix[1].data() };
+        meter.add (channels, static_cast<int> (count));
+        std::copy_n (heard[0].begin(), count, result.above.begin() + static_cast<std::ptrdiff_t> (at));
     }
 
-    return sound;
+    result.mixLoudness = meter.loudness();
+    return result;
 }
 
 void play (PlayedStep& step, const files::LessonFile& lesson)
 {
     const auto model = modelOf (step.step);
     const score::PatternTempo tempo{ lesson.beatsPerMinute, lesson.stepsPerBeat };
-    step.sound = play (model, strokesOf (lesson, step.step), score::patternLength (step.step.strokes, tempo) + ringOut);
-    step.curves = curvesOf (play (model, score::readPattern ("o6", {}, "stroke"), ringOut), lessonRate);
+    auto heard = play (model, strokesOf (lesson, step.step), score::patternLength (step.step.strokes, tempo) + ringOut);
+    step.sound = std::move (heard.above);
+    step.mixLoudness = heard.mixLoudness;
+    step.curves = curvesOf (play (model, score::readPattern ("o6", {}, "stroke"), ringOut).above, lessonRate);
 }
 
 float peakOf (const std::vector<float>& sound)
@@ -157,6 +194,13 @@ double makeEquallyLoud (std::vector<PlayedStep>& steps)
 }
 
 } // namespace
+
+double playingGain (const PlayedLesson& played, std::size_t step)
+{
+    const auto softest = std::min_element (played.steps.begin(), played.steps.end(),
+                                           [] (const auto& a, const auto& b) { return a.mixLoudness < b.mixLoudness; });
+    return softest->mixLoudness - played.steps[step].mixLoudness;
+}
 
 std::vector<std::string> changesBetween (const PlayedStep& from, const PlayedStep& to)
 {

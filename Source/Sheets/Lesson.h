@@ -19,6 +19,7 @@ struct PlayedStep
     modal::Prediction prediction;
     std::vector<std::string> changes; ///< one sentence for each change since the step before
     std::vector<float> sound;         ///< 48 kHz, one channel
+    double mixLoudness = 0.0;         ///< LUFS of the usual stereo mix of its microphones, full scale 1 Pa
     StrokeCurves curves;              ///< of one stroke off centre
 };
 
@@ -35,6 +36,9 @@ inline constexpr double lessonRate = 48000.0; ///< Hz
 /** Solves and plays every step. `progress` is called with the share done after each; may be empty. Throws modal::InputError
    naming file and step, before anything is played, if a step cannot be tuned or its strokes cannot be read. */
 PlayedLesson playLesson (const files::LessonFile&, const std::function<void (double)>& progress);
+
+/** What makes a step as loud as the softest one when the drum itself plays it, dB, 0 or less. */
+double playingGain (const PlayedLesson&, std::size_t step);
 
 /** What changed from one step to the next, head by head, then wires, muffling and strokes. */
 std::vector<std::string> changesBetween (const PlayedStep& from, const PlayedStep& to);

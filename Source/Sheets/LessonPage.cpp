@@ -12,8 +12,6 @@ using namespace modal;
 namespace
 {
 
-constexpr const char* exerciseName = "exercise.html";
-
 std::string stepName (std::size_t step, const std::string& ending)
 {
     char text[16];
@@ -151,7 +149,7 @@ std::string lessonPage (const PlayedLesson& played)
                        "<p class=\"caution\">" + listeningCaution + "</p>\n";
 
     if (! exercisePage (played).empty())
-        page += std::string ("<p class=\"screen\"><a href=\"") + exerciseName +
+        page += std::string ("<p class=\"screen\"><a href=\"") + exercisePageName +
                 "\">Exercise: hear the steps shuffled and answer</a></p>\n";
 
     page += notesOnScreen (lesson.notes) + "</header>\n" + controls (played.steps.size()) + "<main id=\"steps\">\n";
@@ -163,7 +161,8 @@ std::string lessonPage (const PlayedLesson& played)
            pageEnd ({ "sounds.js", "lesson.js" });
 }
 
-void writePages (const PlayedLesson& played, const std::function<void (const std::string&, std::string_view)>& write)
+void writePages (const PlayedLesson& played, std::string_view browserPage,
+                 const std::function<void (const std::string&, std::string_view)>& write)
 {
     for (std::size_t i = 0; i < played.steps.size(); ++i)
         for (const auto& picture : stepPictures())
@@ -174,9 +173,13 @@ void writePages (const PlayedLesson& played, const std::function<void (const std
         write (file.name, file.text);
 
     if (const auto exercise = exercisePage (played); ! exercise.empty())
-        write (exerciseName, exercise);
+        write (exercisePageName, exercise);
 
-    write ("index.html", lessonPage (played));
+    if (browserPage.empty())
+        return write ("index.html", lessonPage (played));
+
+    write (recordingsPageName, lessonPage (played));
+    write ("index.html", livePage (played, browserPage));
 }
 
 } // namespace sheets

@@ -7,6 +7,18 @@
 
 namespace sheets
 {
+namespace
+{
+
+/** The text of a file that is built into the program, or nothing. */
+std::string_view textOf (std::string_view name)
+{
+    const auto all = embeddedPageFiles();
+    const auto found = std::find_if (all.begin(), all.end(), [&] (const auto& file) { return file.name == name; });
+    return found == all.end() ? std::string_view() : found->text;
+}
+
+} // namespace
 
 std::string escaped (const std::string& words)
 {
@@ -25,6 +37,16 @@ std::string escaped (const std::string& words)
         else
             text += c;
     }
+
+    return text;
+}
+
+std::string inScript (const files::Json& json)
+{
+    std::string text;
+
+    for (const char c : json.dump (-1, ' ', false, files::Json::error_handler_t::replace))
+        c == '<' ? text += "\\u003c" : text += c;
 
     return text;
 }
@@ -67,13 +89,13 @@ std::string pageEnd (std::initializer_list<const char*> scripts)
     return text + "</body>\n</html>\n";
 }
 
+std::string_view browserPage()
+{
+    return textOf ("snarewright");
+}
+
 std::span<const PageFile> pageFiles()
 {
-    static const auto textOf = [] (std::string_view name)
-    {
-        const auto all = embeddedPageFiles();
-        return std::find_if (all.begin(), all.end(), [&] (const auto& file) { return file.name == name; })->text;
-    };
     static const std::array<PageFile, 4> list{ { { "page.css", textOf ("page") },
                                                  { "sounds.js", textOf ("sounds") },
                                                  { "lesson.js", textOf ("lesson") },

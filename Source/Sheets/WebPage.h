@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Files/EmbeddedFiles.h"
+#include "Files/Json.h"
 
 #include <span>
 #include <string>
@@ -12,6 +13,9 @@ namespace sheets
 
 /** Text for HTML: &, <, > and " as entities. */
 std::string escaped (const std::string& words);
+
+/** JSON for inside a script element: no "<", which could end it. */
+std::string inScript (const files::Json&);
 
 /** From the document's beginning to <body>. The content security policy allows nothing but files beside the page. */
 std::string pageHead (const std::string& title);
@@ -32,6 +36,9 @@ std::span<const PageFile> pageFiles();
 
 /** Style and scripts as built into the program, by name without ending. */
 std::span<const files::EmbeddedFile> embeddedPageFiles();
+
+/** The page on which the drum plays in a browser (Source/Web), as built into the program; empty if that was not built before. */
+std::string_view browserPage();
 
 /** To be read before the sound is turned on. */
 inline constexpr const char* listeningCaution = "Start at low volume: a drum's attack is far louder than its average.";

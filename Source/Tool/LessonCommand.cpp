@@ -5,7 +5,9 @@
 
 #include "Modal/InputError.h"
 #include "Sheets/LessonPage.h"
+#include "Sheets/WebPage.h"
 
+#include <cstdio>
 #include <filesystem>
 
 namespace tool
@@ -34,7 +36,7 @@ void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesso
     for (std::size_t i = 0; i < played.steps.size(); ++i)
         writeSound (folder / sheets::LessonFileName::sound (i), played.steps[i].sound);
 
-    sheets::writePages (played,
+    sheets::writePages (played, sheets::browserPage(),
                         [&] (const std::string& name, std::string_view bytes) { writeText ((folder / name).string(), bytes); });
 }
 
@@ -62,6 +64,11 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto lesson = files::openLesson (arguments.freeWords().front());
     Progress progress (false);
     writeFolder (*folder, sheets::playLesson (lesson, [&] (double share) { progress.show (share); }));
+
+    if (sheets::browserPage().empty())
+        std::fputs ("This program was built without the browser's page, so the steps play as recordings only. For steps that are the live drum, run "
+                    "\"sh Source/Web/build\" and build the program again.\n",
+                    stderr);
 }
 } // namespace
 
@@ -69,13 +76,13 @@ const Command& lessonCommand()
 {
     static const Command command{
         "lesson",
-        "Makes a lesson: a folder with sounds at equal loudness and web pages for lesson and exercise, for use offline",
+        "Makes a lesson: a folder with web pages on which the drum plays, recordings at equal loudness and an exercise, for use offline",
         "[LESSON] --output FOLDER",
         "Without a lesson it lists the lessons. LESSON is one of them or a file; \"presets --show\" prints one to start your own "
         "from.\n"
-        "Open index.html in the folder: the arrow keys step through the lesson, A and B compare two steps. exercise.html asks "
-        "about\n"
-        "the steps in any order and prints an answer sheet. Start at low volume.\n",
+        "Open index.html in the folder: hear a step, then drag on from there, or let it ask you by ear. The arrow keys step through the\n"
+        "lesson. recordings.html plays the recordings and prints; exercise.html asks about the steps in any order and prints an answer\n"
+        "sheet. Start at low volume.\n",
         { { "Output:", { { "output", "FOLDER", "created if needed" } } } },
         false,
         run

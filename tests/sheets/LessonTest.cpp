@@ -87,7 +87,7 @@ TEST_CASE ("A lesson plays equally loud, and its pages need no network", "[lesso
     CHECK (contains (played.steps[1].changes[1], "Resonant head +2.0 semitones"));
 
     std::map<std::string, std::string> pages;
-    sheets::writePages (played, [&] (const std::string& name, std::string_view bytes) { pages[name] = bytes; });
+    sheets::writePages (played, {}, [&] (const std::string& name, std::string_view bytes) { pages[name] = bytes; });
 
     for (const char* name : { "index.html", "exercise.html", "page.css", "sounds.js", "lesson.js", "exercise.js",
                               "step-01-notes.svg", "step-02-ring.svg", "step-02-spectrum.svg" })
@@ -117,6 +117,37 @@ TEST_CASE ("A lesson plays equally loud, and its pages need no network", "[lesso
     // The exercise hides figures and shows no picture.
     CHECK_FALSE (contains (exercise, ".svg"));
     CHECK_FALSE (contains (exercise, " Hz"));
+}
+
+TEST_CASE ("The browser's page takes a lesson: drums that read back as the steps, and one loudness", "[lesson]")
+{
+    const std::string browser = "<p>page</p><script type=\"application/json\" id=\"lesson\"></script><script>start()</script>";
+    const auto played = sheets::playLesson (lessonOf ({ ", \"listen_for\": \"</script>\"", tuned ("G3", "D4") + R"(, "wires": { "strainer": "off" })" }), {});
+    std::map<std::string, std::string> pages;
+    sheets::writePages (played, browser, [&] (const std::string& name, std::string_view bytes) { pages[name] = bytes; });
+
+    // The page as before around one JSON text, which does not end its element early.
+    const auto& page = pages["index.html"];
+    const auto begin = page.find ("\"lesson\">") + 9, end = page.find ("</script>");
+    CHECK (page.substr (0, begin) + page.substr (end) == browser);
+    const auto json = files::Json::parse (page.substr (begin, end - begin));
+    CHECK (json.at ("steps").at (0).at ("listen_for") == "</script>");
+    CHECK (contains (pages["recordings.html"], "step-02.wav"));
+
+    for (std::size_t i = 0; i < played.steps.size(); ++i)
+    {
+        const auto& step = played.steps[i].step;
+        const auto drum = files::readDrum (json.at ("steps").at (i).at ("document").dump(), "step");
+        const auto again = predict (drum.drum, drum.tunings.at (0));
+        CHECK (again.drumNote == Approx (played.steps[i].prediction.drumNote).epsilon (1e-9));
+        CHECK (drum.wires.on == step.drum.wires.on);
+        // As loud as the softest step, by the mix that the browser plays.
+        CHECK (played.steps[i].mixLoudness + json.at ("steps").at (i).at ("gain_db").get<double>() ==
+               Approx (std::min (played.steps[0].mixLoudness, played.steps[1].mixLoudness)));
+    }
+
+    CHECK_THROWS_WITH (sheets::livePage (played, "<p>no page of ours</p>"),
+                       "the browser's page has no place for a lesson; needed: one that Source/Web/build made");
 }
 
 TEST_CASE ("A step changes wires, muffling, strokes and drum, and the page says so", "[lesson]")
