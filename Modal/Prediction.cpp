@@ -11,18 +11,18 @@ namespace modal
 namespace
 {
 
-HeadPrediction predictHead (const DrumSpec& drum, HeadSide side, double tension)
+HeadPrediction predictHead (const DrumSpec& drum, HeadSide side, const HeadNotes& notes, double tension)
 {
     const auto& head = side == HeadSide::batter ? drum.batter : drum.resonant;
 
     HeadPrediction found;
     found.tension = tension;
-    found.tapNote = tapNote (drum, side, tension);
+    found.tapNote = notes.at (tension);
     found.stress = tension / head.loadBearingThickness();
     found.yieldShare = found.stress / Film::yieldStress;
     found.forcePerLug = tension * units::twoPi * drum.radius() / drum.lugs;
 
-    found.semitoneTension = semitoneTension (drum, side, tension);
+    found.semitoneTension = notes.semitoneTension (tension);
     return found;
 }
 
@@ -54,15 +54,16 @@ ModePair pairOf (const std::vector<Mode>& modes, int m)
 
 } // namespace
 
-Prediction predict (const DrumSpec& drum, const Tuning& tuning, const SolveOptions& options)
+Prediction predict (const DrumTuner& tuner, const DrumSolver& solver, const Tuning& tuning)
 {
-    const auto tensions = tensionsFor (drum, tuning);
-    const auto solved = solve (drum, tensions, options);
+    const auto& drum = solver.drum();
+    const auto tensions = tuner.tensionsFor (tuning);
+    const auto solved = solver.solve (tensions);
 
     Prediction result;
     result.drum = drum;
     result.tuning = tuning;
-    result.batter = predictHead (drum, HeadSide::batter, tensions.batter);
+    result.batter = predictHead (drum, HeadSide::batter, tuner.notes (HeadSide::batter), tensions.batter);
     result.isUniform = solved.isUniform;
     result.highestFrequency = solved.highestFrequency;
 
@@ -80,16 +81,16 @@ Prediction predict (const DrumSpec& drum, const Tuning& tuning, const SolveOptio
 
     auto raised = tensions;
     raised.batter *= 1.0 + result.batter.semitoneTension;
-    result.drumNotePerBatterSemitone = centsBetween (result.drumNote, drumNote (solve (drum, raised, options)));
+    result.drumNotePerBatterSemitone = centsBetween (result.drumNote, solver.drumNote (raised));
 
     if (drum.hasResonantHead())
     {
-        result.resonant = predictHead (drum, HeadSide::resonant, tensions.resonant);
+        result.resonant = predictHead (drum, HeadSide::resonant, tuner.notes (HeadSide::resonant), tensions.resonant);
         result.interval.semitones = centsBetween (result.batter.tapNote, result.resonant.tapNote) / 100.0;
 
         raised = tensions;
         raised.resonant *= 1.0 + result.resonant.semitoneTension;
-        result.drumNotePerResonantSemitone = centsBetween (result.drumNote, drumNote (solve (drum, raised, options)));
+        result.drumNotePerResonantSemitone = centsBetween (result.drumNote, solver.drumNote (raised));
     }
     else
     {
@@ -97,6 +98,11 @@ Prediction predict (const DrumSpec& drum, const Tuning& tuning, const SolveOptio
     }
 
     return result;
+}
+
+Prediction predict (const DrumSpec& drum, const Tuning& tuning, const SolveOptions& options)
+{
+    return predict (DrumTuner (drum), DrumSolver (drum, options), tuning);
 }
 
 } // namespace modal

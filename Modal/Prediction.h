@@ -47,4 +47,7 @@ struct Prediction
 /** Solves a tuning on a drum and predicts its notes, tensions and modes. */
 Prediction predict (const DrumSpec&, const Tuning&, const SolveOptions& = {});
 
+/** The same for many tunings of one drum: both of that drum. */
+Prediction predict (const DrumTuner&, const DrumSolver&, const Tuning&);
+
 } // namespace modal

@@ -5,10 +5,14 @@
 #include "Modal/mathematics/Bessel.h"
 #include "Modal/modes/OrderModes.h"
 #include "Modal/modes/Perturbation.h"
+#include "Tuning.h"
 #include "Units.h"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <mutex>
+#include <tuple>
 
 namespace modal
 {
@@ -121,34 +125,23 @@ void checkHead (double tension, const std::vector<double>& lugs, int lugCount, c
         requireInRange (lug, { -0.9, 2.0, "of the mean tension" }, head + " lugs");
 }
 
-DrumModes solveEven (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+void checkTensions (const DrumSpec& drum, const Tensions& tensions)
 {
-    DrumModes result;
-    result.radius = drum.radius();
-    result.depth = drum.depth;
-    result.bottom = drum.bottom;
-    result.surround = drum.surround;
-    result.air = drum.air;
-    result.highestFrequency =
-        std::min (options.highestFrequency, roughFrequency (drum, tensions, besselZeros (highestOrder, 1).front()));
+    checkHead (tensions.batter, tensions.batterLugs, drum.lugs, "batter");
 
-    Collector collector (result);
+    if (drum.hasResonantHead())
+        checkHead (tensions.resonant, tensions.resonantLugs, drum.lugs, "resonant");
+}
 
-    for (int m = 0; m <= highestOrder; ++m)
-    {
-        const int inBand = functionsInBand (m, drum, tensions, result.highestFrequency);
+/** Up to where the orders that are solved hold all modes, Hz. */
+double completeUpTo (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
+{
+    return std::min (options.highestFrequency, roughFrequency (drum, tensions, besselZeros (highestOrder, 1).front()));
+}
 
-        if (inBand == 0)
-            break;
-
-        const int functions = inBand + options.extraFunctions;
-        collector.add (m, functions,
-                       modesOfOrder (makeOrderProblem (m, functions, drum, tensions, wavesOverBand * result.highestFrequency),
-                                     drum, tensions, result.highestFrequency));
-    }
-
-    collector.finish();
-    return result;
+bool isEven (const std::vector<double>& lugs)
+{
+    return std::all_of (lugs.begin(), lugs.end(), [&] (double lug) { return lug == lugs.front(); });
 }
 
 /** Uneven lugs and muffling as what they add to the even, bare drum. */
@@ -159,7 +152,7 @@ Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensi
 
     const auto addLugs = [&] (Eigen::MatrixXd& stiffness, double tension, std::vector<double> lugs)
     {
-        if (std::all_of (lugs.begin(), lugs.end(), [&] (double lug) { return lug == lugs.front(); }))
+        if (isEven (lugs))
             return;
 
         added.isRound = false;
@@ -197,17 +190,105 @@ Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensi
 
 } // namespace
 
+/** The orders' problems without their tensions, each set up when it is first needed. */
+class DrumSolver::Orders
+{
+public:
+    /** @param cutoff  Hz, of the cavity's waves */
+    std::shared_ptr<const OrderProblem> get (const DrumSpec& drum, int m, int functions, double cutoff)
+    {
+        const std::lock_guard lock (mutex);
+
+        // Slack heads end the band at a frequency of their own and want ever more functions: keep what a drum needs, not all.
+        constexpr std::size_t mostKept = 1000;
+
+        if (kept.size() >= mostKept)
+            kept.clear();
+
+        auto& problem = kept[{ m, functions, cutoff }];
+
+        if (problem == nullptr)
+            problem = std::make_shared<const OrderProblem> (makeOrderProblem (m, functions, drum, cutoff));
+
+        return problem;
+    }
+
+private:
+    std::mutex mutex;
+    std::map<std::tuple<int, int, double>, std::shared_ptr<const OrderProblem>> kept;
+};
+
+DrumSolver::DrumSolver (const DrumSpec& drumSpec, const SolveOptions& options)
+    : spec (drumSpec), limits (options), orders (std::make_shared<Orders>())
+{
+    check (spec);
+    requireInRange (limits.highestFrequency, { 50.0, 20000.0, "Hz" }, "highest frequency");
+}
+
+DrumModes DrumSolver::solve (const Tensions& tensions) const
+{
+    checkTensions (spec, tensions);
+
+    DrumModes even;
+    even.radius = spec.radius();
+    even.depth = spec.depth;
+    even.bottom = spec.bottom;
+    even.surround = spec.surround;
+    even.air = spec.air;
+    even.highestFrequency = completeUpTo (spec, tensions, limits);
+    Collector collector (even);
+
+    for (int m = 0; m <= highestOrder; ++m)
+    {
+        const int inBand = functionsInBand (m, spec, tensions, even.highestFrequency);
+
+        if (inBand == 0)
+            break;
+
+        const int functions = inBand + limits.extraFunctions;
+        const auto problem = orders->get (spec, m, functions, wavesOverBand * even.highestFrequency);
+        collector.add (m, functions, modesOfOrder (*problem, spec, tensions, even.highestFrequency));
+    }
+
+    collector.finish();
+    return perturbed (even, additions (even, spec, tensions));
+}
+
+double DrumSolver::drumNote (const Tensions& tensions) const
+{
+    if (! spec.muffling.empty() || ! isEven (tensions.batterLugs) || ! isEven (tensions.resonantLugs))
+        return modal::drumNote (solve (tensions));
+
+    checkTensions (spec, tensions);
+    const double highest = completeUpTo (spec, tensions, limits);
+    double lowest = 0.0;
+
+    for (int m = 0; m <= highestOrder; ++m)
+    {
+        const int inBand = functionsInBand (m, spec, tensions, highest);
+
+        if (inBand == 0)
+            break;
+
+        const auto problem = orders->get (spec, m, inBand + limits.extraFunctions, wavesOverBand * highest);
+        double lowestOfOrder = 0.0;
+
+        for (const auto& found : modesOfOrder (*problem, spec, tensions, highest, 1))
+            if (! found.mode.isAirMode)
+                lowestOfOrder = found.mode.frequency;
+
+        if (lowest > 0.0 && m > 0 && ! (lowestOfOrder > 0.0 && lowestOfOrder < lowest))
+            break; // orders above lie higher still
+
+        lowest = lowestOfOrder > 0.0 ? lowestOfOrder : lowest;
+    }
+
+    return lowest;
+}
+
 DrumModes solve (const DrumSpec& drum, const Tensions& tensions, const SolveOptions& options)
 {
-    check (drum);
-    requireInRange (options.highestFrequency, { 50.0, 20000.0, "Hz" }, "highest frequency");
-    checkHead (tensions.batter, tensions.batterLugs, drum.lugs, "batter");
-
-    if (drum.hasResonantHead())
-        checkHead (tensions.resonant, tensions.resonantLugs, drum.lugs, "resonant");
-
-    const auto even = solveEven (drum, tensions, options);
-    return perturbed (even, additions (even, drum, tensions));
+    return DrumSolver (drum, options).solve (tensions);
 }
 
 } // namespace modal

@@ -2,6 +2,7 @@
 
 #include "DrumModes.h"
 
+#include <memory>
 #include <vector>
 
 namespace modal
@@ -39,5 +40,31 @@ struct SolveOptions
     @throws InputError for a drum or tensions out of range
 */
 DrumModes solve (const DrumSpec&, const Tensions&, const SolveOptions& = {});
+
+/** Solves many tunings of one drum. What does not depend on the tensions (air loads, cavity, masses) is computed once and kept;
+   each solution is the same, to the last bit, as that of solve(). May be used from several threads; copies share what is kept. */
+class DrumSolver
+{
+public:
+    /** @throws InputError for a drum or options out of range */
+    explicit DrumSolver (const DrumSpec&, const SolveOptions& = {});
+
+    /** See solve(). */
+    DrumModes solve (const Tensions&) const;
+
+    /** Frequency in Hz of the drum note: the lowest mode in which the heads move, 0 if there is none in the band. On an even drum
+        without muffling only the orders that it can belong to are solved. */
+    double drumNote (const Tensions&) const;
+
+    const DrumSpec& drum() const noexcept { return spec; }
+    const SolveOptions& options() const noexcept { return limits; }
+
+private:
+    class Orders;
+
+    DrumSpec spec;
+    SolveOptions limits;
+    std::shared_ptr<Orders> orders;
+};
 
 } // namespace modal

@@ -1,7 +1,6 @@
 #include "Tuning.h"
 
 #include "DrumNumbers.h"
-#include "Modal/pitch/NoteSearch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,40 +12,54 @@ namespace modal
 namespace
 {
 
-Tensions tensionsForNotes (const DrumSpec& drum, const ByTapNotes& notes)
+std::optional<HeadNotes> resonantNotes (const DrumSpec& drum)
+{
+    return drum.hasResonantHead() ? std::optional (HeadNotes (drum, HeadSide::resonant)) : std::nullopt;
+}
+
+/** For searches: a drum note above the band counts as very high. */
+double orInfinity (double note)
+{
+    return note > 0.0 ? note : std::numeric_limits<double>::infinity();
+}
+
+} // namespace
+
+DrumTuner::DrumTuner (const DrumSpec& spec) : solver (spec), batter (spec, HeadSide::batter), resonant (resonantNotes (spec)) {}
+
+Tensions DrumTuner::at (const ByTapNotes& wanted) const
 {
     Tensions tensions;
-    tensions.batter = tensionForTapNote (drum, HeadSide::batter, notes.batter);
+    tensions.batter = batter.tensionFor (wanted.batter);
 
-    if (drum.hasResonantHead())
-        tensions.resonant = tensionForTapNote (drum, HeadSide::resonant, notes.resonant);
+    if (resonant)
+        tensions.resonant = resonant->tensionFor (wanted.resonant);
 
     return tensions;
 }
 
-Tensions checkedTensions (const DrumSpec& drum, const ByTension& tensions)
+Tensions DrumTuner::at (const ByTension& tensions) const
 {
-    requireInRange (tensions.batter, tensionRange (drum.batter), "batter tension");
+    requireInRange (tensions.batter, tensionRange (drum().batter), "batter tension");
 
-    if (drum.hasResonantHead())
-        requireInRange (tensions.resonant, tensionRange (drum.resonant), "resonant tension");
+    if (resonant)
+        requireInRange (tensions.resonant, tensionRange (drum().resonant), "resonant tension");
 
     return tensions;
 }
 
-Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
+Tensions DrumTuner::at (const ByDrumNote& wanted) const
 {
     requireInRange (wanted.drumNote, noteRange, "drum note");
     checkNumbers (wanted.interval, "");
 
     const double ratio = wanted.interval.ratio();
-    auto batterNotes = tapNoteRange (drum, HeadSide::batter);
+    auto batterNotes = batter.range();
 
-    if (drum.hasResonantHead())
+    if (resonant)
     {
-        const auto resonantNotes = tapNoteRange (drum, HeadSide::resonant);
-        batterNotes = { std::max (batterNotes.lowest, resonantNotes.lowest / ratio),
-                        std::min (batterNotes.highest, resonantNotes.highest / ratio) };
+        batterNotes = { std::max (batterNotes.lowest, resonant->range().lowest / ratio),
+                        std::min (batterNotes.highest, resonant->range().highest / ratio) };
 
         if (batterNotes.lowest > batterNotes.highest)
             throw InputError ("interval", asText (wanted.interval.semitones) + " semitones",
@@ -55,13 +68,12 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
 
     const auto noteAt = [&] (double batterNote)
     {
-        Tensions tensions{ tensionNearTapNote (drum, HeadSide::batter, batterNote) };
+        Tensions tensions{ batter.tensionNear (batterNote) };
 
-        if (drum.hasResonantHead())
-            tensions.resonant = tensionNearTapNote (drum, HeadSide::resonant, ratio * batterNote);
+        if (resonant)
+            tensions.resonant = resonant->tensionNear (ratio * batterNote);
 
-        const double note = drumNote (solve (drum, tensions));
-        return note > 0.0 ? note : std::numeric_limits<double>::infinity();
+        return orInfinity (drumNote (tensions));
     };
 
     // The drum note moves nearly in step with the heads' notes. At the very ends rounding must not lead beyond them.
@@ -73,68 +85,52 @@ Tensions tensionsForDrumNote (const DrumSpec& drum, const ByDrumNote& wanted)
                              .tolerance = 1.0e-9 };
     const double batterNote = settingFor (wanted.drumNote, search, "drum note", "below, a head is slack",
                                           "above, a head would yield", "between them, the lowest mode is an air mode");
-    return tensionsForNotes (drum, { batterNote, ratio * batterNote });
+    return at (ByTapNotes{ batterNote, ratio * batterNote });
 }
 
-Tensions tensionsForDrumNoteAndHead (const DrumSpec& drum, const ByDrumNoteAndHead& wanted)
+Tensions DrumTuner::at (const ByDrumNoteAndHead& wanted) const
 {
     requireInRange (wanted.drumNote, noteRange, "drum note");
 
-    if (! drum.hasResonantHead())
-        throw InputError::fault ("drum note", "cannot be tuned with one head held on a drum with one head", "the drum note alone");
+    if (! resonant)
+        throw InputError::fault ("drum note", "cannot be tuned with one head held on a drum with one head",
+                                 "the drum note alone");
 
     const bool holdsBatter = wanted.held == HeadSide::batter;
-    const auto free = holdsBatter ? HeadSide::resonant : HeadSide::batter;
+    const auto& free = notes (holdsBatter ? HeadSide::resonant : HeadSide::batter);
     const std::string freeName = holdsBatter ? "resonant" : "batter", heldName = holdsBatter ? "batter" : "resonant";
-    const double heldTension = tensionForTapNote (drum, wanted.held, wanted.heldNote);
-    const auto tensionsWith = [&] (double freeTension)
-    { return holdsBatter ? Tensions{ heldTension, freeTension } : Tensions{ freeTension, heldTension }; };
-
-    const auto noteAt = [&] (double freeNote)
-    {
-        const double note = drumNote (solve (drum, tensionsWith (tensionNearTapNote (drum, free, freeNote))));
-        return note > 0.0 ? note : std::numeric_limits<double>::infinity();
+    const double heldTension = notes (wanted.held).tensionFor (wanted.heldNote);
+    const auto tensionsWith = [&] (double freeTension) {
+        return holdsBatter ? Tensions{ heldTension, freeTension } : Tensions{ freeTension, heldTension };
     };
 
+    const auto noteAt = [&] (double freeNote) { return orInfinity (drumNote (tensionsWith (free.tensionNear (freeNote)))); };
+
     // The drum note moves by about half of what one head moves. At the very ends rounding must not lead beyond them.
-    const auto notes = tapNoteRange (drum, free);
+    const auto range = free.range();
     const NoteSearch search{ .noteAt = noteAt,
-                             .lowest = notes.lowest * (1.0 + 1.0e-9),
-                             .highest = notes.highest * (1.0 - 1.0e-9),
-                             .first = std::clamp (1.5 * wanted.drumNote, 1.01 * notes.lowest, 0.9 * notes.highest),
+                             .lowest = range.lowest * (1.0 + 1.0e-9),
+                             .highest = range.highest * (1.0 - 1.0e-9),
+                             .first = std::clamp (1.5 * wanted.drumNote, 1.01 * range.lowest, 0.9 * range.highest),
                              .slope = 0.5,
                              .tolerance = 1.0e-9 };
     const std::string held = " while the " + heldName + " head stays at " + asText (wanted.heldNote, 5) + " Hz";
-    const double freeNote = settingFor (wanted.drumNote, search, "drum note", "below, the " + freeName + " head is slack" + held,
-                                        "above, the " + freeName + " head would yield" + held,
-                                        "between them, the lowest mode is an air mode");
-    return tensionsWith (tensionForTapNote (drum, free, freeNote));
-}
-
-Tensions meanTensionsFor (const DrumSpec& drum, const Tuning& tuning)
-{
-    if (const auto* notes = std::get_if<ByTapNotes> (&tuning.target))
-        return tensionsForNotes (drum, *notes);
-
-    if (const auto* tensions = std::get_if<ByTension> (&tuning.target))
-        return checkedTensions (drum, *tensions);
-
-    if (const auto* withHead = std::get_if<ByDrumNoteAndHead> (&tuning.target))
-        return tensionsForDrumNoteAndHead (drum, *withHead);
-
-    return tensionsForDrumNote (drum, std::get<ByDrumNote> (tuning.target));
+    const double freeNote =
+        settingFor (wanted.drumNote, search, "drum note", "below, the " + freeName + " head is slack" + held,
+                    "above, the " + freeName + " head would yield" + held, "between them, the lowest mode is an air mode");
+    return tensionsWith (free.tensionFor (freeNote));
 }
 
 /** Cents beside each lug as tension over the mean, minus 1, by the head's own relation of tap note and tension. */
-std::vector<double> lugDeviations (const DrumSpec& drum, HeadSide side, double tension, const std::vector<double>& cents)
+std::vector<double> DrumTuner::lugDeviations (HeadSide side, double tension, const std::vector<double>& cents) const
 {
     const std::string head = side == HeadSide::batter ? "batter" : "resonant";
 
-    if (! cents.empty() && static_cast<int> (cents.size()) != drum.lugs)
+    if (! cents.empty() && static_cast<int> (cents.size()) != drum().lugs)
         throw InputError (head + " lug cents", std::to_string (cents.size()) + " values",
-                          "one for each of the " + std::to_string (drum.lugs) + " lugs");
+                          "one for each of the " + std::to_string (drum().lugs) + " lugs");
 
-    const double perSemitone = cents.empty() ? 0.0 : semitoneTension (drum, side, tension);
+    const double perSemitone = cents.empty() ? 0.0 : notes (side).semitoneTension (tension);
     std::vector<double> deviations;
 
     for (const double c : cents)
@@ -146,19 +142,21 @@ std::vector<double> lugDeviations (const DrumSpec& drum, HeadSide side, double t
     return deviations;
 }
 
-} // namespace
+Tensions DrumTuner::tensionsFor (const Tuning& tuning) const
+{
+    check (tuning.concertPitch);
+    auto tensions = std::visit ([this] (const auto& target) { return at (target); }, tuning.target);
+    tensions.batterLugs = lugDeviations (HeadSide::batter, tensions.batter, tuning.lugs.batter);
+
+    if (resonant)
+        tensions.resonantLugs = lugDeviations (HeadSide::resonant, tensions.resonant, tuning.lugs.resonant);
+
+    return tensions;
+}
 
 Tensions tensionsFor (const DrumSpec& drum, const Tuning& tuning)
 {
-    check (drum);
-    check (tuning.concertPitch);
-    auto tensions = meanTensionsFor (drum, tuning);
-    tensions.batterLugs = lugDeviations (drum, HeadSide::batter, tensions.batter, tuning.lugs.batter);
-
-    if (drum.hasResonantHead())
-        tensions.resonantLugs = lugDeviations (drum, HeadSide::resonant, tensions.resonant, tuning.lugs.resonant);
-
-    return tensions;
+    return DrumTuner (drum).tensionsFor (tuning);
 }
 
 double drumNote (const DrumModes& drum)

@@ -1,9 +1,11 @@
 #pragma once
 
+#include "Modal/pitch/HeadNotes.h"
 #include "Modal/pitch/Interval.h"
 #include "Modal/pitch/Note.h"
 #include "Solve.h"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -53,26 +55,10 @@ struct Tuning
     ConcertPitch concertPitch; ///< for naming notes; the target's frequencies are already in Hz
 };
 
-/** Tap note in Hz of one head at a tension: its (1,1) frequency with air, cavity closed, the other head held still. */
+// One question to HeadNotes; for several, make one.
 double tapNote (const DrumSpec&, HeadSide, double tension);
-
-/** Tap notes that a head can have, Hz: from all but slack to yield. */
-struct NoteRange
-{
-    double lowest, highest;
-};
 NoteRange tapNoteRange (const DrumSpec&, HeadSide);
-
-/** The tension in N/m that gives a head a tap note. Inverse of tapNote(). Throws InputError if no tension below the head's
-    yield does, or none comes within a cent; the message gives the notes that can be had. */
 double tensionForTapNote (const DrumSpec&, HeadSide, double hertz);
-
-/** The same, but for a note in a gap, where the tap note jumps as the lowest (1,1) mode becomes the air's, the tension at which
-    it does: without gaps and rising with the note, for searches. */
-double tensionNearTapNote (const DrumSpec&, HeadSide, double hertz);
-
-/** Relative rise of tension that raises a head's tap note by a semitone: 0.122 in vacuo, more where the cavity holds the note
- * back. */
 double semitoneTension (const DrumSpec&, HeadSide, double tension);
 
 /** Tension at which the load-bearing film reaches its yield stress, N/m. */
@@ -81,6 +67,36 @@ double yieldTension (const HeadConstruction&);
 /** The tensions that a tuning asks for on a drum. Throws InputError naming the head and the limit, or the drum notes that can be
     had: on an open shell they jump where the lowest mode becomes the air's, and none in between can be had. */
 Tensions tensionsFor (const DrumSpec&, const Tuning&);
+
+/** Tunes one drum again and again: the air loads of heads and drum are computed once, the tensions are those of tensionsFor().
+   May be used from several threads. */
+class DrumTuner
+{
+public:
+    /** @throws InputError for a drum out of range */
+    explicit DrumTuner (const DrumSpec&);
+
+    Tensions tensionsFor (const Tuning&) const;
+
+    const DrumSpec& drum() const noexcept { return solver.drum(); }
+
+    /** The resonant head's only on a drum that has one. */
+    const HeadNotes& notes (HeadSide side) const { return side == HeadSide::batter ? batter : resonant.value(); }
+
+    /** See DrumSolver::drumNote(). */
+    double drumNote (const Tensions& tensions) const { return solver.drumNote (tensions); }
+
+private:
+    DrumSolver solver;
+    HeadNotes batter;
+    std::optional<HeadNotes> resonant;
+
+    Tensions at (const ByTapNotes&) const;
+    Tensions at (const ByTension&) const;
+    Tensions at (const ByDrumNote&) const;
+    Tensions at (const ByDrumNoteAndHead&) const;
+    std::vector<double> lugDeviations (HeadSide, double tension, const std::vector<double>& cents) const;
+};
 
 /** Frequency in Hz of the drum note: the lowest coupled mode in which the heads move. */
 double drumNote (const DrumModes&);

@@ -1,11 +1,13 @@
 #include "Exterior.h"
 
+#include "Modal/Units.h"
 #include "Modal/mathematics/BesselTable.h"
 #include "Modal/mathematics/Quadrature.h"
-#include "Modal/Units.h"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <mutex>
 #include <numbers>
 
 namespace modal::exterior
@@ -83,67 +85,189 @@ Eigen::MatrixXd apertureTransforms (int m, const Eigen::VectorXd& cavityZeros, c
     return transforms;
 }
 
+namespace
+{
+
+/** Products of transforms integrated over wavenumbers, Σ w Ŵ_n Ŵ_n', for all pairs of an order's functions.
+
+    By partial fractions two sums a function are enough, g_n = Σ w J²/(j_n² − x²) and h_n = Σ w J²/(j_n² − x²)²: the product is
+   C_nn' (g_n − g_n') with C_nn' = 2 j_n j_n' / (j_n'² − j_n²), and 2 j_n² h_n for n = n'. */
+class TransformProducts
+{
+public:
+    TransformProducts (int order, const Eigen::VectorXd& besselZeros)
+        : m (order), squares (besselZeros.array().square()), coupling (besselZeros.size(), besselZeros.size())
+    {
+        for (Eigen::Index i = 0; i < coupling.rows(); ++i)
+            for (Eigen::Index j = 0; j < coupling.cols(); ++j)
+                coupling (i, j) = i == j ? 0.0 : 2.0 * besselZeros[i] * besselZeros[j] / (squares[j] - squares[i]);
+    }
+
+    Eigen::Index functions() const noexcept { return squares.size(); }
+
+    /** g of all functions, then h. */
+    Eigen::VectorXd sums (const Eigen::ArrayXd& x, const Eigen::ArrayXd& weights) const
+    {
+        const Eigen::ArrayXd x2 = x.square(), strength = weights * besselAt (m, x).square();
+        Eigen::VectorXd result (2 * functions());
+
+        for (Eigen::Index n = 0; n < functions(); ++n)
+        {
+            const Eigen::ArrayXd inverse = (squares[n] - x2).inverse();
+            const Eigen::ArrayXd once = strength * inverse;
+            result[n] = once.sum();
+            result[functions() + n] = (once * inverse).sum();
+        }
+
+        return result;
+    }
+
+    Eigen::MatrixXd matrix (const Eigen::VectorXd& sums) const
+    {
+        const Eigen::VectorXd g = sums.head (functions());
+        const Eigen::MatrixXd rows = g.replicate (1, functions());
+        Eigen::MatrixXd result = coupling.cwiseProduct (rows - rows.transpose());
+        result.diagonal() = 2.0 * squares.matrix().cwiseProduct (sums.tail (functions()));
+        return result;
+    }
+
+    /** cᵀ matrix (sums) c; C is antisymmetric. */
+    double of (const Eigen::VectorXd& c, const Eigen::VectorXd& sums) const
+    {
+        const auto g = sums.head (functions()), h = sums.tail (functions());
+        return 2.0 * (c.cwiseProduct (coupling * c).dot (g) + squares.matrix().cwiseProduct (c.cwiseAbs2()).dot (h));
+    }
+
+private:
+    int m;
+    Eigen::ArrayXd squares;   ///< j_n²
+    Eigen::MatrixXd coupling; ///< C
+};
+
+} // namespace
+
 Mass staticMass (int m, const Eigen::VectorXd& zeros, const DrumSpec& drum)
 {
     const auto rule = wavenumbers (zeros);
     const auto x = mapped (rule.points);
     const auto weights = mapped (rule.weights);
-    const Eigen::MatrixXd transforms = headTransforms (m, zeros, x);
+    const TransformProducts products (m, zeros);
     const double unit = drum.air.density * drum.radius();
 
     Mass mass;
-    mass.self = unit * transforms.transpose() * weights.matrix().asDiagonal() * transforms;
+    mass.self = unit * products.matrix (products.sums (x, weights));
     mass.cross = Eigen::MatrixXd::Zero (zeros.size(), zeros.size());
     mass.rim = Eigen::VectorXd::Zero (zeros.size());
 
     if (drum.surround == Surround::freeStanding)
     {
-        mass.rim = transforms.transpose() * (besselAt (m, x) * weights).matrix();
+        mass.rim = headTransforms (m, zeros, x).transpose() * (besselAt (m, x) * weights).matrix();
         mass.self -= unit * rimRelaxation (m) * mass.rim * mass.rim.transpose();
 
         const double distance = drum.depth / drum.radius() + 2.0 * centreOffset (m);
-        const Eigen::ArrayXd reach = 0.5 * weights * (-distance * x).exp();
-        mass.cross = unit * transforms.transpose() * reach.matrix().asDiagonal() * transforms;
+        mass.cross = unit * products.matrix (products.sums (x, 0.5 * weights * (-distance * x).exp()));
     }
 
     return mass;
 }
 
-MassChange::MassChange (int order, const Eigen::VectorXd& besselZeros, const Eigen::VectorXd& rimPotential, const DrumSpec& drum)
-    : m (order), zeros (besselZeros), rim (rimPotential), radius (drum.radius()), density (drum.air.density),
-      surround (drum.surround)
+struct MassChange::Table
 {
-    // What the load loses with k dies out much faster than the load itself: a shorter and coarser rule does.
-    const double end = std::min (zeros[zeros.size() - 1] + 20.0, BesselTable::highestArgument);
-    const auto rule = compositeGaussLegendre (6, static_cast<int> (end / 3.5) + 1, 0.0, end);
-    wavenumbers = mapped (rule.points);
-    weights = mapped (rule.weights);
-    still = transformsAt (0.0);
+    static constexpr double width = 4.0; ///< of a stretch of ka: a little more than a period of the integrals
+
+    Table (int order, const Eigen::VectorXd& zeros) : m (order), products (order, zeros)
+    {
+        // What the load loses with k dies out much faster than the load itself: a shorter and coarser rule does.
+        const double end = std::min (zeros[zeros.size() - 1] + 20.0, BesselTable::highestArgument);
+        const auto rule = compositeGaussLegendre (6, static_cast<int> (end / 3.5) + 1, 0.0, end);
+        squares = mapped (rule.points).square();
+        weights = mapped (rule.weights);
+        still = products.sums (squares.sqrt(), weights);
+    }
+
+    /** The sums at ka less those at rest. */
+    Eigen::VectorXd changeAt (double ka) const
+    {
+        const auto stretch = static_cast<int> (ka / width);
+        const auto& samples = samplesOf (stretch);
+        const double place = ka / width - stretch;
+        Eigen::VectorXd shares (points().size());
+
+        for (Eigen::Index i = 0; i < shares.size(); ++i) // barycentric formula for Chebyshev points of the second kind
+        {
+            const double distance = place - points()[i];
+
+            if (std::abs (distance) < 1.0e-14)
+                return samples.col (i);
+
+            shares[i] = (i % 2 == 0 ? 1.0 : -1.0) * (i == 0 || i + 1 == shares.size() ? 0.5 : 1.0) / distance;
+        }
+
+        return samples * (shares / shares.sum());
+    }
+
+    int m;
+    TransformProducts products;
+
+private:
+    /** Sixteen Chebyshev points from 0 to 1. */
+    static const Eigen::ArrayXd& points()
+    {
+        static const Eigen::ArrayXd values = 0.5 - 0.5 * Eigen::ArrayXd::LinSpaced (16, 0.0, units::pi).cos();
+        return values;
+    }
+
+    /** A column a point. */
+    const Eigen::MatrixXd& samplesOf (int stretch) const
+    {
+        const std::lock_guard lock (mutex);
+        auto& samples = stretches[stretch];
+
+        if (samples.size() == 0)
+        {
+            samples.resize (still.size(), points().size());
+
+            for (Eigen::Index i = 0; i < samples.cols(); ++i)
+            {
+                const double ka = width * (stretch + points()[i]);
+                samples.col (i) = products.sums ((squares + ka * ka).sqrt(), weights) - still;
+            }
+        }
+
+        return samples;
+    }
+
+    Eigen::ArrayXd squares, weights; ///< of the wavenumbers at k = 0, and the rule's weights
+    Eigen::VectorXd still;
+    mutable std::mutex mutex;
+    mutable std::map<int, Eigen::MatrixXd> stretches;
+};
+
+MassChange::MassChange (int m, const Eigen::VectorXd& zeros, const Eigen::VectorXd& rimPotential, const DrumSpec& drum)
+    : rim (rimPotential), radius (drum.radius()), density (drum.air.density), surround (drum.surround),
+      table (std::make_shared<Table> (m, zeros))
+{
 }
 
-Eigen::MatrixXd MassChange::transformsAt (double k) const
+double MassChange::regained (double ka) const
 {
-    return headTransforms (m, zeros, (wavenumbers.square() + std::pow (k * radius, 2)).sqrt());
-}
-
-double MassChange::regained (double k) const
-{
-    return surround == Surround::baffled ? 0.0 : (1.0 - massShare (surround, k * radius)) * rimRelaxation (m);
+    return surround == Surround::baffled ? 0.0 : (1.0 - massShare (surround, ka)) * rimRelaxation (table->m);
 }
 
 double MassChange::of (const Eigen::VectorXd& coefficients, double k) const
 {
-    const Eigen::ArrayXd before = still * coefficients, after = transformsAt (k) * coefficients;
-    const double spread = ((after.square() - before.square()) * weights).sum();
-    return density * radius * (spread + regained (k) * std::pow (rim.dot (coefficients), 2));
+    if (table == nullptr)
+        return 0.0;
+
+    const double ka = k * radius;
+    return density * radius *
+           (table->products.of (coefficients, table->changeAt (ka)) + regained (ka) * std::pow (rim.dot (coefficients), 2));
 }
 
 Eigen::MatrixXd MassChange::matrix (double k) const
 {
-    const Eigen::MatrixXd after = transformsAt (k);
-    const auto weighted = weights.matrix().asDiagonal();
-    return density * radius *
-           (after.transpose() * weighted * after - still.transpose() * weighted * still + regained (k) * rim * rim.transpose());
+    const double ka = k * radius;
+    return density * radius * (table->products.matrix (table->changeAt (ka)) + regained (ka) * rim * rim.transpose());
 }
 
 namespace

@@ -4,6 +4,8 @@
 
 #include <Eigen/Core>
 
+#include <memory>
+
 /** The air outside the drum, for one order m at a time.
 
     On the normalised basis of DrumModes.h masses come out as areal densities in kg/m². With x = κa, the Hankel transform of basis
@@ -41,10 +43,17 @@ double radiationShare (Surround, double ka) noexcept;
    ka = 1: 1 / (1 + (ka/0.78)⁴). */
 double massShare (Surround, double ka) noexcept;
 
-/** Change of modal mass from k = 0 to k when a head moves as Σ coefficients·φ. One for an order, used for all of its modes. */
+/** Change of modal mass from k = 0 to k when a head moves as Σ coefficients·φ. One for an order, used for all of its modes and
+   for every tension. May be used from several threads.
+
+    The integrals are computed at Chebyshev points of ka and interpolated (error below 1e-8 of the mass, as that of BesselTable);
+    a stretch of ka is tabulated when it is first needed. */
 class MassChange
 {
 public:
+    /** No change: a vacuum. */
+    MassChange() = default;
+
     /** @param rim  that of staticMass() */
     MassChange (int m, const Eigen::VectorXd& zeros, const Eigen::VectorXd& rim, const DrumSpec&);
 
@@ -55,15 +64,14 @@ public:
     Eigen::MatrixXd matrix (double k) const;
 
 private:
-    int m;
-    Eigen::VectorXd zeros, rim;
-    double radius, density;
-    Surround surround;
-    Eigen::ArrayXd wavenumbers, weights;
-    Eigen::MatrixXd still; ///< transforms at k = 0
+    struct Table;
 
-    Eigen::MatrixXd transformsAt (double k) const;
-    double regained (double k) const; ///< of rim·rimᵀ, in units of ρa
+    double regained (double ka) const; ///< of rim·rimᵀ, in units of ρa
+
+    Eigen::VectorXd rim;
+    double radius = 0.0, density = 0.0;
+    Surround surround = Surround::baffled;
+    std::shared_ptr<Table> table;
 };
 
 /** Resistance of the outward motion of both ends at k [1/m], in motion² × kg/(m² s).

@@ -23,8 +23,8 @@ constexpr double headShareOfAirModes = 0.1; // a mode with less of its kinetic e
 class FrequencyFollower
 {
 public:
-    FrequencyFollower (const OrderProblem& orderProblem, const DrumSpec& drum)
-        : problem (orderProblem), soundSpeed (drum.air.soundSpeed), outside (problem.m, problem.zeros, problem.outside.rim, drum)
+    FrequencyFollower (const OrderProblem& orderProblem, const Eigen::MatrixXd& stiffnessMatrix, const DrumSpec& drum)
+        : problem (orderProblem), stiffness (stiffnessMatrix), soundSpeed (drum.air.soundSpeed)
     {
     }
 
@@ -64,15 +64,15 @@ private:
         const double k = omega / soundSpeed;
         const auto heads = shape.head (problem.firstWave());
         const double inside = omega * omega * heads.dot (problem.massSlope * heads);
-        const double above = outside.of (shape.head (count), k);
-        const double below = problem.hasResonant ? outside.of (shape.segment (count, count), k) : 0.0;
+        const double above = problem.outsideChange.of (shape.head (count), k);
+        const double below = problem.hasResonant ? problem.outsideChange.of (shape.segment (count, count), k) : 0.0;
         return { inside + above + below, std::abs (inside) + std::abs (above) + std::abs (below) };
     }
 
     Eigen::MatrixXd massAt (double omega) const
     {
         const auto count = problem.functions(), heads = problem.firstWave();
-        const Eigen::MatrixXd change = outside.matrix (omega / soundSpeed);
+        const Eigen::MatrixXd change = problem.outsideChange.matrix (omega / soundSpeed);
         Eigen::MatrixXd mass = problem.mass;
         mass.topLeftCorner (heads, heads) += omega * omega * problem.massSlope;
         mass.topLeftCorner (count, count) += change;
@@ -106,11 +106,11 @@ private:
         for (int step = 0; step < 8; ++step)
         {
             const Eigen::MatrixXd mass = massAt (frequency);
-            const Factors factors (problem.stiffness - frequency * frequency * mass);
+            const Factors factors (stiffness - frequency * frequency * mass);
             improve (trial, factors, mass);
 
             const double before = frequency;
-            frequency = std::sqrt (trial.dot (problem.stiffness * trial));
+            frequency = std::sqrt (trial.dot (stiffness * trial));
 
             if (std::abs (frequency - before) < settled * frequency)
             {
@@ -137,20 +137,20 @@ private:
         while (high - low > settled * high)
         {
             const double middle = 0.5 * (low + high);
-            (countBelow (Factors (problem.stiffness - middle * middle * massAt (middle))) > index ? high : low) = middle;
+            (countBelow (Factors (stiffness - middle * middle * massAt (middle))) > index ? high : low) = middle;
         }
 
         omega = 0.5 * (low + high);
         const Eigen::MatrixXd mass = massAt (omega);
-        const Factors factors (problem.stiffness - omega * omega * mass);
+        const Factors factors (stiffness - omega * omega * mass);
 
         for (int step = 0; step < 3; ++step)
             improve (shape, factors, mass);
     }
 
     const OrderProblem& problem;
+    const Eigen::MatrixXd& stiffness;
     double soundSpeed;
-    exterior::MassChange outside;
 };
 
 Shares sharesOf (const OrderProblem& problem, const Eigen::VectorXd& shape)
@@ -216,32 +216,31 @@ OrderMode describe (const OrderProblem& problem, const Eigen::VectorXd& shape, d
 } // namespace
 
 std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec& drum, const Tensions& tensions,
-                                     double highestFrequency)
+                                     double highestFrequency, int most)
 {
-    const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (problem.stiffness, problem.mass);
+    const Eigen::MatrixXd stiffness = problem.stiffness (tensions);
+    const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solver (stiffness, problem.mass);
     const auto& rest = solver.eigenvalues();
     const double ceiling = 1.3 * units::twoPi * highestFrequency; // following its frequency may lower or raise a mode a little
     const auto count =
         static_cast<int> (std::count_if (rest.begin(), rest.end(), [=] (double squared) { return squared < ceiling * ceiling; }));
-    const FrequencyFollower follower (problem, drum);
-    std::vector<double> omegas, changes;
-
-    for (int i = 0; i < count; ++i)
-    {
-        omegas.push_back (std::sqrt (std::max (0.0, rest[i])));
-        changes.push_back (drum.air.isVacuum() ? 0.0 : follower.changeOf (solver.eigenvectors().col (i), omegas.back()));
-    }
-
+    const FrequencyFollower follower (problem, stiffness, drum);
+    const auto omegaAtRest = [&] (int i) { return std::sqrt (std::max (0.0, rest[i])); };
+    std::vector<double> changes; // of the loads on the modes at rest, as far as needed yet
     std::vector<OrderMode> found;
 
-    for (int i = 0; i < count; ++i)
+    for (int i = 0, moving = 0; i < count && moving < most; ++i)
     {
         Eigen::VectorXd shape = solver.eigenvectors().col (i);
-        double omega = omegas[static_cast<std::size_t> (i)];
+        double omega = omegaAtRest (i);
 
         // A load that changes much on a mode also mixes its neighbours into it, however little it changes on them.
-        const auto first = changes.begin() + std::max (0, i - 2), last = changes.begin() + std::min (count, i + 3);
-        const double nearby = *std::max_element (first, last);
+        constexpr int reach = 2;
+
+        for (int next = static_cast<int> (changes.size()); next < std::min (count, i + reach + 1); ++next)
+            changes.push_back (follower.changeOf (solver.eigenvectors().col (next), omegaAtRest (next)));
+
+        const double nearby = *std::max_element (changes.begin() + std::max (0, i - reach), changes.end());
 
         if (nearby > smallChange)
             follower.follow (shape, omega, i);
@@ -249,6 +248,7 @@ std::vector<OrderMode> modesOfOrder (const OrderProblem& problem, const DrumSpec
             follower.nudge (shape, omega);
 
         auto mode = describe (problem, shape, omega, drum, tensions);
+        moving += mode.mode.isAirMode ? 0 : 1;
 
         if (mode.mode.frequency <= highestFrequency)
             found.push_back (std::move (mode));

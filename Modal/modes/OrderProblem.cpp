@@ -35,12 +35,6 @@ void addBlock (Eigen::MatrixXd& matrix, Eigen::Index row, Eigen::Index column, c
         matrix.block (column, row, block.cols(), block.rows()) += block.transpose();
 }
 
-void addHead (OrderProblem& problem, Eigen::Index at, const Eigen::MatrixXd& headMass, double tension, const DrumSpec& drum)
-{
-    problem.stiffness.diagonal().segment (at, problem.functions()) += tension * (problem.zeros / drum.radius()).cwiseAbs2();
-    addBlock (problem.mass, at, at, headMass + problem.outside.self);
-}
-
 void addCavity (OrderProblem& problem, const DrumSpec& drum)
 {
     const auto& inside = problem.inside;
@@ -73,7 +67,7 @@ void addCavity (OrderProblem& problem, const DrumSpec& drum)
             squeeze.segment (lower, lower) = wave.lowerSign * inside.overlap.col (wave.q);
 
         squeeze[at] = -wave.angularFrequency / std::sqrt (wave.stiffness);
-        problem.stiffness += wave.stiffness * squeeze * squeeze.transpose();
+        problem.airStiffness += wave.stiffness * squeeze * squeeze.transpose();
         problem.mass (at, at) = 1.0;
     }
 
@@ -93,7 +87,7 @@ void addCavity (OrderProblem& problem, const DrumSpec& drum)
             problem.mass (problem.ventIndex(), problem.ventIndex()) = 1.0;
         }
 
-        problem.stiffness += inside.springStiffness * squeeze * squeeze.transpose();
+        problem.airStiffness += inside.springStiffness * squeeze * squeeze.transpose();
     }
 }
 
@@ -124,12 +118,24 @@ Eigen::MatrixXd extraMassMatrix (int m, const Eigen::VectorXd& zeros, const Head
     return matrix.selfadjointView<Eigen::Lower>();
 }
 
-OrderProblem makeOrderProblem (int m, int functions, const DrumSpec& drum, const Tensions& tensions, double waveCutoff)
+Eigen::MatrixXd OrderProblem::stiffness (const Tensions& tensions) const
+{
+    Eigen::MatrixXd matrix = airStiffness;
+    matrix.diagonal().head (functions()) += tensions.batter * stretch;
+
+    if (hasResonant)
+        matrix.diagonal().segment (functions(), functions()) += tensions.resonant * stretch;
+
+    return matrix;
+}
+
+OrderProblem makeOrderProblem (int m, int functions, const DrumSpec& drum, double waveCutoff)
 {
     OrderProblem problem;
     problem.m = m;
     const auto zeros = besselZeros (m, functions);
     problem.zeros = Eigen::Map<const Eigen::VectorXd> (zeros.data(), functions);
+    problem.stretch = (problem.zeros / drum.radius()).cwiseAbs2();
     problem.hasResonant = drum.hasResonantHead();
     problem.outside = exterior::staticMass (m, problem.zeros, drum);
 
@@ -146,19 +152,22 @@ OrderProblem makeOrderProblem (int m, int functions, const DrumSpec& drum, const
     const bool hasAir = ! drum.air.isVacuum();
 
     if (hasAir)
+    {
         problem.inside = cavity::describe (m, problem.zeros, drum, units::twoPi * waveCutoff);
+        problem.outsideChange = exterior::MassChange (m, problem.zeros, problem.outside.rim, drum);
+    }
 
     const bool hasVent = hasAir && problem.inside.springStiffness > 0.0 && drum.vent.diameter > 0.0;
     const Eigen::Index size = problem.ventIndex() + (hasVent ? 1 : 0);
-    problem.stiffness.setZero (size, size);
+    problem.airStiffness.setZero (size, size);
     problem.mass.setZero (size, size);
     problem.massSlope.setZero (problem.firstWave(), problem.firstWave());
 
-    addHead (problem, 0, problem.batterFilm, tensions.batter, drum);
+    addBlock (problem.mass, 0, 0, problem.batterFilm + problem.outside.self);
 
     if (problem.hasResonant)
     {
-        addHead (problem, functions, problem.resonantFilm, tensions.resonant, drum);
+        addBlock (problem.mass, functions, functions, problem.resonantFilm + problem.outside.self);
         addBlock (problem.mass, 0, functions, -problem.outside.cross); // outwards is downwards for the resonant head
     }
 

@@ -68,17 +68,17 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
 }
 
 /** The tension for each note, 0 where the head cannot reach it. */
-std::vector<double> tensionsOf (const AtlasRequest& request, HeadSide side, const std::vector<double>& notes,
+std::vector<double> tensionsOf (const HeadNotes& head, unsigned threads, const std::vector<double>& notes,
                                 const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
 {
     std::vector<double> tensions (notes.size(), 0.0);
     inParallel (
-        notes.size(), request.threads,
+        notes.size(), threads,
         [&] (std::size_t i)
         {
             try
             {
-                tensions[i] = tensionForTapNote (request.drum, side, notes[i]);
+                tensions[i] = head.tensionFor (notes[i]);
             }
             catch (const InputError&)
             {
@@ -143,9 +143,10 @@ void checkRequest (const AtlasRequest& r)
     { return name (tapNote (request.drum, side, yieldTension (head))); };
 
     throw InputError ("the atlas's range",
-                      name (request.lowestNote) + " to " + name (request.highestNote) + ", where every tuning has a head slack or beyond its yield strength,",
-                      "tap notes below " + highest (HeadSide::batter, request.drum.batter) +
-                          " on the batter head and " + highest (HeadSide::resonant, request.drum.resonant) +
+                      name (request.lowestNote) + " to " + name (request.highestNote) +
+                          ", where every tuning has a head slack or beyond its yield strength,",
+                      "tap notes below " + highest (HeadSide::batter, request.drum.batter) + " on the batter head and " +
+                          highest (HeadSide::resonant, request.drum.resonant) +
                           " on the resonant head, where they reach their yield strength");
 }
 
@@ -171,13 +172,16 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
     std::sort (distinct.begin(), distinct.end());
     distinct.erase (std::unique (distinct.begin(), distinct.end(), isSame), distinct.end());
 
+    const HeadNotes batter (request.drum, HeadSide::batter), resonant (request.drum, HeadSide::resonant);
+    const DrumSolver solver (request.drum, { .highestFrequency = request.highestFrequency, .extraFunctions = 4 });
+
     // Finding a tension takes about as long as solving a tuning.
     const auto all = static_cast<double> (atlas.notes.size() + distinct.size() + resonantNotes.size());
     const double batterDone = static_cast<double> (atlas.notes.size()) / all;
     const double tensionsDone = batterDone + static_cast<double> (distinct.size()) / all;
-    const auto batterTensions = tensionsOf (request, HeadSide::batter, atlas.notes, progress, { 0.0, batterDone }, cancel);
+    const auto batterTensions = tensionsOf (batter, request.threads, atlas.notes, progress, { 0.0, batterDone }, cancel);
     const auto distinctTensions =
-        tensionsOf (request, HeadSide::resonant, distinct, progress, { batterDone, tensionsDone }, cancel);
+        tensionsOf (resonant, request.threads, distinct, progress, { batterDone, tensionsDone }, cancel);
     const double batterYield = yieldTension (request.drum.batter), resonantYield = yieldTension (request.drum.resonant);
     atlas.points.resize (resonantNotes.size());
 
@@ -194,7 +198,7 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
         if (! (tensions.batter > 0.0 && tensions.resonant > 0.0))
             return;
 
-        const auto modes = solve (request.drum, tensions, { .highestFrequency = request.highestFrequency, .extraFunctions = 4 });
+        const auto modes = solver.solve (tensions);
         const auto sounding = std::find_if (modes.modes.begin(), modes.modes.end(), [] (const Mode& m) { return ! m.isAirMode; });
 
         if (sounding == modes.modes.end())

@@ -1,4 +1,5 @@
-// How long a solution takes, against Eigen's general non-symmetric eigensolver on the same matrices.
+// How long a solution takes, against Eigen's general non-symmetric eigensolver on the same matrices, and many tunings of one drum
+// against as many solutions one at a time.
 //
 //     solve-benchmark [repetitions]
 //
@@ -77,13 +78,13 @@ std::vector<modal::OrderProblem> problemsOf (const modal::DrumSpec& drum, const 
 {
     std::vector<modal::OrderProblem> problems;
     for (const auto& [m, functions] : orders)
-        problems.push_back (modal::makeOrderProblem (m, functions, drum, tensions, 2.0 * options.highestFrequency));
+        problems.push_back (modal::makeOrderProblem (m, functions, drum, 2.0 * options.highestFrequency));
     return problems;
 }
 
 Eigen::VectorXd generalEigenvalues (const modal::OrderProblem& problem)
 {
-    const Eigen::EigenSolver<Eigen::MatrixXd> solver (problem.mass.partialPivLu().solve (problem.stiffness));
+    const Eigen::EigenSolver<Eigen::MatrixXd> solver (problem.mass.partialPivLu().solve (problem.stiffness (tensions)));
     Eigen::VectorXd values = solver.eigenvalues().real();
     std::sort (values.begin(), values.end());
     return values;
@@ -91,7 +92,7 @@ Eigen::VectorXd generalEigenvalues (const modal::OrderProblem& problem)
 
 Eigen::VectorXd symmetricEigenvalues (const modal::OrderProblem& problem)
 {
-    return Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> (problem.stiffness, problem.mass).eigenvalues();
+    return Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> (problem.stiffness (tensions), problem.mass).eigenvalues();
 }
 
 /** Largest relative difference between the two solvers' eigenvalues: that the baseline solves the same problem. */
@@ -129,6 +130,13 @@ int main (int argc, char** argv)
     const double setUp = median (repetitions, [&] { problemsOf (drum, orders); });
     const double general = median (repetitions, [&] { solveAll (problems, generalEigenvalues); });
     const double symmetric = median (repetitions, [&] { solveAll (problems, symmetricEigenvalues); });
+    const modal::DrumSolver solver (drum, options);
+    solver.solve (tensions);
+    const double another = median (repetitions, [&] { solver.solve (tensions); });
+    const modal::SolveOptions mapOptions{ .highestFrequency = 700.0, .extraFunctions = 4 };
+    const modal::DrumSolver mapSolver (drum, mapOptions);
+    const double mapAlone = median (repetitions, [&] { modal::solve (drum, tensions, mapOptions); });
+    const double mapShared = median (repetitions, [&] { mapSolver.solve (tensions); });
     const double prediction = median (std::max (1, repetitions / 10),
                                       [&] {
                                           modal::predict (drum, tunedTo (modal::ByTapNotes{ 311.13, 415.3 }), options);
@@ -145,6 +153,8 @@ int main (int argc, char** argv)
     bench::printRow ("solution", whole, "ms", "general eigensolver, same set-up", (setUp + general) / whole);
     bench::printRow ("of it setting up the matrices", setUp, "ms");
     bench::printRow ("of it the symmetric eigensolver", symmetric, "ms", "general eigensolver", general / symmetric);
+    bench::printRow ("one more tuning of the same drum", another, "ms", "solution", whole / another);
+    bench::printRow ("one more tuning, to 700 Hz", mapShared, "ms", "solution to 700 Hz", mapAlone / mapShared);
     bench::printRow ("prediction from tap notes", prediction, "ms");
     bench::printRow ("prediction from a drum note", byDrumNote, "ms");
 }

@@ -64,6 +64,28 @@ TEST_CASE ("Baffled mass agrees with an independent quadrature", "[exterior]")
     }
 }
 
+TEST_CASE ("The change of baffled mass with frequency agrees with an independent quadrature", "[exterior]")
+{
+    auto drum = drums::snare();
+    drum.surround = modal::Surround::baffled;
+    for (const int m : { 0, 1, 2, 5 })
+    {
+        const auto still = modal::exterior::staticMass (m, zerosOf (m), drum);
+        const modal::exterior::MassChange change (m, zerosOf (m), still.rim, drum);
+        for (const double ka : { 0.3, 1.7, 3.99, 4.01, 6.4 })
+        {
+            const double k = ka / drum.radius();
+            const auto expected = reference::baffledMass (m, functions, drum.radius(), drum.air.density, k);
+            const Eigen::MatrixXd mass = still.self + change.matrix (k);
+            CAPTURE (m, ka);
+            CHECK (largestRelativeTo (mass.cwiseAbs() - expected.cwiseAbs(), expected) < 1.0e-3);
+
+            const Eigen::VectorXd motion = Eigen::VectorXd::LinSpaced (functions, 1.0, -0.3);
+            CHECK (change.of (motion, k) == Approx (motion.dot (change.matrix (k) * motion)).epsilon (1.0e-9).margin (1.0e-12));
+        }
+    }
+}
+
 TEST_CASE ("The air mass on a paraboloid shape equals a Weber-Schafheitlin integral", "[exterior]")
 {
     // A baffled head that moves as 1 − r² has the transform 2J₂(x)/x², so its mass is ρa ∫ 4 J₂² x⁻⁴ dx, which DLMF 10.22.57

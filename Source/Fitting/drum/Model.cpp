@@ -21,7 +21,7 @@ constexpr double even = 0.5;      // exponent, for unknown places of strike and 
 DrumState gradientOf (const modal::OrderMode& found, const modal::OrderProblem& problem, const modal::DrumSpec& drum,
                       const modal::Tensions& tensions)
 {
-    const Eigen::ArrayXd stretch = problem.zeros.array().square() / (drum.radius() * drum.radius());
+    const auto stretch = problem.stretch.array();
     const double square = std::pow (found.mode.angularFrequency(), 2);
     DrumState slope;
     slope << tensions.batter * (found.batter.array().square() * stretch).sum(),
@@ -33,30 +33,17 @@ DrumState gradientOf (const modal::OrderMode& found, const modal::OrderProblem& 
 
 } // namespace
 
-DrumModel::DrumModel (const modal::DrumSpec& whole, double highest, int orders)
-    : drum (whole), highestFrequency (highest), tensions{ 1.0, 1.0 }
+DrumModel::DrumModel (const modal::DrumSpec& whole, double highest, int orders) : drum (whole), highestFrequency (highest)
 {
     for (int m = 0; m < orders; ++m)
-        problems.push_back (modal::makeOrderProblem (m, functions, drum, tensions, wavesOverBand * highestFrequency));
+        problems.push_back (modal::makeOrderProblem (m, functions, drum, wavesOverBand * highestFrequency));
 }
 
-std::vector<ExpectedMode> DrumModel::modesAt (double batterTension, double resonantTension)
+std::vector<ExpectedMode> DrumModel::modesAt (double batterTension, double resonantTension) const
 {
+    const modal::Tensions tensions{ batterTension, resonantTension };
     std::vector<ExpectedMode> expected;
     double sum = 0.0;
-
-    for (auto& problem : problems)
-    {
-        // Tension appears on the diagonal alone; the rest of the problem stays.
-        const Eigen::VectorXd stretch = problem.zeros.cwiseAbs2() / (drum.radius() * drum.radius());
-        const auto count = problem.functions();
-        problem.stiffness.diagonal().head (count) += (batterTension - tensions.batter) * stretch;
-
-        if (problem.hasResonant)
-            problem.stiffness.diagonal().segment (count, count) += (resonantTension - tensions.resonant) * stretch;
-    }
-
-    tensions = { batterTension, resonantTension };
 
     for (const auto& problem : problems)
         for (const auto& found : modal::modesOfOrder (problem, drum, tensions, highestFrequency))

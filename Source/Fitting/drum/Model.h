@@ -32,12 +32,11 @@ public:
     DrumModel (const modal::DrumSpec& drum, double highest, int orders);
 
     /** All modes that move the heads at two tensions, ascending in frequency. */
-    std::vector<ExpectedMode> modesAt (double batterTension, double resonantTension);
+    std::vector<ExpectedMode> modesAt (double batterTension, double resonantTension) const;
 
 private:
     modal::DrumSpec drum;
     double highestFrequency;
-    modal::Tensions tensions;
     std::vector<modal::OrderProblem> problems;
 };
 

@@ -82,7 +82,7 @@ std::vector<PartedPair> pairsHeard (const modal::DrumSpec& drum, const modal::Te
 
     for (int m = 1; m <= mostDiameters; ++m)
     {
-        const auto problem = modal::makeOrderProblem (m, functions, drum, tensions, 2.0 * highest);
+        const auto problem = modal::makeOrderProblem (m, functions, drum, 2.0 * highest);
         const auto wave = waveOnPair (m, problem.zeros, drum.radius());
 
         for (const auto& found : modal::modesOfOrder (problem, drum, tensions, highest))

@@ -31,7 +31,7 @@ Family familyAt (const modal::DrumSpec& single, double tension)
 
     for (int m = 1; m <= orders; ++m)
     {
-        const auto problem = modal::makeOrderProblem (m, functions, single, tensions, cutoff);
+        const auto problem = modal::makeOrderProblem (m, functions, single, cutoff);
 
         for (const auto& mode : modal::modesOfOrder (problem, single, tensions, 1.0e9))
             if (! mode.mode.isAirMode)
