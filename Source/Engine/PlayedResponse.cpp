@@ -111,9 +111,9 @@ double softestSpeed (Player& player, double position, double sampleRate)
     return speaking;
 }
 
-void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& response)
+void listenToOneStroke (Player& player, const Stroke& stroke, double sampleRate, PlayedResponse& response)
 {
-    player.strike (tipStroke (0.25, 3.0));
+    player.strike (stroke);
 
     std::vector<float> attack;
     double early = 0.0, late = 0.0;
@@ -144,15 +144,15 @@ void listenToOneStroke (Player& player, double sampleRate, PlayedResponse& respo
 
 } // namespace
 
-PlayedResponse playedResponse (const DrumSetup& setup)
+PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& strokes)
 {
     PlayedResponse response;
     const auto model = std::make_shared<const DrumModel> (setup);
     Player player (model);
-    listenToOneStroke (player, setup.sampleRate, response);
+    listenToOneStroke (player, tipStroke (strokes.position, strokes.speed), setup.sampleRate, response);
 
     if (model->wireContacts() > 0)
-        for (const double position : { 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 })
+        for (const double position : strokes.wirePositions)
             response.wireResponse.push_back ({ position, softestSpeed (player, position, setup.sampleRate) });
 
     return response;

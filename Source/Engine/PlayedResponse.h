@@ -14,10 +14,18 @@ struct WireResponsePoint
     double softestSpeed = 0.0; ///< m/s of the stick's tip; infinite if even 10 m/s does not
 };
 
+/** The strokes that are played. */
+struct ResponseStrokes
+{
+    double speed = 3.0;     ///< m/s of the tip, 0.01 to 12
+    double position = 0.25; ///< share of the radius, 0 to 0.98
+    std::vector<double> wirePositions{ 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 }; ///< where the softest stroke is looked for, from the centre
+};
+
 /** Results of played strokes that the modes alone do not give. All from single strokes of the tip. */
 struct PlayedResponse
 {
-    // One stroke at 3 m/s, at a quarter of the radius from the centre. Sound figures are 0 without a microphone.
+    // One stroke. Sound figures are 0 without a microphone.
     double contactTime = 0.0;  ///< s that the tip is on the head, including bounces
     double peakForce = 0.0;    ///< N
     double rebound = 0.0;      ///< speed away over speed of arrival, 0 to 1
@@ -25,7 +33,7 @@ struct PlayedResponse
     double earlyToLate = 0.0;  ///< dB, dryness: energy of the first 50 ms over the rest, same microphone
     double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
 
-    std::vector<WireResponsePoint> wireResponse; ///< from the centre to the edge; empty without wires
+    std::vector<WireResponsePoint> wireResponse; ///< at ResponseStrokes::wirePositions; empty without wires
 };
 
 /** Plays a setup and measures it. Takes some tenths of a second of one core; not for the audio thread.
@@ -35,6 +43,6 @@ struct PlayedResponse
 
     @throws modal::InputError if the setup cannot be played
 */
-PlayedResponse playedResponse (const DrumSetup&);
+PlayedResponse playedResponse (const DrumSetup&, const ResponseStrokes& = {});
 
 } // namespace engine
