@@ -13,8 +13,8 @@ namespace sheets
    their own. */
 std::string lessonPage (const PlayedLesson&);
 
-/** The page on which each step is the live drum: the browser's page with the lesson in it. The recordings' page, `recordingsPageName`,
-   stays for where the drum cannot play, and for paper. */
+/** The page on which each step is the live drum: the browser's page with the lesson in it. The recordings' page,
+   `recordingsPageName`, stays for where the drum cannot play, and for paper. */
 std::string livePage (const PlayedLesson&, std::string_view browserPage);
 inline constexpr const char* recordingsPageName = "recordings.html";
 
@@ -30,8 +30,8 @@ struct LessonFileName
     static std::string picture (std::size_t step, const StepPicture&); ///< "step-01-notes.svg"
 };
 
-/** Everything in the folder of a lesson but the sounds, the page that a person opens last: `write` takes a name and the bytes. Without
-   a browser's page, steps play as recordings only. */
+/** Everything in the folder of a lesson but the sounds, the page that a person opens last: `write` takes a name and the bytes.
+   Without a browser's page, steps play as recordings only. */
 void writePages (const PlayedLesson&, std::string_view browserPage,
                  const std::function<void (const std::string& name, std::string_view bytes)>& write);
 

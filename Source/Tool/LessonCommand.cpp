@@ -66,7 +66,8 @@ void run (const std::vector<std::string>& words, const Command& command)
     writeFolder (*folder, sheets::playLesson (lesson, [&] (double share) { progress.show (share); }));
 
     if (sheets::browserPage().empty())
-        std::fputs ("This program was built without the browser's page, so the steps play as recordings only. For steps that are the live drum, run "
+        std::fputs ("This program was built without the browser's page, so the steps play as recordings only. For steps that are "
+                    "the live drum, run "
                     "\"sh Source/Web/build\" and build the program again.\n",
                     stderr);
 }
@@ -76,12 +77,15 @@ const Command& lessonCommand()
 {
     static const Command command{
         "lesson",
-        "Makes a lesson: a folder with web pages on which the drum plays, recordings at equal loudness and an exercise, for use offline",
+        "Makes a lesson: a folder with web pages on which the drum plays, recordings at equal loudness and an exercise, for use "
+        "offline",
         "[LESSON] --output FOLDER",
         "Without a lesson it lists the lessons. LESSON is one of them or a file; \"presets --show\" prints one to start your own "
         "from.\n"
-        "Open index.html in the folder: hear a step, then drag on from there, or let it ask you by ear. The arrow keys step through the\n"
-        "lesson. recordings.html plays the recordings and prints; exercise.html asks about the steps in any order and prints an answer\n"
+        "Open index.html in the folder: hear a step, then drag on from there, or let it ask you by ear. The arrow keys step "
+        "through the\n"
+        "lesson. recordings.html plays the recordings and prints; exercise.html asks about the steps in any order and prints an "
+        "answer\n"
         "sheet. Start at low volume.\n",
         { { "Output:", { { "output", "FOLDER", "created if needed" } } } },
         false,

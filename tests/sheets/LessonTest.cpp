@@ -122,7 +122,8 @@ TEST_CASE ("A lesson plays equally loud, and its pages need no network", "[lesso
 TEST_CASE ("The browser's page takes a lesson: drums that read back as the steps, and one loudness", "[lesson]")
 {
     const std::string browser = "<p>page</p><script type=\"application/json\" id=\"lesson\"></script><script>start()</script>";
-    const auto played = sheets::playLesson (lessonOf ({ ", \"listen_for\": \"</script>\"", tuned ("G3", "D4") + R"(, "wires": { "strainer": "off" })" }), {});
+    const auto played = sheets::playLesson (
+        lessonOf ({ ", \"listen_for\": \"</script>\"", tuned ("G3", "D4") + R"(, "wires": { "strainer": "off" })" }), {});
     std::map<std::string, std::string> pages;
     sheets::writePages (played, browser, [&] (const std::string& name, std::string_view bytes) { pages[name] = bytes; });
 
