@@ -34,6 +34,7 @@ Line together (const std::vector<Heard>& parts)
         variance += std::pow (loudness * partial->frequencyError, 2);
         decayVariance += std::pow (loudness * partial->decayError, 2);
         line.loudness = std::max (line.loudness, loudness);
+        line.rise = std::max (line.rise, partial->rise);
         taps.insert (tap);
     }
 

@@ -10,10 +10,11 @@ namespace fitting
 /** A note of the drum, estimated from all strikes together. */
 struct Line
 {
-    double frequency = 0.0;  ///< Hz
+    double frequency = 0.0;  ///< Hz, at rest
     double error = 0.0;      ///< Hz, one standard deviation by the recordings' noise
     double decay = 0.0;      ///< 1/s
     double decayError = 0.0; ///< 1/s
+    double rise = 0.0;       ///< how far it starts above that frequency in the hardest strike, relative
     double loudness = 0.0;   ///< 0 to 1: amplitude 0.12 s after the blow over that of the strike's strongest note
     int strikes = 0;         ///< number of strikes that contain it
 

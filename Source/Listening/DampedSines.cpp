@@ -1,5 +1,7 @@
 #include "DampedSines.h"
 
+#include "Modal/Units.h"
+
 #include <Eigen/Eigenvalues>
 #include <Eigen/QR>
 
@@ -27,6 +29,10 @@ constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3 }, severalChannels{ 1.0e-3, 3.0e-
 // A sine has four unknowns. Too few samples leave no residue to estimate errors from.
 constexpr Index fewestSamples = 16, samplesPerSine = 6;
 
+constexpr double smear = 1.0e-5; // of a channel's power
+
+constexpr Index longestWindow = 48; // samples: rows of a Hankel matrix
+
 /** Samples; 0 without channels. */
 Index shortestOf (const std::vector<Channel>& channels)
 {
@@ -38,24 +44,46 @@ Index shortestOf (const std::vector<Channel>& channels)
     return shortest;
 }
 
+Eigen::MatrixXcd hankelOf (const Eigen::VectorXcd& samples, Index rows)
+{
+    Eigen::MatrixXcd hankel (rows, samples.size() - rows + 1);
+
+    for (Index c = 0; c < hankel.cols(); ++c)
+        hankel.col (c) = samples.segment (c, rows);
+
+    return hankel;
+}
+
+/** Poles per sample from the last `order` eigenvectors of a covariance: they span the signal, which a shift by one sample turns. */
+std::vector<Complex> polesOf (const Eigen::MatrixXcd& eigenvectors, Index order)
+{
+    const auto rows = eigenvectors.rows();
+    const Eigen::MatrixXcd subspace = eigenvectors.rightCols (order);
+    const Eigen::MatrixXcd shift = subspace.topRows (rows - 1).colPivHouseholderQr().solve (subspace.bottomRows (rows - 1));
+    const Eigen::ComplexEigenSolver<Eigen::MatrixXcd> eigen (shift, false);
+    std::vector<Complex> kept;
+
+    for (const auto pole : eigen.eigenvalues())
+        if (std::abs (pole) > 0.3 && std::abs (pole) < 1.05)
+            kept.push_back (pole);
+
+    return kept;
+}
+
 /** Poles per sample from the dominant subspace of the Hankel matrices of all channels side by side. */
 std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int most)
 {
     const auto& doubt = channels.size() == 1 ? oneChannel : severalChannels;
-    const Index rows = std::clamp<Index> (shortestOf (channels) / 3, 8, 48);
+    const Index rows = std::clamp<Index> (shortestOf (channels) / 3, 8, longestWindow);
     Index columns = 0;
     Eigen::MatrixXcd covariance = Eigen::MatrixXcd::Zero (rows, rows);
 
-    for (const auto& [samples, noiseVariance] : channels)
+    for (const auto& channel : channels)
     {
-        Eigen::MatrixXcd hankel (rows, samples.size() - rows + 1);
-
-        for (Index c = 0; c < hankel.cols(); ++c)
-            hankel.col (c) = samples.segment (c, rows);
-
+        const auto hankel = hankelOf (channel.samples, rows);
         // Each channel is scaled by its own noise and room doubt, so that none dominates.
-        const double power = samples.squaredNorm() / static_cast<double> (samples.size());
-        covariance += hankel * hankel.adjoint() / (noiseVariance + doubt.ofChannel * power + 1.0e-300);
+        const double power = channel.samples.squaredNorm() / static_cast<double> (channel.samples.size());
+        covariance += hankel * hankel.adjoint() / (channel.noiseVariance + doubt.ofChannel * power + 1.0e-300);
         columns += hankel.cols();
     }
 
@@ -70,74 +98,174 @@ std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int 
     while (order < most && values[rows - 1 - order] > threshold)
         ++order;
 
-    if (order == 0)
-        return {};
-
-    const Eigen::MatrixXcd subspace = solver.eigenvectors().rightCols (order);
-    const Eigen::MatrixXcd shift = subspace.topRows (rows - 1).colPivHouseholderQr().solve (subspace.bottomRows (rows - 1));
-    const Eigen::ComplexEigenSolver<Eigen::MatrixXcd> eigen (shift, false);
-    return { eigen.eigenvalues().begin(), eigen.eigenvalues().end() };
+    return order == 0 ? std::vector<Complex>{} : polesOf (solver.eigenvectors(), order);
 }
 
-/** Least squares of one channel's poles with the amplitudes eliminated (variable projection, Kaufman 1975). */
+/** Where each unknown stands in their vector: decays and angular frequencies of all sines; if there is a glide, also what each
+    sine's glide is over its channel's, minus 1, and how far each channel's rise and rate are off, as logarithms. */
+struct Layout
+{
+    Index sines = 0, channels = 0;
+    bool hasGlide = false;
+
+    Index size() const { return hasGlide ? 3 * sines + 2 * channels : 2 * sines; }
+    Index decay (Index k) const { return k; }
+    Index frequency (Index k) const { return sines + k; }
+    Index share (Index k) const { return 2 * sines + k; }
+    Index rise (Index c) const { return 3 * sines + c; }
+    Index rate (Index c) const { return 3 * sines + channels + c; }
+
+    /** Inverse variances about 0: only what belongs to the glide is known beforehand. Heads are stretched one by one, so a mode
+        glides by the share of its energy in the head that was struck. */
+    Eigen::VectorXd prior() const
+    {
+        constexpr double shareSpread = 0.4, riseSpread = 0.3, rateSpread = 0.5;
+        Eigen::VectorXd inverse = Eigen::VectorXd::Zero (size());
+
+        if (hasGlide)
+        {
+            inverse.segment (share (0), sines).setConstant (1.0 / (shareSpread * shareSpread));
+            inverse.segment (rise (0), channels).setConstant (1.0 / (riseSpread * riseSpread));
+            inverse.segment (rate (0), channels).setConstant (1.0 / (rateSpread * rateSpread));
+        }
+
+        return inverse;
+    }
+};
+
+/** Least squares of one channel with the amplitudes eliminated (variable projection, Kaufman 1975). */
 class Projection
 {
 public:
-    Projection (const Eigen::VectorXcd& samples, const Eigen::VectorXcd& poles, double rate)
-        : times (Eigen::ArrayXd::LinSpaced (samples.size(), 0.0, static_cast<double> (samples.size() - 1) / rate)),
-          exponentials (samples.size(), poles.size())
+    Projection (const Channel& channel, Index index, double rate, const Layout& ofUnknowns, const Eigen::VectorXd& unknowns)
+        : layout (ofUnknowns), channelIndex (index), exponentials (channel.samples.size(), layout.sines)
     {
-        for (Index k = 0; k < poles.size(); ++k)
-            exponentials.col (k) = (poles[k] * times.cast<Complex>()).exp().matrix();
+        const auto count = channel.samples.size();
+        const auto steady =
+            Eigen::ArrayXd::LinSpaced (count, channel.firstTime, channel.firstTime + static_cast<double> (count - 1) / rate);
+        auto glide = channel.glide;
+
+        if (layout.hasGlide && ! glide.isNone())
+        {
+            times = steady.unaryExpr ([&] (double u) { return channel.glide.timeAt (u); });
+            glide.rise *= std::exp (unknowns[layout.rise (index)]);
+            glide.rate *= std::exp (unknowns[layout.rate (index)]);
+            rising = glide.rise * times.unaryExpr ([&] (double t) { return glide.integral (t); });
+            byRate = glide.rise * times * (-glide.rate * times).exp() - rising;
+        }
+        else
+        {
+            times = steady;
+            rising = byRate = Eigen::ArrayXd::Zero (count);
+        }
+
+        const double carrier = modal::units::twoPi * channel.carrier;
+        shares.resize (layout.sines);
+        whole.resize (layout.sines);
+
+        for (Index k = 0; k < layout.sines; ++k)
+        {
+            shares[k] = layout.hasGlide ? 1.0 + unknowns[layout.share (k)] : 1.0;
+            whole[k] = carrier + unknowns[layout.frequency (k)];
+            const Eigen::ArrayXd turn = whole[k] * (times + shares[k] * rising) - carrier * steady;
+            const Eigen::ArrayXd level = (-unknowns[layout.decay (k)] * (times - times[0])).exp();
+            const double start = turn[0];
+
+            for (Index n = 0; n < count; ++n)
+                exponentials (n, k) = std::polar (level[n], turn[n] - start);
+        }
 
         solver.compute (exponentials);
-        amplitudes = solver.solve (samples);
-        left = samples - exponentials * amplitudes;
+        amplitudes = solver.solve (channel.samples);
+        left = channel.samples - exponentials * amplitudes;
+
+        if (! glide.isNone())
+            least += smear * channel.samples.squaredNorm() / static_cast<double> (count);
     }
 
-    /** Derivative of the signal by the poles, amplitudes adapted. */
+    /** Derivative of the signal by the unknowns, amplitudes adapted. */
     Eigen::MatrixXcd jacobian() const
     {
-        const auto byPoles = held();
-        return byPoles - exponentials * solver.solve (byPoles);
+        const auto byUnknowns = held();
+        return byUnknowns - exponentials * solver.solve (byUnknowns);
     }
 
-    /** Variance of each amplitude from the samples' variance and the poles' covariance. */
-    Eigen::VectorXd amplitudeVariances (double variance, const Eigen::MatrixXcd& polesCovariance) const
+    /** Variance of each amplitude from the samples' variance and the unknowns' covariance. */
+    Eigen::VectorXd amplitudeVariances (double variance, const Eigen::MatrixXd& covariance) const
     {
         const Eigen::MatrixXcd normal = exponentials.adjoint() * exponentials;
-        const Eigen::MatrixXcd byPoles = solver.solve (held());
+        const Eigen::MatrixXcd byUnknowns = solver.solve (held());
         return variance * normal.completeOrthogonalDecomposition().pseudoInverse().diagonal().real() +
-               (byPoles * polesCovariance * byPoles.adjoint()).diagonal().real();
+               (byUnknowns * covariance.cast<Complex>() * byUnknowns.adjoint()).diagonal().real();
     }
 
     Eigen::VectorXcd amplitudes, left;
+    double least = 1.0e-300; ///< of the residue's variance: the band's filter smears a glide
 
 private:
-    /** Derivative of the signal by the poles, amplitudes held. */
-    Eigen::MatrixXcd held() const { return times.matrix().cast<Complex>().asDiagonal() * exponentials * amplitudes.asDiagonal(); }
+    /** Derivative of the signal by the unknowns, amplitudes held. */
+    Eigen::MatrixXcd held() const
+    {
+        Eigen::MatrixXcd columns = Eigen::MatrixXcd::Zero (exponentials.rows(), layout.size());
+        const auto turned = [] (const Eigen::ArrayXd& phase) { return (Complex (0.0, 1.0) * phase.cast<Complex>()).eval(); };
+        const auto since = [] (const Eigen::ArrayXd& values) { return (values - values[0]).eval(); };
 
-    Eigen::ArrayXd times;
+        for (Index k = 0; k < layout.sines; ++k)
+        {
+            const Eigen::ArrayXcd sine = exponentials.col (k).array() * amplitudes[k];
+            columns.col (layout.decay (k)) = -since (times).cast<Complex>() * sine;
+            columns.col (layout.frequency (k)) = turned (since (times + shares[k] * rising)) * sine;
+
+            if (layout.hasGlide)
+            {
+                columns.col (layout.share (k)) = turned (whole[k] * since (rising)) * sine;
+                columns.col (layout.rise (channelIndex)).array() += turned (whole[k] * shares[k] * since (rising)) * sine;
+                columns.col (layout.rate (channelIndex)).array() += turned (whole[k] * shares[k] * since (byRate)) * sine;
+            }
+        }
+
+        return columns;
+    }
+
+    Layout layout;
+    Index channelIndex;
+    Eigen::ArrayXd times;          ///< s since the blow
+    Eigen::ArrayXd rising, byRate; ///< s: what the glide adds to steady time, and its derivative by ln rate
+    Eigen::VectorXd shares, whole; ///< of each sine: its glide over its channel's, its angular frequency
     Eigen::MatrixXcd exponentials;
     Eigen::ColPivHouseholderQR<Eigen::MatrixXcd> solver;
 };
 
-/** All channels with the same poles. */
+/** All channels with the same unknowns. */
 struct Projections
 {
-    Projections (const std::vector<Channel>& channels, const Eigen::VectorXcd& poles, double rate)
+    Projections (const std::vector<Channel>& channels, double rate, const Layout& layout, const Eigen::VectorXd& at)
+        : unknowns (at), prior (layout.prior())
     {
-        for (const auto& channel : channels)
-            all.emplace_back (channel.samples, poles, rate);
+        for (std::size_t c = 0; c < channels.size(); ++c)
+            all.emplace_back (channels[c], static_cast<Index> (c), rate, layout, unknowns);
     }
 
-    /** Sum of squared residues, each channel over its variance. */
-    double residue (const Eigen::VectorXd& variances) const
+    /** −2 ln of the probability: squared residues, each channel over its variance, and the prior. A complex sample's two parts
+        have half of its variance each. */
+    double cost (const Eigen::VectorXd& variances) const
     {
-        double sum = 0.0;
+        double sum = unknowns.cwiseAbs2().dot (prior);
 
         for (std::size_t c = 0; c < all.size(); ++c)
-            sum += all[c].left.squaredNorm() / variances[static_cast<Index> (c)];
+            sum += 2.0 * all[c].left.squaredNorm() / variances[static_cast<Index> (c)];
+
+        return sum;
+    }
+
+    /** −2 ln of the probability with each channel's variance as the residue shows it. */
+    double badness() const
+    {
+        double sum = unknowns.cwiseAbs2().dot (prior);
+        const auto estimated = variances();
+
+        for (std::size_t c = 0; c < all.size(); ++c)
+            sum += 2.0 * static_cast<double> (all[c].left.size()) * std::log (estimated[static_cast<Index> (c)]);
 
         return sum;
     }
@@ -151,18 +279,128 @@ struct Projections
         {
             const auto& one = all[c];
             const auto free = std::max<Index> (1, one.left.size() - 2 * one.amplitudes.size());
-            found[static_cast<Index> (c)] = std::max (1.0e-300, one.left.squaredNorm() / static_cast<double> (free));
+            found[static_cast<Index> (c)] = one.least + one.left.squaredNorm() / static_cast<double> (free);
         }
 
         return found;
     }
 
+    /** The information matrix and the pull on the unknowns. */
+    void fillNormal (const Eigen::VectorXd& variances, Eigen::MatrixXd& normal, Eigen::VectorXd& pull) const
+    {
+        normal = prior.asDiagonal();
+        pull = -prior.cwiseProduct (unknowns);
+
+        for (std::size_t c = 0; c < all.size(); ++c)
+        {
+            const auto jacobian = all[c].jacobian();
+            const double weight = 2.0 / variances[static_cast<Index> (c)];
+            normal += weight * (jacobian.adjoint() * jacobian).real();
+            pull += weight * (jacobian.adjoint() * all[c].left).real();
+        }
+    }
+
+    Eigen::VectorXd unknowns, prior;
     std::vector<Projection> all;
 };
 
+/** Gauss–Newton until it settles. */
+Projections settled (const std::vector<Channel>& channels, double rate, const Layout& layout, const Eigen::VectorXd& start)
+{
+    Projections now (channels, rate, layout, start);
+    Eigen::VectorXd variances = now.variances();
+    Eigen::MatrixXd normal;
+    Eigen::VectorXd pull;
+    const int steps = layout.hasGlide ? 16 : 8;
+
+    for (int step = 0; step < steps; ++step)
+    {
+        now.fillNormal (variances, normal, pull);
+        const Eigen::VectorXd move = normal.completeOrthogonalDecomposition().solve (pull);
+        const double before = now.cost (variances);
+        double after = before;
+
+        // A glide bends the sum of squares, so that a whole step may lead too far.
+        for (double part = 1.0; part >= (layout.hasGlide ? 0.1 : 1.0) && ! (after < before); part *= 0.4)
+        {
+            Projections then (channels, rate, layout, now.unknowns + part * move);
+
+            if (then.cost (variances) < before)
+            {
+                after = then.cost (variances);
+                now = std::move (then);
+            }
+        }
+
+        variances = now.variances();
+
+        if (! (after < before * (1.0 - 1.0e-9)))
+            break;
+    }
+
+    return now;
+}
+
+/** The unknowns without those of one sine. */
+Eigen::VectorXd without (Index sine, const Layout& layout, const Eigen::VectorXd& unknowns)
+{
+    std::vector<double> kept;
+
+    for (Index i = 0; i < unknowns.size(); ++i)
+        if (i != layout.decay (sine) && i != layout.frequency (sine) && ! (layout.hasGlide && i == layout.share (sine)))
+            kept.push_back (unknowns[i]);
+
+    return Eigen::Map<Eigen::VectorXd> (kept.data(), static_cast<Index> (kept.size()));
+}
+
+/** Schwarz's criterion: what a sine must gain in −2 ln of the probability for its unknowns. */
+double costOfSine (const std::vector<Channel>& channels)
+{
+    const double unknowns = 3.0 + 2.0 * static_cast<double> (channels.size());
+    return unknowns * std::log (2.0 * static_cast<double> (shortestOf (channels)));
+}
+
+/** Leaves out sines that explain no more than chance: in a band with a glide the subspace splits a mode into several. */
+void prune (const std::vector<Channel>& channels, double rate, Layout& layout, Projections& now)
+{
+    for (bool isPruned = true; isPruned && layout.sines > 1;)
+    {
+        isPruned = false;
+        Eigen::VectorXd energies = Eigen::VectorXd::Zero (layout.sines), certainty = energies;
+
+        for (std::size_t c = 0; c < channels.size(); ++c)
+        {
+            const auto spread = now.all[c].amplitudeVariances (1.0, Eigen::MatrixXd::Zero (layout.size(), layout.size()));
+
+            for (Index k = 0; k < layout.sines; ++k)
+            {
+                const double square = std::norm (now.all[c].amplitudes[k]) / now.variances()[static_cast<Index> (c)];
+                energies[k] += square / std::max (0.3, now.unknowns[layout.decay (k)]);
+                certainty[k] += square / spread[k];
+            }
+        }
+
+        Index weakest = 0, vaguest = 0;
+        energies.minCoeff (&weakest);
+        certainty.minCoeff (&vaguest);
+        auto fewer = layout;
+        --fewer.sines;
+
+        for (const auto sine : { weakest, vaguest })
+            if (auto then = settled (channels, rate, fewer, without (sine, layout, now.unknowns));
+                ! isPruned && then.badness() < now.badness() + costOfSine (channels))
+            {
+                now = std::move (then);
+                layout = fewer;
+                isPruned = true;
+                break;
+            }
+    }
+}
+
 } // namespace
 
-std::vector<CommonSine> commonSines (const std::vector<Channel>& channels, double rate, int most)
+CommonSines commonSines (const std::vector<Channel>& channels, double rate, int most)
 {
     const auto shortest = shortestOf (channels);
 
@@ -170,84 +408,105 @@ std::vector<CommonSine> commonSines (const std::vector<Channel>& channels, doubl
         return {};
 
     const auto told = std::min (most, static_cast<int> (shortest / samplesPerSine));
+    const auto starts = polesBySubspace (channels, told);
 
-    std::vector<Complex> kept;
-
-    for (const auto pole : polesBySubspace (channels, told))
-        if (std::abs (pole) > 0.3 && std::abs (pole) < 1.05)
-            kept.push_back (std::log (pole) * rate);
-
-    if (kept.empty())
+    if (starts.empty())
         return {};
 
-    Eigen::VectorXcd poles = Eigen::Map<Eigen::VectorXcd> (kept.data(), static_cast<Index> (kept.size()));
-    const auto count = poles.size();
-    Projections now (channels, poles, rate);
-    Eigen::VectorXd variances = now.variances();
-    Eigen::MatrixXcd normal (count, count);
-    Eigen::VectorXcd pull (count);
+    Layout layout{ static_cast<Index> (starts.size()), static_cast<Index> (channels.size()),
+                   std::any_of (channels.begin(), channels.end(), [] (const Channel& c) { return ! c.glide.isNone(); }) };
+    Eigen::VectorXd start = Eigen::VectorXd::Zero (layout.size());
 
-    const auto fillNormal = [&]
+    for (Index k = 0; k < layout.sines; ++k)
     {
-        normal.setZero();
-        pull.setZero();
-
-        for (std::size_t c = 0; c < channels.size(); ++c)
-        {
-            const auto jacobian = now.all[c].jacobian();
-            normal += jacobian.adjoint() * jacobian / variances[static_cast<Index> (c)];
-            pull += jacobian.adjoint() * now.all[c].left / variances[static_cast<Index> (c)];
-        }
-    };
-
-    for (int step = 0; step < 8; ++step)
-    {
-        fillNormal();
-        const Eigen::VectorXcd next = poles + normal.completeOrthogonalDecomposition().solve (pull);
-        Projections then (channels, next, rate);
-        const double before = now.residue (variances), after = then.residue (variances);
-
-        if (! (after < before))
-            break;
-
-        poles = next;
-        now = std::move (then);
-        variances = now.variances();
-
-        if (after > before * (1.0 - 1.0e-9))
-            break;
+        const auto pole = std::log (starts[static_cast<std::size_t> (k)]) * rate;
+        start[layout.decay (k)] = -pole.real();
+        start[layout.frequency (k)] = pole.imag();
     }
 
-    fillNormal();
-    const Eigen::MatrixXcd covariance = normal.completeOrthogonalDecomposition().pseudoInverse();
-    std::vector<CommonSine> found;
+    auto now = settled (channels, rate, layout, start);
 
-    for (Index k = 0; k < count; ++k) // each part has half of the complex variance
-        found.push_back ({ poles[k], std::sqrt (std::max (0.0, 0.5 * covariance (k, k).real())), {}, {} });
+    if (layout.hasGlide)
+        prune (channels, rate, layout, now);
 
-    for (std::size_t c = 0; c < channels.size(); ++c)
+    CommonSines found{ {}, now.badness() + static_cast<double> (layout.sines) * costOfSine (channels) };
+    const Eigen::VectorXd variances = now.variances();
+    Eigen::MatrixXd normal;
+    Eigen::VectorXd pull;
+    now.fillNormal (variances, normal, pull);
+    const Eigen::MatrixXd covariance = normal.completeOrthogonalDecomposition().pseudoInverse();
+    const auto errorOf = [&] (Index unknown) { return std::sqrt (std::max (0.0, covariance (unknown, unknown))); };
+
+    for (Index k = 0; k < layout.sines; ++k)
+        found.sines.push_back ({ .pole = { -now.unknowns[layout.decay (k)], now.unknowns[layout.frequency (k)] },
+                                 .poleError = errorOf (layout.frequency (k)),
+                                 .decayError = errorOf (layout.decay (k)) });
+
+    for (Index c = 0; c < layout.channels; ++c)
     {
-        const auto spread = now.all[c].amplitudeVariances (variances[static_cast<Index> (c)], covariance);
+        const auto& channel = now.all[static_cast<std::size_t> (c)];
+        const auto& glide = channels[static_cast<std::size_t> (c)].glide;
+        const auto spread = channel.amplitudeVariances (variances[c], covariance);
 
-        for (Index k = 0; k < count; ++k)
+        for (Index k = 0; k < layout.sines; ++k)
         {
-            auto& sine = found[static_cast<std::size_t> (k)];
-            sine.amplitude.push_back (now.all[c].amplitudes[k]);
+            auto& sine = found.sines[static_cast<std::size_t> (k)];
+            sine.amplitude.push_back (channel.amplitudes[k]);
             sine.amplitudeError.push_back (std::sqrt (std::max (0.0, 0.5 * spread[k])));
+            sine.rise.push_back (0.0);
+            sine.riseError.push_back (0.0);
+            sine.riseDecay.push_back (glide.rate);
+
+            if (! glide.isNone())
+            {
+                const double rise = glide.rise * std::exp (now.unknowns[layout.rise (c)]);
+                const double share = 1.0 + now.unknowns[layout.share (k)];
+                const auto i = layout.share (k), j = layout.rise (c);
+                sine.rise.back() = rise * share;
+                sine.riseDecay.back() *= std::exp (now.unknowns[layout.rate (c)]);
+                sine.riseError.back() = rise * std::sqrt (std::max (0.0, covariance (i, i) + 2.0 * share * covariance (i, j) +
+                                                                             share * share * covariance (j, j)));
+            }
         }
     }
 
     return found;
 }
 
-std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most)
+double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)
 {
-    std::vector<DampedSine> found;
+    constexpr Index window = 24; // samples
+    constexpr Index mostSines = 3;
+    const Index rows = std::min (window, samples.size() / 3);
 
-    for (const auto& sine : commonSines ({ { samples, noiseVariance } }, rate, most))
-        found.push_back ({ sine.pole, sine.amplitude.front(), sine.poleError, sine.amplitudeError.front() });
+    if (rows <= mostSines)
+        return 0.0;
 
-    return found;
+    const auto hankel = hankelOf (samples, rows);
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXcd> solver (hankel * hankel.adjoint());
+    const double energy = samples.squaredNorm(), noise = noiseVariance * static_cast<double> (samples.size());
+    double sum = 0.0;
+
+    for (Index sines = 1; sines <= mostSines; ++sines)
+    {
+        const auto poles = polesOf (solver.eigenvectors(), sines);
+        Eigen::MatrixXcd exponentials (samples.size(), static_cast<Index> (poles.size()));
+
+        for (Index k = 0; k < exponentials.cols(); ++k)
+        {
+            const auto turn = std::log (poles[static_cast<std::size_t> (k)]);
+
+            for (Index n = 0; n < samples.size(); ++n)
+                exponentials (n, k) = std::exp (turn * static_cast<double> (n));
+        }
+
+        const double left =
+            poles.empty() ? energy
+                          : (samples - exponentials * exponentials.colPivHouseholderQr().solve (samples)).squaredNorm();
+        sum += std::log ((left + noise) / energy + 1.0e-9);
+    }
+
+    return sum / mostSines;
 }
 
 } // namespace listening

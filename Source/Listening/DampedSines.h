@@ -1,5 +1,7 @@
 #pragma once
 
+#include "Glide.h"
+
 #include <Eigen/Core>
 #include <complex>
 #include <vector>
@@ -7,42 +9,46 @@
 namespace listening
 {
 
-/** exp (pole·t) × amplitude in evenly spaced complex samples. */
-struct DampedSine
-{
-    std::complex<double> pole;      ///< 1/s: −decay + i·angular frequency
-    std::complex<double> amplitude; ///< at the first sample
-    double poleError = 0.0;         ///< 1/s, standard deviation of its real and of its imaginary part
-    double amplitudeError = 0.0;
-};
-
-/** The damped sines in a signal: the signal subspace's shift invariance (ESPRIT, Roy & Kailath 1989; for damped sines the matrix
-   pencil of Hua & Sarkar 1990), then Gauss–Newton on poles and amplitudes together; the residue gives the errors.
-
-    @param rate           samples a second
-    @param noiseVariance  mean square of complex noise in the samples; sets the threshold for sines
-    @param most           largest number of sines, 1 to 12
-*/
-std::vector<DampedSine> dampedSines (const Eigen::VectorXcd& samples, double rate, double noiseVariance, int most);
-
-/** One of several signals with the same poles. */
+/** A signal in evenly spaced complex samples. */
 struct Channel
 {
     Eigen::VectorXcd samples;
-    double noiseVariance = 0.0; ///< as above
+    double noiseVariance = 0.0; ///< mean square of complex noise in the samples; sets the threshold for sines
+    Glide glide{};              ///< that was taken out of the samples, which lie evenly in steady time
+    double firstTime = 0.0;     ///< of the first sample, s of steady time since the blow
+    double carrier = 0.0;       ///< Hz: the frequency at rest that became 0 Hz
 };
 
-/** A pole shared by several signals. */
+/** A damped sine shared by several signals: exp (pole·t) × amplitude at rest. Its glide is its channel's times a factor of its own. */
 struct CommonSine
 {
-    std::complex<double> pole;
-    double poleError = 0.0;                      ///< as in DampedSine
-    std::vector<std::complex<double>> amplitude; ///< per channel, at its first sample
-    std::vector<double> amplitudeError;
+    std::complex<double> pole; ///< 1/s: −decay + i·angular frequency above the carrier
+    double poleError = 0.0;    ///< 1/s, standard deviation of its angular frequency
+    double decayError = 0.0;   ///< 1/s
+    std::vector<std::complex<double>> amplitude{}; ///< per channel, at its first sample
+    std::vector<double> amplitudeError{};
+    std::vector<double> rise{};      ///< per channel: its own Glide::rise
+    std::vector<double> riseError{}; ///< 0 in a channel without glide
+    std::vector<double> riseDecay{}; ///< 1/s
 };
 
-/** The same for several signals at once. A sine in one signal alone loses weight, and a mode that is faint in one is measured in
-    the others. Empty if a channel has fewer than 16 samples. */
-std::vector<CommonSine> commonSines (const std::vector<Channel>&, double rate, int most);
+struct CommonSines
+{
+    std::vector<CommonSine> sines{};
+    double badness = 0.0; ///< by Schwarz's criterion: −2 ln of their probability and a cost for each
+};
+
+/** The damped sines in signals that have them in common: the signal subspace's shift invariance (ESPRIT, Roy & Kailath 1989; for
+    damped sines the matrix pencil of Hua & Sarkar 1990), then Gauss–Newton on poles, glides and amplitudes together; the residue
+    gives the errors. A sine in one signal alone loses weight, and a mode that is faint in one is measured in the others. Empty if
+    a channel has fewer than 16 samples.
+
+    @param rate  samples a second
+    @param most  largest number of sines, 1 to 12 */
+CommonSines commonSines (const std::vector<Channel>&, double rate, int most);
+
+/** How badly few damped sines (by ESPRIT) explain a signal: ln of the share of its energy that is left, mean over one, two and
+    three sines. Noise counts as left. 0 for a signal that is too short. */
+double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance);
 
 } // namespace listening

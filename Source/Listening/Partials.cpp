@@ -18,18 +18,21 @@ using modal::units::twoPi;
 constexpr int mostInBand = 8;
 
 /** Amplitude and phase at the blow, as a partial of the recording. */
-fitting::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter, double centre, double sinceBlow)
+fitting::Partial asPartial (const CommonSine& sine, const SubbandFilter& filter, const Channel& band)
 {
     fitting::Partial partial;
-    partial.frequency = centre + sine.pole.imag() / twoPi;
+    partial.frequency = band.carrier + sine.pole.imag() / twoPi;
     partial.frequencyError = sine.poleError / twoPi;
     partial.decay = -sine.pole.real();
-    partial.decayError = sine.poleError;
-    partial.signalToNoise = std::abs (sine.amplitude) / std::max (sine.amplitudeError, 1.0e-300);
+    partial.decayError = sine.decayError;
+    partial.rise = sine.rise.front();
+    partial.riseError = sine.riseError.front();
+    partial.riseDecay = sine.riseDecay.front();
+    partial.signalToNoise = std::abs (sine.amplitude.front()) / std::max (sine.amplitudeError.front(), 1.0e-300);
 
     // The band's phase counts from its first sample, at which the carrier stands at 0.
-    const std::complex<double> whole{ sine.pole.real(), sine.pole.imag() + twoPi * centre };
-    partial.amplitude = sine.amplitude / filter.gain (sine.pole) * std::exp (-whole * sinceBlow);
+    const std::complex<double> whole{ sine.pole.real(), sine.pole.imag() + twoPi * band.carrier };
+    partial.amplitude = sine.amplitude.front() / filter.gain (sine.pole) * std::exp (-whole * band.firstTime);
     return partial;
 }
 
@@ -37,18 +40,18 @@ fitting::Partial asPartial (const DampedSine& sine, const SubbandFilter& filter,
 
 std::vector<fitting::Partial> partialsOf (const Recording& recording, const Tap& tap, double quiet, const PartialSearch& search)
 {
-    const SubbandFilter filter (recording.sampleRate);
+    const std::vector<SubbandFilter> filters{ SubbandFilter (recording.sampleRate) };
     const double highest = std::min (search.highest, 0.4 * recording.sampleRate);
+    const std::vector<HeardRing> rings{ HeardRing (recording, tap, quiet) };
     std::vector<fitting::Partial> found;
 
     for (double low = search.lowest; low < highest; low += SubbandFilter::width)
     {
-        const double centre = low + 0.5 * SubbandFilter::width;
-        const auto [band, variance] = bandOf (filter, recording, tap, quiet, search, centre);
+        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostInBand);
 
-        for (const auto& sine : dampedSines (band.samples, band.rate, variance, mostInBand))
+        for (const auto& sine : band.sines)
         {
-            const auto partial = asPartial (sine, filter, centre, band.firstTime - tap.start);
+            const auto partial = asPartial (sine, filters.front(), band.channels.front());
 
             if (partial.frequency >= low && partial.frequency < std::min (low + SubbandFilter::width, highest) &&
                 fadesLikeMode (partial.decay) && partial.signalToNoise > fewestDeviations)

@@ -26,20 +26,20 @@ struct Heard
     std::vector<double> levels; ///< of each strike at Partial::settled; 0 where it is not clear of the noise
 };
 
-Heard heardOf (const CommonSine& sine, const std::vector<SubbandFilter>& filters, double centre,
-               const std::vector<double>& sinceBlow)
+Heard heardOf (const CommonSine& sine, const std::vector<SubbandFilter>& filters, const std::vector<Channel>& bands)
 {
     Heard heard;
     auto& line = heard.line;
-    line.frequency = centre + sine.pole.imag() / twoPi;
+    line.frequency = bands.front().carrier + sine.pole.imag() / twoPi;
     line.error = sine.poleError / twoPi;
     line.decay = -sine.pole.real();
-    line.decayError = sine.poleError;
+    line.decayError = sine.decayError;
+    line.rise = *std::max_element (sine.rise.begin(), sine.rise.end());
 
-    for (std::size_t s = 0; s < sinceBlow.size(); ++s)
+    for (std::size_t s = 0; s < bands.size(); ++s)
     {
         const double amplitude = std::abs (sine.amplitude[s]);
-        const double atSettled = std::exp (-line.decay * (fitting::Partial::settled - sinceBlow[s]));
+        const double atSettled = std::exp (-line.decay * (fitting::Partial::settled - bands[s].firstTime));
         heard.levels.push_back (amplitude > fewestDeviations * sine.amplitudeError[s]
                                     ? amplitude / std::abs (filters[s].gain (sine.pole)) * atSettled
                                     : 0.0);
@@ -75,25 +75,20 @@ std::vector<fitting::Line> linesOf (const std::vector<Strike>& strikes, const Pa
         return {};
 
     const auto filters = filtersFor (strikes);
+    std::vector<HeardRing> rings;
+
+    for (const auto& [recording, tap, quiet] : strikes)
+        rings.emplace_back (*recording, tap, quiet);
+
     std::vector<Heard> all;
 
     for (double low = search.lowest; low < search.highest; low += SubbandFilter::width)
     {
-        const double centre = low + 0.5 * SubbandFilter::width;
-        std::vector<Channel> channels;
-        std::vector<double> sinceBlow;
+        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostInBand);
 
-        for (std::size_t s = 0; s < strikes.size(); ++s)
+        for (const auto& sine : band.sines)
         {
-            const auto& [recording, tap, quiet] = strikes[s];
-            auto [band, variance] = bandOf (filters[s], *recording, tap, quiet, search, centre);
-            sinceBlow.push_back (band.firstTime - tap.start);
-            channels.push_back ({ std::move (band.samples), variance });
-        }
-
-        for (const auto& sine : commonSines (channels, filters.front().rate(), mostInBand))
-        {
-            auto heard = heardOf (sine, filters, centre, sinceBlow);
+            auto heard = heardOf (sine, filters, band.channels);
             const auto& line = heard.line;
 
             if (line.frequency >= low && line.frequency < std::min (low + SubbandFilter::width, search.highest) &&

@@ -1,5 +1,6 @@
 #include "AudioFile.h"
 #include "Command.h"
+#include "ListenPicture.h"
 #include "Results.h"
 #include "TextTable.h"
 
@@ -21,33 +22,27 @@ using files::Json;
 
 namespace
 {
-constexpr std::size_t partialsShown = 4;
-
-struct HeardFile
-{
-    std::string name;
-    std::vector<listening::Tap> taps;
-    std::vector<std::vector<fitting::Partial>> partials;
-};
+constexpr std::size_t partialsShown = 6, partialsDrawn = 20;
+constexpr double early = 0.03; // s after the blow: the stroke itself is over, and modes that fade soon still ring
 
 HeardFile listenTo (const std::string& path)
 {
-    const auto recording = loadRecording (path, "recording");
-    HeardFile heard{ path, listening::findTaps (recording), {} };
-    const auto quiet = listening::quietestMoment (recording);
+    HeardFile heard{ path, loadRecording (path, "recording"), {}, {} };
+    heard.taps = listening::findTaps (heard.recording);
+    const auto quiet = listening::quietestMoment (heard.recording);
 
     for (const auto& tap : heard.taps)
-        heard.partials.push_back (listening::partialsOf (recording, tap, quiet));
+        heard.partials.push_back (listening::partialsOf (heard.recording, tap, quiet));
 
     return heard;
 }
 
-/** The loudest partials after the attack, in order of frequency. Their uncertainty is no measure of loudness: two partials close
+/** The loudest partials soon after the blow, in order of frequency. Their uncertainty is no measure of loudness: two partials close
     together are both uncertain, however loud they are. */
-std::vector<fitting::Partial> strongest (std::vector<fitting::Partial> partials)
+std::vector<fitting::Partial> loudest (std::vector<fitting::Partial> partials, std::size_t most)
 {
-    std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level() > b.level(); });
-    partials.resize (std::min (partials.size(), partialsShown));
+    std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level (early) > b.level (early); });
+    partials.resize (std::min (partials.size(), most));
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.frequency < b.frequency; });
     return partials;
 }
@@ -116,7 +111,7 @@ std::string textOf (const NoteByTap& shared)
         else
             table.add ({ std::to_string (i + 1), "not heard" });
 
-    return wording::text (shared.note) + "\n" + table.written() + "The four loudest partials of each tap:\n";
+    return wording::text (shared.note) + "\n" + table.written() + "The loudest partials of each tap:\n";
 }
 
 /** A synthetic recording may have no noise at all. */
@@ -126,11 +121,18 @@ std::string overNoise (const listening::Tap& tap)
     return tap.signalToNoise > quieterThanAnyRoom ? "no noise" : modal::fixedText (tap.signalToNoise, 0) + " dB";
 }
 
+/** How far a partial falls to rest, in cents; empty if it is steady. */
+std::string glideText (const fitting::Partial& partial)
+{
+    return std::abs (partial.rise) <= 2.0 * partial.riseError ? std::string()
+                                                             : modal::fixedText (1200.0 * std::log2 (1.0 + partial.rise), 0) + " cents";
+}
+
 std::string textOf (const HeardFile& heard)
 {
     auto text = heard.name + ": " + std::to_string (heard.taps.size()) + (heard.taps.size() == 1 ? " tap\n" : " taps\n");
-    TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::right });
-    table.add ({ "TAP", "AT", "OVER NOISE", "NOTE", "HZ", "RING" });
+    TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::right, Align::right });
+    table.add ({ "TAP", "AT", "OVER NOISE", "NOTE", "HZ", "RING", "GLIDE" });
     std::string remarks;
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
@@ -138,11 +140,11 @@ std::string textOf (const HeardFile& heard)
         const auto& tap = heard.taps[i];
         bool isFirst = true;
 
-        for (const auto& partial : strongest (heard.partials[i]))
+        for (const auto& partial : loudest (heard.partials[i], partialsShown))
         {
             table.add ({ isFirst ? std::to_string (i + 1) : "", isFirst ? modal::fixedText (tap.start, 2) + " s" : "",
                          isFirst ? overNoise (tap) : "", modal::Note::fromFrequency (partial.frequency).nameWithCents(),
-                         modal::fixedText (partial.frequency, 1), modal::fixedText (partial.t60(), 2) + " s" });
+                         modal::fixedText (partial.frequency, 1), modal::fixedText (partial.t60(), 2) + " s", glideText (partial) });
             isFirst = false;
         }
 
@@ -174,6 +176,9 @@ Json jsonOf (const HeardFile& heard)
                                       { "decay_per_s", p.decay },
                                       { "decay_error_per_s", p.decayError },
                                       { "t60_s", p.t60() },
+                                      { "rise", p.rise },
+                                      { "rise_error", p.riseError },
+                                      { "rise_decay_per_s", p.riseDecay },
                                       { "amplitude", std::abs (p.amplitude) },
                                       { "note", modal::Note::fromFrequency (p.frequency).nameWithCents() } });
 
@@ -206,12 +211,21 @@ void run (const std::vector<std::string>& words, const Command& command)
     Json all = Json::array();
     std::string text;
 
+    std::vector<HeardFile> files;
+
     for (const auto& path : arguments.freeWords())
     {
-        const auto heard = listenTo (path);
+        auto heard = listenTo (path);
         all.push_back (jsonOf (heard));
         text += textOf (heard);
+
+        for (auto& partials : heard.partials)
+            partials = loudest (partials, partialsDrawn);
+
+        files.push_back (std::move (heard));
     }
+
+    writeListenPicture (arguments, files);
 
     writeJsonAndText (arguments, Json{ { "recordings", all } }, text);
 }
@@ -222,13 +236,14 @@ const Command& listenCommand()
     static const Command command{
         "listen",
         "Finds taps in recordings and lists the partials that ring",
-        "FILE... [--json [FILE]]",
+        "FILE... [--json [FILE]] [--picture FILE]",
         "Reads WAV, AIFF and FLAC files. To record a lug check: hold the other head still with a cloth, throw the wires off, keep the "
         "microphone\n"
         "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise seen "
         "from\n"
         "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n",
-        { { "Output:", { { "json", "FILE", "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true } } } },
+        { { "Output:", { { "json", "FILE", "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true },
+            { "picture", "FILE.png", "a spectrogram of each tap with its partials, their notes and rings; or a .svg or .pdf" } } } },
         false,
         run
     };
