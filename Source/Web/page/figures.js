@@ -34,9 +34,9 @@ const rows = [
     tip: 'Centroid of the loudness in third octaves over the first 20 ms, at the microphone above the batter head.' },
   { name: 'Dryness', isPlayed: true, sure: within3dB, read: p => p.dryness_db, text: value => `${withSign(value, 1)} dB`,
     tip: 'Energy of the first 50 ms against the rest: a higher figure is a drier drum.' },
-  { name: 'Snare response, centre', isPlayed: true, sure: withinFactor2, read: p => softest(p, false), text: value => `${value.toFixed(2)} m/s`, otherwise: 'wires off',
+  { name: 'Snare response, centre', needsResonant: true, isPlayed: true, sure: withinFactor2, read: p => softest(p, false), text: value => `${value.toFixed(2)} m/s`, otherwise: 'wires off',
     tip: 'Tip speed of the softest stroke that lifts the wires off the head. Lower means the snares answer a lighter touch.' },
-  { name: 'Snare response, edge', isPlayed: true, sure: withinFactor2, read: p => softest(p, true), text: value => `${value.toFixed(2)} m/s`, otherwise: 'wires off',
+  { name: 'Snare response, edge', needsResonant: true, isPlayed: true, sure: withinFactor2, read: p => softest(p, true), text: value => `${value.toFixed(2)} m/s`, otherwise: 'wires off',
     tip: 'The same near the edge of the head.' },
   { name: 'Stick rebound', isPlayed: true, sure: withinFifth, read: p => p.rebound_percent, text: value => `${value.toFixed(0)} %`,
     tip: 'Speed of the stick leaving the head against its speed arriving, with a relaxed grip.' },
@@ -59,6 +59,7 @@ const rows = [
     @returns rows { name, value, change, uncertainty, tip, isDetail, limitShare } */
 export function figuresOf(now, before, a4) {
   return rows.flatMap(row => {
+    if (row.needsResonant && !now.prediction.heads.resonant) return [];
     const of = result => (row.isPlayed ? result?.played : result?.prediction) ?? null;
     const source = of(now), former = of(before);
     const value = source === null ? undefined : row.read(source);

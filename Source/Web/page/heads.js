@@ -2,6 +2,7 @@
 // by touching it.
 
 import { colours, drawingScale, make, wantsLessMotion } from './dom.js';
+import { inches } from './lengths.js';
 import { CutShape, frameTime, Motion, PlanShape } from './motion.js';
 import { grouped } from './notes.js';
 
@@ -239,7 +240,7 @@ export class Heads {
     const { context: c, width, height } = this.#context(this.section);
     if (width === 0) return;
     const { drum, heads } = prediction;
-    const line = 18, proportion = drum.depth_in / drum.diameter_in;
+    const line = 18, proportion = inches(drum, 'depth') / inches(drum, 'diameter');
     let across = width - 60, deep = across * proportion;
     const swing = Math.min(26, Math.max(5, 0.13 * height)), most = height - 2 * (swing + line + 4);
     if (deep > most) {
@@ -294,7 +295,7 @@ export class Heads {
       c.fillText(text, left + 8, y);
     };
     write(`batter  ${grouped(heads.batter.tension_n_per_m)} N/m`, top - reach - line / 2 - 2, colour.batter, true);
-    if (deep > 2 * reach + line) write(`${drum.diameter_in} × ${drum.depth_in} in, ${drum.shell.material}`, top + deep / 2, colour.quiet, false);
+    if (deep > 2 * reach + line) write(`${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}`, top + deep / 2, colour.quiet, false);
     if (heads.resonant) write(`resonant  ${grouped(heads.resonant.tension_n_per_m)} N/m`, bottom + Math.max(reach, 16) + line / 2 + 2, colour.resonant, true);
   }
 }

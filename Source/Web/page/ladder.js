@@ -114,7 +114,7 @@ export class Ladder {
     if (width === 0 || this.model.prediction === null) return;
     const { model } = this;
     this.svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-    const isNarrow = width < 430;
+    const isNarrow = width < 390;
     const pill = isNarrow ? 78 : 96;
     const space = isNarrow ? 6 : Math.min(56, Math.max(12, (width - 2 * pill - 250) / 2));
     const left = isNarrow ? 30 : 38;

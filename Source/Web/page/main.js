@@ -10,7 +10,9 @@ import { Heads } from './heads.js';
 import { KeptBar } from './kept-bar.js';
 import { Ladder } from './ladder.js';
 import { Lesson } from './lesson.js';
+import { inches } from './lengths.js';
 import { decodeLink, isLink } from './link.js';
+import { LoudnessMatch } from './loudness-match.js';
 import { say, warn } from './messages.js';
 import { Model } from './model.js';
 import { intervalName, midiOfHertz, noteName } from './notes.js';
@@ -75,7 +77,7 @@ class Page {
     byId('play').append(this.playBar.element);
     byId('stage').before(this.ear.element);
     byId('kept').append(keptBar.element);
-    if (!lessonDocument) byId('kept').append(button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' }));
+    if (!lessonDocument) byId('kept').append(new LoudnessMatch(this.model, this.instrument).element, button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' }));
     byId('work').append(this.atTheDrum.element);
     this.drumName = button('', () => this.files.choose(), { class: 'drum-name', 'aria-haspopup': 'dialog' });
     byId('drum-choice').append(this.drumName);
@@ -96,7 +98,7 @@ class Page {
   #listen() {
     const { model, instrument } = this;
     model.addEventListener('change', () => this.#render());
-    instrument.addEventListener('waiting', ({ detail }) => say('sound', detail.message, { action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
+    instrument.addEventListener('waiting', ({ detail }) => say('sound', detail.message, { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
     instrument.addEventListener('running', () => say('sound', ''));
     instrument.addEventListener('slow', ({ detail }) => say('slow', detail.message));
     instrument.addEventListener('failed', ({ detail }) => say('failed', detail.message, { isWarning: true }));
@@ -204,7 +206,7 @@ class Page {
     const { drum } = prediction, name = model.drum.name || 'Drum';
     this.drumName.textContent = `${name} ▾`;
     const strong = text => make('strong', {}, text);
-    byId('statement').replaceChildren(`${drum.diameter_in} × ${drum.depth_in} in, ${drum.shell.material}, ${drum.lugs} lugs. Batter `, make('strong', { class: 'batter' }, noteName(model.notes.batter)),
+    byId('statement').replaceChildren(`${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. Batter `, make('strong', { class: 'batter' }, noteName(model.notes.batter)),
       ...(model.hasResonant ? [', resonant ', make('strong', { class: 'resonant' }, noteName(model.notes.resonant)), ': ', strong(intervalName(model.interval))] : []),
       '. Drum note ', make('strong', { class: 'drum' }, noteName(midiOfHertz(prediction.drum_note_hz, model.a4))), '.');
     this.undoButton.disabled = !model.canUndo;

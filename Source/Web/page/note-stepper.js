@@ -5,7 +5,7 @@ import { noteName, readNote, spokenNote } from './notes.js';
 
 /** @param set  called with the MIDI number @param get  gives it, or null @param start  where stepping begins */
 export function noteStepper(label, get, set, start, a4) {
-  const field = make('input', { class: 'note', autocomplete: 'off', spellcheck: 'false', placeholder: 'F3', 'aria-label': label });
+  const field = make('input', { class: 'note', autocomplete: 'off', spellcheck: 'false', placeholder: 'note', 'aria-label': label });
   const error = make('p', { class: 'error', role: 'alert' });
   const show = () => {
     field.value = get() === null ? '' : noteName(get());

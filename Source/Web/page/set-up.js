@@ -1,14 +1,12 @@
 // Set up: shell, heads, wires, stick, each by name; the numbers that a drum tech measures.
 
 import { choice, make } from './dom.js';
+import { inches, setInches } from './lengths.js';
 
 const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
 const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const { round } = Math;
 
-/** The file keys of one number in all its units, so that a new value replaces the former one whatever its unit was. */
-const units = ['in', 'mm', 'cm', 'm'];
-const lengthAs = (name, unit, value) => ({ ...Object.fromEntries(units.map(other => [`${name}_${other}`, undefined])), [`${name}_${unit}`]: value });
 
 export class SetUp {
   constructor(model, presets) {
@@ -55,8 +53,8 @@ export class SetUp {
     const namedWires = presets.wires.map(({ name, description, wires: part }) => ({ name, description, part }));
     const groups = [
       ['Drum',
-        this.#number('Diameter', round(drum.diameter_in * 100) / 100, { min: 4, max: 59, step: 0.5, unit: ' in' }, value => this.#change(lengthAs('diameter', 'in', value))),
-        this.#number('Depth', round(drum.depth_in * 100) / 100, { min: 1, max: 78, step: 0.25, unit: ' in' }, value => this.#change(lengthAs('depth', 'in', value))),
+        this.#number('Diameter', inches(drum, 'diameter'), { min: 4, max: 59, step: 0.5, unit: ' in' }, value => this.#change(setInches('diameter', value))),
+        this.#number('Depth', inches(drum, 'depth'), { min: 1, max: 78, step: 0.25, unit: ' in' }, value => this.#change(setInches('depth', value))),
         this.#number('Lugs', drum.lugs, { min: 4, max: 16, step: 1, unit: '' }, value => this.#change({ lugs: round(value) })),
         this.#select('Shell', presets.materials.map(name => [name, name]), drum.shell.material, material => this.#change({ shell: { ...drum.shell, material } })),
         this.#select('Hoops', hoops.map(name => [name, name]), model.drum.hoop ?? hoops[0], hoop => this.#change({ hoop }))],

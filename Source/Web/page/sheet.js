@@ -2,6 +2,7 @@
 
 import { byId, draw, make } from './dom.js';
 import { figuresOf } from './figures.js';
+import { inches } from './lengths.js';
 import { hertzOfMidi, intervalName, midiOfHertz, noteName } from './notes.js';
 import { isEven, turningLugs } from './work.js';
 
@@ -20,7 +21,7 @@ function headTable(model) {
 
 /** The lugs with a box for the note heard at each. */
 function lugPicture(side, lugs, order) {
-  const width = 320, height = 250, x0 = width / 2, y0 = height / 2, isOver = side === 'resonant';
+  const width = 320, height = 230, x0 = width / 2, y0 = height / 2, isOver = side === 'resonant';
   const svg = draw('svg', { viewBox: `0 0 ${width} ${height}`, class: 'paper-lugs' }, draw('circle', { cx: x0, cy: y0, r: 62, class: 'paper-line' }),
     draw('text', { x: x0, y: y0 - 4, class: 'middle' }, side), draw('text', { x: x0, y: y0 + 12, class: 'middle small' }, isOver ? 'turned over' : 'from above'));
   for (let lug = 1; lug <= lugs; ++lug) {
@@ -46,9 +47,9 @@ function sheetOf(model, plan, work, cautions) {
   const { drum } = model.prediction, sides = model.hasResonant ? ['batter', 'resonant'] : ['batter'];
   const figures = figuresOf(model, null, model.a4).filter(({ isDetail, name }) => !isDetail && !/tension|rod|yield/.test(name));
   return [make('h1', {}, `${model.drum.name || 'Drum'}${model.tuningName ? `: ${model.tuningName}` : ''}`),
-    make('p', {}, `${drum.diameter_in} × ${drum.depth_in} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ______________________`),
-    headTable(model), make('div', { class: 'paper-columns' }, ...sides.map(side => lugPicture(side, drum.lugs, orderOf(plan, side, drum.lugs))),
-      make('table', {}, make('tbody', {}, ...figures.map(({ name, value, uncertainty }) => make('tr', {}, make('th', { scope: 'row' }, name), make('td', {}, value), make('td', {}, uncertainty)))))),
+    make('p', {}, `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ______________________`),
+    headTable(model), make('div', { class: 'paper-columns' }, ...sides.map(side => lugPicture(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
+    make('dl', {}, ...figures.map(({ name, value, uncertainty }) => make('div', {}, make('dt', {}, name), make('dd', {}, `${value} (${uncertainty})`)))),
     make('p', {}, 'Tap 25 mm from the edge beside each lug, the other head held still, wires off. The numbers in the boxes are the order of work.'),
     ...(plan ? planOf(plan, model.a4) : []), make('p', { class: 'lines' }, 'Notes'), make('ul', {}, ...[...new Set([...cautions, ...(plan?.cautions ?? [])])].map(text => make('li', {}, text)))];
 }
