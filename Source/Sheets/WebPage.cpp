@@ -91,7 +91,7 @@ std::string pageEnd (std::initializer_list<const char*> scripts)
 
 std::string_view browserPage()
 {
-    return textOf ("snarewright");
+    return textOf ("browser-page");
 }
 
 std::span<const PageFile> pageFiles()

@@ -17,6 +17,7 @@ export class EarTest {
     this.given = [];
     this.element.hidden = false;
     document.body.dataset.figures = 'hidden';
+    document.body.dataset.ear = 'on';
     // A head may not reach every note: then another question.
     for (let attempt = 0; attempt < 6; ++attempt) {
       this.question = makeQuestion(this.model.hasResonant, this.random);
@@ -83,6 +84,7 @@ export class EarTest {
     this.isOn = false;
     this.element.hidden = true;
     delete document.body.dataset.figures;
+    delete document.body.dataset.ear;
     const { document: start, kept, reference } = this.first;
     this.first = null;
     Object.assign(this.model, { kept, reference });

@@ -60,7 +60,7 @@ export class Heads {
     batter.addEventListener('pointermove', event => { if (path.length > 0) path.push(event); });
     batter.addEventListener('pointerup', event => {
       if (path.length === 0) return;
-      const late = path.filter(point => event.timeStamp - point.timeStamp < gestureWindow), first = late[0] ?? event;
+      const late = path.filter(point => event.timeStamp - point.timeStamp < gestureWindow), first = late.length > 1 ? late[0] : path.at(-2) ?? path[0];
       const time = Math.max(1, event.timeStamp - first.timeStamp);
       this.#strike(speedOfGesture(Math.hypot(event.clientX - first.clientX, event.clientY - first.clientY) / time));
       path = [];

@@ -114,7 +114,7 @@ export class Ladder {
     if (width === 0 || this.model.prediction === null) return;
     const { model } = this;
     this.svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-    const isNarrow = width < 390;
+    const isNarrow = width < 420;
     const pill = isNarrow ? 78 : 96;
     const space = isNarrow ? 6 : Math.min(56, Math.max(12, (width - 2 * pill - 250) / 2));
     const left = isNarrow ? 30 : 38;
@@ -151,11 +151,11 @@ export class Ladder {
 
   #drawScale() {
     const { left, width, namesLeft, modesLeft, batterRail, isNarrow } = this.place, drawn = [];
-    const isDense = this.scale.pixelsPerSemitone < 12;
+    const isDense = this.scale.pixelsPerSemitone < 15;
     for (let midi = Math.ceil(this.range.low); midi <= this.range.high; ++midi) {
       const y = this.scale.yOf(midi), isC = midi % 12 === 0;
       drawn.push(draw('line', { x1: left, x2: width, y1: y, y2: y, class: isC ? 'line octave' : isNatural(midi) ? 'line' : 'line faint' }));
-      if (isC || (isNatural(midi) && !isDense)) drawn.push(draw('text', { x: left - 6, y: y + 5, class: isC ? 'scale octave' : 'scale' }, noteName(midi)));
+      if (isC || (isNatural(midi) && (!isDense || [2, 5, 7, 9].includes(midi % 12)))) drawn.push(draw('text', { x: left - 6, y: y + 5, class: isC ? 'scale octave' : 'scale' }, noteName(midi)));
     }
     drawn.push(draw('line', { x1: batterRail, x2: batterRail, y1: 8, y2: this.place.height - 8, class: 'rail batter' }));
     if (!this.model.hasResonant) return drawn;
@@ -189,7 +189,7 @@ export class Ladder {
   }
 
   #drawModes() {
-    const { model, scale } = this, { modesLeft, tick, labelLeft, width, isNarrow } = this.place, drawn = [];
+    const { model, scale } = this, { modesLeft, tick, labelLeft, width } = this.place, drawn = [];
     const main = this.#mainModes(model.prediction), drumNote = model.prediction.drum_note_hz;
     const yOf = mode => scale.yOf(midiOfHertz(mode.frequency_hz, model.a4));
     for (const mode of model.prediction.modes) {
@@ -206,7 +206,7 @@ export class Ladder {
         drawn.push(draw('path', { d: `M${x} ${y}V${to}M${x - 4} ${to + head}L${x} ${to}L${x + 4} ${to + head}`, class: 'mode arrow' }));
       }
     }
-    const named = isNarrow ? main.filter(mode => mode.frequency_hz === drumNote) : main;
+    const named = width - labelLeft < 100 ? main.filter(mode => mode.frequency_hz === drumNote) : main;
     const middles = spreadLabels(named.map(yOf), labelHeight, 8, this.place.height - 8);
     main.forEach(mode => {
       const y = yOf(mode);

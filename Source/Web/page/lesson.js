@@ -10,11 +10,12 @@ export class Lesson {
   /** @param lesson  what `snarewright lesson` wrote: { name, notes, tempo_bpm, steps_per_beat, recordings, steps: [{ name, listen_for,
         notes, strokes, changes, gain_db, sound, document }] } */
   constructor(lesson, page) {
-    Object.assign(this, { lesson, page, index: 0, isPlaying: false });
+    Object.assign(this, { lesson, page, index: 0 });
     document.body.dataset.lesson = 'true';
     document.title = `${lesson.name}: Snarewright`;
     this.recording = new Audio();
     this.ear = page.ear;
+    page.playBar.onPlaying = isPlaying => this.#drawPlay(isPlaying);
     this.status = make('p', { class: 'moved', role: 'status' });
     page.model.addEventListener('change', () => this.#tellMoved());
     addEventListener('hashchange', () => this.#fromAddress());
@@ -63,6 +64,7 @@ export class Lesson {
       }
       await model.load(this.step.document, 0, { canUndo: false });
       instrument.setGain(this.step.gain_db);
+      this.page.playBar.offer({ name: 'The strokes of the step', text: this.step.strokes, steps_per_beat: this.lesson.steps_per_beat }, this.lesson.tempo_bpm);
       this.document = JSON.stringify(model.document());
     } catch (error) {
       warn('lesson', error);
@@ -71,27 +73,22 @@ export class Lesson {
     history.replaceState(null, '', `${location.href.split('#')[0]}#step-${index + 1}`);
   }
 
-  /** Plays the strokes of the step on the drum as it is now. */
-  async play() {
+  /** Plays the strokes of the step on the drum as it is now, or stops them. */
+  play() {
     this.recording.pause();
-    this.isPlaying = !this.isPlaying;
-    this.#drawPlay();
-    if (!this.isPlaying) return this.page.instrument.stop();
-    this.page.heads.show(firstStroke);
-    await this.page.instrument.playPattern({ text: this.step.strokes, steps_per_beat: this.lesson.steps_per_beat }, { tempo: this.lesson.tempo_bpm }).catch(error => warn('lesson', error));
+    this.page.playBar.toggle();
+    if (this.page.playBar.isPlaying) this.page.heads.show(firstStroke);
   }
 
   stop() {
     this.recording.pause();
-    this.page.instrument.stop();
-    this.isPlaying = false;
-    this.#drawPlay();
+    if (this.page.playBar.isPlaying) this.page.playBar.toggle();
   }
 
-  #drawPlay() {
+  #drawPlay(isPlaying) {
     if (!this.playButton) return;
-    this.playButton.textContent = this.isPlaying ? 'Stop' : 'Play the step';
-    this.playButton.setAttribute('aria-pressed', String(this.isPlaying));
+    this.playButton.textContent = isPlaying ? 'Stop' : 'Play the step';
+    this.playButton.setAttribute('aria-pressed', String(isPlaying));
   }
 
   #tellMoved() {

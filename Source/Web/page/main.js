@@ -64,7 +64,7 @@ class Page {
 
   /** After a change: a stroke of the new tuning, unless something plays already. */
   #strikeWhenSolved() {
-    if (this.playBar.isPlaying || this.lesson?.isPlaying) return;
+    if (this.playBar.isPlaying) return;
     if (this.model.isSettled) this.strike({ ...usualStroke, ...this.heads.place, speed: this.heads.speed });
     else this.model.addEventListener('change', () => this.#strikeWhenSolved(), { once: true });
   }
@@ -98,15 +98,15 @@ class Page {
   #listen() {
     const { model, instrument } = this;
     model.addEventListener('change', () => this.#render());
-    instrument.addEventListener('waiting', ({ detail }) => say('sound', detail.message, { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
+    instrument.addEventListener('waiting', () => say('sound', 'The browser holds the sound back until you tap the page once or press a key.', { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
     instrument.addEventListener('running', () => say('sound', ''));
     instrument.addEventListener('slow', ({ detail }) => say('slow', detail.message));
     instrument.addEventListener('failed', ({ detail }) => say('failed', detail.message, { isWarning: true }));
     instrument.addEventListener('step', ({ detail }) => this.playBar.showStep(detail.index));
-    // Whatever is touched first lets the sound begin.
-    addEventListener('pointerdown', () => instrument.wake(), { once: true, capture: true });
+    // Whatever is touched first lets the sound begin: a mouse as it goes down, a finger as it is lifted (a drag
+    // does not count for the browser, so the sentence stays until a tap).
+    for (const touch of ['pointerdown', 'pointerup', 'keydown']) addEventListener(touch, () => instrument.wake(), { capture: true });
     addEventListener('keydown', event => {
-      instrument.wake();
       if ((event.ctrlKey || event.metaKey) && !event.target.closest('input, textarea')) {
         if (event.key === 'z' && !event.shiftKey) model.undo();
         else if (event.key === 'y' || (event.key === 'z' && event.shiftKey)) model.redo();

@@ -14,13 +14,15 @@ const speedOfSlider = share => softest * (hardest / softest) ** share; // equal 
 const sliderOfSpeed = speed => Math.log(speed / softest) / Math.log(hardest / softest);
 
 export class PlayBar {
+  onPlaying = null; // called with true or false when a pattern begins or ends
+
   /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) } */
   constructor(player, heads, patterns) {
     Object.assign(this, { player, heads, patterns, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
     this.speed = make('input', { type: 'range', min: 0, max: 1, step: 0.01, value: sliderOfSpeed(heads.speed), 'aria-label': 'Stroke speed', oninput: () => this.#setSpeed() });
     this.speedText = make('output', { class: 'figure' });
     this.gesture = make('input', { type: 'checkbox', onchange: () => { heads.isByGesture = this.gesture.checked; } });
-    this.play = button('Play pattern', () => this.#toggle(), { class: 'main', 'aria-pressed': 'false' });
+    this.play = button('Play pattern', () => this.toggle(), { class: 'main', 'aria-pressed': 'false' });
     this.tempoText = make('input', { type: 'number', min: 20, max: 400, value: this.tempo, inputmode: 'numeric', onchange: () => this.#setTempo() });
     this.save = button('Save as WAV', () => this.#save());
     this.strip = make('div', { class: 'steps', 'aria-hidden': 'true' });
@@ -29,8 +31,7 @@ export class PlayBar {
         button(name, () => player.strike({ angle: 0.6, ...stroke, speed: heads.speed }), { 'aria-keyshortcuts': String(i + 1) }))),
       make('div', { class: 'row strength' }, make('label', { class: 'slider' }, make('span', {}, 'Stroke speed'), this.speed, this.speedText),
         make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head')),
-      make('div', { class: 'row pattern' },
-        make('label', {}, make('span', { class: 'hidden' }, 'Pattern'), choice(patterns.map(({ name }, i) => [String(i), name]), '0', i => this.#choose(Number(i)))),
+      make('div', { class: 'row pattern' }, this.#drawChoice(),
         make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.save),
       this.strip);
     this.#setSpeed();
@@ -60,7 +61,23 @@ export class PlayBar {
     if (this.isPlaying) this.player.start(this.pattern, this.tempo);
   }
 
-  #toggle() {
+  #drawChoice() {
+    const select = make('label', {}, make('span', { class: 'hidden' }, 'Pattern'), choice(this.patterns.map(({ name }, i) => [String(i), name]), '0', i => this.#choose(Number(i))));
+    this.select?.replaceWith(select);
+    return this.select = select;
+  }
+
+  /** Puts a pattern before the others and chooses it, in place of one that was offered before. */
+  offer(pattern, tempo) {
+    this.patterns = [pattern, ...this.patterns.filter(other => other !== this.offered)];
+    this.offered = pattern;
+    this.#drawChoice();
+    this.tempoText.value = tempo;
+    this.#setTempo();
+    this.#choose(0);
+  }
+
+  toggle() {
     this.setPlaying(!this.isPlaying);
     if (this.isPlaying) this.player.start(this.pattern, this.tempo);
     else this.player.stop();
@@ -71,6 +88,7 @@ export class PlayBar {
     this.play.textContent = isPlaying ? 'Stop' : 'Play pattern';
     this.play.setAttribute('aria-pressed', String(isPlaying));
     if (!isPlaying) this.showStep(-1);
+    this.onPlaying?.(isPlaying);
   }
 
   async #save() {
