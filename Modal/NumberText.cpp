@@ -105,7 +105,7 @@ std::optional<double> takeNumber (std::string_view& text)
 
     if (error == std::errc::result_out_of_range)
     {
-        const std::string_view number (unsignedText.data(), end);
+        const auto number = unsignedText.substr (0, static_cast<std::size_t> (end - unsignedText.data()));
         const bool isSmall = number.find ("e-") != number.npos || number.find ("E-") != number.npos || number.front() == '0' ||
                              number.front() == '.';
         value = isSmall ? 0.0 : std::numeric_limits<double>::infinity();

@@ -159,7 +159,7 @@ bool BasicDrum<Scalar>::strike (const Stroke& stroke, int sampleOffset) noexcept
 template <typename Scalar>
 void BasicDrum<Scalar>::process (Scalar* const* outputs, int frames) noexcept
 {
-    const ScopedFlushToZero flush;
+    [[maybe_unused]] const ScopedFlushToZero flush; // nothing where there is no such setting
     for (int m = 0; m < current->microphones(); ++m)
         std::fill_n (outputs[m], frames, Scalar (0));
 

@@ -6,6 +6,8 @@
 
 #if defined(__SSE2__)
 #include <immintrin.h>
+#elif defined(__wasm_simd128__)
+#include <wasm_simd128.h>
 #endif
 
 /** A SIMD vector of `lanes` numbers.
@@ -54,6 +56,9 @@ struct PackMask
 #if defined(__SSE2__)
         if constexpr (sizeof (Vector) == 16)
             return _mm_movemask_epi8 ((__m128i)v) != 0;
+#elif defined(__wasm_simd128__)
+        if constexpr (sizeof (Vector) == 16)
+            return wasm_v128_any_true ((v128_t)v);
 #endif
         bool found = false;
         for (int i = 0; i < lanes; ++i)
@@ -128,6 +133,11 @@ struct Pack
             return { (Vector)_mm_sqrt_ps ((__m128)v) };
         if constexpr (sizeof (Vector) == 16 && sizeof (Scalar) == 8)
             return { (Vector)_mm_sqrt_pd ((__m128d)v) };
+#elif defined(__wasm_simd128__)
+        if constexpr (sizeof (Vector) == 16 && sizeof (Scalar) == 4)
+            return { (Vector)wasm_f32x4_sqrt ((v128_t)v) };
+        if constexpr (sizeof (Vector) == 16 && sizeof (Scalar) == 8)
+            return { (Vector)wasm_f64x2_sqrt ((v128_t)v) };
 #endif
         Pack r = *this;
         for (int i = 0; i < lanes; ++i)

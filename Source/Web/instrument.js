@@ -4,7 +4,7 @@
 // Every method that returns a promise rejects with an Error whose `message` is a plain sentence; where a value was at fault, `field`,
 // `value` and `allowed` hold its parts.
 
-import { unpackedModule, workerSource, workletSource } from "embedded:parts";
+import { compiledModule, workerSource, workletSource } from "./parts.js";
 import { wavOf } from "./wav.js";
 
 /** Numbers of heads' modes to play, from the usual one downwards for slow devices. */
@@ -52,11 +52,12 @@ export class Instrument extends EventTarget {
   predict(document, { highestHz = 2000 } = {}) { return this.#ask("predict", { document, highest_hz: highestHz }); }
 
   /** Solves a drum, hands it to the sound without a pause and predicts it: { prediction, modes, wire_contacts, highest_hz }.
-      Resolves when it plays (at once if there is no sound). `null` if a newer call replaced this one. */
+      Resolves when it plays, or at once while no sound runs. `null` if a newer call replaced this one. */
   async tune(document) {
     this.#document = document;
     const answer = await this.#ask("tune", { document, modes: this.#modes, rate: this.#rate });
-    if (answer !== null)
+    // Until the sound may run the audio thread takes nothing.
+    if (answer !== null && this.soundState === "running")
       await this.#handedOver;
     return answer;
   }
@@ -217,7 +218,7 @@ export class Instrument extends EventTarget {
   #taken = () => {};
 
   async #start() {
-    const module = await unpackedModule();
+    const module = await compiledModule();
     this.#worker = new Worker(URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" })));
     this.#worker.onmessage = ({ data }) => this.#answered(data);
     this.#worker.onerror = event => this.#tell("failed", { message: "The solver has stopped: " + event.message });

@@ -1,0 +1,505 @@
+#include "Requests.h"
+
+#include "Document.h"
+#include "LugCheckSession.h"
+#include "Mixer.h"
+#include "PlanReader.h"
+
+#include "Files/EmbeddedFiles.h"
+#include "Files/PartPresets.h"
+#include "Files/Presets.h"
+#include "Files/TuningRequest.h"
+#include "Fitting/TapNotes.h"
+#include "Modal/InputError.h"
+#include "Modal/Units.h"
+#include "Reports/Cautions.h"
+#include "Reports/ComparisonJson.h"
+#include "Reports/PlanJson.h"
+#include "Reports/PlayedJson.h"
+#include "Reports/PredictionJson.h"
+#include "Reports/SheetData.h"
+#include "Score/Loudness.h"
+#include "Score/PatternText.h"
+#include "Score/Performance.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+#include <functional>
+#include <map>
+
+namespace web
+{
+
+using namespace modal;
+using files::Json;
+
+namespace
+{
+constexpr double usualHighest = 2000.0; // Hz, of predictions, as in the program
+constexpr double playedRate = 48000.0;  // Hz, of played results
+constexpr double usualModes = 400.0;
+
+const Json& memberOf (const Json& request, const char* key)
+{
+    if (request.is_object())
+        if (const auto found = request.find (key); found != request.end())
+            return *found;
+
+    throw InputError::fault (key, "is missing", "a value in the request");
+}
+
+double numberOf (const Json& request, const char* key, const Range& range, std::optional<double> usual = std::nullopt)
+{
+    if (usual && (! request.contains (key) || request[key].is_null()))
+        return *usual;
+
+    const auto& value = memberOf (request, key);
+
+    if (! value.is_number())
+        throw InputError (key, files::described (value), "a number");
+
+    return requireInRange (value.get<double>(), range, key);
+}
+
+std::string textOf (const Json& request, const char* key, std::optional<std::string> usual = std::nullopt)
+{
+    if (usual && (! request.contains (key) || request[key].is_null()))
+        return *usual;
+
+    const auto& value = memberOf (request, key);
+
+    if (! value.is_string())
+        throw InputError (key, files::described (value), "text");
+
+    return value.get<std::string>();
+}
+
+bool flagOf (const Json& request, const char* key)
+{
+    return request.contains (key) && request[key] == true;
+}
+
+TunedDrum drumOf (const Json& request)
+{
+    return readDocument (memberOf (request, "document"));
+}
+
+HeadSide headOf (const Json& request)
+{
+    const auto head = textOf (request, "head");
+
+    if (head != "batter" && head != "resonant")
+        throw InputError ("head", '"' + head + '"', "batter or resonant");
+
+    return head == "batter" ? HeadSide::batter : HeadSide::resonant;
+}
+
+template <class Number>
+std::vector<std::byte> bytesOf (const std::vector<Number>& numbers)
+{
+    std::vector<std::byte> bytes (numbers.size() * sizeof (Number));
+    std::memcpy (bytes.data(), numbers.data(), bytes.size());
+    return bytes;
+}
+
+// Drums
+
+template <class Part>
+Json partsJson (const std::vector<files::PartPreset<Part>>& presets, const char* key, Json (*asJson) (const Part&))
+{
+    Json list = Json::array();
+
+    for (const auto& preset : presets)
+        list.push_back (Json{ { "name", preset.name }, { "description", preset.description }, { key, asJson (preset.part) } });
+
+    return list;
+}
+
+Answer presets (const Json&)
+{
+    Json drums = Json::array(), patterns = Json::array(), lessons = Json::array(), materials = Json::array(), cautions = Json::array();
+
+    for (const auto& preset : files::drumPresets())
+        drums.push_back (Json{ { "name", preset.name }, { "document", files::parseJson (preset.text, preset.name) } });
+    for (const auto& file : files::embeddedPatterns())
+        patterns.push_back (files::parseJson (file.text, std::string (file.name)));
+    for (const auto& file : files::embeddedLessons())
+        lessons.push_back (files::parseJson (file.text, std::string (file.name)));
+    for (const auto& name : materialNames())
+        materials.push_back (name);
+    for (const auto& sentence : reports::usualCautions())
+        cautions.push_back (sentence);
+
+    return { Json{ { "drums", drums },
+                   { "heads", partsJson (files::headPresets(), "head", files::headAsJson) },
+                   { "wires", partsJson (files::wirePresets(), "wires", files::wiresAsJson) },
+                   { "sticks", partsJson (files::stickPresets(), "stick", files::stickAsJson) },
+                   { "patterns", patterns },
+                   { "lessons", lessons },
+                   { "materials", materials },
+                   { "cautions", cautions } } };
+}
+
+Answer normalise (const Json& request)
+{
+    const auto text = request.contains ("text") ? textOf (request, "text") : memberOf (request, "document").dump();
+    return { files::parseJson (files::writeDrum (files::readDrum (text, documentName)), documentName) };
+}
+
+Answer note (const Json& request)
+{
+    const ConcertPitch pitch{ numberOf (request, "concert_pitch_hz", { 400.0, 480.0, "Hz" }, 440.0) };
+    return { Json{ { "hz", files::readNote (textOf (request, "text"), pitch, "note") } } };
+}
+
+// Predictions
+
+double highestOf (const Json& request, double usual = usualHighest)
+{
+    return numberOf (request, "highest_hz", { 50.0, 20.0e3, "Hz" }, usual);
+}
+
+engine::PlayedResponse playedResponse (const TunedDrum& tuned)
+{
+    auto setup = setUpToPlay (tuned, usualModes, playedRate);
+    setup.microphones.resize (1);
+    return engine::playedResponse (setup);
+}
+
+Answer predict (const Json& request)
+{
+    const auto tuned = drumOf (request);
+    return { reports::predictionJson ({ tuned.label(), predictionOf (tuned, highestOf (request)), {} }) };
+}
+
+Answer played (const Json& request)
+{
+    return { reports::playedJson (playedResponse (drumOf (request))) };
+}
+
+Answer compare (const Json& request)
+{
+    const auto& documents = memberOf (request, "documents");
+    constexpr std::size_t most = 12;
+
+    if (! documents.is_array() || documents.size() < 2 || documents.size() > most)
+        throw InputError ("documents", files::described (documents), "a list of 2 to 12 drum files");
+
+    std::vector<reports::NamedPrediction> compared;
+
+    for (const auto& document : documents)
+    {
+        const auto tuned = readDocument (document);
+        auto label = tuned.tuning.name.empty() ? tuned.label() + ", column " + std::to_string (compared.size() + 1) : tuned.label();
+        compared.push_back ({ std::move (label), predictionOf (tuned, usualHighest),
+                              flagOf (request, "played") ? std::optional (playedResponse (tuned)) : std::nullopt });
+    }
+
+    return { reports::comparisonJson (compared) };
+}
+
+/** Basis functions as profiles, modes as coefficients: what a picture of the moving heads needs. */
+Answer shapes (const Json& request)
+{
+    constexpr int rings = 33;
+    const auto tuned = drumOf (request);
+    const auto tensions = tensionsFor (tuned.drum, tuned.tuning);
+    const auto modes = solve (tuned.drum, tensions, { .highestFrequency = highestOf (request, 1200.0) });
+    Json basis = Json::array(), list = Json::array();
+    std::vector<float> coefficients;
+
+    for (const auto& function : modes.basis)
+    {
+        const bool isSine = function.parity == Parity::sine;
+        const double crest = isSine ? 0.5 * units::pi / function.m : 0.0;
+        Json profile = Json::array();
+
+        for (int i = 0; i < rings; ++i)
+            profile.push_back (i + 1 == rings ? 0.0 : function.at (modes.radius * i / (rings - 1), crest, modes.radius));
+
+        basis.push_back (Json{ { "m", function.m }, { "n", function.n }, { "parity", isSine ? "sine" : "cosine" }, { "profile", profile } });
+    }
+
+    for (int k = 0; k < modes.size(); ++k)
+    {
+        const auto& mode = modes.modes[static_cast<std::size_t> (k)];
+        list.push_back (Json{ { "m", mode.m },
+                              { "n", mode.n },
+                              { "frequency_hz", mode.frequency },
+                              { "decay_per_s", mode.decay.total() },
+                              { "is_air_mode", mode.isAirMode } });
+
+        for (const auto* head : { &modes.batter, &modes.resonant })
+            for (Eigen::Index b = 0; b < head->rows(); ++b)
+                coefficients.push_back (static_cast<float> ((*head) (b, k)));
+    }
+
+    return { Json{ { "radius_m", modes.radius }, { "depth_m", modes.depth }, { "rings", rings }, { "basis", basis }, { "modes", list } },
+             bytesOf (coefficients) };
+}
+
+// At the drum
+
+Answer plan (const Json& request)
+{
+    const auto tuned = drumOf (request);
+    return { reports::planJson (fitting::makePlan (readPlan (request, tuned.drum, tuned.tuning))) };
+}
+
+Answer sheet (const Json& request)
+{
+    const auto tuned = drumOf (request);
+    reports::TuningSheet sheet;
+    sheet.title = tuned.label();
+    sheet.date = textOf (request, "date", "");
+    sheet.notes = textOf (request, "notes", "");
+    sheet.lugOne = textOf (request, "lug_one", "");
+    sheet.fittings = tuned.fittings;
+    sheet.wanted = predictionOf (tuned, usualHighest);
+    sheet.measured = measuredHeads (request);
+    const auto plan = readPlan (request, tuned.drum, tuned.tuning);
+
+    if (saysHowItIs (request))
+        sheet.plan = fitting::makePlan (plan);
+
+    reports::addTurns (sheet, plan);
+    return { reports::asJson (sheet) };
+}
+
+LugCheckSession& lugCheck()
+{
+    static LugCheckSession session;
+    return session;
+}
+
+Answer startLugCheck (const Json& request)
+{
+    lugCheck().start (drumOf (request).drum, headOf (request), numberOf (request, "rate", { 8000.0, 192.0e3, "Hz" }));
+    return { lugCheck().state() };
+}
+
+Answer fitTapNotes (const Json& request)
+{
+    constexpr double usualReading = 5.0; // cents
+    const auto tuned = drumOf (request);
+    const auto& list = memberOf (request, "notes");
+    std::vector<double> notes;
+
+    if (! list.is_array())
+        throw InputError ("notes", files::described (list), "a list of notes");
+
+    for (const auto& item : list)
+        notes.push_back (item.is_number() ? item.get<double>()
+                                          : files::readNote (item.is_string() ? item.get<std::string>() : files::described (item),
+                                                             tuned.tuning.concertPitch, "notes"));
+
+    const auto side = headOf (request);
+    const auto fit = fitting::fitTapNotes ({ .drum = tuned.drum, .side = side }, notes, usualReading);
+    return { reports::fitJson (reports::MeasuredHead{ side, fit, textOf (request, "date", "") }) };
+}
+
+// Sound
+
+/** The drum's model as bytes, for Voice. */
+Answer model (const Json& request)
+{
+    const auto tuned = drumOf (request);
+    const auto setup = setUpToPlay (tuned, numberOf (request, "modes", { 100.0, 1200.0, "" }, usualModes),
+                                    numberOf (request, "rate", { 22050.0, 192.0e3, "Hz" }));
+    const engine::DrumModel built (setup);
+    return { Json{ { "modes", built.headModes() },
+                   { "wire_contacts", built.wireContacts() },
+                   { "highest_hz", setup.modes.highestFrequency } },
+             built.write() };
+}
+
+/** In the order of engine::StrokeKind. */
+constexpr std::array strokeWords{ "tip", "rimshot", "cross_stick", "buzz", "double" };
+
+engine::Stroke strokeOf (const Json& request)
+{
+    engine::Stroke stroke;
+    const auto kind = textOf (request, "kind", "tip");
+    const auto found = std::find (strokeWords.begin(), strokeWords.end(), kind);
+
+    if (found == strokeWords.end())
+        throw InputError ("kind", '"' + kind + '"', "tip, rimshot, cross_stick, buzz or double");
+
+    stroke.kind = static_cast<engine::StrokeKind> (found - strokeWords.begin());
+    stroke.position = numberOf (request, "position", { 0.0, 0.98, "of the radius" }, stroke.position);
+    stroke.angle = numberOf (request, "angle", { -units::twoPi, units::twoPi, "rad" }, stroke.angle);
+    stroke.speed = numberOf (request, "speed", { 0.01, 12.0, "m/s" }, stroke.speed);
+    stroke.rimLag = numberOf (request, "rim_delay_s", { -1.0e-3, 1.0e-3, "s" }, stroke.rimLag);
+    stroke.pressForce = numberOf (request, "press_force_n", { 0.5, 40.0, "N" }, stroke.pressForce);
+    stroke.pressTime = numberOf (request, "press_time_s", { 0.02, 2.0, "s" }, stroke.pressTime);
+    stroke.secondDelay = numberOf (request, "second_after_s", { 0.02, 0.5, "s" }, stroke.secondDelay);
+    stroke.secondShare = numberOf (request, "second_share", { 0.1, 1.2, "" }, stroke.secondShare);
+    return stroke;
+}
+
+int stepsPerBeat (const Json& request)
+{
+    return static_cast<int> (numberOf (request, "steps_per_beat", { 1.0, 16.0, "" }, 4.0));
+}
+
+/** A pattern's strokes, with times in beats. */
+Answer pattern (const Json& request)
+{
+    const score::PatternTempo beatASecond{ 60.0, stepsPerBeat (request) };
+    const auto text = textOf (request, "text");
+    Json strokes = Json::array();
+
+    for (const auto& timed : score::readPattern (text, beatASecond, "pattern"))
+        strokes.push_back (Json{ { "beat", timed.time },
+                                 { "kind", strokeWords[static_cast<std::size_t> (timed.stroke.kind)] },
+                                 { "position", timed.stroke.position },
+                                 { "speed", timed.stroke.speed } });
+
+    return { Json{ { "beats", score::patternLength (text, beatASecond) }, { "steps_per_beat", beatASecond.stepsPerBeat }, { "strokes", strokes } } };
+}
+
+score::Score strokesOf (const Json& request)
+{
+    if (! request.contains ("strokes"))
+        return score::readPattern (textOf (request, "text"),
+                                   { numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" }, 100.0), stepsPerBeat (request) },
+                                   "pattern");
+
+    const auto& list = request["strokes"];
+    score::Score strokes;
+
+    if (! list.is_array() || list.empty())
+        throw InputError ("strokes", files::described (list), "a list of strokes");
+
+    for (const auto& item : list)
+        strokes.push_back ({ numberOf (item, "time_s", { 0.0, 600.0, "s" }, 0.0), strokeOf (item) });
+
+    std::stable_sort (strokes.begin(), strokes.end(), [] (const auto& a, const auto& b) { return a.time < b.time; });
+    return strokes;
+}
+
+/** Plays faster than in real time. The bytes are samples, left and right in turn. */
+Answer render (const Json& request)
+{
+    constexpr double usualRinging = 3.0, longest = 120.0; // s
+    constexpr int block = 512;
+    constexpr double usualPeak = 0.70794578; // -3 dB
+    const auto tuned = drumOf (request);
+    const auto strokes = strokesOf (request);
+    const double rate = numberOf (request, "rate", { 22050.0, 192.0e3, "Hz" }, playedRate);
+    const double seconds =
+        numberOf (request, "seconds", { 0.01, longest, "s" }, std::min (score::lastStroke (strokes) + usualRinging, longest));
+    const auto modes = numberOf (request, "modes", { 100.0, 1200.0, "" }, usualModes);
+
+    score::Performance performance (std::make_shared<const engine::DrumModel> (setUpToPlay (tuned, modes, rate)), strokes);
+    score::LoudnessMeter meter (rate, 2);
+    const Mixer mixer;
+    const auto frames = static_cast<int> (std::lround (seconds * rate));
+    std::array<std::array<float, block>, microphones + 2> buffers{};
+    const std::array<float*, microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };
+    const std::array<float*, 2> sides{ buffers[3].data(), buffers[4].data() };
+    std::vector<float> samples;
+    samples.reserve (2 * static_cast<std::size_t> (frames));
+    float peak = 0.0f;
+
+    for (int done = 0; done < frames; done += block)
+    {
+        const int count = std::min (block, frames - done);
+        performance.process (heard.data(), count);
+        mixer.mix (heard.data(), sides[0], sides[1], count);
+        meter.add (sides.data(), count);
+
+        for (int i = 0; i < count; ++i)
+            for (const auto* side : sides)
+            {
+                samples.push_back (side[i]);
+                peak = std::max (peak, std::abs (side[i]));
+            }
+    }
+
+    const double highest = peak > 0.0f ? usualPeak / static_cast<double> (peak) : 1.0;
+    const bool hasLoudness = request.contains ("loudness_lufs");
+    const double wanted = hasLoudness ? numberOf (request, "loudness_lufs", { -60.0, -5.0, "LUFS" }) : 0.0;
+    // As it sounds, if asked; otherwise never beyond full scale.
+    const double gain = flagOf (request, "as_played") ? 1.0
+                        : hasLoudness                 ? std::min (meter.gainFor (wanted), highest / usualPeak)
+                                                      : highest;
+
+    for (auto& sample : samples)
+        sample *= static_cast<float> (gain);
+
+    return { Json{ { "rate", rate },
+                   { "seconds", seconds },
+                   { "peak_pa", static_cast<double> (peak) * engine::fullScalePressure },
+                   { "loudness_lufs", meter.loudness() },
+                   { "gain", gain } },
+             bytesOf (samples) };
+}
+
+using Handler = std::function<Answer (const Json&, std::span<const float>)>;
+
+const std::map<std::string, Handler>& handlers()
+{
+    const auto plain = [] (Answer (*handler) (const Json&)) -> Handler
+    { return [handler] (const Json& request, std::span<const float>) { return handler (request); }; };
+    /** Something is done to the lug check; the answer is its state. */
+    const auto check = [] (auto change) -> Handler
+    {
+        return [change] (const Json& request, std::span<const float> samples)
+        {
+            change (request, samples);
+            return Answer{ lugCheck().state() };
+        };
+    };
+    static const std::map<std::string, Handler> table{
+        { "presets", plain (presets) },
+        { "normalise", plain (normalise) },
+        { "note", plain (note) },
+        { "predict", plain (predict) },
+        { "played", plain (played) },
+        { "compare", plain (compare) },
+        { "shapes", plain (shapes) },
+        { "plan", plain (plan) },
+        { "sheet", plain (sheet) },
+        { "model", plain (model) },
+        { "pattern", plain (pattern) },
+        { "render", plain (render) },
+        { "fit_tap_notes", plain (fitTapNotes) },
+        { "lug_check", plain (startLugCheck) },
+        { "lug_check_add", check ([] (const Json&, std::span<const float> samples) { lugCheck().add (samples); }) },
+        { "lug_check_choose",
+          check ([] (const Json& request, std::span<const float>) { lugCheck().chooseLug (numberOf (request, "lug", { 1.0, 64.0, "" })); }) },
+        { "lug_check_delete", check ([] (const Json&, std::span<const float>) { lugCheck().deleteLastTap(); }) },
+        { "lug_check_fit",
+          [] (const Json& request, std::span<const float>) { return Answer{ lugCheck().fit (textOf (request, "date", "")) }; } },
+    };
+    return table;
+}
+} // namespace
+
+Answer answer (const std::string& name, const Json& request, std::span<const float> samples)
+{
+    const auto handler = handlers().find (name);
+
+    if (handler == handlers().end())
+        throw InputError ("request", '"' + name + '"', "one of those that instrument.js makes");
+
+    return handler->second (request, samples);
+}
+
+Json errorJson (const std::exception& error)
+{
+    Json json{ { "message", error.what() } };
+
+    if (const auto* input = dynamic_cast<const InputError*> (&error))
+    {
+        json["field"] = input->field();
+        json["value"] = input->value();
+        json["allowed"] = input->allowed();
+    }
+
+    return json;
+}
+
+} // namespace web

@@ -1,0 +1,138 @@
+#include "Voice.h"
+
+#include "Modal/InputError.h"
+#include "Plugin/Ceiling.h"
+#include "Plugin/PatternPlayer.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace web
+{
+
+namespace
+{
+constexpr double gainTime = 5.0e-3;    // s
+constexpr std::size_t mostWaiting = 16; // strokes
+constexpr double usualTempo = 100.0;
+} // namespace
+
+Voice::Voice (double sampleRate) : rate (sampleRate)
+{
+    for (auto& model : models)
+        model = std::make_shared<engine::DrumModel>();
+
+    waiting.reserve (mostWaiting);
+    gain.prepare (rate, gainTime, 1.0f);
+    setTempo (usualTempo);
+}
+
+std::span<std::byte> Voice::roomForModel (std::size_t size)
+{
+    received.resize (size);
+    return received;
+}
+
+void Voice::takeModel()
+{
+    auto& next = *models[free];
+    next.read (received);
+
+    if (next.setup().sampleRate != rate)
+        throw modal::InputError ("drum model: sample rate", modal::asText (next.setup().sampleRate) + " Hz",
+                                 modal::asText (rate) + " Hz");
+
+    if (drum == nullptr)
+        drum = std::make_unique<engine::Drum> (models[free]);
+    else
+        drum->setModel (models[free]);
+
+    free = 1 - free;
+
+    for (const auto& stroke : waiting)
+        drum->strike (stroke);
+
+    waiting.clear();
+}
+
+void Voice::strike (const engine::Stroke& stroke, int sampleOffset) noexcept
+{
+    if (drum != nullptr)
+        drum->strike (stroke, sampleOffset);
+    else if (waiting.size() < mostWaiting)
+        waiting.push_back (stroke);
+}
+
+void Voice::setPattern (plugin::Pattern next, bool repeats)
+{
+    pattern = std::move (next);
+    patternRepeats = repeats;
+    now = 0.0;
+}
+
+void Voice::setTempo (double beatsPerMinute) noexcept
+{
+    beatsPerSample = std::clamp (beatsPerMinute, 20.0, 400.0) / 60.0 / rate;
+}
+
+void Voice::silence() noexcept
+{
+    waiting.clear();
+
+    if (drum != nullptr)
+        drum->reset();
+}
+
+void Voice::setGain (double decibels) noexcept
+{
+    constexpr double least = -100.0, most = 12.0;
+    gain.setTarget (decibels > least ? static_cast<float> (std::pow (10.0, std::min (decibels, most) / 20.0)) : 0.0f);
+}
+
+void Voice::playPattern (int frames) noexcept
+{
+    if (pattern.strokes.empty())
+        return;
+
+    const double next = now + frames * beatsPerSample;
+    const bool isLast = ! patternRepeats && next >= pattern.beats;
+
+    plugin::playPattern (pattern, { now, 1.0 / beatsPerSample }, frames,
+                         [&] (int sample, const engine::Stroke& stroke)
+                         {
+                             if (patternRepeats || now + sample * beatsPerSample < pattern.beats)
+                                 strike (stroke, sample);
+                         });
+    now = next >= pattern.beats ? next - pattern.beats : next;
+
+    if (isLast)
+        pattern.strokes.clear();
+}
+
+void Voice::process (float* left, float* right, int frames) noexcept
+{
+    if (drum == nullptr)
+    {
+        std::fill_n (left, frames, 0.0f);
+        std::fill_n (right, frames, 0.0f);
+        return;
+    }
+
+    playPattern (frames);
+    std::array<float*, microphones> outputs{};
+
+    for (std::size_t m = 0; m < outputs.size(); ++m)
+        outputs[m] = heard[m].data();
+
+    drum->process (outputs.data(), frames);
+    mixer.mix (outputs.data(), left, right, frames);
+
+    for (int i = 0; i < frames; ++i)
+    {
+        const float level = gain.next();
+        left[i] = plugin::belowCeiling (level * left[i]);
+        right[i] = plugin::belowCeiling (level * right[i]);
+    }
+}
+
+} // namespace web

@@ -1,0 +1,67 @@
+#pragma once
+
+#include "Mixer.h"
+
+#include "Engine/Drum.h"
+#include "Plugin/Pattern.h"
+#include "Plugin/Ramp.h"
+
+#include <memory>
+#include <span>
+#include <vector>
+
+namespace web
+{
+
+/** The drum that sounds: strokes and a pattern in, stereo out. For one thread, the browser's audio thread. Until the first model comes it is
+    silent and keeps the strokes. */
+class Voice
+{
+public:
+    static constexpr int mostFrames = 512; ///< of one process()
+
+    /** @param sampleRate  Hz, of the models to come */
+    explicit Voice (double sampleRate);
+
+    /** Room for the bytes of a model; takeModel() then switches to it while the drum rings on. A model of a size that was seen before
+        needs no new memory. takeModel() throws modal::InputError for bytes that are no model of this sample rate. */
+    std::span<std::byte> roomForModel (std::size_t size);
+    void takeModel();
+    bool hasModel() const noexcept { return drum != nullptr; }
+
+    /** A stroke that lands before the next sample; values out of range are brought into range. */
+    void strike (const engine::Stroke&, int sampleOffset = 0) noexcept;
+
+    /** A pattern from its beginning; without strokes none. Times are in beats. @param repeats  again and again */
+    void setPattern (plugin::Pattern, bool repeats);
+    void setTempo (double beatsPerMinute) noexcept; ///< 20 to 400
+
+    /** Beats since the pattern began, taken round where it repeats; below 0: none plays. */
+    double beat() const noexcept { return pattern.strokes.empty() ? -1.0 : now; }
+
+    void silence() noexcept;
+    void setGain (double decibels) noexcept; ///< at most 12; -100 and below: silence
+
+    /** Writes the next `frames` samples, at most mostFrames; full scale 1, never beyond the ceiling of the plugin. */
+    void process (float* left, float* right, int frames) noexcept;
+
+    bool isSilent() const noexcept { return drum == nullptr || drum->isSilent(); }
+
+private:
+    void playPattern (int frames) noexcept;
+
+    double rate;
+    Mixer mixer;
+    std::unique_ptr<engine::Drum> drum;
+    std::array<std::shared_ptr<engine::DrumModel>, 2> models; ///< one plays, the other is read into
+    std::size_t free = 0;                                     ///< the latter
+    std::vector<std::byte> received;
+    std::vector<engine::Stroke> waiting; ///< for the first model
+    plugin::Pattern pattern;
+    bool patternRepeats = true;
+    double now = 0.0, beatsPerSample = 0.0;
+    plugin::Ramp gain;
+    std::array<std::array<float, mostFrames>, microphones> heard{};
+};
+
+} // namespace web
