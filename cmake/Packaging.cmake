@@ -17,6 +17,11 @@ if (SNAREWRIGHT_TOOL AND UNIX)
     install (FILES packaging/completion.bash DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions RENAME snarewright)
 endif()
 
+# The drum for a browser, if Source/Web/build made it before.
+if (EXISTS ${PROJECT_SOURCE_DIR}/build/web/snarewright.html)
+    install (FILES ${PROJECT_SOURCE_DIR}/build/web/snarewright.html DESTINATION ${CMAKE_INSTALL_DATADIR}/snarewright)
+endif()
+
 install (FILES packaging/copyright LICENSE README.md DESTINATION ${CMAKE_INSTALL_DOCDIR})
 
 set (CPACK_GENERATOR ZIP)

@@ -12,6 +12,7 @@
 #include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
+#include "Modal/hardware/Material.h"
 #include "Reports/Cautions.h"
 #include "Reports/ComparisonJson.h"
 #include "Reports/PlanJson.h"

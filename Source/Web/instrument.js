@@ -13,6 +13,8 @@ const modeCounts = [400, 250, 150, 100];
 /** Requests of which only the newest counts. */
 const replaceable = new Set(["tune", "predict", "played", "shapes", "compare", "plan", "sheet"]);
 
+const workletUrl = "data:text/javascript," + encodeURIComponent(workletSource);
+
 const heldText = "The browser holds the sound back until you touch the page.";
 const noAudioText = "This browser cannot play the drum: it has no AudioWorklet. Predictions work; for sound use a current browser.";
 
@@ -202,8 +204,15 @@ export class Instrument extends EventTarget {
     this.#microphone = this.#ear = null;
   }
 
+  /** For tests: the parts, to play in a context of their own. */
+  forTests() {
+    const modelOf = async (document, rate) => new Uint8Array((await this.#ask("model", { document, modes: modeCounts[0], rate })).bytes);
+    return { module: this.#module, workletUrl, modelOf };
+  }
+
   // Inside
 
+  #module;
   #worker;
   #context = null;
   #node = null;
@@ -218,7 +227,7 @@ export class Instrument extends EventTarget {
   #taken = () => {};
 
   async #start() {
-    const module = await compiledModule();
+    const module = this.#module = await compiledModule();
     this.#worker = new Worker(URL.createObjectURL(new Blob([workerSource], { type: "text/javascript" })));
     this.#worker.onmessage = ({ data }) => this.#answered(data);
     this.#worker.onerror = event => this.#tell("failed", { message: "The solver has stopped: " + event.message });
@@ -233,7 +242,7 @@ export class Instrument extends EventTarget {
     this.#context = new Context({ latencyHint: "interactive" });
     this.#rate = this.#context.sampleRate;
     try {
-      await this.#context.audioWorklet.addModule("data:text/javascript," + encodeURIComponent(workletSource));
+      await this.#context.audioWorklet.addModule(workletUrl);
     } catch (error) {
       return this.#tell("failed", { message: noAudioText });
     }

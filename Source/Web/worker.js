@@ -17,7 +17,7 @@ onmessage = ({ data }) => {
 
 function answer({ name, request, samples }) {
   const { report, bytes, isError } = name === "tune" ? tune(request) : ask(name, request, samples);
-  postMessage({ text: report, bytes, isError }, bytes ? [bytes.buffer] : []);
+  postMessage({ text: report, bytes: bytes?.buffer, isError }, bytes ? [bytes.buffer] : []);
 }
 
 /** The sound comes first, then the figures. */

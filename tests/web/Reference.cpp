@@ -1,0 +1,88 @@
+// What the native instrument plays, for the test in a browser to compare with: samples as text, one stereo frame a line.
+//   web-reference DOCUMENT.json KERNEL STROKE SPEED FRAMES     plays it
+//   web-reference DOCUMENT.json KERNEL                         says how many times as fast as real time it plays
+
+#include "Engine/Drum.h"
+#include "Engine/KernelDispatch.h"
+#include "Files/TextFile.h"
+#include "Web/Document.h"
+#include "Web/Mixer.h"
+
+#include <chrono>
+#include <cstdio>
+#include <cstring>
+#include <memory>
+#include <string>
+
+namespace
+{
+constexpr double rate = 48000.0, modes = 400.0;
+constexpr int block = 128;
+
+/** Plays `frames` samples and hands each block of left and right to `use`. */
+template <class Before, class Use>
+void play (engine::Drum& drum, int frames, Before&& before, Use&& use)
+{
+    std::array<std::array<float, block>, web::microphones + 2> buffers{};
+    const std::array<float*, web::microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };
+    const web::Mixer mixer;
+
+    for (int done = 0; done < frames; done += block)
+    {
+        before (done);
+        drum.process (heard.data(), block);
+        mixer.mix (heard.data(), buffers[3].data(), buffers[4].data(), block);
+        use (buffers[3].data(), buffers[4].data());
+    }
+}
+} // namespace
+
+int main (int argumentCount, char** arguments)
+{
+    try
+    {
+        if (argumentCount != 3 && argumentCount != 6)
+            throw std::runtime_error ("web-reference DOCUMENT.json KERNEL [STROKE SPEED FRAMES]");
+
+        const auto tuned = web::readDocument (files::parseJson (files::loadText (arguments[1]), arguments[1]));
+        engine::Drum drum (std::make_shared<const engine::DrumModel> (web::setUpToPlay (tuned, modes, rate)));
+        const auto kernel = engine::kernelNamed (arguments[2]);
+        drum.setKernel (kernel.run);
+
+        if (argumentCount == 6)
+        {
+            engine::Stroke stroke;
+            stroke.kind = std::strcmp (arguments[3], "rimshot") == 0 ? engine::StrokeKind::rimshot : engine::StrokeKind::tip;
+            stroke.speed = std::stod (arguments[4]);
+            drum.strike (stroke);
+            play (
+                drum, std::stoi (arguments[5]), [] (int) {},
+                [] (const float* left, const float* right)
+                {
+                    for (int i = 0; i < block; ++i)
+                        std::printf ("%.9g %.9g\n", static_cast<double> (left[i]), static_cast<double> (right[i]));
+                });
+            return 0;
+        }
+
+        // As the test in the browser does: a stroke of 3 m/s 16 times a second.
+        constexpr double seconds = 5.0;
+        const auto begun = std::chrono::steady_clock::now();
+        play (
+            drum, static_cast<int> (seconds * rate),
+            [&] (int frame)
+            {
+                if (frame % (24 * block) == 0)
+                    drum.strike (engine::Stroke{});
+            },
+            [] (const float*, const float*) {});
+        const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - begun;
+        std::printf ("%.2f %s\n", seconds / taken.count(), kernel.name);
+        return 0;
+    }
+    catch (const std::exception& error)
+    {
+        std::fprintf (stderr, "%s\n", error.what());
+        return 1;
+    }
+}
