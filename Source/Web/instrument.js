@@ -25,7 +25,7 @@ const noAudioText = "This browser cannot play the drum: it has no AudioWorklet. 
 
 /**
  * Events, each with `detail`:
- * - "waiting": { message }. The browser holds the sound back until a touch; strike(), playPattern() or wake() in a gesture ends that.
+ * - "waiting": { message }. The browser holds the sound back until the page is touched, anywhere.
  * - "running": {}. Sound plays.
  * - "slow": { message, modes }. The device is too slow for all modes; from now on the drum is played with fewer.
  * - "failed": { message }. A part of the instrument has stopped; nothing that was set is lost.
@@ -255,6 +255,9 @@ export class Instrument extends EventTarget {
     this.#worker.postMessage({ models: port2 }, [port2]);
     this.#node.connect(this.#context.destination);
     this.#context.onstatechange = () => this.#tellState();
+    // Which of these counts as a touch differs: on a telephone it is the finger's lifting.
+    for (const type of ["pointerdown", "pointerup", "click", "keydown"])
+      addEventListener(type, () => this.wake(), { capture: true });
     // A moment for browsers that start the sound by themselves.
     setTimeout(() => this.#tellState(), 300);
   }

@@ -197,9 +197,11 @@ test("sound that the browser holds back is told, and a touch starts it", async (
     await other.until(ready);
     await other.until("document.getElementById('messages').textContent.includes('until you touch')");
     assert.equal(await other.evaluate("snarewrightPage.instrument.soundState"), "waiting");
-    for (const type of ["mousePressed", "mouseReleased"])
-      await other.send("Input.dispatchMouseEvent", { type, x: 5, y: 5, button: "left", clickCount: 1 });
-    await other.until("snarewrightPage.instrument.soundState === 'running'");
+    // Chromium drops what is touched before the first picture of a page stands.
+    while (await other.evaluate("snarewrightPage.instrument.soundState") !== "running")
+      for (const type of ["mousePressed", "mouseReleased"])
+        await other.send("Input.dispatchMouseEvent", { type, x: 5, y: 5, button: "left", clickCount: 1 });
+    assert.equal(await messages(other), "");
   } finally {
     await held.close();
   }
