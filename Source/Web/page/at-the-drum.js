@@ -30,8 +30,15 @@ export class AtTheDrum {
 
   setShown(isShown) {
     this.isShown = isShown;
+    this.#keepScreenOn(isShown);
     if (isShown) this.#refresh();
     else this.lugCheck.stop();
+  }
+
+  /** Hands are on the drum: the screen stays on, where the browser can do that. */
+  async #keepScreenOn(isWanted) {
+    await this.lock?.release();
+    this.lock = isWanted ? await navigator.wakeLock?.request('screen').catch(() => null) : null;
   }
 
   #keep() { this.model.dispatchEvent(new Event('change')); }

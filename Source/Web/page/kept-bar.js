@@ -16,7 +16,8 @@ export class KeptBar {
     const letters = model.kept.map(item => make('span', { class: 'kept-item' },
       button('', () => this.hear(item), { 'aria-pressed': String(item.letter === heard), class: 'kept', 'aria-label': `Tuning ${item.letter}: ${item.label}. Press to hear it.` }),
       button('×', () => model.clearKept(item.letter), { class: 'quiet', 'aria-label': `Clear ${item.letter}` })));
-    letters.forEach((element, i) => element.firstChild.append(make('strong', {}, model.kept[i].letter), ` ${model.kept[i].label}`));
+    const areOfOneDrum = new Set(model.kept.map(({ document }) => document.name)).size < 2;
+    letters.forEach((element, i) => element.firstChild.append(make('strong', {}, model.kept[i].letter), ` ${areOfOneDrum ? '' : `${model.kept[i].document.name}: `}${model.kept[i].label}`));
     const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), { disabled: model.kept.length === 8 || heard !== null });
     const signature = JSON.stringify([model.kept.map(({ letter, label }) => [letter, label]), heard]);
     if (signature === this.signature) return;

@@ -120,7 +120,7 @@ export class Lesson {
 
   #ask() {
     this.stop();
-    this.ear.start();
+    this.ear.start().catch(error => warn('ear', error));
   }
 
   async #playRecording() {

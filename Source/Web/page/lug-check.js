@@ -9,7 +9,7 @@ export class LugCheck {
 
   /** @param actions  { use(side, fit), apply(side, fit) } */
   constructor(model, instrument, actions) {
-    Object.assign(this, { model, instrument, actions, side: 'batter', isListening: false, isTyping: false, state: null, trouble: '', typed: [] });
+    Object.assign(this, { model, instrument, actions, side: 'batter', isListening: false, isTyping: false, isAnalysing: false, state: null, trouble: '', typed: [] });
     this.element = make('section', { class: 'card lug-check', 'aria-label': 'Lug check' });
     instrument.addEventListener('listening', ({ detail }) => this.#take(detail));
   }
@@ -49,12 +49,16 @@ export class LugCheck {
 
   async #fit(ask) {
     const side = this.side;
+    this.isAnalysing = true;
+    this.fits[side] = null;
+    this.render();
     try {
       this.fits[side] = await ask();
       this.trouble = '';
     } catch (error) {
       this.trouble = error.message;
     }
+    this.isAnalysing = false;
     this.render();
   }
 
@@ -65,7 +69,8 @@ export class LugCheck {
     const other = side === 'batter' ? 'resonant' : 'batter';
     const lugs = model.prediction.drum.lugs;
     const content = [];
-    if (this.isListening) {
+    if (this.isAnalysing) content.push(make('p', { class: 'turn', role: 'status' }, 'Analysing the head …'));
+    else if (this.isListening) {
       const { next, heard, remark, is_refusal: isRefusal, is_silent: isSilent } = this.state;
       content.push(make('p', { class: 'turn', role: 'status' }, next === null ? 'All lugs heard.' : `Tap beside lug ${next}`),
         make('p', { class: isRefusal ? 'caution' : '' }, isSilent ? 'The microphone gives nothing but silence: check that it is on and allowed.' : remark || '25 mm from the edge, once; let it ring for a second.'),
