@@ -98,14 +98,11 @@ class Page {
   #listen() {
     const { model, instrument } = this;
     model.addEventListener('change', () => this.#render());
-    instrument.addEventListener('waiting', () => say('sound', 'The browser holds the sound back until you tap the page once or press a key.', { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
+    instrument.addEventListener('waiting', ({ detail }) => say('sound', `${detail.message} Tap it once or press a key; a drag does not count.`, { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
     instrument.addEventListener('running', () => say('sound', ''));
     instrument.addEventListener('slow', ({ detail }) => say('slow', detail.message));
     instrument.addEventListener('failed', ({ detail }) => say('failed', detail.message, { isWarning: true }));
     instrument.addEventListener('step', ({ detail }) => this.playBar.showStep(detail.index));
-    // Whatever is touched first lets the sound begin: a mouse as it goes down, a finger as it is lifted (a drag
-    // does not count for the browser, so the sentence stays until a tap).
-    for (const touch of ['pointerdown', 'pointerup', 'keydown']) addEventListener(touch, () => instrument.wake(), { capture: true });
     addEventListener('keydown', event => {
       if ((event.ctrlKey || event.metaKey) && !event.target.closest('input, textarea')) {
         if (event.key === 'z' && !event.shiftKey) model.undo();
