@@ -1,0 +1,188 @@
+// The page as people use it: by touch, by keys, at the drum, in a lesson. Every check waits for what it is about, never for a time.
+import assert from 'node:assert/strict';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+import { Chromium } from './chromium.mjs';
+import { drums, page } from './drums.mjs';
+
+const ready = "document.body?.dataset.ready === 'true'";
+const settled = 'snarewrightPage.model.isSettled';
+const folder = mkdtempSync(join(tmpdir(), 'snarewright-hands-'));
+let browser, tab;
+
+before(async () => {
+  browser = new Chromium();
+  tab = await browser.open(page, { width: 360, height: 740 });
+  await tab.send('Emulation.setTouchEmulationEnabled', { enabled: true });
+  await tab.until(ready);
+  await tab.evaluate(`snarewrightPage.struck = []; {
+    const strike = snarewrightPage.instrument.strike.bind(snarewrightPage.instrument);
+    snarewrightPage.instrument.strike = stroke => { snarewrightPage.struck.push(stroke); strike(stroke); };
+  }`);
+});
+
+after(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true });
+});
+
+const model = what => tab.evaluate(`snarewrightPage.model.${what}`);
+const open = document => tab.call('async document => { await snarewrightPage.files.open(document); }', document);
+
+/** The middle of an element, in sight. */
+const middle = selector => tab.call(`selector => {
+  const element = document.querySelector(selector);
+  element.scrollIntoView({ block: 'center' });
+  const { x, y, width, height } = element.getBoundingClientRect();
+  return { x: x + width / 2, y: y + height / 2, width };
+}`, selector);
+
+async function touch(points) {
+  await tab.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [points[0]] });
+  for (const point of points.slice(1)) await tab.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [point] });
+  await tab.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}
+
+const press = async (key, modifiers = 0) => {
+  await tab.send('Input.dispatchKeyEvent', { type: 'keyDown', key, modifiers });
+  await tab.send('Input.dispatchKeyEvent', { type: 'keyUp', key, modifiers });
+};
+const [control, shift] = [2, 8];
+
+test('a finger drags one head, the interval and the drum note, and a stroke follows', async () => {
+  await open(drums.usual);
+  const drag = async (handle, up) => {
+    const { x, y } = await middle(`.handle.${handle} path`);
+    await touch(Array.from({ length: 9 }, (_, i) => ({ x, y: y - up * i / 8 })));
+    await tab.until(settled);
+  };
+  await tab.evaluate('snarewrightPage.struck.length = 0');
+  await drag('resonant', 60);
+  assert.equal(await model('notes.batter'), 56);
+  assert.ok(await model('notes.resonant') >= 63);
+  await tab.until('snarewrightPage.struck.length > 0');
+  const interval = await model('interval');
+  await drag('gap', -40);
+  assert.ok(await model('notes.batter') < 56);
+  assert.equal(await model('interval'), interval);
+  await drag('drum', 40);
+  const note = await model('drumNote');
+  assert.ok(Math.abs(note - Math.round(note)) < 1e-3, `the drum note is ${note}`);
+  assert.ok(Math.abs(await model('interval') - interval) < 1e-3);
+});
+
+test('the batter head is struck where it is touched', async () => {
+  await tab.evaluate('snarewrightPage.struck.length = 0');
+  const { x, y, width } = await middle('.heads .batter canvas');
+  await touch([{ x, y: y + width / 5 }]); // lug 1 is at the right, angles go clockwise: below the centre is a quarter turn
+  const [{ kind, position, angle }] = await tab.evaluate('snarewrightPage.struck');
+  assert.equal(kind, 'tip');
+  assert.ok(Math.abs(angle - Math.PI / 2) < 0.05 && position > 0.4 && position < 0.6, `${position}, ${angle}`);
+});
+
+test('keys move a note by semitones and cents, and undo it', async () => {
+  await open(drums.usual);
+  await tab.evaluate("document.querySelector('.handle.batter').focus()");
+  await press('ArrowUp');
+  await tab.until(`snarewrightPage.model.notes.batter === 57 && ${settled}`);
+  await press('ArrowDown', shift);
+  await tab.until(`snarewrightPage.model.notes.batter === 56.99 && ${settled}`);
+  assert.match(await tab.evaluate("document.querySelector('.handle.batter').getAttribute('aria-valuetext')"), /^A 3, 1 cents below|^A3, 1 cents below/);
+  await press('z', control);
+  await press('z', control);
+  await tab.until(`snarewrightPage.model.notes.batter === 56 && ${settled}`);
+});
+
+test('a note that the head cannot reach is told with what is allowed, and the drum stays', async () => {
+  await tab.evaluate("snarewrightPage.model.setNote('batter', 95)");
+  await tab.until(settled);
+  assert.match(await tab.evaluate("document.getElementById('messages').textContent"), /batter.*1975\.5 Hz.*allowed/);
+  assert.equal(await model('notes.batter'), 56);
+});
+
+test('a kept tuning is compared and heard again', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.model.keep(); snarewrightPage.model.setInterval(7)");
+  await tab.until(settled);
+  assert.match(await tab.evaluate("document.querySelector('.results').textContent"), /change from A[^]*Resonant tension[^▲]*▲/);
+  await tab.evaluate("document.querySelector('.kept').click()");
+  await tab.until(`Math.abs(snarewrightPage.model.interval - 5) < 1e-3 && snarewrightPage.model.heardLetter === 'A'`);
+  await tab.evaluate("snarewrightPage.model.clearKept('A')");
+});
+
+test('a link opens the same drum in another tab', async () => {
+  await open(drums.uneven);
+  await tab.evaluate("[...document.querySelectorAll('#tools button')].find(button => button.textContent === 'Link').click()");
+  await tab.until("document.querySelector('#dialog textarea')");
+  const address = await tab.evaluate("document.querySelector('#dialog textarea').value");
+  await tab.evaluate("document.getElementById('dialog').close()");
+  const other = await browser.open(address);
+  await other.until(ready);
+  assert.deepEqual(await other.evaluate('snarewrightPage.model.document()'), await model('document()'));
+  assert.equal(await other.evaluate('location.hash'), '');
+  await other.close();
+});
+
+test('at the drum: the plan goes on from what is heard, rods are marked, and all of it is there on the next visit', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.show('at-the-drum')");
+  const write = (selector, note) => tab.call(`(selector, note) => {
+    const field = document.querySelector(selector);
+    field.value = note;
+    field.dispatchEvent(new Event('change'));
+  }`, selector, note);
+  await write('[aria-label="batter tap note now"] input', 'F3');
+  await tab.until("/Test turn: every rod 1.8 up/.test(document.querySelector('.turn')?.textContent)");
+  await tab.evaluate("document.querySelector('.rod').click()");
+  await tab.until("document.querySelector('.rod').textContent === '✓ 1'");
+  await write('[aria-label="batter after this turn"] input', 'F#3');
+  await tab.evaluate("[...document.querySelectorAll('.heard button')].find(button => button.textContent === 'Plan on from there').click()");
+  await tab.until("/^Pass 1/.test(document.querySelector('.turn')?.textContent)");
+  await tab.evaluate("document.querySelector('.rod').click()");
+  await tab.until("JSON.parse(localStorage.getItem('snarewright')).work.observed.length === 1 && Object.keys(JSON.parse(localStorage.getItem('snarewright')).work.done).length === 2");
+
+  const next = await browser.open(`${page}#at-the-drum`, { width: 360 });
+  await next.until(ready);
+  await next.until("document.querySelector('.rod')?.textContent === '✓ 1'");
+  assert.match(await next.evaluate("document.querySelector('.turn').textContent"), /^Pass 1/);
+  await next.close();
+});
+
+test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
+  const step = (name, resonant) => ({ name, listen_for: 'The note.', notes: 'For the teacher.', strokes: 'o6...', changes: ['Batter head held.'], gain_db: -1, sound: 'step-01.wav',
+    document: { ...drums.usual, tunings: [{ batter: { tap_note: 'G#3' }, resonant: { tap_note: resonant } }] } });
+  const lesson = { name: 'Test', notes: '', tempo_bpm: 100, steps_per_beat: 4, recordings: 'recordings.html', exercise: '', steps: [step('First', 'C#4'), step('Second', 'D#4')] };
+  const path = join(folder, 'index.html');
+  writeFileSync(path, readFileSync(fileURLToPath(page), 'utf8').replace('id="lesson"></script>', () => `id="lesson">${JSON.stringify(lesson)}</script>`));
+  const other = await browser.open(`${pathToFileURL(path).href}#step-2`);
+  await other.until(ready);
+  assert.match(await other.evaluate("document.getElementById('lesson-panel').textContent"), /2\. Second.*Listen for: The note\./);
+  assert.equal(await other.evaluate("document.querySelector('.lesson details[open]')"), null);
+  assert.match(await other.evaluate("document.querySelector('.results').textContent"), /change from A/);
+
+  await other.evaluate("document.querySelector('.lesson .main').click()");
+  await other.until("document.querySelector('.steps .now')");
+  await other.evaluate("snarewrightPage.model.setInterval(3)");
+  await other.until("/moved the drum/.test(document.querySelector('.moved').textContent)");
+  await other.evaluate("[...document.querySelectorAll('.lesson button')].find(button => button.textContent === 'Ask me by ear').click()");
+  await other.until("document.querySelector('.ear input')");
+  const visible = selector => other.evaluate(`document.querySelector('${selector}').checkVisibility()`);
+  assert.deepEqual([await visible('#ladder'), await visible('.results'), await visible('#statement')], [false, false, false]);
+
+  await other.evaluate(`{
+    const { questions } = snarewrightPage.ear.question;
+    questions.forEach(({ right }, q) => document.querySelectorAll(\`[name=ear-\${q}]\`)[right].click());
+    [...document.querySelectorAll('.ear button')].find(button => button.textContent === 'Answer').click();
+  }`);
+  await other.until("/^Right[.] .*semitone/.test(document.querySelector('.ear .turn')?.textContent)");
+  assert.equal(await visible('#ladder'), true);
+  await other.evaluate("[...document.querySelectorAll('.ear button')].find(button => button.textContent === 'End').click()");
+  await other.until('Math.abs(snarewrightPage.model.interval - 3) < 1e-3');
+  await other.close();
+});
+
+test('nothing went wrong behind the page', () => assert.deepEqual(tab.complaints, []));
