@@ -70,7 +70,11 @@ export class AtTheDrum {
       this.#keep();
     }, () => Math.round(model.notes[side]), model.a4), work.measured[side] ? make('p', { class: 'hint' }, 'From the lug check, with the differences between lugs.') : '');
     this.now.replaceChildren(make('h2', {}, 'What you hear now'), ...sides.filter(side => side === 'batter' || model.hasResonant).map(of),
-      make('p', { class: 'hint' }, 'A head without a note is not turned.'));
+      make('p', { class: 'hint' }, 'A head without a note is not turned.'),
+      make('label', { class: 'field' }, make('span', {}, 'Lug 1 is at'), make('input', { value: work.lugOne, placeholder: 'the strainer', autocomplete: 'off', onchange: event => {
+        work.lugOne = event.target.value;
+        this.#keep();
+      } })));
   }
 
   async #makePlan() {

@@ -96,10 +96,14 @@ export class DrumFiles {
   }
 
   choose() {
-    const list = make('div', { class: 'drum-list' });
-    const close = openDialog('Drums and tunings', make('div', { class: 'row' }, button('Open a drum file …', () => { close(); this.openFile(); }), button('Save drum file', () => { close(); this.saveFile(); })), list);
-    for (const { document } of this.presets.drums)
-      list.append(make('section', {}, make('h3', {}, document.name), make('div', { class: 'row' }, ...(document.tunings ?? []).map((tuning, i) =>
-        button(tuning.name ?? `Tuning ${i + 1}`, () => { close(); this.open(document, i); })))));
+    const { model } = this, list = make('div', { class: 'drum-list' });
+    const named = (label, value, set) => make('label', { class: 'field' }, make('span', {}, label), make('input', { value, autocomplete: 'off', onchange: event => set(event.target.value.trim()) }));
+    const close = openDialog('Drums and tunings', make('div', { class: 'row' }, button('Open a drum file …', () => { close(); this.openFile(); }), button('Save drum file', () => { close(); this.saveFile(); })),
+      named('Name of this drum', model.drum.name ?? '', name => model.rename(name, model.tuningName)), named('Name of this tuning', model.tuningName, name => model.rename(model.drum.name ?? '', name)), list);
+    const offer = (title, document) => list.append(make('section', {}, make('h3', {}, title), make('div', { class: 'row' }, ...(document.tunings ?? []).map((tuning, i) =>
+      button(tuning.name ?? `Tuning ${i + 1}`, () => { close(); this.open(document, i); })))));
+    const isPreset = this.presets.drums.some(({ document }) => document.name === model.drum.name);
+    if (!isPreset && model.tunings.length > 0) offer(`${model.drum.name || 'This drum'}, the file that you opened`, { ...model.drum, tunings: model.tunings });
+    for (const { document } of this.presets.drums) offer(document.name, document);
   }
 }

@@ -10,6 +10,19 @@ const pillHeight = 46, labelHeight = 38, gapHeight = 54;
 
 const isNatural = midi => [0, 2, 4, 5, 7, 9, 11].includes(((midi % 12) + 12) % 12);
 const nameOfMode = ({ m, n }) => `(${m},${n})`;
+const semitone = 2 ** (1 / 12);
+
+/** Modes that share a label, highest first: uneven lugs split a mode into two that beat. */
+function labelsOf(modes) {
+  const labels = [];
+  for (const mode of modes) {
+    const last = labels.at(-1)?.[0];
+    const isPartner = last && nameOfMode(last) === nameOfMode(mode) && last.togetherness > 0 === mode.togetherness > 0 && last.frequency_hz < semitone * mode.frequency_hz;
+    if (isPartner) labels.at(-1).push(mode);
+    else labels.push([mode]);
+  }
+  return labels;
+}
 
 export class Ladder {
   /** @param ask  opens a field to type a value: ask(title, text, accept) where accept returns a sentence about what cannot be read
@@ -207,19 +220,19 @@ export class Ladder {
       }
     }
     const named = width - labelLeft < 100 ? main.filter(mode => mode.frequency_hz === drumNote) : main;
-    const middles = spreadLabels(named.map(yOf), labelHeight, 8, this.place.height - 8);
+    const labels = labelsOf(named), middles = spreadLabels(labels.map(([mode]) => yOf(mode)), labelHeight, 8, this.place.height - 8);
     main.forEach(mode => {
       const y = yOf(mode);
       drawn.push(draw('line', { x1: modesLeft, x2: modesLeft + tick, y1: y, y2: y, class: 'mode main' }));
     });
     this.handles.drum.group.style.display = named.some(mode => mode.frequency_hz === drumNote) ? '' : 'none';
-    named.forEach((mode, i) => {
+    labels.forEach(([mode, partner], i) => {
       const y = yOf(mode), middle = middles[i];
       drawn.push(draw('line', { x1: modesLeft + tick, x2: labelLeft - 3, y1: y, y2: middle, class: 'mode lead' }));
       if (mode.frequency_hz === drumNote) this.#placeDrumNote(middle);
       else
         drawn.push(draw('text', { x: labelLeft, y: middle - 3, class: 'mode name' }, `${nameOfMode(mode)} ${noteName(Math.round(midiOfHertz(mode.frequency_hz, model.a4)))}`),
-          draw('text', { x: labelLeft, y: middle + 13, class: 'mode detail' }, `${mode.frequency_hz.toFixed(0)} Hz` +
+          draw('text', { x: labelLeft, y: middle + 13, class: 'mode detail' }, partner ? `beats at ${(mode.frequency_hz - partner.frequency_hz).toFixed(1)} Hz` : `${mode.frequency_hz.toFixed(0)} Hz` +
             (model.hasResonant && width - labelLeft > 130 ? `, ${mode.togetherness > 0 ? 'in phase' : 'opposed'}` : '')));
     });
     return drawn;

@@ -3,7 +3,7 @@
 import { Instrument } from '../instrument.js';
 import { AtTheDrum } from './at-the-drum.js';
 import { button, byId, make } from './dom.js';
-import { ask, openDialog } from './dialog.js';
+import { ask } from './dialog.js';
 import { download, DrumFiles, fileNameOf } from './drum-files.js';
 import { EarTest } from './ear-test.js';
 import { Heads } from './heads.js';
@@ -22,6 +22,7 @@ import { SetUp } from './set-up.js';
 import { restore, store } from './storage.js';
 
 const firstDrum = 'maple-14x5';
+const startSoftly = 'Start at low volume: a drum’s attack is far louder than its average.';
 const usualStroke = { kind: 'tip', position: 0.25, angle: 0.6 };
 const lessonText = byId('lesson').textContent.trim();
 const lessonDocument = lessonText ? JSON.parse(lessonText) : null;
@@ -51,7 +52,7 @@ class Page {
     this.ladder = new Ladder(this.model, ask, () => this.#strikeWhenSolved());
     this.ear = new EarTest(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed }));
     this.setUp = new SetUp(this.model, presets);
-    this.playBar = new PlayBar(player, this.heads, presets.patterns);
+    this.playBar = new PlayBar(player, this.heads, presets.patterns, ask);
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
     this.#build();
     this.#listen();
@@ -90,7 +91,7 @@ class Page {
     this.redoButton = button('Redo', () => this.model.redo(), { 'aria-keyshortcuts': 'Control+Y' });
     byId('tools').append(this.undoButton, this.redoButton, button('Link', () => this.files.shareLink().catch(error => warn('link', error))),
       button('Dark', () => this.#switchTheme(), { id: 'theme' }));
-    byId('cautions').append(make('h2', {}, 'Cautions'), make('ul', {}, ...this.presets.cautions.map(text => make('li', {}, text))));
+    byId('cautions').append(make('h2', {}, 'Cautions'), make('ul', {}, ...[...this.presets.cautions, startSoftly].map(text => make('li', {}, text))));
     setTheme(restore()?.theme ?? darkBySystem());
     this.show('play');
   }
@@ -225,6 +226,7 @@ class Page {
 
 async function start() {
   try {
+    if (!globalThis.WebAssembly || !globalThis.DecompressionStream) throw new Error('this browser is too old. Open the page in a current one.');
     const instrument = await Instrument.open();
     const page = new Page(instrument, await instrument.presets());
     globalThis.snarewrightPage = page; // for tests

@@ -95,7 +95,7 @@ export class Model extends EventTarget {
 
   setNote(side, midi) {
     this.notes = { ...this.notes, [side]: midi };
-    this.#solve(this.document());
+    this.#retune(this.document());
   }
 
   /** The resonant head moves; the batter stays. */
@@ -105,7 +105,7 @@ export class Model extends EventTarget {
   moveTo(batter) {
     const by = batter - this.notes.batter;
     this.notes = { batter, resonant: this.hasResonant ? this.notes.resonant + by : null };
-    this.#solve(this.document());
+    this.#retune(this.document());
   }
 
   /** Both heads move, the interval stays, so that the finished drum sounds this note. */
@@ -114,12 +114,12 @@ export class Model extends EventTarget {
     delete tuning.batter;
     delete tuning.resonant;
     if (this.hasResonant) tuning.interval_semitones = this.interval;
-    this.#solve({ ...this.drum, tunings: [tuning] });
+    this.#retune({ ...this.drum, tunings: [tuning] });
   }
 
   setLugs(side, cents) {
     this.lugs = { ...this.lugs, [side]: cents };
-    this.#solve(this.document());
+    this.#retune(this.document());
   }
 
   /** Changes keys of the drum file; undefined removes one. Lug differences belong to a number of lugs. */
@@ -130,6 +130,14 @@ export class Model extends EventTarget {
     if ('bottom' in members)
       this.notes = { ...this.notes, resonant: (members.bottom ?? 'head') === 'head' ? this.notes.resonant ?? this.notes.batter + 5 : null };
     this.#solve(this.document());
+  }
+
+  /** Names of the drum and of the tuning in use, as the drum file has them. */
+  rename(drumName, tuningName) {
+    this.drum = { ...this.drum, name: drumName };
+    if (!drumName) delete this.drum.name;
+    this.tuningName = tuningName;
+    this.#tell();
   }
 
   /** Keeps the present drum and tuning under a letter, or the next free one. False if all are taken. */
@@ -163,6 +171,13 @@ export class Model extends EventTarget {
   describe() {
     const note = midi => writtenNote(midi).replace('#', '♯').replace('-', '−');
     return note(this.notes.batter) + (this.hasResonant ? ` and ${note(this.notes.resonant)}` : '');
+  }
+
+  /** A tuning that was changed is no longer the one that has the name; that one stays in the file. */
+  #retune(document) {
+    this.tuningName = '';
+    const [{ name, ...tuning }] = document.tunings;
+    this.#solve({ ...document, tunings: [tuning] });
   }
 
   #state() {

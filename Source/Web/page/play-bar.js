@@ -16,14 +16,16 @@ const sliderOfSpeed = speed => Math.log(speed / softest) / Math.log(hardest / so
 export class PlayBar {
   onPlaying = null; // called with true or false when a pattern begins or ends
 
-  /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) } */
-  constructor(player, heads, patterns) {
-    Object.assign(this, { player, heads, patterns, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
+  /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) }
+      @param ask  opens a field to type a value, as for Ladder */
+  constructor(player, heads, patterns, ask) {
+    Object.assign(this, { player, heads, patterns, ask, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
     this.speed = make('input', { type: 'range', min: 0, max: 1, step: 0.01, value: sliderOfSpeed(heads.speed), 'aria-label': 'Stroke speed', oninput: () => this.#setSpeed() });
     this.speedText = make('output', { class: 'figure' });
     this.gesture = make('input', { type: 'checkbox', onchange: () => { heads.isByGesture = this.gesture.checked; } });
     this.play = button('Play pattern', () => this.toggle(), { class: 'main', 'aria-pressed': 'false' });
     this.tempoText = make('input', { type: 'number', min: 20, max: 400, value: this.tempo, inputmode: 'numeric', onchange: () => this.#setTempo() });
+    this.edit = button('Edit pattern', () => this.#edit());
     this.save = button('Save as WAV', () => this.#save());
     this.strip = make('div', { class: 'steps', 'aria-hidden': 'true' });
     this.element = make('div', { class: 'play-bar' },
@@ -32,7 +34,7 @@ export class PlayBar {
       make('div', { class: 'row strength' }, make('label', { class: 'slider' }, make('span', {}, 'Stroke speed'), this.speed, this.speedText),
         make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head')),
       make('div', { class: 'row pattern' }, this.#drawChoice(),
-        make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.save),
+        make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.save),
       this.strip);
     this.#setSpeed();
     this.#drawStrip();
@@ -75,6 +77,16 @@ export class PlayBar {
     this.tempoText.value = tempo;
     this.#setTempo();
     this.#choose(0);
+  }
+
+  #edit() {
+    this.ask('Pattern', this.pattern.text.trim(), text => {
+      const wrong = /[^ocherkzd.|1-9\s]/i.exec(text);
+      if (wrong || !/[ochrkzde]/i.test(text))
+        return `${wrong ? `"${wrong[0]}" is no stroke` : 'There is no stroke'}: o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz, d double, . rest; a digit 1 to 9 says how hard.`;
+      this.offer({ ...this.pattern, name: 'Own pattern', text }, this.tempo);
+      return '';
+    });
   }
 
   toggle() {

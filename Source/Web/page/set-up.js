@@ -1,6 +1,6 @@
 // Set up: shell, heads, wires, stick, each by name; the numbers that a drum tech measures.
 
-import { choice, make } from './dom.js';
+import { button, choice, make } from './dom.js';
 import { inches, setInches } from './lengths.js';
 
 const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
@@ -45,7 +45,7 @@ export class SetUp {
   render() {
     const { model, presets } = this;
     if (model.prediction === null || this.element.hidden) return;
-    const signature = JSON.stringify(model.drum);
+    const signature = JSON.stringify([model.drum, model.lugs]);
     if (signature === this.signature) return;
     this.signature = signature;
     const { drum } = model.prediction, heads = presets.heads.map(({ name, description, head }) => ({ name, description, part: head }));
@@ -58,14 +58,20 @@ export class SetUp {
         this.#number('Lugs', drum.lugs, { min: 4, max: 16, step: 1, unit: '' }, value => this.#change({ lugs: round(value) })),
         this.#select('Shell', presets.materials.map(name => [name, name]), drum.shell.material, material => this.#change({ shell: { ...drum.shell, material } })),
         this.#select('Hoops', hoops.map(name => [name, name]), model.drum.hoop ?? hoops[0], hoop => this.#change({ hoop }))],
-      ['Heads', this.#part('Batter', 'batter', heads, model.prediction.drum.batter), model.hasResonant && this.#part('Resonant', 'resonant', heads, model.prediction.drum.resonant)],
+      ['Heads', this.#part('Batter', 'batter', heads, model.prediction.drum.batter), model.hasResonant && this.#part('Resonant', 'resonant', heads, model.prediction.drum.resonant),
+        (model.lugs.batter || model.lugs.resonant) && make('p', { class: 'row' }, 'Lugs as measured. ', button('Make all lugs even', () => {
+          model.begin();
+          model.setLugs('batter', null);
+          model.setLugs('resonant', null);
+        }))],
       model.hasResonant && ['Wires',
         make('label', { class: 'check' }, make('input', { type: 'checkbox', checked: wires.strainer !== 'off',
           onchange: event => this.#change({ wires: { ...wires, strainer: event.target.checked ? 'on' : 'off' } }) }), 'Wires on'),
         this.#part('Set of wires', 'wires', namedWires, namedWires.find(({ name }) => name === 'strands-20')?.name),
         this.#number('Strainer tension per strand', wires.strand_tension_n ?? 3, { min: 0.05, max: 30, step: 0.25, unit: ' N' }, value => this.#change({ wires: { ...wires, strand_tension_n: value } }))],
       ['Stick', this.#part('Stick', 'stick', presets.sticks.map(({ name, description, stick }) => ({ name, description, part: stick })), 'hickory-medium')],
-      ['Muffling', this.#muffling()]
+      ['Muffling', this.#muffling()],
+      ['Air', this.#number('Temperature', model.drum.air?.temperature_c ?? 20, { min: -20, max: 50, step: 1, unit: ' °C' }, value => this.#change({ air: { temperature_c: value } }))]
     ];
     this.element.replaceChildren(...groups.filter(Boolean).map(([title, ...fields]) => make('fieldset', {}, make('legend', {}, title), ...fields.filter(Boolean))));
   }

@@ -11,11 +11,11 @@ export function printSheet(model, plan, work, cautions) {
   window.print();
 }
 
-function headTable(model) {
+function headTable(model, work) {
   const { heads, drum } = model.prediction;
   const row = side => make('tr', {}, make('th', { scope: 'row' }, side), make('td', { class: 'big' }, noteName(model.notes[side])), make('td', {}, `${hertzOfMidi(model.notes[side], model.a4).toFixed(1)} Hz`),
-    make('td', {}, `${heads[side].tension_n_per_m.toFixed(0)} N/m`), make('td', {}, `${heads[side].force_per_rod_n.toFixed(0)} N`), make('td', {}, `${(100 * heads[side].yield_share).toFixed(0)} %`), make('td', {}, drum[side].name ?? ''));
-  return make('table', {}, make('thead', {}, make('tr', {}, ...['head', 'tap note', '', 'tension ± 5 %', 'force per rod ± 20 %', 'of yield strength', 'kind'].map(text => make('th', {}, text)))),
+    make('td', {}, `${heads[side].tension_n_per_m.toFixed(0)} N/m`), make('td', {}, `${heads[side].force_per_rod_n.toFixed(0)} N`), make('td', {}, `${(100 * heads[side].yield_share).toFixed(0)} %`), make('td', {}, drum[side].name ?? ''), make('td', {}, work.now[side] === null ? '' : noteName(work.now[side])));
+  return make('table', {}, make('thead', {}, make('tr', {}, ...['head', 'tap note', '', 'tension ± 5 %', 'force per rod ± 20 %', 'of yield strength', 'kind', 'heard now'].map(text => make('th', {}, text)))),
     make('tbody', {}, row('batter'), model.hasResonant ? row('resonant') : ''));
 }
 
@@ -47,8 +47,8 @@ function sheetOf(model, plan, work, cautions) {
   const { drum } = model.prediction, sides = model.hasResonant ? ['batter', 'resonant'] : ['batter'];
   const figures = figuresOf(model, null, model.a4).filter(({ isDetail, name }) => !isDetail && !/tension|rod|yield/.test(name));
   return [make('h1', {}, `${model.drum.name || 'Drum'}${model.tuningName ? `: ${model.tuningName}` : ''}`),
-    make('p', {}, `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ______________________`),
-    headTable(model), make('div', { class: 'paper-columns' }, ...sides.map(side => lugPicture(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
+    make('p', {}, `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ${work.lugOne || '______________________'}`),
+    headTable(model, work), make('div', { class: 'paper-columns' }, ...sides.map(side => lugPicture(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
     make('dl', {}, ...figures.map(({ name, value, uncertainty }) => make('div', {}, make('dt', {}, name), make('dd', {}, `${value} (${uncertainty})`)))),
     make('p', {}, 'Tap 25 mm from the edge beside each lug, the other head held still, wires off. The numbers in the boxes are the order of work.'),
     ...(plan ? planOf(plan, model.a4) : []), make('p', { class: 'lines' }, 'Notes'), make('ul', {}, ...[...new Set([...cautions, ...(plan?.cautions ?? [])])].map(text => make('li', {}, text)))];
