@@ -34,12 +34,16 @@ const model = what => tab.evaluate(`snarewrightPage.model.${what}`);
 const open = document => tab.call('async document => { await snarewrightPage.files.open(document); }', document);
 
 /** The middle of an element, in sight. */
-const middle = selector => tab.call(`selector => {
+const middle = selector =>
+  tab.call(
+    `selector => {
   const element = document.querySelector(selector);
   element.scrollIntoView({ block: 'center' });
   const { x, y, width, height } = element.getBoundingClientRect();
   return { x: x + width / 2, y: y + height / 2, width };
-}`, selector);
+}`,
+    selector
+  );
 
 async function touch(points) {
   await tab.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [points[0]] });
@@ -48,7 +52,7 @@ async function touch(points) {
 }
 
 const press = async (key, modifiers = 0) => {
-  await tab.send('Input.dispatchKeyEvent', { type: 'keyDown', key, modifiers });
+  await tab.send('Input.dispatchKeyEvent', { type: 'keyDown', key, modifiers, text: key === 'Enter' ? '\r' : undefined });
   await tab.send('Input.dispatchKeyEvent', { type: 'keyUp', key, modifiers });
 };
 const [control, shift] = [2, 8];
@@ -57,22 +61,22 @@ test('a finger drags one head, the interval and the drum note, and a stroke foll
   await open(drums.usual);
   const drag = async (handle, up) => {
     const { x, y } = await middle(`.handle.${handle} path`);
-    await touch(Array.from({ length: 9 }, (_, i) => ({ x, y: y - up * i / 8 })));
+    await touch(Array.from({ length: 9 }, (_, i) => ({ x, y: y - (up * i) / 8 })));
     await tab.until(settled);
   };
   await tab.evaluate('snarewrightPage.struck.length = 0');
   await drag('resonant', 60);
   assert.equal(await model('notes.batter'), 56);
-  assert.ok(await model('notes.resonant') >= 63);
+  assert.ok((await model('notes.resonant')) >= 63);
   await tab.until('snarewrightPage.struck.length > 0');
   const interval = await model('interval');
   await drag('gap', -40);
-  assert.ok(await model('notes.batter') < 56);
+  assert.ok((await model('notes.batter')) < 56);
   assert.equal(await model('interval'), interval);
   await drag('drum', 40);
   const note = await model('drumNote');
   assert.ok(Math.abs(note - Math.round(note)) < 1e-3, `the drum note is ${note}`);
-  assert.ok(Math.abs(await model('interval') - interval) < 1e-3);
+  assert.ok(Math.abs((await model('interval')) - interval) < 1e-3);
 });
 
 test('the batter head is struck where it is touched', async () => {
@@ -91,7 +95,10 @@ test('keys move a note by semitones and cents, and undo it', async () => {
   await tab.until(`snarewrightPage.model.notes.batter === 57 && ${settled}`);
   await press('ArrowDown', shift);
   await tab.until(`snarewrightPage.model.notes.batter === 56.99 && ${settled}`);
-  assert.match(await tab.evaluate("document.querySelector('.handle.batter').getAttribute('aria-valuetext')"), /^A 3, 1 cents below|^A3, 1 cents below/);
+  assert.match(
+    await tab.evaluate("document.querySelector('.handle.batter').getAttribute('aria-valuetext')"),
+    /^A 3, 1 cents below|^A3, 1 cents below/
+  );
   await press('z', control);
   await press('z', control);
   await tab.until(`snarewrightPage.model.notes.batter === 56 && ${settled}`);
@@ -106,7 +113,7 @@ test('a note that the head cannot reach is told with what is allowed, and the dr
 
 test('a kept tuning is compared and heard again', async () => {
   await open(drums.usual);
-  await tab.evaluate("snarewrightPage.model.keep(); snarewrightPage.model.setInterval(7)");
+  await tab.evaluate('snarewrightPage.model.keep(); snarewrightPage.model.setInterval(7)');
   await tab.until(settled);
   assert.match(await tab.evaluate("document.querySelector('.results').textContent"), /change from A[^]*Resonant tension[^▲]*▲/);
   await tab.evaluate("document.querySelector('.kept').click()");
@@ -130,20 +137,30 @@ test('a link opens the same drum in another tab', async () => {
 test('at the drum: the plan goes on from what is heard, rods are marked, and all of it is there on the next visit', async () => {
   await open(drums.usual);
   await tab.evaluate("snarewrightPage.show('at-the-drum')");
-  const write = (selector, note) => tab.call(`(selector, note) => {
+  const write = (selector, note) =>
+    tab.call(
+      `(selector, note) => {
     const field = document.querySelector(selector);
     field.value = note;
     field.dispatchEvent(new Event('change'));
-  }`, selector, note);
+  }`,
+      selector,
+      note
+    );
   await write('[aria-label="batter tap note now"] input', 'F3');
   await tab.until("/Test turn: every rod 1.8 up/.test(document.querySelector('.turn')?.textContent)");
-  await tab.evaluate("document.querySelector('.rod').click()");
+  // With keys: what is pressed keeps the focus, though the plan is drawn anew.
+  await tab.evaluate("document.querySelector('.rod').focus()");
+  await press('Enter');
   await tab.until("document.querySelector('.rod').textContent === '✓ 1'");
+  assert.match(await tab.evaluate("document.activeElement.getAttribute('aria-label')"), /Rod 1, 1.8 up, done/);
   await write('[aria-label="batter after this turn"] input', 'F#3');
   await tab.evaluate("[...document.querySelectorAll('.heard button')].find(button => button.textContent === 'Plan on from there').click()");
   await tab.until("/^Pass 1/.test(document.querySelector('.turn')?.textContent)");
   await tab.evaluate("document.querySelector('.rod').click()");
-  await tab.until("JSON.parse(localStorage.getItem('snarewright')).work.observed.length === 1 && Object.keys(JSON.parse(localStorage.getItem('snarewright')).work.done).length === 2");
+  await tab.until(
+    "JSON.parse(localStorage.getItem('snarewright')).work.observed.length === 1 && Object.keys(JSON.parse(localStorage.getItem('snarewright')).work.done).length === 2"
+  );
 
   const next = await browser.open(`${page}#at-the-drum`, { width: 360 });
   await next.until(ready);
@@ -153,11 +170,30 @@ test('at the drum: the plan goes on from what is heard, rods are marked, and all
 });
 
 test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
-  const step = (name, resonant) => ({ name, listen_for: 'The note.', notes: 'For the teacher.', strokes: 'o6...', changes: ['Batter head held.'], gain_db: -1, sound: 'step-01.wav',
-    document: { ...drums.usual, tunings: [{ batter: { tap_note: 'G#3' }, resonant: { tap_note: resonant } }] } });
-  const lesson = { name: 'Test', notes: '', tempo_bpm: 100, steps_per_beat: 4, recordings: 'recordings.html', exercise: '', steps: [step('First', 'C#4'), step('Second', 'D#4')] };
+  const step = (name, resonant) => ({
+    name,
+    listen_for: 'The note.',
+    notes: 'For the teacher.',
+    strokes: 'o6...',
+    changes: ['Batter head held.'],
+    gain_db: -1,
+    sound: 'step-01.wav',
+    document: { ...drums.usual, tunings: [{ batter: { tap_note: 'G#3' }, resonant: { tap_note: resonant } }] }
+  });
+  const lesson = {
+    name: 'Test',
+    notes: '',
+    tempo_bpm: 100,
+    steps_per_beat: 4,
+    recordings: 'recordings.html',
+    exercise: '',
+    steps: [step('First', 'C#4'), step('Second', 'D#4')]
+  };
   const path = join(folder, 'index.html');
-  writeFileSync(path, readFileSync(fileURLToPath(page), 'utf8').replace('id="lesson"></script>', () => `id="lesson">${JSON.stringify(lesson)}</script>`));
+  writeFileSync(
+    path,
+    readFileSync(fileURLToPath(page), 'utf8').replace('id="lesson"></script>', () => `id="lesson">${JSON.stringify(lesson)}</script>`)
+  );
   const other = await browser.open(`${pathToFileURL(path).href}#step-2`);
   await other.until(ready);
   assert.match(await other.evaluate("document.getElementById('lesson-panel').textContent"), /2\. Second.*Listen for: The note\./);
@@ -166,7 +202,7 @@ test('a lesson plays, is dragged on from, and asks by ear with the figures hidde
 
   await other.evaluate("document.querySelector('.lesson .main').click()");
   await other.until("document.querySelector('.steps .now')");
-  await other.evaluate("snarewrightPage.model.setInterval(3)");
+  await other.evaluate('snarewrightPage.model.setInterval(3)');
   await other.until("/moved the drum/.test(document.querySelector('.moved').textContent)");
   await other.evaluate("[...document.querySelectorAll('.lesson button')].find(button => button.textContent === 'Ask me by ear').click()");
   await other.until("document.querySelector('.ear input')");

@@ -1,7 +1,7 @@
 // At the drum: the target of each head in large type, what is heard now, the rods pass by pass with a done mark, the lug check, the
 // sheet. Kept in the browser between visits.
 
-import { button, draw, make } from './dom.js';
+import { button, draw, make, redraw } from './dom.js';
 import { chooseFile, download, fileNameOf, parseDrumFile } from './drum-files.js';
 import { LugCheck } from './lug-check.js';
 import { say, warn } from './messages.js';
@@ -23,10 +23,14 @@ export class AtTheDrum {
     this.now = make('section', { class: 'card', 'aria-label': 'What you hear now' });
     this.plans = make('section', { class: 'card plans', 'aria-label': 'Plan for the rods', 'aria-live': 'polite' });
     this.element = make('div', { class: 'work' }, this.target, this.now, this.plans, this.lugCheck.element, this.#fileBar());
-    model.addEventListener('change', () => { if (this.isShown) this.#refresh(); });
+    model.addEventListener('change', () => {
+      if (this.isShown) this.#refresh();
+    });
   }
 
-  state() { return this.work.state(); }
+  state() {
+    return this.work.state();
+  }
 
   setShown(isShown) {
     this.isShown = isShown;
@@ -41,7 +45,9 @@ export class AtTheDrum {
     this.lock = isWanted ? await navigator.wakeLock?.request('screen').catch(() => null) : null;
   }
 
-  #keep() { this.model.dispatchEvent(new Event('change')); }
+  #keep() {
+    this.model.dispatchEvent(new Event('change'));
+  }
 
   #refresh() {
     const { model } = this;
@@ -57,24 +63,66 @@ export class AtTheDrum {
 
   #drawTarget() {
     const { model } = this;
-    const tile = (side, midi) => make('div', { class: `target ${side}` }, make('span', { class: 'what' }, `tap ${side}`), make('strong', {}, noteName(midi)), make('span', {}, `${hertzOfMidi(midi, model.a4).toFixed(1)} Hz`));
-    this.target.replaceChildren(make('h2', {}, 'Target'), make('div', { class: 'tiles' }, tile('batter', model.notes.batter), model.hasResonant ? tile('resonant', model.notes.resonant) : ''),
+    const tile = (side, midi) =>
+      make(
+        'div',
+        { class: `target ${side}` },
+        make('span', { class: 'what' }, `tap ${side}`),
+        make('strong', {}, noteName(midi)),
+        make('span', {}, `${hertzOfMidi(midi, model.a4).toFixed(1)} Hz`)
+      );
+    redraw(
+      this.target,
+      make('h2', {}, 'Target'),
+      make('div', { class: 'tiles' }, tile('batter', model.notes.batter), model.hasResonant ? tile('resonant', model.notes.resonant) : ''),
       make('p', {}, 'Tap once, 25 mm from the edge beside a lug. Hold the other head still with a cloth; wires off.'),
-      make('p', { class: 'hint' }, model.hasResonant ? `${intervalName(model.interval)}; drum note ${noteName(model.drumNote)}.` : `Drum note ${noteName(model.drumNote)}.`));
+      make(
+        'p',
+        { class: 'hint' },
+        model.hasResonant ? `${intervalName(model.interval)}; drum note ${noteName(model.drumNote)}.` : `Drum note ${noteName(model.drumNote)}.`
+      )
+    );
   }
 
   #drawNow() {
     const { model, work } = this;
-    const of = side => make('div', { class: 'now' }, make('h3', { class: side }, side), noteStepper(`${side} tap note now`, () => work.now[side], midi => {
-      work.hear(side, midi);
-      this.#keep();
-    }, () => Math.round(model.notes[side]), model.a4), work.measured[side] ? make('p', { class: 'hint' }, 'From the lug check, with the differences between lugs.') : '');
-    this.now.replaceChildren(make('h2', {}, 'What you hear now'), ...sides.filter(side => side === 'batter' || model.hasResonant).map(of),
+    const of = side =>
+      make(
+        'div',
+        { class: 'now' },
+        make('h3', { class: side }, side),
+        noteStepper(
+          `${side} tap note now`,
+          () => work.now[side],
+          midi => {
+            work.hear(side, midi);
+            this.#keep();
+          },
+          () => Math.round(model.notes[side]),
+          model.a4
+        ),
+        work.measured[side] ? make('p', { class: 'hint' }, 'From the lug check, with the differences between lugs.') : ''
+      );
+    redraw(
+      this.now,
+      make('h2', {}, 'What you hear now'),
+      ...sides.filter(side => side === 'batter' || model.hasResonant).map(of),
       make('p', { class: 'hint' }, 'A head without a note is not turned.'),
-      make('label', { class: 'field' }, make('span', {}, 'Lug 1 is at'), make('input', { value: work.lugOne, placeholder: 'the strainer', autocomplete: 'off', onchange: event => {
-        work.lugOne = event.target.value;
-        this.#keep();
-      } })));
+      make(
+        'label',
+        { class: 'field' },
+        make('span', {}, 'Lug 1 is at'),
+        make('input', {
+          value: work.lugOne,
+          placeholder: 'the strainer',
+          autocomplete: 'off',
+          onchange: event => {
+            work.lugOne = event.target.value;
+            this.#keep();
+          }
+        })
+      )
+    );
   }
 
   async #makePlan() {
@@ -98,7 +146,8 @@ export class AtTheDrum {
 
   #drawPlan() {
     const title = make('h2', {}, 'Plan for the rods');
-    if (this.plan === null) return this.plans.replaceChildren(title, make('p', {}, this.planTrouble || 'Say what you hear now, and the plan for the rods comes here.'));
+    if (this.plan === null)
+      return redraw(this.plans, title, make('p', {}, this.planTrouble || 'Say what you hear now, and the plan for the rods comes here.'));
     let isOpen = true; // the first head with a pass that is not done
     const heads = this.plan.heads.map((head, i) => {
       const passes = head.passes.map((_, index) => passName(head, index));
@@ -107,72 +156,158 @@ export class AtTheDrum {
       if (isNow) isOpen = false;
       return this.#drawHead(head, i, isNow ? next : -1);
     });
-    this.plans.replaceChildren(title, ...heads, make('ul', { class: 'caution' }, ...this.plan.cautions.map(text => make('li', {}, text))));
+    redraw(this.plans, title, ...heads, make('ul', { class: 'caution' }, ...this.plan.cautions.map(text => make('li', {}, text))));
   }
 
-  #isDone(pass, name) { return turningLugs(pass).every(lug => this.work.doneLugs(name).includes(lug)); }
+  #isDone(pass, name) {
+    return turningLugs(pass).every(lug => this.work.doneLugs(name).includes(lug));
+  }
 
-  #note(hertz) { return noteName(midiOfHertz(hertz, this.model.a4)); }
+  #note(hertz) {
+    return noteName(midiOfHertz(hertz, this.model.a4));
+  }
 
   #drawHead(head, place, now) {
-    const element = make('div', { class: 'plan-head' }, make('h3', { class: head.head }, `${place + 1}. ${head.head}: ${this.#note(head.from_hz)} to ${this.#note(head.to_hz)}`));
+    const element = make(
+      'div',
+      { class: 'plan-head' },
+      make('h3', { class: head.head }, `${place + 1}. ${head.head}: ${this.#note(head.from_hz)} to ${this.#note(head.to_hz)}`)
+    );
     for (const caution of head.cautions) element.append(make('p', { class: 'caution' }, caution.text));
     if (head.passes.length === 0) element.append(make('p', {}, 'No rod needs 1/16 turn or more: fine-tune by ear.'));
     head.passes.forEach((pass, index) => element.append(this.#drawPass(head, pass, index, now)));
     if (head.turns_left !== 0) element.append(make('p', {}, 'Then say what you hear: the plan goes on from there.'));
-    if (head.is_calibrated === false && head.passes.length > 1) element.append(make('p', { class: 'hint' }, 'Until you say what the test turn did, later passes are those of a usual drum: yours may need half or twice as much.'));
+    if (head.is_calibrated === false && head.passes.length > 1)
+      element.append(
+        make(
+          'p',
+          { class: 'hint' },
+          'Until you say what the test turn did, later passes are those of a usual drum: yours may need half or twice as much.'
+        )
+      );
     return element;
   }
 
   #drawPass(head, pass, index, now) {
-    const name = passName(head, index), isDone = this.#isDone(pass, name), isNow = index === now;
+    const name = passName(head, index),
+      isDone = this.#isDone(pass, name),
+      isNow = index === now;
     const isTest = head.has_test_turn && index === 0;
     const title = isTest ? 'Test turn' : `Pass ${index + (head.has_test_turn ? 0 : 1)}`;
-    const lugs = turningLugs(pass), done = this.work.doneLugs(name), nextLug = lugs.find(lug => !done.includes(lug));
+    const lugs = turningLugs(pass),
+      done = this.work.doneLugs(name),
+      nextLug = lugs.find(lug => !done.includes(lug));
     const words = isEven(pass) ? `every rod ${pass.turns_text[0]}` : 'each rod as marked';
-    if (!isNow) return make('p', { class: isDone ? 'pass done' : 'pass' }, `${isDone ? '✓ ' : ''}${title}: ${words}, then about ${this.#note(pass.tap_note_hz)}`);
-    const chips = lugs.map(lug => button('', () => {
-      this.work.toggle(name, lug);
-      this.#drawPlan();
-      this.#keep();
-    }, { class: lug === nextLug ? 'rod next' : 'rod', 'aria-pressed': String(done.includes(lug)), 'aria-label': `Rod ${lug}, ${pass.turns_text[lug - 1]}, ${done.includes(lug) ? 'done' : 'not done'}` }));
-    chips.forEach((chip, i) => chip.append(make('strong', {}, done.includes(lugs[i]) ? `✓ ${lugs[i]}` : String(lugs[i])), isEven(pass) ? '' : make('small', {}, pass.turns_text[lugs[i] - 1])));
+    if (!isNow)
+      return make(
+        'p',
+        { class: isDone ? 'pass done' : 'pass' },
+        `${isDone ? '✓ ' : ''}${title}: ${words}, then about ${this.#note(pass.tap_note_hz)}`
+      );
+    const chips = lugs.map(lug =>
+      button(
+        '',
+        () => {
+          this.work.toggle(name, lug);
+          this.#drawPlan();
+          this.#keep();
+        },
+        {
+          class: lug === nextLug ? 'rod next' : 'rod',
+          'aria-pressed': String(done.includes(lug)),
+          'aria-label': `Rod ${lug}, ${pass.turns_text[lug - 1]}, ${done.includes(lug) ? 'done' : 'not done'}`
+        }
+      )
+    );
+    chips.forEach((chip, i) =>
+      chip.append(
+        make('strong', {}, done.includes(lugs[i]) ? `✓ ${lugs[i]}` : String(lugs[i])),
+        isEven(pass) ? '' : make('small', {}, pass.turns_text[lugs[i] - 1])
+      )
+    );
     const doubt = pass.tap_note_error_cents;
-    return make('div', { class: 'pass now', 'data-pass': title }, make('p', { class: 'turn' }, `${title}: ${words}`),
-      make('div', { class: 'rods-row' }, this.#rodPicture(head.head, pass, done, nextLug), make('div', { class: 'rods', role: 'group', 'aria-label': 'Rods in tightening order' }, ...chips)),
+    return make(
+      'div',
+      { class: 'pass now', 'data-pass': title },
+      make('p', { class: 'turn' }, `${title}: ${words}`),
+      make(
+        'div',
+        { class: 'rods-row' },
+        this.#rodPicture(head.head, pass, done, nextLug),
+        make('div', { class: 'rods', role: 'group', 'aria-label': 'Rods in tightening order' }, ...chips)
+      ),
       button('All rods done', () => {
         this.work.finish(name, lugs);
         this.#drawPlan();
         this.#keep();
       }),
-      make('p', {}, doubt > vague ? `Then tap. A usual drum gives about ${this.#note(pass.tap_note_hz)}; yours may differ by a semitone or more. Stop if you hear ${this.#note(head.to_hz)}.`
-        : `Then tap: about ${this.#note(pass.tap_note_hz)}, ± ${doubt.toFixed(0)} c. Stop if you hear ${this.#note(head.to_hz)}.`),
-      isEven(pass) ? this.#heardAfter(head, pass) : make('p', {}, `Then say above what you hear on the ${head.head} now.`));
+      make(
+        'p',
+        {},
+        doubt > vague
+          ? `Then tap. A usual drum gives about ${this.#note(pass.tap_note_hz)}; yours may differ by a semitone or more. Stop if you hear ${this.#note(head.to_hz)}.`
+          : `Then tap: about ${this.#note(pass.tap_note_hz)}, ± ${doubt.toFixed(0)} c. Stop if you hear ${this.#note(head.to_hz)}.`
+      ),
+      isEven(pass) ? this.#heardAfter(head, pass) : make('p', {}, `Then say above what you hear on the ${head.head} now.`)
+    );
   }
 
   /** What was heard after a turn of every rod goes back into the plan. */
   #heardAfter(head, pass) {
-    const side = head.head, key = `${side} ${this.work.observed.length}`;
-    return make('div', { class: 'heard' }, make('h4', {}, 'What do you hear after it?'),
-      noteStepper(`${side} after this turn`, () => this.heard[key] ?? null, midi => { this.heard[key] = midi; }, () => Math.round(midiOfHertz(pass.tap_note_hz, this.model.a4)), this.model.a4),
-      button('Plan on from there', () => {
-        if (this.heard[key] === undefined || this.heard[key] === null) return say('heard', 'Type the note that you hear after the turn, or step to it with −1 and +1.');
-        say('heard', '');
-        this.work.observe(side, pass.turns[0], this.heard[key]);
-        this.#keep();
-      }, { class: 'main' }));
+    const side = head.head,
+      key = `${side} ${this.work.observed.length}`;
+    return make(
+      'div',
+      { class: 'heard' },
+      make('h4', {}, 'What do you hear after it?'),
+      noteStepper(
+        `${side} after this turn`,
+        () => this.heard[key] ?? null,
+        midi => {
+          this.heard[key] = midi;
+        },
+        () => Math.round(midiOfHertz(pass.tap_note_hz, this.model.a4)),
+        this.model.a4
+      ),
+      button(
+        'Plan on from there',
+        () => {
+          if (this.heard[key] === undefined || this.heard[key] === null)
+            return say('heard', 'Type the note that you hear after the turn, or step to it with −1 and +1.');
+          say('heard', '');
+          this.work.observe(side, pass.turns[0], this.heard[key]);
+          this.#keep();
+        },
+        { class: 'main' }
+      )
+    );
   }
 
   /** The head from above with its rods: done, next, to come. Turned over, the resonant head's lugs count counterclockwise. */
   #rodPicture(side, pass, done, nextLug) {
-    const size = 220, radius = 74, isOver = side === 'resonant';
-    const svg = draw('svg', { viewBox: `0 0 ${size} ${size}`, class: 'rod-picture', role: 'img', 'aria-label': `${side} head${isOver ? ', drum turned over' : ' from above'}: next rod ${nextLug ?? 'none'}` },
-      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${side}` }), draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above'));
+    const size = 220,
+      radius = 74,
+      isOver = side === 'resonant';
+    const svg = draw(
+      'svg',
+      {
+        viewBox: `0 0 ${size} ${size}`,
+        class: 'rod-picture',
+        role: 'img',
+        'aria-label': `${side} head${isOver ? ', drum turned over' : ' from above'}: next rod ${nextLug ?? 'none'}`
+      },
+      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${side}` }),
+      draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above')
+    );
     pass.turns.forEach((_, i) => {
-      const lug = i + 1, angle = 2 * Math.PI * i / pass.turns.length * (isOver ? -1 : 1);
-      const x = size / 2 + (radius + 18) * Math.cos(angle), y = size / 2 + (radius + 18) * Math.sin(angle);
-      svg.append(draw('circle', { cx: x, cy: y, r: 15, class: lug === nextLug ? 'lug next' : done.includes(lug) ? 'lug done' : 'lug' }),
-        draw('text', { x, y: y + 6, class: lug === nextLug ? 'lug-text next' : 'lug-text' }, String(lug)));
+      const lug = i + 1,
+        angle = ((2 * Math.PI * i) / pass.turns.length) * (isOver ? -1 : 1);
+      const x = size / 2 + (radius + 18) * Math.cos(angle),
+        y = size / 2 + (radius + 18) * Math.sin(angle);
+      svg.append(
+        draw('circle', { cx: x, cy: y, r: 15, class: lug === nextLug ? 'lug next' : done.includes(lug) ? 'lug done' : 'lug' }),
+        draw('text', { x, y: y + 6, class: lug === nextLug ? 'lug-text next' : 'lug-text' }, String(lug))
+      );
     });
     return svg;
   }
@@ -185,20 +320,34 @@ export class AtTheDrum {
 
   #applyMeasurement(side, fit) {
     this.model.begin();
-    this.model.setLugs(side, fit.lugs_cents.map(({ value }) => value));
+    this.model.setLugs(
+      side,
+      fit.lugs_cents.map(({ value }) => value)
+    );
     this.model.setNote(side, midiOfHertz(fit.tap_note_hz.value, this.model.a4));
     say('applied', `The drum on the page now has the measured ${side} head: go to Play to hear it. Undo brings the target back.`);
   }
 
   #fileBar() {
     const name = () => fileNameOf(this.model.drum.name);
-    return make('section', { class: 'card', 'aria-label': 'Sheet and files' }, make('h2', {}, 'Sheet and files'), make('div', { class: 'row' },
-      button('Print the sheet', () => printSheet(this.model, this.plan, this.work, this.presets.cautions), { class: 'main' }),
-      button('Save drum file', () => download(`${name()}.json`, JSON.stringify(this.model.fileDocument(), null, 2) + '\n')),
-      button('Save measurement', () => this.#saveMeasurement(name())),
-      button('Save plan', () => { if (this.plan) download(`${name()}-plan.json`, JSON.stringify(this.plan, null, 2) + '\n'); else say('files', 'There is no plan yet: say what you hear now.'); }),
-      button('Open drum or measurement …', () => this.#openFile())),
-      make('p', { class: 'hint' }, 'These are the files of the program (plan, fit, sheet). What you enter here stays in this browser.'));
+    return make(
+      'section',
+      { class: 'card', 'aria-label': 'Sheet and files' },
+      make('h2', {}, 'Sheet and files'),
+      make(
+        'div',
+        { class: 'row' },
+        button('Print the sheet', () => printSheet(this.model, this.plan, this.work, this.presets.cautions), { class: 'main' }),
+        button('Save drum file', () => download(`${name()}.json`, JSON.stringify(this.model.fileDocument(), null, 2) + '\n')),
+        button('Save measurement', () => this.#saveMeasurement(name())),
+        button('Save plan', () => {
+          if (this.plan) download(`${name()}-plan.json`, JSON.stringify(this.plan, null, 2) + '\n');
+          else say('files', 'There is no plan yet: say what you hear now.');
+        }),
+        button('Open drum or measurement …', () => this.#openFile())
+      ),
+      make('p', { class: 'hint' }, 'These are the files of the program (plan, fit, sheet). What you enter here stays in this browser.')
+    );
   }
 
   #saveMeasurement(name) {
@@ -212,7 +361,11 @@ export class AtTheDrum {
       const text = await chooseFile();
       if (text === null) return;
       let document = null;
-      try { document = JSON.parse(text); } catch { /* parseDrumFile() says it */ }
+      try {
+        document = JSON.parse(text);
+      } catch {
+        /* parseDrumFile() says it */
+      }
       const fits = document?.heads ?? (document?.taps_used !== undefined ? [document] : null);
       if (!Array.isArray(fits)) {
         const drum = parseDrumFile(text);
@@ -220,7 +373,8 @@ export class AtTheDrum {
         return await this.model.load(drum);
       }
       for (const fit of fits) {
-        if (!fit.is_possible || !sides.includes(fit.head) || !Number.isFinite(fit.tap_note_hz?.value)) throw new Error('This measurement has no result for a head. Nothing has changed.');
+        if (!fit.is_possible || !sides.includes(fit.head) || !Number.isFinite(fit.tap_note_hz?.value))
+          throw new Error('This measurement has no result for a head. Nothing has changed.');
         this.work.measure(fit.head, fit, midiOfHertz(fit.tap_note_hz.value, this.model.a4));
       }
       this.#keep();

@@ -17,14 +17,27 @@ export const make = (tag, attributes = {}, ...children) => fill(document.createE
 /** The same inside an <svg>. */
 export const draw = (tag, attributes = {}, ...children) => fill(document.createElementNS(svgNamespace, tag), attributes, children);
 
+/** Replaces what is in an element; what had the focus, or what takes its place, has it afterwards. */
+export function redraw(element, ...children) {
+  const stops = () => [...element.querySelectorAll('button, input, select, textarea, summary, a')];
+  const focused = stops().indexOf(document.activeElement);
+  element.replaceChildren(...children);
+  if (focused < 0) return;
+  const isOpen = stop => !stop.disabled;
+  (stops().slice(focused).find(isOpen) ?? stops().find(isOpen))?.focus({ preventScroll: true });
+}
+
 export const byId = id => document.getElementById(id);
 
 export const button = (label, onclick, attributes = {}) => make('button', { type: 'button', onclick, ...attributes }, label);
 
 /** A <select> of [value, label] pairs. */
 export function choice(pairs, chosen, onchange, attributes = {}) {
-  const select = make('select', { onchange: event => onchange(event.target.value), ...attributes },
-    ...pairs.map(([value, label]) => make('option', { value, selected: value === chosen }, label)));
+  const select = make(
+    'select',
+    { onchange: event => onchange(event.target.value), ...attributes },
+    ...pairs.map(([value, label]) => make('option', { value, selected: value === chosen }, label))
+  );
   return select;
 }
 

@@ -15,17 +15,27 @@ export function download(name, content, type = 'application/json') {
 }
 
 /** A name for a file from a drum's name: "maple-14-x-5". */
-export const fileNameOf = name => (name || 'drum').toLowerCase().replace(/[^a-z0-9.]+/g, '-').replace(/^-|-$/g, '') || 'drum';
+export const fileNameOf = name =>
+  (name || 'drum')
+    .toLowerCase()
+    .replace(/[^a-z0-9.]+/g, '-')
+    .replace(/^-|-$/g, '') || 'drum';
 
 /** Asks for a file; resolves with its text, or null. Throws a sentence if it is too large. */
 export function chooseFile() {
   return new Promise((resolve, reject) => {
-    const field = make('input', { type: 'file', accept: '.json,application/json', onchange: async () => {
-      const file = field.files[0];
-      if (!file) return resolve(null);
-      if (file.size > longestFile) return reject(new Error(`${file.name} is too large for a drum file: ${file.size} bytes; allowed: up to ${longestFile}.`));
-      resolve(await file.text());
-    }, oncancel: () => resolve(null) });
+    const field = make('input', {
+      type: 'file',
+      accept: '.json,application/json',
+      onchange: async () => {
+        const file = field.files[0];
+        if (!file) return resolve(null);
+        if (file.size > longestFile)
+          return reject(new Error(`${file.name} is too large for a drum file: ${file.size} bytes; allowed: up to ${longestFile}.`));
+        resolve(await file.text());
+      },
+      oncancel: () => resolve(null)
+    });
     field.click();
   });
 }
@@ -39,9 +49,13 @@ export function parseDrumFile(text) {
     throw new Error('This file is no drum file: it is not JSON. Your drum has not changed.');
   }
   if (document?.format !== 'snarewright-drum')
-    throw new Error(`This file is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`);
+    throw new Error(
+      `This file is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
+    );
   if (document.version !== 1)
-    throw new Error(`This drum file is of version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`);
+    throw new Error(
+      `This drum file is of version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`
+    );
   return document;
 }
 
@@ -82,28 +96,81 @@ export class DrumFiles {
     const address = `${location.href.split('#')[0]}#${await encodeLink(this.model.document())}`;
     const field = make('textarea', { readonly: true, rows: 5, 'aria-label': 'Link to this drum and tuning' }, address);
     const told = make('p', { role: 'status' });
-    openDialog('Link to this drum and tuning', make('p', {}, 'The whole drum is in the link. It opens in any copy of this page: replace what stands before the # by where that copy is.'), field,
-      make('div', { class: 'row' }, button('Copy', async () => {
-        field.select();
-        try {
-          await navigator.clipboard.writeText(address);
-          told.textContent = 'Copied.';
-        } catch {
-          told.textContent = 'This browser does not let the page copy: the link is selected, copy it by hand.';
-        }
-      }, { class: 'main' })), told);
+    openDialog(
+      'Link to this drum and tuning',
+      make('p', {}, 'The whole drum is in the link. It opens in any copy of this page: replace what stands before the # by where that copy is.'),
+      field,
+      make(
+        'div',
+        { class: 'row' },
+        button(
+          'Copy',
+          async () => {
+            field.select();
+            try {
+              await navigator.clipboard.writeText(address);
+              told.textContent = 'Copied.';
+            } catch {
+              told.textContent = 'This browser does not let the page copy: the link is selected, copy it by hand.';
+            }
+          },
+          { class: 'main' }
+        )
+      ),
+      told
+    );
     field.select();
   }
 
   choose() {
-    const { model } = this, list = make('div', { class: 'drum-list' });
-    const named = (label, value, set) => make('label', { class: 'field' }, make('span', {}, label), make('input', { value, autocomplete: 'off', onchange: event => set(event.target.value.trim()) }));
-    const close = openDialog('Drums and tunings', make('div', { class: 'row' }, button('Open a drum file …', () => { close(); this.openFile(); }), button('Save drum file', () => { close(); this.saveFile(); })),
-      named('Name of this drum', model.drum.name ?? '', name => model.rename(name, model.tuningName)), named('Name of this tuning', model.tuningName, name => model.rename(model.drum.name ?? '', name)), list);
-    const offer = (title, document) => list.append(make('section', {}, make('h3', {}, title), make('div', { class: 'row' }, ...(document.tunings ?? []).map((tuning, i) =>
-      button(tuning.name ?? `Tuning ${i + 1}`, () => { close(); this.open(document, i); })))));
+    const { model } = this,
+      list = make('div', { class: 'drum-list' });
+    const named = (label, value, set) =>
+      make(
+        'label',
+        { class: 'field' },
+        make('span', {}, label),
+        make('input', { value, autocomplete: 'off', onchange: event => set(event.target.value.trim()) })
+      );
+    const close = openDialog(
+      'Drums and tunings',
+      make(
+        'div',
+        { class: 'row' },
+        button('Open a drum file …', () => {
+          close();
+          this.openFile();
+        }),
+        button('Save drum file', () => {
+          close();
+          this.saveFile();
+        })
+      ),
+      named('Name of this drum', model.drum.name ?? '', name => model.rename(name, model.tuningName)),
+      named('Name of this tuning', model.tuningName, name => model.rename(model.drum.name ?? '', name)),
+      list
+    );
+    const offer = (title, document) =>
+      list.append(
+        make(
+          'section',
+          {},
+          make('h3', {}, title),
+          make(
+            'div',
+            { class: 'row' },
+            ...(document.tunings ?? []).map((tuning, i) =>
+              button(tuning.name ?? `Tuning ${i + 1}`, () => {
+                close();
+                this.open(document, i);
+              })
+            )
+          )
+        )
+      );
     const isPreset = this.presets.drums.some(({ document }) => document.name === model.drum.name);
-    if (!isPreset && model.tunings.length > 0) offer(`${model.drum.name || 'This drum'}, the file that you opened`, { ...model.drum, tunings: model.tunings });
+    if (!isPreset && model.tunings.length > 0)
+      offer(`${model.drum.name || 'This drum'}, the file that you opened`, { ...model.drum, tunings: model.tunings });
     for (const { document } of this.presets.drums) offer(document.name, document);
   }
 }

@@ -1,6 +1,6 @@
 // Asks by ear about the drum on the page: names and figures are hidden until the answer is given.
 
-import { button, make } from './dom.js';
+import { button, make, redraw } from './dom.js';
 import { makeQuestion, solution } from './ear-question.js';
 import { warn } from './messages.js';
 
@@ -48,19 +48,61 @@ export class EarTest {
     return this.#load({ ...document, tunings: [{ ...document.tunings[0], interval: undefined, ...tuning }] });
   }
 
-  #load(document) { return this.model.load(document, 0, { canUndo: false }); }
+  #load(document) {
+    return this.model.load(document, 0, { canUndo: false });
+  }
 
   #draw(words, isAnswered = false) {
     const hear = isAfter => async () => {
       await this.#hear(isAfter);
       this.play();
     };
-    const fields = this.question.questions.map(({ text, answers, right }, q) => make('fieldset', {}, make('legend', {}, text), make('div', { class: 'answers' }, ...answers.map((answer, i) => make('label', { class: isAnswered && i === right ? 'answer right' : 'answer' },
-      make('input', { type: 'radio', name: `ear-${q}`, disabled: isAnswered, checked: this.given[q] === i, onchange: () => { this.given[q] = i; } }), answer)))));
-    this.element.replaceChildren(make('h2', {}, 'Question by ear'), make('div', { class: 'row' }, button('Play the first sound', hear(false), { class: 'main' }), button('Play the second sound', hear(true), { class: 'main' })), ...fields,
+    const fields = this.question.questions.map(({ text, answers, right }, q) =>
+      make(
+        'fieldset',
+        {},
+        make('legend', {}, text),
+        make(
+          'div',
+          { class: 'answers' },
+          ...answers.map((answer, i) =>
+            make(
+              'label',
+              { class: isAnswered && i === right ? 'answer right' : 'answer' },
+              make('input', {
+                type: 'radio',
+                name: `ear-${q}`,
+                disabled: isAnswered,
+                checked: this.given[q] === i,
+                onchange: () => {
+                  this.given[q] = i;
+                }
+              }),
+              answer
+            )
+          )
+        )
+      )
+    );
+    redraw(
+      this.element,
+      make('h2', {}, 'Question by ear'),
+      make(
+        'div',
+        { class: 'row' },
+        button('Play the first sound', hear(false), { class: 'main' }),
+        button('Play the second sound', hear(true), { class: 'main' })
+      ),
+      ...fields,
       make('p', { role: 'status', class: isAnswered ? 'turn' : '' }, words),
-      make('div', { class: 'row' }, isAnswered ? button('Next question', () => this.start(), { class: 'main' }) : button('Answer', () => this.#answer()), button('End', () => this.end()),
-        this.asked > 0 ? make('span', {}, `${this.right} of ${this.asked} right`) : ''));
+      make(
+        'div',
+        { class: 'row' },
+        isAnswered ? button('Next question', () => this.start(), { class: 'main' }) : button('Answer', () => this.#answer()),
+        button('End', () => this.end()),
+        this.asked > 0 ? make('span', {}, `${this.right} of ${this.asked} right`) : ''
+      )
+    );
   }
 
   async #answer() {

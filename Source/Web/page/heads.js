@@ -9,7 +9,8 @@ import { grouped } from './notes.js';
 const pictureSize = 72;
 const shownFor = 7; // s in which the first 60 ms are seen
 const gestureWindow = 90; // ms at the end of a flick that count
-const softest = 0.25, hardest = 10; // m/s
+const softest = 0.25,
+  hardest = 10; // m/s
 
 /** Strength of a flick: a tap that does not move is a light stroke. */
 export function speedOfGesture(pixelsPerMillisecond) {
@@ -19,14 +20,36 @@ export function speedOfGesture(pixelsPerMillisecond) {
 export class Heads {
   /** @param strike  called with { position, angle, speed } when the head is touched */
   constructor(model, strike) {
-    Object.assign(this, { model, onStrike: strike, speed: 3, isByGesture: false, place: { position: 0.25, angle: 0.6 }, motion: null, frame: 0, picture: null });
-    this.section = make('canvas', { class: 'section', role: 'img', 'aria-label': 'Cross-section of the drum: both heads as they move after a stroke' });
-    this.batter = make('canvas', { class: 'head', tabindex: 0, role: 'button', 'aria-label': 'Batter head from above. Press Enter to strike it; arrow keys move the place.' });
+    Object.assign(this, {
+      model,
+      onStrike: strike,
+      speed: 3,
+      isByGesture: false,
+      place: { position: 0.25, angle: 0.6 },
+      motion: null,
+      frame: 0,
+      picture: null
+    });
+    this.section = make('canvas', {
+      class: 'section',
+      role: 'img',
+      'aria-label': 'Cross-section of the drum: both heads as they move after a stroke'
+    });
+    this.batter = make('canvas', {
+      class: 'head',
+      tabindex: 0,
+      role: 'button',
+      'aria-label': 'Batter head from above. Press Enter to strike it; arrow keys move the place.'
+    });
     this.resonant = make('canvas', { class: 'head', role: 'img', 'aria-label': 'Resonant head from above' });
     this.caption = make('p', { class: 'caption' });
-    this.element = make('div', { class: 'heads' }, make('div', { class: 'section-frame' }, this.caption, this.section),
+    this.element = make(
+      'div',
+      { class: 'heads' },
+      make('div', { class: 'section-frame' }, this.caption, this.section),
       make('figure', { class: 'batter' }, make('figcaption', {}, 'batter'), this.batter),
-      make('figure', { class: 'resonant' }, make('figcaption', {}, 'resonant'), this.resonant));
+      make('figure', { class: 'resonant' }, make('figcaption', {}, 'resonant'), this.resonant)
+    );
     this.#listen();
     const observer = new ResizeObserver(() => this.draw());
     for (const canvas of [this.section, this.batter, this.resonant]) observer.observe(canvas);
@@ -34,13 +57,18 @@ export class Heads {
     this.#say('Touch the batter head to strike it.');
   }
 
-  #say(text) { if (this.caption.textContent !== text) this.caption.textContent = text; }
+  #say(text) {
+    if (this.caption.textContent !== text) this.caption.textContent = text;
+  }
 
   #listen() {
     const { batter } = this;
     const placeOf = event => {
-      const box = batter.getBoundingClientRect(), zoom = drawingScale(), radius = zoom * this.#circle(box.width / zoom).radius;
-      const x = event.clientX - box.left - box.width / 2, y = event.clientY - box.top - box.height / 2;
+      const box = batter.getBoundingClientRect(),
+        zoom = drawingScale(),
+        radius = zoom * this.#circle(box.width / zoom).radius;
+      const x = event.clientX - box.left - box.width / 2,
+        y = event.clientY - box.top - box.height / 2;
       const r = Math.hypot(x, y) / radius;
       return r > 1.12 ? null : { position: Math.min(0.98, r), angle: Math.atan2(y, x) };
     };
@@ -57,17 +85,23 @@ export class Heads {
       path = [event];
       this.draw();
     });
-    batter.addEventListener('pointermove', event => { if (path.length > 0) path.push(event); });
+    batter.addEventListener('pointermove', event => {
+      if (path.length > 0) path.push(event);
+    });
     batter.addEventListener('pointerup', event => {
       if (path.length === 0) return;
-      const late = path.filter(point => event.timeStamp - point.timeStamp < gestureWindow), first = late.length > 1 ? late[0] : path.at(-2) ?? path[0];
+      const late = path.filter(point => event.timeStamp - point.timeStamp < gestureWindow),
+        first = late.length > 1 ? late[0] : (path.at(-2) ?? path[0]);
       const time = Math.max(1, event.timeStamp - first.timeStamp);
       this.#strike(speedOfGesture(Math.hypot(event.clientX - first.clientX, event.clientY - first.clientY) / time));
       path = [];
     });
-    batter.addEventListener('pointercancel', () => { path = []; });
+    batter.addEventListener('pointercancel', () => {
+      path = [];
+    });
     batter.addEventListener('keydown', event => {
-      const x = this.place.position * Math.cos(this.place.angle), y = this.place.position * Math.sin(this.place.angle);
+      const x = this.place.position * Math.cos(this.place.angle),
+        y = this.place.position * Math.sin(this.place.angle);
       const by = { ArrowLeft: [-0.05, 0], ArrowRight: [0.05, 0], ArrowUp: [0, -0.05], ArrowDown: [0, 0.05] }[event.key];
       if (by) {
         event.preventDefault();
@@ -80,7 +114,9 @@ export class Heads {
     });
   }
 
-  #strike(speed) { this.onStrike({ ...this.place, speed }); }
+  #strike(speed) {
+    this.onStrike({ ...this.place, speed });
+  }
 
   #refresh() {
     if (this.model.shapes !== this.shapes) {
@@ -131,10 +167,13 @@ export class Heads {
   }
 
   #context(canvas) {
-    const pixels = Math.min(2, devicePixelRatio || 1), zoom = drawingScale();
-    const across = Math.round(canvas.clientWidth * pixels), down = Math.round(canvas.clientHeight * pixels);
+    const pixels = Math.min(2, devicePixelRatio || 1),
+      zoom = drawingScale();
+    const across = Math.round(canvas.clientWidth * pixels),
+      down = Math.round(canvas.clientHeight * pixels);
     if (canvas.width !== across || canvas.height !== down) Object.assign(canvas, { width: across, height: down });
-    const width = canvas.clientWidth / zoom, height = canvas.clientHeight / zoom;
+    const width = canvas.clientWidth / zoom,
+      height = canvas.clientHeight / zoom;
     const context = canvas.getContext('2d');
     context.setTransform(pixels * zoom, 0, 0, pixels * zoom, 0, 0);
     context.clearRect(0, 0, width, height);
@@ -142,7 +181,9 @@ export class Heads {
     return { context, width, height };
   }
 
-  #circle(size) { return { middle: size / 2, radius: size / 2 - (size < 220 ? 24 : 32) }; }
+  #circle(size) {
+    return { middle: size / 2, radius: size / 2 - (size < 220 ? 24 : 32) };
+  }
 
   draw() {
     const { prediction } = this.model;
@@ -158,7 +199,8 @@ export class Heads {
   #drawHead(side, colour, field, drum) {
     const { context: c, width } = this.#context(this[side]);
     if (width === 0) return;
-    const { middle, radius } = this.#circle(width), isBatter = side === 'batter';
+    const { middle, radius } = this.#circle(width),
+      isBatter = side === 'batter';
     c.fillStyle = colour.sheet;
     c.beginPath();
     c.arc(middle, middle, radius, 0, 2 * Math.PI);
@@ -178,7 +220,8 @@ export class Heads {
     c.textAlign = 'center';
     c.textBaseline = 'middle';
     for (let lug = 0; lug < drum.lugs; ++lug) {
-      const angle = 2 * Math.PI * lug / drum.lugs, at = r => [middle + r * Math.cos(angle), middle + r * Math.sin(angle)];
+      const angle = (2 * Math.PI * lug) / drum.lugs,
+        at = r => [middle + r * Math.cos(angle), middle + r * Math.sin(angle)];
       const [x, y] = at(radius + 13);
       c.fillStyle = colour.quiet;
       c.save();
@@ -190,7 +233,8 @@ export class Heads {
       if (radius > 55 || lug === 0) c.fillText(String(lug + 1), ...at(radius - 13));
     }
     if (!isBatter) return;
-    const x = middle + radius * this.place.position * Math.cos(this.place.angle), y = middle + radius * this.place.position * Math.sin(this.place.angle);
+    const x = middle + radius * this.place.position * Math.cos(this.place.angle),
+      y = middle + radius * this.place.position * Math.sin(this.place.angle);
     c.strokeStyle = colour.ink;
     c.lineWidth = 2;
     c.beginPath();
@@ -206,10 +250,13 @@ export class Heads {
   #paintField(c, field, middle, radius, colour) {
     const values = this.plan.displacement(field);
     this.picture ??= Object.assign(document.createElement('canvas'), { width: pictureSize, height: pictureSize });
-    const context = this.picture.getContext('2d'), image = context.createImageData(pictureSize, pictureSize);
-    const up = rgbOf(colour.batter), down = rgbOf(colour.resonant);
+    const context = this.picture.getContext('2d'),
+      image = context.createImageData(pictureSize, pictureSize);
+    const up = rgbOf(colour.batter),
+      down = rgbOf(colour.resonant);
     for (let p = 0; p < values.length; ++p) {
-      const share = Math.max(-1, Math.min(1, values[p] / this.peak)), to = share > 0 ? up : down;
+      const share = Math.max(-1, Math.min(1, values[p] / this.peak)),
+        to = share > 0 ? up : down;
       image.data.set(to, 4 * p);
       image.data[4 * p + 3] = 217 * Math.min(1, 1.6 * Math.abs(share));
     }
@@ -240,14 +287,20 @@ export class Heads {
     const { context: c, width, height } = this.#context(this.section);
     if (width === 0) return;
     const { drum, heads } = prediction;
-    const line = 18, proportion = inches(drum, 'depth') / inches(drum, 'diameter');
-    let across = width - 60, deep = across * proportion;
-    const swing = Math.min(26, Math.max(5, 0.13 * height)), most = height - 2 * (swing + line + 4);
+    const line = 18,
+      proportion = inches(drum, 'depth') / inches(drum, 'diameter');
+    let across = width - 60,
+      deep = across * proportion;
+    const swing = Math.min(26, Math.max(5, 0.13 * height)),
+      most = height - 2 * (swing + line + 4);
     if (deep > most) {
       deep = Math.max(20, most);
       across = Math.max(60, deep / proportion);
     }
-    const reach = Math.min(swing, 0.42 * deep), left = (width - across) / 2, top = (height - deep) / 2, bottom = top + deep;
+    const reach = Math.min(swing, 0.42 * deep),
+      left = (width - across) / 2,
+      top = (height - deep) / 2,
+      bottom = top + deep;
     c.fillStyle = colour.soft;
     c.fillRect(left, top, across, deep);
     c.fillStyle = colour.quiet;
@@ -260,7 +313,8 @@ export class Heads {
       const values = field ? cut.displacement(field[side]) : new Float32Array(81);
       c.beginPath();
       values.forEach((value, i) => {
-        const x = left + across * i / (values.length - 1), at = y - reach * Math.max(-1, Math.min(1, value / (this.peak ?? 1)));
+        const x = left + (across * i) / (values.length - 1),
+          at = y - reach * Math.max(-1, Math.min(1, value / (this.peak ?? 1)));
         if (i === 0) c.moveTo(x, at);
         else c.lineTo(x, at);
       });
@@ -295,8 +349,10 @@ export class Heads {
       c.fillText(text, left + 8, y);
     };
     write(`batter  ${grouped(heads.batter.tension_n_per_m)} N/m`, top - reach - line / 2 - 2, colour.batter, true);
-    if (deep > 2 * reach + line) write(`${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}`, top + deep / 2, colour.quiet, false);
-    if (heads.resonant) write(`resonant  ${grouped(heads.resonant.tension_n_per_m)} N/m`, bottom + Math.max(reach, 16) + line / 2 + 2, colour.resonant, true);
+    if (deep > 2 * reach + line)
+      write(`${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}`, top + deep / 2, colour.quiet, false);
+    if (heads.resonant)
+      write(`resonant  ${grouped(heads.resonant.tension_n_per_m)} N/m`, bottom + Math.max(reach, 16) + line / 2 + 2, colour.resonant, true);
   }
 }
 

@@ -1,6 +1,6 @@
 // Kept tunings, A to H: press one to hear it; changes count from one of them.
 
-import { button, make } from './dom.js';
+import { button, make, redraw } from './dom.js';
 
 export class KeptBar {
   /** @param hear  called with a kept tuning */
@@ -12,18 +12,38 @@ export class KeptBar {
   }
 
   render() {
-    const { model } = this, heard = model.heardLetter;
-    const letters = model.kept.map(item => make('span', { class: 'kept-item' },
-      button('', () => this.hear(item), { 'aria-pressed': String(item.letter === heard), class: 'kept', 'aria-label': `Tuning ${item.letter}: ${item.label}. Press to hear it.` }),
-      button('×', () => model.clearKept(item.letter), { class: 'quiet', 'aria-label': `Clear ${item.letter}` })));
+    const { model } = this,
+      heard = model.heardLetter;
+    const letters = model.kept.map(item =>
+      make(
+        'span',
+        { class: 'kept-item' },
+        button('', () => this.hear(item), {
+          'aria-pressed': String(item.letter === heard),
+          class: 'kept',
+          'aria-label': `Tuning ${item.letter}: ${item.label}. Press to hear it.`
+        }),
+        button('×', () => model.clearKept(item.letter), { class: 'quiet', 'aria-label': `Clear ${item.letter}` })
+      )
+    );
     const areOfOneDrum = new Set(model.kept.map(({ document }) => document.name)).size < 2;
-    letters.forEach((element, i) => element.firstChild.append(make('strong', {}, model.kept[i].letter), ` ${areOfOneDrum ? '' : `${model.kept[i].document.name}: `}${model.kept[i].label}`));
-    const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), { disabled: model.kept.length === 8 || heard !== null });
+    letters.forEach((element, i) =>
+      element.firstChild.append(
+        make('strong', {}, model.kept[i].letter),
+        ` ${areOfOneDrum ? '' : `${model.kept[i].document.name}: `}${model.kept[i].label}`
+      )
+    );
+    const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), {
+      disabled: model.kept.length === 8 || heard !== null
+    });
     const signature = JSON.stringify([model.kept.map(({ letter, label }) => [letter, label]), heard]);
     if (signature === this.signature) return;
     this.signature = signature;
-    const hadFocus = this.element.contains(document.activeElement);
-    this.element.replaceChildren(keep, ...letters, model.kept.length === 0 ? make('span', { class: 'hint' }, 'Keep a tuning, change it, and compare: A against B.') : '');
-    if (hadFocus) this.element.querySelector('button:not(:disabled)')?.focus();
+    redraw(
+      this.element,
+      keep,
+      ...letters,
+      model.kept.length === 0 ? make('span', { class: 'hint' }, 'Keep a tuning, change it, and compare: A against B.') : ''
+    );
   }
 }

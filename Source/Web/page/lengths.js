@@ -10,4 +10,7 @@ export function inches(drum, name) {
 }
 
 /** Keys that set a length in inches and take away what it was before, in whatever unit. */
-export const setInches = (name, value) => ({ ...Object.fromEntries(Object.keys(inchesPer).map(unit => [`${name}_${unit}`, undefined])), [`${name}_in`]: value });
+export const setInches = (name, value) => ({
+  ...Object.fromEntries(Object.keys(inchesPer).map(unit => [`${name}_${unit}`, undefined])),
+  [`${name}_in`]: value
+});

@@ -20,7 +20,14 @@ export class Lesson {
     page.model.addEventListener('change', () => this.#tellMoved());
     addEventListener('hashchange', () => this.#fromAddress());
     document.addEventListener('keydown', event => {
-      if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey || event.target.closest('input, select, textarea, dialog, .handle, canvas')) return;
+      if (
+        event.defaultPrevented ||
+        event.ctrlKey ||
+        event.altKey ||
+        event.metaKey ||
+        event.target.closest('input, select, textarea, dialog, .handle, canvas')
+      )
+        return;
       const run = { ArrowLeft: () => this.show(this.index - 1), ArrowRight: () => this.show(this.index + 1), p: () => this.play() }[event.key];
       if (run) {
         event.preventDefault();
@@ -44,7 +51,9 @@ export class Lesson {
     if (step >= 0 && step !== this.index) this.show(step);
   }
 
-  get step() { return this.lesson.steps[this.index]; }
+  get step() {
+    return this.lesson.steps[this.index];
+  }
 
   /** Shows a step: its drum, with the step before as the tuning that changes count from. */
   async show(index) {
@@ -64,7 +73,10 @@ export class Lesson {
       }
       await model.load(this.step.document, 0, { canUndo: false });
       instrument.setGain(this.step.gain_db);
-      this.page.playBar.offer({ name: 'The strokes of the step', text: this.step.strokes, steps_per_beat: this.lesson.steps_per_beat }, this.lesson.tempo_bpm);
+      this.page.playBar.offer(
+        { name: 'The strokes of the step', text: this.step.strokes, steps_per_beat: this.lesson.steps_per_beat },
+        this.lesson.tempo_bpm
+      );
       this.document = JSON.stringify(model.document());
     } catch (error) {
       warn('lesson', error);
@@ -99,21 +111,58 @@ export class Lesson {
   }
 
   #draw() {
-    const { lesson, step, index } = this, count = lesson.steps.length;
-    const details = (title, text) => text ? make('details', {}, make('summary', {}, title), make('p', {}, text)) : '';
+    const { lesson, step, index } = this,
+      count = lesson.steps.length;
+    const details = (title, text) => (text ? make('details', {}, make('summary', {}, title), make('p', {}, text)) : '');
     this.playButton = button('Play the step', () => this.play(), { class: 'main', 'aria-keyshortcuts': 'P' });
     this.back = button('Back to the step', () => this.show(this.index), { hidden: true });
     const heading = make('h2', { tabindex: -1 }, `${index + 1}. ${step.name}`);
-    byId('drum-choice').replaceChildren(make('strong', { class: 'lesson-name' }, lesson.name), make('nav', { class: 'row', 'aria-label': 'Steps' },
-      button('← Back', () => this.show(index - 1), { disabled: index === 0, 'aria-keyshortcuts': 'ArrowLeft' }), make('span', { role: 'status' }, `Step ${index + 1} of ${count}`),
-      button('Next →', () => this.show(index + 1), { disabled: index === count - 1, 'aria-keyshortcuts': 'ArrowRight' })));
-    byId('lesson-panel').replaceChildren(make('section', { class: 'lesson', 'aria-label': lesson.name },
-      make('div', { class: 'lesson-step' }, heading, step.listen_for && make('p', { class: 'listen' }, make('strong', {}, 'Listen for: '), step.listen_for),
-        make('div', { class: 'row' }, this.playButton, button('Recording', () => this.#playRecording()), button('Ask me by ear', () => this.#ask()), this.back, this.status)),
-      make('div', { class: 'lesson-notes' }, details(index === 0 ? 'This step' : 'What changed since the step before', step.changes.join(' ')),
-        details('Teacher’s notes: this step', step.notes), details('Teacher’s notes: the lesson', lesson.notes),
-        make('p', { class: 'hint' }, index === count - 1 && lesson.exercise ? make('a', { href: lesson.exercise }, 'Exercise: the steps shuffled') : '', index === count - 1 && lesson.exercise ? '. ' : '',
-          make('a', { href: lesson.recordings }, 'All steps as recordings, and to print'), '. All steps are equally loud. Keys: ← → steps, P plays.'))));
+    byId('drum-choice').replaceChildren(
+      make('strong', { class: 'lesson-name' }, lesson.name),
+      make(
+        'nav',
+        { class: 'row', 'aria-label': 'Steps' },
+        button('← Back', () => this.show(index - 1), { disabled: index === 0, 'aria-keyshortcuts': 'ArrowLeft' }),
+        make('span', { role: 'status' }, `Step ${index + 1} of ${count}`),
+        button('Next →', () => this.show(index + 1), { disabled: index === count - 1, 'aria-keyshortcuts': 'ArrowRight' })
+      )
+    );
+    byId('lesson-panel').replaceChildren(
+      make(
+        'section',
+        { class: 'lesson', 'aria-label': lesson.name },
+        make(
+          'div',
+          { class: 'lesson-step' },
+          heading,
+          step.listen_for && make('p', { class: 'listen' }, make('strong', {}, 'Listen for: '), step.listen_for),
+          make(
+            'div',
+            { class: 'row' },
+            this.playButton,
+            button('Recording', () => this.#playRecording()),
+            button('Ask me by ear', () => this.#ask()),
+            this.back,
+            this.status
+          )
+        ),
+        make(
+          'div',
+          { class: 'lesson-notes' },
+          details(index === 0 ? 'This step' : 'What changed since the step before', step.changes.join(' ')),
+          details('Teacher’s notes: this step', step.notes),
+          details('Teacher’s notes: the lesson', lesson.notes),
+          make(
+            'p',
+            { class: 'hint' },
+            index === count - 1 && lesson.exercise ? make('a', { href: lesson.exercise }, 'Exercise: the steps shuffled') : '',
+            index === count - 1 && lesson.exercise ? '. ' : '',
+            make('a', { href: lesson.recordings }, 'All steps as recordings, and to print'),
+            '. All steps are equally loud. Keys: ← → steps, P plays.'
+          )
+        )
+      )
+    );
     this.status.textContent = '';
     heading.focus({ preventScroll: true });
   }

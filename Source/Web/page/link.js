@@ -6,11 +6,15 @@ const longestText = 200_000; // characters of JSON: far more than a drum needs, 
 
 export class LinkError extends Error {}
 
-const otherVersion = version => new LinkError(
-  `This link was made by another version (link version ${version}; this page reads version ${linkVersion}). ` +
-  'Ask for the drum file instead, or open the link with the version that made it. Your drum has not changed.');
-const damaged = () => new LinkError(
-  'This link is damaged: part of it is missing or changed. Copy the whole link again, or ask for the drum file. Your drum has not changed.');
+const otherVersion = version =>
+  new LinkError(
+    `This link was made by another version (link version ${version}; this page reads version ${linkVersion}). ` +
+      'Ask for the drum file instead, or open the link with the version that made it. Your drum has not changed.'
+  );
+const damaged = () =>
+  new LinkError(
+    'This link is damaged: part of it is missing or changed. Copy the whole link again, or ask for the drum file. Your drum has not changed.'
+  );
 
 function crc32(bytes) {
   let crc = ~0;
@@ -22,7 +26,10 @@ function crc32(bytes) {
 }
 
 const toBase64Url = bytes =>
-  btoa(Array.from(bytes, byte => String.fromCharCode(byte)).join('')).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+  btoa(Array.from(bytes, byte => String.fromCharCode(byte)).join(''))
+    .replaceAll('+', '-')
+    .replaceAll('/', '_')
+    .replace(/=+$/, '');
 const fromBase64Url = text => Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), c => c.charCodeAt(0));
 
 /** All bytes that come through `transform`, at most `limit`. */

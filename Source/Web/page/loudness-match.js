@@ -8,8 +8,15 @@ export class LoudnessMatch {
   constructor(model, instrument) {
     Object.assign(this, { model, instrument, measured: new Map() });
     this.box = make('input', { type: 'checkbox', onchange: () => this.#match() });
-    this.element = make('label', { class: 'check', title: 'Plays every tuning at the loudness of the softest one (ITU-R BS.1770).' }, this.box, 'Match loudness');
-    model.addEventListener('change', () => { if (this.box.checked && model.played) this.#match(); });
+    this.element = make(
+      'label',
+      { class: 'check', title: 'Plays every tuning at the loudness of the softest one (ITU-R BS.1770).' },
+      this.box,
+      'Match loudness'
+    );
+    model.addEventListener('change', () => {
+      if (this.box.checked && model.played) this.#match();
+    });
   }
 
   async #loudness(document) {
@@ -20,10 +27,12 @@ export class LoudnessMatch {
 
   async #match() {
     if (!this.box.checked) return this.instrument.setGain(0);
-    const document = this.model.document(), signature = JSON.stringify([document, this.model.kept.map(({ letter }) => letter)]);
+    const document = this.model.document(),
+      signature = JSON.stringify([document, this.model.kept.map(({ letter }) => letter)]);
     if (signature === this.signature) return;
     this.signature = signature;
-    const now = await this.#loudness(document), all = [now];
+    const now = await this.#loudness(document),
+      all = [now];
     for (const item of this.model.kept) all.push(await this.#loudness(item.document));
     if (this.signature === signature && this.box.checked) this.instrument.setGain(Math.min(...all) - now);
   }

@@ -1,6 +1,6 @@
 // The lug check: tap beside each lug in turn; the phone's microphone hears the notes, or a person types them.
 
-import { button, choice, draw, make } from './dom.js';
+import { button, choice, draw, make, redraw } from './dom.js';
 import { say } from './messages.js';
 import { midiOfHertz, noteName, withSign } from './notes.js';
 
@@ -9,7 +9,18 @@ export class LugCheck {
 
   /** @param actions  { use(side, fit), apply(side, fit) } */
   constructor(model, instrument, actions) {
-    Object.assign(this, { model, instrument, actions, side: 'batter', isListening: false, isTyping: false, isAnalysing: false, state: null, trouble: '', typed: [] });
+    Object.assign(this, {
+      model,
+      instrument,
+      actions,
+      side: 'batter',
+      isListening: false,
+      isTyping: false,
+      isAnalysing: false,
+      state: null,
+      trouble: '',
+      typed: []
+    });
     this.element = make('section', { class: 'card lug-check', 'aria-label': 'Lug check' });
     instrument.addEventListener('listening', ({ detail }) => this.#take(detail));
   }
@@ -63,63 +74,181 @@ export class LugCheck {
   }
 
   render() {
-    const { model, side } = this, sides = model.hasResonant ? ['batter', 'resonant'] : ['batter'];
-    const pick = make('div', { class: 'row', role: 'group', 'aria-label': 'Head' }, ...sides.map(name =>
-      button(name, () => { this.stop(); this.side = name; this.state = null; this.typed = []; this.render(); }, { 'aria-pressed': String(name === side) })));
+    const { model, side } = this,
+      sides = model.hasResonant ? ['batter', 'resonant'] : ['batter'];
+    const pick = make(
+      'div',
+      { class: 'row', role: 'group', 'aria-label': 'Head' },
+      ...sides.map(name =>
+        button(
+          name,
+          () => {
+            this.stop();
+            this.side = name;
+            this.state = null;
+            this.typed = [];
+            this.render();
+          },
+          { 'aria-pressed': String(name === side) }
+        )
+      )
+    );
     const other = side === 'batter' ? 'resonant' : 'batter';
     const lugs = model.prediction.drum.lugs;
     const content = [];
     if (this.isAnalysing) content.push(make('p', { class: 'turn', role: 'status' }, 'Analysing the head …'));
     else if (this.isListening) {
       const { next, heard, remark, is_refusal: isRefusal, is_silent: isSilent } = this.state;
-      content.push(make('p', { class: 'turn', role: 'status' }, next === null ? 'All lugs heard.' : `Tap beside lug ${next}`),
-        make('p', { class: isRefusal ? 'caution' : '' }, isSilent ? 'The microphone gives nothing but silence: check that it is on and allowed.' : remark || '25 mm from the edge, once; let it ring for a second.'),
+      content.push(
+        make('p', { class: 'turn', role: 'status' }, next === null ? 'All lugs heard.' : `Tap beside lug ${next}`),
+        make(
+          'p',
+          { class: isRefusal ? 'caution' : '' },
+          isSilent
+            ? 'The microphone gives nothing but silence: check that it is on and allowed.'
+            : remark || '25 mm from the edge, once; let it ring for a second.'
+        ),
         make('div', { class: 'rods-row' }, this.#picture(lugs, heard, next)),
-        make('div', { class: 'row' }, button('Delete last tap', async () => this.#take(await this.instrument.deleteLastTap()), { disabled: heard.length === 0 }),
-          button('Analyse', () => this.#analyse(), { disabled: heard.length === 0 }), button('Stop', () => this.stop())));
+        make(
+          'div',
+          { class: 'row' },
+          button('Delete last tap', async () => this.#take(await this.instrument.deleteLastTap()), { disabled: heard.length === 0 }),
+          button('Analyse', () => this.#analyse(), { disabled: heard.length === 0 }),
+          button('Stop', () => this.stop())
+        )
+      );
     } else {
-      content.push(make('p', {}, `Wires off. Hold the ${other} head still with a cloth. Mark one lug as lug 1 and count clockwise seen from above${side === 'resonant' ? ' (counterclockwise with the drum turned over)' : ''}. ` +
-        'Hold the phone a hand’s breadth over the lug you tap; turn the drum, not the phone. Nothing is recorded or sent.'),
-        make('div', { class: 'row' }, button('Start with the microphone', () => this.#start(), { class: 'main' }), button('Type the tap notes', () => { this.isTyping = !this.isTyping; this.render(); }, { 'aria-expanded': String(this.isTyping) })));
+      content.push(
+        make(
+          'p',
+          {},
+          `Wires off. Hold the ${other} head still with a cloth. Mark one lug as lug 1 and count clockwise seen from above${side === 'resonant' ? ' (counterclockwise with the drum turned over)' : ''}. ` +
+            'Hold the phone a hand’s breadth over the lug you tap; turn the drum, not the phone. Nothing is recorded or sent.'
+        ),
+        make(
+          'div',
+          { class: 'row' },
+          button('Start with the microphone', () => this.#start(), { class: 'main' }),
+          button(
+            'Type the tap notes',
+            () => {
+              this.isTyping = !this.isTyping;
+              this.render();
+            },
+            { 'aria-expanded': String(this.isTyping) }
+          )
+        )
+      );
       if (this.isTyping) content.push(this.#typing(lugs));
     }
     if (this.trouble) content.push(make('p', { class: 'message warning', role: 'alert' }, this.trouble));
     const fit = this.fits[side];
     if (fit && !this.isListening) content.push(this.#result(fit));
-    this.element.replaceChildren(make('h2', {}, 'Lug check'), pick, ...content);
+    redraw(this.element, make('h2', {}, 'Lug check'), pick, ...content);
   }
 
   #typing(lugs) {
-    const fields = Array.from({ length: lugs }, (_, i) => make('label', { class: 'field' }, make('span', {}, `lug ${i + 1}`),
-      make('input', { value: this.typed[i] ?? '', placeholder: 'G#3 -12', autocomplete: 'off', spellcheck: 'false', onchange: event => { this.typed[i] = event.target.value; } })));
-    return make('div', { class: 'typing' }, make('p', { class: 'hint' }, 'One note for the head, or one for each lug.'), ...fields, button('Analyse', () => {
-      const notes = Array.from({ length: lugs }, (_, i) => (this.typed[i] ?? '').trim()).filter(Boolean);
-      if (notes.length !== 1 && notes.length !== lugs) return say('lug-check', `Type one note, or one for each of the ${lugs} lugs: there are ${notes.length}.`);
-      this.#fit(() => this.instrument.fitTapNotes(this.model.document(), this.side, notes, new Date().toISOString().slice(0, 10)));
-    }, { class: 'main' }));
+    const fields = Array.from({ length: lugs }, (_, i) =>
+      make(
+        'label',
+        { class: 'field' },
+        make('span', {}, `lug ${i + 1}`),
+        make('input', {
+          value: this.typed[i] ?? '',
+          placeholder: 'G#3 -12',
+          autocomplete: 'off',
+          spellcheck: 'false',
+          onchange: event => {
+            this.typed[i] = event.target.value;
+          }
+        })
+      )
+    );
+    return make(
+      'div',
+      { class: 'typing' },
+      make('p', { class: 'hint' }, 'One note for the head, or one for each lug.'),
+      ...fields,
+      button(
+        'Analyse',
+        () => {
+          const notes = Array.from({ length: lugs }, (_, i) => (this.typed[i] ?? '').trim()).filter(Boolean);
+          if (notes.length !== 1 && notes.length !== lugs)
+            return say('lug-check', `Type one note, or one for each of the ${lugs} lugs: there are ${notes.length}.`);
+          this.#fit(() => this.instrument.fitTapNotes(this.model.document(), this.side, notes, new Date().toISOString().slice(0, 10)));
+        },
+        { class: 'main' }
+      )
+    );
   }
 
   #result(fit) {
     const list = make('ul', {}, ...fit.findings.map(({ text, severity }) => make('li', { class: severity }, text)));
     if (!fit.is_possible) return make('div', {}, make('h3', {}, 'The taps do not match the head'), list);
-    const note = midiOfHertz(fit.tap_note_hz.value, this.model.a4), doubt = 1200 * Math.log2(1 + fit.tap_note_hz.error / fit.tap_note_hz.value);
-    return make('div', { class: 'lug-result' }, make('p', { class: 'turn' }, `${fit.head} ${noteName(note)} ± ${Math.max(1, doubt).toFixed(0)} c`),
-      make('p', {}, `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, as heavy as the head you entered. ${fit.lugs_to_turn.text}`),
-      make('div', { class: 'rods-row' }, this.#picture(fit.lugs_cents.length, fit.lugs_cents.map(({ value, error }, i) => ({ lug: i + 1, text: withSign(value), isOff: fit.lugs_to_turn.lugs.includes(i + 1), error })), null)),
-      make('p', { class: 'hint' }, `${fit.lugs_to_turn.reason} Cents of each lug over the head’s note.`), list,
-      make('div', { class: 'row' }, button('Plan from this', () => this.actions.use(fit.head, fit), { class: 'main' }), button('Apply to drum', () => this.actions.apply(fit.head, fit))));
+    const note = midiOfHertz(fit.tap_note_hz.value, this.model.a4),
+      doubt = 1200 * Math.log2(1 + fit.tap_note_hz.error / fit.tap_note_hz.value);
+    return make(
+      'div',
+      { class: 'lug-result' },
+      make('p', { class: 'turn' }, `${fit.head} ${noteName(note)} ± ${Math.max(1, doubt).toFixed(0)} c`),
+      make(
+        'p',
+        {},
+        `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, as heavy as the head you entered. ${fit.lugs_to_turn.text}`
+      ),
+      make(
+        'div',
+        { class: 'rods-row' },
+        this.#picture(
+          fit.lugs_cents.length,
+          fit.lugs_cents.map(({ value, error }, i) => ({ lug: i + 1, text: withSign(value), isOff: fit.lugs_to_turn.lugs.includes(i + 1), error })),
+          null
+        )
+      ),
+      make('p', { class: 'hint' }, `${fit.lugs_to_turn.reason} Cents of each lug over the head’s note.`),
+      list,
+      make(
+        'div',
+        { class: 'row' },
+        button('Plan from this', () => this.actions.use(fit.head, fit), { class: 'main' }),
+        button('Apply to drum', () => this.actions.apply(fit.head, fit))
+      )
+    );
   }
 
   /** Lugs around the head with what was heard at each. */
   #picture(lugs, heard, next) {
-    const size = 300, radius = 84, isOver = this.side === 'resonant';
-    const svg = draw('svg', { viewBox: `0 0 ${size} ${size}`, class: 'rod-picture large', role: 'img', 'aria-label': heard.map(({ lug, text, tap_note_hz: hertz }) => `lug ${lug} ${text ?? noteName(midiOfHertz(hertz, this.model.a4))}`).join(', ') || 'no taps yet' },
-      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${this.side}` }), draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above'));
+    const size = 300,
+      radius = 84,
+      isOver = this.side === 'resonant';
+    const svg = draw(
+      'svg',
+      {
+        viewBox: `0 0 ${size} ${size}`,
+        class: 'rod-picture large',
+        role: 'img',
+        'aria-label':
+          heard.map(({ lug, text, tap_note_hz: hertz }) => `lug ${lug} ${text ?? noteName(midiOfHertz(hertz, this.model.a4))}`).join(', ') ||
+          'no taps yet'
+      },
+      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${this.side}` }),
+      draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above')
+    );
     for (let lug = 1; lug <= lugs; ++lug) {
-      const angle = 2 * Math.PI * (lug - 1) / lugs * (isOver ? -1 : 1), at = r => ({ x: size / 2 + r * Math.cos(angle), y: size / 2 + r * Math.sin(angle) });
-      const { x, y } = at(radius + 17), inner = at(radius - 24), outer = at(radius + 48), found = heard.find(item => item.lug === lug);
-      svg.append(draw('circle', { cx: x, cy: y, r: 14, class: lug === next || found?.isOff ? 'lug next' : found ? 'lug done' : 'lug' }), draw('text', { x, y: y + 5, class: lug === next || found?.isOff ? 'lug-text next' : 'lug-text' }, String(lug)));
-      if (found) svg.append(draw('text', { x: outer.x, y: outer.y + 5, class: 'heard-text' }, found.text ?? noteName(midiOfHertz(found.tap_note_hz, this.model.a4))));
+      const angle = ((2 * Math.PI * (lug - 1)) / lugs) * (isOver ? -1 : 1),
+        at = r => ({ x: size / 2 + r * Math.cos(angle), y: size / 2 + r * Math.sin(angle) });
+      const { x, y } = at(radius + 17),
+        inner = at(radius - 24),
+        outer = at(radius + 48),
+        found = heard.find(item => item.lug === lug);
+      svg.append(
+        draw('circle', { cx: x, cy: y, r: 14, class: lug === next || found?.isOff ? 'lug next' : found ? 'lug done' : 'lug' }),
+        draw('text', { x, y: y + 5, class: lug === next || found?.isOff ? 'lug-text next' : 'lug-text' }, String(lug))
+      );
+      if (found)
+        svg.append(
+          draw('text', { x: outer.x, y: outer.y + 5, class: 'heard-text' }, found.text ?? noteName(midiOfHertz(found.tap_note_hz, this.model.a4)))
+        );
     }
     return svg;
   }

@@ -32,7 +32,7 @@ function setTheme(theme) {
   byId('theme').textContent = theme === 'dark' ? 'Light' : 'Dark';
 }
 
-const darkBySystem = () => matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+const darkBySystem = () => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
 
 class Page {
   constructor(instrument, presets) {
@@ -78,7 +78,11 @@ class Page {
     byId('play').append(this.playBar.element);
     byId('stage').before(this.ear.element);
     byId('kept').append(keptBar.element);
-    if (!lessonDocument) byId('kept').append(new LoudnessMatch(this.model, this.instrument).element, button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' }));
+    if (!lessonDocument)
+      byId('kept').append(
+        new LoudnessMatch(this.model, this.instrument).element,
+        button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
+      );
     byId('work').append(this.atTheDrum.element);
     this.drumName = button('', () => this.files.choose(), { class: 'drum-name', 'aria-haspopup': 'dialog' });
     byId('drum-choice').append(this.drumName);
@@ -89,8 +93,12 @@ class Page {
     });
     this.undoButton = button('Undo', () => this.model.undo(), { 'aria-keyshortcuts': 'Control+Z' });
     this.redoButton = button('Redo', () => this.model.redo(), { 'aria-keyshortcuts': 'Control+Y' });
-    byId('tools').append(this.undoButton, this.redoButton, button('Link', () => this.files.shareLink().catch(error => warn('link', error))),
-      button('Dark', () => this.#switchTheme(), { id: 'theme' }));
+    byId('tools').append(
+      this.undoButton,
+      this.redoButton,
+      button('Link', () => this.files.shareLink().catch(error => warn('link', error))),
+      button('Dark', () => this.#switchTheme(), { id: 'theme' })
+    );
     byId('cautions').append(make('h2', {}, 'Cautions'), make('ul', {}, ...[...this.presets.cautions, startSoftly].map(text => make('li', {}, text))));
     setTheme(restore()?.theme ?? darkBySystem());
     this.show('play');
@@ -99,7 +107,12 @@ class Page {
   #listen() {
     const { model, instrument } = this;
     model.addEventListener('change', () => this.#render());
-    instrument.addEventListener('waiting', ({ detail }) => say('sound', `${detail.message} Tap it once or press a key; a drag does not count.`, { canClose: false, action: { label: 'Turn the sound on', run: () => instrument.wake() } }));
+    instrument.addEventListener('waiting', ({ detail }) =>
+      say('sound', `${detail.message} Tap it once or press a key; a drag does not count.`, {
+        canClose: false,
+        action: { label: 'Turn the sound on', run: () => instrument.wake() }
+      })
+    );
     instrument.addEventListener('running', () => say('sound', ''));
     instrument.addEventListener('slow', ({ detail }) => say('slow', detail.message));
     instrument.addEventListener('failed', ({ detail }) => say('failed', detail.message, { isWarning: true }));
@@ -113,7 +126,9 @@ class Page {
       }
     });
     addEventListener('hashchange', () => this.#openLink());
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => { if (!restore()?.theme) this.#applyTheme(darkBySystem()); });
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
+      if (!restore()?.theme) this.#applyTheme(darkBySystem());
+    });
   }
 
   #switchTheme() {
@@ -190,23 +205,39 @@ class Page {
 
   async #saveSound(pattern, tempo) {
     try {
-      const { wav, loudness_lufs: loudness } = await this.instrument.render(this.model.document(), { text: pattern.text, steps_per_beat: pattern.steps_per_beat, tempo });
+      const { wav, loudness_lufs: loudness } = await this.instrument.render(this.model.document(), {
+        text: pattern.text,
+        steps_per_beat: pattern.steps_per_beat,
+        tempo
+      });
       download(`${fileNameOf(this.model.drum.name)}-${fileNameOf(pattern.name)}-${tempo}.wav`, wav);
-      say('wav', `Saved${Number.isFinite(loudness) ? `, ${loudness.toFixed(1)} LUFS` : ''}. A drum's peak is far above its average: turn the volume down before you play it.`);
+      say(
+        'wav',
+        `Saved${Number.isFinite(loudness) ? `, ${loudness.toFixed(1)} LUFS` : ''}. A drum's peak is far above its average: turn the volume down before you play it.`
+      );
     } catch (error) {
       warn('wav', error);
     }
   }
 
   #render() {
-    const { model } = this, { prediction } = model;
+    const { model } = this,
+      { prediction } = model;
     if (prediction === null) return;
-    const { drum } = prediction, name = model.drum.name || 'Drum';
+    const { drum } = prediction,
+      name = model.drum.name || 'Drum';
     this.drumName.textContent = `${name} ▾`;
     const strong = text => make('strong', {}, text);
-    byId('statement').replaceChildren(`${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. Batter `, make('strong', { class: 'batter' }, noteName(model.notes.batter)),
-      ...(model.hasResonant ? [', resonant ', make('strong', { class: 'resonant' }, noteName(model.notes.resonant)), ': ', strong(intervalName(model.interval))] : []),
-      '. Drum note ', make('strong', { class: 'drum' }, noteName(midiOfHertz(prediction.drum_note_hz, model.a4))), '.');
+    byId('statement').replaceChildren(
+      `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. Batter `,
+      make('strong', { class: 'batter' }, noteName(model.notes.batter)),
+      ...(model.hasResonant
+        ? [', resonant ', make('strong', { class: 'resonant' }, noteName(model.notes.resonant)), ': ', strong(intervalName(model.interval))]
+        : []),
+      '. Drum note ',
+      make('strong', { class: 'drum' }, noteName(midiOfHertz(prediction.drum_note_hz, model.a4))),
+      '.'
+    );
     this.undoButton.disabled = !model.canUndo;
     this.redoButton.disabled = !model.canRedo;
     say('trouble', model.trouble, { isWarning: true });
@@ -218,7 +249,11 @@ class Page {
     clearTimeout(this.storing);
     this.storing = setTimeout(() => {
       const { model } = this;
-      const isKept = store({ document: model.fileDocument(), kept: model.kept.map(({ letter, document, label }) => ({ letter, document, label })), work: this.atTheDrum.state() });
+      const isKept = store({
+        document: model.fileDocument(),
+        kept: model.kept.map(({ letter, document, label }) => ({ letter, document, label })),
+        work: this.atTheDrum.state()
+      });
       if (!isKept) say('storage', 'This browser does not keep anything for this page: save the drum file before you close it.');
     }, 300);
   }
@@ -233,8 +268,15 @@ async function start() {
     await page.begin();
     document.body.dataset.ready = 'true';
   } catch (error) {
-    say('start', `The drum could not be started: ${error.message}`, { isWarning: true,
-      action: lessonDocument && { label: 'Open the recordings', run: () => { location.href = lessonDocument.recordings; } } });
+    say('start', `The drum could not be started: ${error.message}`, {
+      isWarning: true,
+      action: lessonDocument && {
+        label: 'Open the recordings',
+        run: () => {
+          location.href = lessonDocument.recordings;
+        }
+      }
+    });
   }
 }
 

@@ -14,10 +14,21 @@ export function say(matter, sentence, { isWarning = false, action = null, canClo
   shown.delete(matter);
   if (!sentence) return;
   const close = () => say(matter, '');
-  const element = make('p', { class: isWarning ? 'message warning' : 'message', 'data-sentence': sentence }, make('span', {}, sentence),
-    action && button(action.label, () => { close(); action.run(); }), canClose && button('Close', close, { class: 'quiet', 'aria-label': `Close: ${sentence}` }));
+  const element = make(
+    'p',
+    { class: isWarning ? 'message warning' : 'message', 'data-sentence': sentence },
+    make('span', {}, sentence),
+    action &&
+      button(action.label, () => {
+        close();
+        action.run();
+      }),
+    canClose && button('Close', close, { class: 'quiet', 'aria-label': `Close: ${sentence}` })
+  );
   shown.set(matter, element);
   byId('messages').append(element);
 }
 
-export function warn(matter, error) { say(matter, error.message ?? String(error), { isWarning: true }); }
+export function warn(matter, error) {
+  say(matter, error.message ?? String(error), { isWarning: true });
+}

@@ -8,25 +8,25 @@ const mostUndo = 60;
 const lettersOfKept = [...'ABCDEFGH'];
 
 export class Model extends EventTarget {
-  drum = {};            // the drum file without its tunings
-  tunings = [];         // of the file that was opened, to choose from
+  drum = {}; // the drum file without its tunings
+  tunings = []; // of the file that was opened, to choose from
   tuningName = '';
   notes = { batter: 56, resonant: 61 }; // MIDI numbers; resonant is null for a drum with one head
   lugs = { batter: null, resonant: null }; // cents of each lug over the head's note, or null: even
   a4 = 440;
-  prediction = null;    // as "predict --json" writes it
-  played = null;        // the stroke's figures, later than the prediction
-  shapes = null;        // for drawing, later than the prediction
-  trouble = '';         // a sentence, if the last change could not be used
-  kept = [];            // { letter, document, label, prediction, played }
-  reference = null;     // the letter from which changes count
+  prediction = null; // as "predict --json" writes it
+  played = null; // the stroke's figures, later than the prediction
+  shapes = null; // for drawing, later than the prediction
+  trouble = ''; // a sentence, if the last change could not be used
+  kept = []; // { letter, document, label, prediction, played }
+  reference = null; // the letter from which changes count
 
   #solver;
   #undo = [];
   #redo = [];
-  #wanted = null;       // the document to solve next
+  #wanted = null; // the document to solve next
   #isSolving = false;
-  #good = null;         // the last state that could be solved
+  #good = null; // the last state that could be solved
   #timer = 0;
 
   /** @param solver  drum.js: tune(), played(), shapes() */
@@ -35,28 +35,43 @@ export class Model extends EventTarget {
     this.#solver = solver;
   }
 
-  get hasResonant() { return this.notes.resonant !== null; }
-  get interval() { return this.hasResonant ? this.notes.resonant - this.notes.batter : null; }
-  get drumNote() { return this.prediction ? midiOfHertz(this.prediction.drum_note_hz, this.a4) : null; }
-  get canUndo() { return this.#undo.length > 0; }
-  get canRedo() { return this.#redo.length > 0; }
-  get isSettled() { return !this.#isSolving && this.#wanted === null; }
-  get before() { return this.kept.find(({ letter }) => letter === this.reference) ?? null; }
+  get hasResonant() {
+    return this.notes.resonant !== null;
+  }
+  get interval() {
+    return this.hasResonant ? this.notes.resonant - this.notes.batter : null;
+  }
+  get drumNote() {
+    return this.prediction ? midiOfHertz(this.prediction.drum_note_hz, this.a4) : null;
+  }
+  get canUndo() {
+    return this.#undo.length > 0;
+  }
+  get canRedo() {
+    return this.#redo.length > 0;
+  }
+  get isSettled() {
+    return !this.#isSolving && this.#wanted === null;
+  }
+  get before() {
+    return this.kept.find(({ letter }) => letter === this.reference) ?? null;
+  }
 
   /** The tuning in use as a drum file has it. Notes at whole cents are written as notes. */
   tuning() {
-    const head = midi => Math.abs(midi * 100 - Math.round(midi * 100)) < 1e-6
-      ? { tap_note: writtenNote(midi) } : { tap_note_hz: hertzOfMidi(midi, this.a4) };
+    const head = midi =>
+      Math.abs(midi * 100 - Math.round(midi * 100)) < 1e-6 ? { tap_note: writtenNote(midi) } : { tap_note_hz: hertzOfMidi(midi, this.a4) };
     const tuning = this.tuningName ? { name: this.tuningName } : {};
     if (this.a4 !== 440) tuning.concert_pitch_hz = this.a4;
     tuning.batter = head(this.notes.batter);
     if (this.hasResonant) tuning.resonant = head(this.notes.resonant);
-    for (const side of ['batter', 'resonant'])
-      if (this.lugs[side]?.some(cents => cents !== 0)) tuning[`${side}_lugs_cents`] = this.lugs[side];
+    for (const side of ['batter', 'resonant']) if (this.lugs[side]?.some(cents => cents !== 0)) tuning[`${side}_lugs_cents`] = this.lugs[side];
     return tuning;
   }
 
-  document() { return { ...this.drum, tunings: [this.tuning()] }; }
+  document() {
+    return { ...this.drum, tunings: [this.tuning()] };
+  }
 
   /** The document to save: the tuning in use first, then the file's others. */
   fileDocument() {
@@ -90,8 +105,12 @@ export class Model extends EventTarget {
     this.#redo = [];
   }
 
-  undo() { this.#step(this.#undo, this.#redo); }
-  redo() { this.#step(this.#redo, this.#undo); }
+  undo() {
+    this.#step(this.#undo, this.#redo);
+  }
+  redo() {
+    this.#step(this.#redo, this.#undo);
+  }
 
   setNote(side, midi) {
     this.notes = { ...this.notes, [side]: midi };
@@ -99,7 +118,9 @@ export class Model extends EventTarget {
   }
 
   /** The resonant head moves; the batter stays. */
-  setInterval(semitones) { this.setNote('resonant', this.notes.batter + semitones); }
+  setInterval(semitones) {
+    this.setNote('resonant', this.notes.batter + semitones);
+  }
 
   /** Both heads move together. */
   moveTo(batter) {
@@ -128,7 +149,7 @@ export class Model extends EventTarget {
     for (const [key, value] of Object.entries(members)) if (value === undefined) delete this.drum[key];
     if ('lugs' in members) this.lugs = { batter: null, resonant: null };
     if ('bottom' in members)
-      this.notes = { ...this.notes, resonant: (members.bottom ?? 'head') === 'head' ? this.notes.resonant ?? this.notes.batter + 5 : null };
+      this.notes = { ...this.notes, resonant: (members.bottom ?? 'head') === 'head' ? (this.notes.resonant ?? this.notes.batter + 5) : null };
     this.#solve(this.document());
   }
 
@@ -192,14 +213,16 @@ export class Model extends EventTarget {
     this.#solve(this.document());
   }
 
-  #tell() { this.dispatchEvent(new Event('change')); }
+  #tell() {
+    this.dispatchEvent(new Event('change'));
+  }
 
   /** Takes what the solver says; the notes too, where they were not what was asked for. */
   #take(prediction, withNotes) {
     this.prediction = prediction;
     this.played = this.shapes = null;
     if (withNotes) {
-      const note = head => head ? Math.round(midiOfHertz(head.tap_note_hz, this.a4) * 1e4) / 1e4 : null;
+      const note = head => (head ? Math.round(midiOfHertz(head.tap_note_hz, this.a4) * 1e4) / 1e4 : null);
       this.notes = { batter: note(prediction.heads.batter), resonant: note(prediction.heads.resonant) };
     }
     this.#good = this.#state();
@@ -233,7 +256,8 @@ export class Model extends EventTarget {
   #askForTheRest() {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(async () => {
-      const asked = this.prediction, document = this.document();
+      const asked = this.prediction,
+        document = this.document();
       const isStill = () => asked === this.prediction && this.isSettled;
       try {
         const shapes = await this.#solver.shapes(document);

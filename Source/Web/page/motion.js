@@ -2,15 +2,16 @@
 // lands, q'' + 2 a q' + w² q = shape(place) · force(t), and then rings; stick and wires themselves are not followed here.
 
 export const frameTime = 1 / 8000; // s
-const length = 0.06;               // s
+const length = 0.06; // s
 
 /** Value of a basis function's radial part at a share of the radius, between its samples. */
 function radialAt(profile, share) {
-  const at = Math.min(share, 1) * (profile.length - 1), k = Math.min(Math.floor(at), profile.length - 2);
+  const at = Math.min(share, 1) * (profile.length - 1),
+    k = Math.min(Math.floor(at), profile.length - 2);
   return profile[k] + (at - k) * (profile[k + 1] - profile[k]);
 }
 
-const turnOf = ({ m, parity }, angle) => parity === 'sine' ? Math.sin(m * angle) : Math.cos(m * angle);
+const turnOf = ({ m, parity }, angle) => (parity === 'sine' ? Math.sin(m * angle) : Math.cos(m * angle));
 
 /** Shape of every mode on the batter head at a place. */
 function shapesAt(shapes, share, angle) {
@@ -28,10 +29,13 @@ export class Motion {
     const push = Math.max(2, Math.round(stroke.contactTime / frameTime));
     this.frames = Array.from({ length: this.count }, () => new Float32Array(shapes.modes.length));
     shapes.modes.forEach((mode, j) => {
-      const w = 2 * Math.PI * mode.frequency_hz, fade = Math.exp(-mode.decay_per_s * frameTime);
-      const first = 2 * fade * Math.cos(w * frameTime), second = fade * fade, gain = 2 * (1 - Math.cos(w * frameTime)) / (w * w);
+      const w = 2 * Math.PI * mode.frequency_hz,
+        fade = Math.exp(-mode.decay_per_s * frameTime);
+      const first = 2 * fade * Math.cos(w * frameTime),
+        second = fade * fade,
+        gain = (2 * (1 - Math.cos(w * frameTime))) / (w * w);
       for (let i = 0, now = 0, before = 0; i < this.count; ++i) {
-        const force = i < push ? -Math.sin(Math.PI * i / push) : 0; // downwards
+        const force = i < push ? -Math.sin((Math.PI * i) / push) : 0; // downwards
         const next = first * now - second * before + gain * places[j] * force;
         this.frames[i][j] = before = now;
         now = next;
@@ -41,10 +45,13 @@ export class Motion {
 
   /** Coefficients of the basis for both heads in a frame, { batter, resonant }. */
   field(frame) {
-    const { basis, modes } = this.shapes, q = this.frames[Math.min(frame, this.count - 1)];
+    const { basis, modes } = this.shapes,
+      q = this.frames[Math.min(frame, this.count - 1)];
     const sum = side => {
       const out = new Float32Array(basis.length);
-      modes.forEach((mode, j) => { if (q[j] !== 0 && mode[side]) for (let i = 0; i < out.length; ++i) out[i] += q[j] * mode[side][i]; });
+      modes.forEach((mode, j) => {
+        if (q[j] !== 0 && mode[side]) for (let i = 0; i < out.length; ++i) out[i] += q[j] * mode[side][i];
+      });
       return out;
     };
     return { batter: sum('batter'), resonant: sum('resonant') };
@@ -65,16 +72,20 @@ export class Motion {
 /** A head's displacement along a diameter. */
 export class CutShape {
   constructor(shapes, angle, points = 81) {
-    this.rows = shapes.basis.map(f => Float32Array.from({ length: points }, (_, i) => {
-      const x = 2 * i / (points - 1) - 1;
-      return radialAt(f.profile, Math.abs(x)) * turnOf(f, x < 0 ? angle + Math.PI : angle);
-    }));
+    this.rows = shapes.basis.map(f =>
+      Float32Array.from({ length: points }, (_, i) => {
+        const x = (2 * i) / (points - 1) - 1;
+        return radialAt(f.profile, Math.abs(x)) * turnOf(f, x < 0 ? angle + Math.PI : angle);
+      })
+    );
     this.points = points;
   }
 
   displacement(field) {
     const out = new Float32Array(this.points);
-    this.rows.forEach((row, b) => { if (field[b] !== 0) for (let i = 0; i < out.length; ++i) out[i] += field[b] * row[i]; });
+    this.rows.forEach((row, b) => {
+      if (field[b] !== 0) for (let i = 0; i < out.length; ++i) out[i] += field[b] * row[i];
+    });
     return out;
   }
 }
@@ -91,7 +102,10 @@ export class PlanShape {
     this.turns = orders.map(() => new Float32Array(size * size));
     for (let y = 0; y < size; ++y)
       for (let x = 0; x < size; ++x) {
-        const u = (2 * x + 1) / size - 1, v = (2 * y + 1) / size - 1, r = Math.hypot(u, v), at = y * size + x;
+        const u = (2 * x + 1) / size - 1,
+          v = (2 * y + 1) / size - 1,
+          r = Math.hypot(u, v),
+          at = y * size + x;
         if (r >= 1) continue;
         this.ring[at] = r * (this.rings - 1);
         orders.forEach((order, g) => {
@@ -106,7 +120,7 @@ export class PlanShape {
     const along = this.turns.map(() => null);
     this.basis.forEach((f, b) => {
       if (field[b] === 0) return;
-      const to = along[this.groupOf[b]] ??= new Float32Array(this.rings);
+      const to = (along[this.groupOf[b]] ??= new Float32Array(this.rings));
       for (let k = 0; k < this.rings; ++k) to[k] += field[b] * f.profile[k];
     });
     const out = new Float32Array(this.size * this.size);

@@ -17,13 +17,30 @@ export function noteStepper(label, get, set, start, a4) {
     if (Number.isNaN(midi)) error.textContent = `"${field.value}" is no note: type one such as F3, G#3 -12, or 174.6 Hz.`;
     else set(midi);
   });
-  const step = (name, by, text) => button(text, () => {
-    const from = get();
-    set(from === null ? start() : by === 1 || by === -1 ? Math.round(from) + by : Math.round(100 * (from + by)) / 100);
-    show();
-  }, { 'aria-label': `${label}: ${name}` });
+  const step = (name, by, text) =>
+    button(
+      text,
+      () => {
+        const from = get();
+        set(from === null ? start() : by === 1 || by === -1 ? Math.round(from) + by : Math.round(100 * (from + by)) / 100);
+        show();
+      },
+      { 'aria-label': `${label}: ${name}` }
+    );
   show();
-  return make('div', { class: 'stepper' }, make('div', { class: 'stepper-row', role: 'group', 'aria-label': label },
-    step('a semitone down', -1, '−1'), step('10 cents down', -0.1, '−10 c'), field, step('10 cents up', 0.1, '+10 c'), step('a semitone up', 1, '+1')), error,
-    make('span', { class: 'hidden', role: 'status' }, get() === null ? '' : spokenNote(get())));
+  return make(
+    'div',
+    { class: 'stepper' },
+    make(
+      'div',
+      { class: 'stepper-row', role: 'group', 'aria-label': label },
+      step('a semitone down', -1, '−1'),
+      step('10 cents down', -0.1, '−10 c'),
+      field,
+      step('10 cents up', 0.1, '+10 c'),
+      step('a semitone up', 1, '+1')
+    ),
+    error,
+    make('span', { class: 'hidden', role: 'status' }, get() === null ? '' : spokenNote(get()))
+  );
 }

@@ -4,9 +4,19 @@ const noteNames = ['C', 'C♯', 'D', 'D♯', 'E', 'F', 'F♯', 'G', 'G♯', 'A',
 const steps = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
 export const intervals = [
-  ['P1', 'perfect unison'], ['m2', 'minor second'], ['M2', 'major second'], ['m3', 'minor third'], ['M3', 'major third'],
-  ['P4', 'perfect fourth'], ['A4', 'augmented fourth'], ['P5', 'perfect fifth'], ['m6', 'minor sixth'], ['M6', 'major sixth'],
-  ['m7', 'minor seventh'], ['M7', 'major seventh'], ['P8', 'perfect octave']
+  ['P1', 'perfect unison'],
+  ['m2', 'minor second'],
+  ['M2', 'major second'],
+  ['m3', 'minor third'],
+  ['M3', 'major third'],
+  ['P4', 'perfect fourth'],
+  ['A4', 'augmented fourth'],
+  ['P5', 'perfect fifth'],
+  ['m6', 'minor sixth'],
+  ['M6', 'major sixth'],
+  ['m7', 'minor seventh'],
+  ['M7', 'major seventh'],
+  ['P8', 'perfect octave']
 ].map(([short, long], semitones) => ({ short, long, semitones }));
 
 export const midiOfHertz = (hertz, a4 = 440) => 69 + 12 * Math.log2(hertz / a4);
@@ -46,8 +56,9 @@ export function readNote(text, a4 = 440) {
   const note = /^([A-Ga-g])([#b]?)(-?\d)(?:\s*([+-]\s*\d+(?:\.\d+)?)\s*c?)?$/.exec(plain);
   if (!note) return NaN;
   const [, letter, sign, octave, cents = '0'] = note;
-  return 12 * (Number(octave) + 1) + steps[letter.toUpperCase()] + (sign === '#' ? 1 : sign === 'b' ? -1 : 0) +
-    Number(cents.replace(/\s/g, '')) / 100;
+  return (
+    12 * (Number(octave) + 1) + steps[letter.toUpperCase()] + (sign === '#' ? 1 : sign === 'b' ? -1 : 0) + Number(cents.replace(/\s/g, '')) / 100
+  );
 }
 
 /** "perfect fourth", "perfect fourth +12 c", "minor third below"; beyond an octave "+14 semitones". */
@@ -68,8 +79,10 @@ export function readInterval(text) {
   const name = plain.replace(/^[+-]/, '').replace(/ below$/i, '');
   const cents = /^(.*\S)\s+([+-]\d+(?:\.\d+)?)\s*c(?:ents?)?$/i.exec(name);
   const [bare, beyond] = cents ? [cents[1], Number(cents[2]) / 100] : [name, 0];
-  const found = intervals.find(({ short, long }) =>
-    short === bare || long === bare.toLowerCase() || (/^(perfect|augmented)/.test(long) && long.split(' ')[1] === bare.toLowerCase()));
+  const found = intervals.find(
+    ({ short, long }) =>
+      short === bare || long === bare.toLowerCase() || (/^(perfect|augmented)/.test(long) && long.split(' ')[1] === bare.toLowerCase())
+  );
   return found ? (found.semitones + beyond) * (isBelow ? -1 : 1) : NaN;
 }
 

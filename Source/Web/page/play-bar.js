@@ -4,12 +4,18 @@ import { button, choice, make } from './dom.js';
 
 // Letters and places as in patterns (Score/PatternText).
 export const strokes = [
-  ['Centre', 'c', { kind: 'tip', position: 0 }], ['Off centre', 'o', { kind: 'tip', position: 0.25 }], ['Half way', 'h', { kind: 'tip', position: 0.5 }],
-  ['Edge', 'e', { kind: 'tip', position: 0.9 }], ['Rimshot', 'r', { kind: 'rimshot', position: 0.25 }],
-  ['Cross-stick', 'k', { kind: 'cross_stick', position: 0.5 }], ['Buzz', 'z', { kind: 'buzz', position: 0.25 }], ['Double', 'd', { kind: 'double', position: 0.25 }]
+  ['Centre', 'c', { kind: 'tip', position: 0 }],
+  ['Off centre', 'o', { kind: 'tip', position: 0.25 }],
+  ['Half way', 'h', { kind: 'tip', position: 0.5 }],
+  ['Edge', 'e', { kind: 'tip', position: 0.9 }],
+  ['Rimshot', 'r', { kind: 'rimshot', position: 0.25 }],
+  ['Cross-stick', 'k', { kind: 'cross_stick', position: 0.5 }],
+  ['Buzz', 'z', { kind: 'buzz', position: 0.25 }],
+  ['Double', 'd', { kind: 'double', position: 0.25 }]
 ].map(([name, letter, stroke]) => ({ name, letter, stroke }));
 
-const softest = 0.25, hardest = 10; // m/s
+const softest = 0.25,
+  hardest = 10; // m/s
 const speedOfSlider = share => softest * (hardest / softest) ** share; // equal steps are equal steps in level
 const sliderOfSpeed = speed => Math.log(speed / softest) / Math.log(hardest / softest);
 
@@ -20,22 +26,46 @@ export class PlayBar {
       @param ask  opens a field to type a value, as for Ladder */
   constructor(player, heads, patterns, ask) {
     Object.assign(this, { player, heads, patterns, ask, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
-    this.speed = make('input', { type: 'range', min: 0, max: 1, step: 0.01, value: sliderOfSpeed(heads.speed), 'aria-label': 'Stroke speed', oninput: () => this.#setSpeed() });
+    this.speed = make('input', {
+      type: 'range',
+      min: 0,
+      max: 1,
+      step: 0.01,
+      value: sliderOfSpeed(heads.speed),
+      'aria-label': 'Stroke speed',
+      oninput: () => this.#setSpeed()
+    });
     this.speedText = make('output', { class: 'figure' });
-    this.gesture = make('input', { type: 'checkbox', onchange: () => { heads.isByGesture = this.gesture.checked; } });
+    this.gesture = make('input', {
+      type: 'checkbox',
+      onchange: () => {
+        heads.isByGesture = this.gesture.checked;
+      }
+    });
     this.play = button('Play pattern', () => this.toggle(), { class: 'main', 'aria-pressed': 'false' });
     this.tempoText = make('input', { type: 'number', min: 20, max: 400, value: this.tempo, inputmode: 'numeric', onchange: () => this.#setTempo() });
     this.edit = button('Edit pattern', () => this.#edit());
     this.save = button('Save as WAV', () => this.#save());
     this.strip = make('div', { class: 'steps', 'aria-hidden': 'true' });
-    this.element = make('div', { class: 'play-bar' },
-      make('div', { class: 'strokes', role: 'group', 'aria-label': 'Strokes' }, ...strokes.map(({ name, stroke }, i) =>
-        button(name, () => player.strike({ angle: 0.6, ...stroke, speed: heads.speed }), { 'aria-keyshortcuts': String(i + 1) }))),
-      make('div', { class: 'row strength' }, make('label', { class: 'slider' }, make('span', {}, 'Stroke speed'), this.speed, this.speedText),
-        make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head')),
-      make('div', { class: 'row pattern' }, this.#drawChoice(),
-        make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.save),
-      this.strip);
+    this.element = make(
+      'div',
+      { class: 'play-bar' },
+      make(
+        'div',
+        { class: 'strokes', role: 'group', 'aria-label': 'Strokes' },
+        ...strokes.map(({ name, stroke }, i) =>
+          button(name, () => player.strike({ angle: 0.6, ...stroke, speed: heads.speed }), { 'aria-keyshortcuts': String(i + 1) })
+        )
+      ),
+      make(
+        'div',
+        { class: 'row strength' },
+        make('label', { class: 'slider' }, make('span', {}, 'Stroke speed'), this.speed, this.speedText),
+        make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head')
+      ),
+      make('div', { class: 'row pattern' }, this.#drawChoice(), make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.save),
+      this.strip
+    );
     this.#setSpeed();
     this.#drawStrip();
     document.addEventListener('keydown', event => {
@@ -64,9 +94,18 @@ export class PlayBar {
   }
 
   #drawChoice() {
-    const select = make('label', {}, make('span', { class: 'hidden' }, 'Pattern'), choice(this.patterns.map(({ name }, i) => [String(i), name]), '0', i => this.#choose(Number(i))));
+    const select = make(
+      'label',
+      {},
+      make('span', { class: 'hidden' }, 'Pattern'),
+      choice(
+        this.patterns.map(({ name }, i) => [String(i), name]),
+        '0',
+        i => this.#choose(Number(i))
+      )
+    );
     this.select?.replaceWith(select);
-    return this.select = select;
+    return (this.select = select);
   }
 
   /** Puts a pattern before the others and chooses it, in place of one that was offered before. */

@@ -1,12 +1,11 @@
 // Set up: shell, heads, wires, stick, each by name; the numbers that a drum tech measures.
 
-import { button, choice, make } from './dom.js';
+import { button, choice, make, redraw } from './dom.js';
 import { inches, setInches } from './lengths.js';
 
 const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
 const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const { round } = Math;
-
 
 export class SetUp {
   constructor(model, presets) {
@@ -22,11 +21,28 @@ export class SetUp {
   }
 
   #number(label, value, { min, max, step, unit }, set) {
-    return make('label', { class: 'field' }, make('span', {}, label), make('span', { class: 'with-unit' },
-      make('input', { type: 'number', value, min, max, step, inputmode: 'decimal', onchange: event => {
-        const typed = Number(event.target.value);
-        if (Number.isFinite(typed)) set(Math.min(max, Math.max(min, typed)));
-      } }), unit));
+    return make(
+      'label',
+      { class: 'field' },
+      make('span', {}, label),
+      make(
+        'span',
+        { class: 'with-unit' },
+        make('input', {
+          type: 'number',
+          value,
+          min,
+          max,
+          step,
+          inputmode: 'decimal',
+          onchange: event => {
+            const typed = Number(event.target.value);
+            if (Number.isFinite(typed)) set(Math.min(max, Math.max(min, typed)));
+          }
+        }),
+        unit
+      )
+    );
   }
 
   #select(label, pairs, chosen, set) {
@@ -38,8 +54,10 @@ export class SetUp {
     const now = this.model.drum[key] ?? fallback;
     const found = named.find(({ name, part }) => now === name || same(now, part));
     const pairs = named.map(({ name, description }) => [name, description]);
-    if (!found) pairs.unshift(['', typeof now === 'string' ? now : now?.name ?? 'as in the file']);
-    return this.#select(label, pairs, found?.name ?? '', name => { if (name) this.#change({ [key]: name }); });
+    if (!found) pairs.unshift(['', typeof now === 'string' ? now : (now?.name ?? 'as in the file')]);
+    return this.#select(label, pairs, found?.name ?? '', name => {
+      if (name) this.#change({ [key]: name });
+    });
   }
 
   render() {
@@ -48,32 +66,86 @@ export class SetUp {
     const signature = JSON.stringify([model.drum, model.lugs]);
     if (signature === this.signature) return;
     this.signature = signature;
-    const { drum } = model.prediction, heads = presets.heads.map(({ name, description, head }) => ({ name, description, part: head }));
-    const wires = typeof model.drum.wires === 'string' ? presets.wires.find(({ name }) => name === model.drum.wires)?.wires ?? {} : model.drum.wires ?? {};
+    const { drum } = model.prediction,
+      heads = presets.heads.map(({ name, description, head }) => ({ name, description, part: head }));
+    const wires =
+      typeof model.drum.wires === 'string' ? (presets.wires.find(({ name }) => name === model.drum.wires)?.wires ?? {}) : (model.drum.wires ?? {});
     const namedWires = presets.wires.map(({ name, description, wires: part }) => ({ name, description, part }));
     const groups = [
-      ['Drum',
-        this.#number('Diameter', inches(drum, 'diameter'), { min: 4, max: 59, step: 0.5, unit: ' in' }, value => this.#change(setInches('diameter', value))),
+      [
+        'Drum',
+        this.#number('Diameter', inches(drum, 'diameter'), { min: 4, max: 59, step: 0.5, unit: ' in' }, value =>
+          this.#change(setInches('diameter', value))
+        ),
         this.#number('Depth', inches(drum, 'depth'), { min: 1, max: 78, step: 0.25, unit: ' in' }, value => this.#change(setInches('depth', value))),
         this.#number('Lugs', drum.lugs, { min: 4, max: 16, step: 1, unit: '' }, value => this.#change({ lugs: round(value) })),
-        this.#select('Shell', presets.materials.map(name => [name, name]), drum.shell.material, material => this.#change({ shell: { ...drum.shell, material } })),
-        this.#select('Hoops', hoops.map(name => [name, name]), model.drum.hoop ?? hoops[0], hoop => this.#change({ hoop }))],
-      ['Heads', this.#part('Batter', 'batter', heads, model.prediction.drum.batter), model.hasResonant && this.#part('Resonant', 'resonant', heads, model.prediction.drum.resonant),
-        (model.lugs.batter || model.lugs.resonant) && make('p', { class: 'row' }, 'Lugs as measured. ', button('Make all lugs even', () => {
-          model.begin();
-          model.setLugs('batter', null);
-          model.setLugs('resonant', null);
-        }))],
-      model.hasResonant && ['Wires',
-        make('label', { class: 'check' }, make('input', { type: 'checkbox', checked: wires.strainer !== 'off',
-          onchange: event => this.#change({ wires: { ...wires, strainer: event.target.checked ? 'on' : 'off' } }) }), 'Wires on'),
+        this.#select(
+          'Shell',
+          presets.materials.map(name => [name, name]),
+          drum.shell.material,
+          material => this.#change({ shell: { ...drum.shell, material } })
+        ),
+        this.#select(
+          'Hoops',
+          hoops.map(name => [name, name]),
+          model.drum.hoop ?? hoops[0],
+          hoop => this.#change({ hoop })
+        )
+      ],
+      [
+        'Heads',
+        this.#part('Batter', 'batter', heads, model.prediction.drum.batter),
+        model.hasResonant && this.#part('Resonant', 'resonant', heads, model.prediction.drum.resonant),
+        (model.lugs.batter || model.lugs.resonant) &&
+          make(
+            'p',
+            { class: 'row' },
+            'Lugs as measured. ',
+            button('Make all lugs even', () => {
+              model.begin();
+              model.setLugs('batter', null);
+              model.setLugs('resonant', null);
+            })
+          )
+      ],
+      model.hasResonant && [
+        'Wires',
+        make(
+          'label',
+          { class: 'check' },
+          make('input', {
+            type: 'checkbox',
+            checked: wires.strainer !== 'off',
+            onchange: event => this.#change({ wires: { ...wires, strainer: event.target.checked ? 'on' : 'off' } })
+          }),
+          'Wires on'
+        ),
         this.#part('Set of wires', 'wires', namedWires, namedWires.find(({ name }) => name === 'strands-20')?.name),
-        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 3, { min: 0.05, max: 30, step: 0.25, unit: ' N' }, value => this.#change({ wires: { ...wires, strand_tension_n: value } }))],
-      ['Stick', this.#part('Stick', 'stick', presets.sticks.map(({ name, description, stick }) => ({ name, description, part: stick })), 'hickory-medium')],
+        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 3, { min: 0.05, max: 30, step: 0.25, unit: ' N' }, value =>
+          this.#change({ wires: { ...wires, strand_tension_n: value } })
+        )
+      ],
+      [
+        'Stick',
+        this.#part(
+          'Stick',
+          'stick',
+          presets.sticks.map(({ name, description, stick }) => ({ name, description, part: stick })),
+          'hickory-medium'
+        )
+      ],
       ['Muffling', this.#muffling()],
-      ['Air', this.#number('Temperature', model.drum.air?.temperature_c ?? 20, { min: -20, max: 50, step: 1, unit: ' °C' }, value => this.#change({ air: { temperature_c: value } }))]
+      [
+        'Air',
+        this.#number('Temperature', model.drum.air?.temperature_c ?? 20, { min: -20, max: 50, step: 1, unit: ' °C' }, value =>
+          this.#change({ air: { temperature_c: value } })
+        )
+      ]
     ];
-    this.element.replaceChildren(...groups.filter(Boolean).map(([title, ...fields]) => make('fieldset', {}, make('legend', {}, title), ...fields.filter(Boolean))));
+    redraw(
+      this.element,
+      ...groups.filter(Boolean).map(([title, ...fields]) => make('fieldset', {}, make('legend', {}, title), ...fields.filter(Boolean)))
+    );
   }
 
   #muffling() {
@@ -81,7 +153,14 @@ export class SetUp {
     const kinds = [
       ['none', 'none', []],
       ['gel', 'gel near the edge, 3 g', [{ shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, mass_g: 3 }]],
-      ['two', 'two gels near the edge', [{ shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, mass_g: 3 }, { shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, angle_deg: 90, mass_g: 3 }]],
+      [
+        'two',
+        'two gels near the edge',
+        [
+          { shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, mass_g: 3 },
+          { shape: 'patch', head: 'batter', size_mm: 30, distance_mm: 120, angle_deg: 90, mass_g: 3 }
+        ]
+      ],
       ['ring', 'ring along the rim, 25 mm', [{ shape: 'ring', head: 'batter', size_mm: 25, mass_g: 8 }]]
     ];
     const found = kinds.find(([, , list]) => same(list, items));

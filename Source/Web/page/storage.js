@@ -1,7 +1,8 @@
 // What stays in the browser between visits. Where a browser keeps nothing (private windows, some pages from files), the page works
 // without it and says so once.
 
-const key = 'snarewright', version = 1;
+const key = 'snarewright',
+  version = 1;
 
 /** What was kept, or null. */
 export function restore() {

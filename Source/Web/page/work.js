@@ -5,15 +5,14 @@ import { writtenNote } from './notes.js';
 export const sides = ['batter', 'resonant'];
 
 export class Work {
-  now = { batter: null, resonant: null };      // MIDI numbers heard, null: not said, so the head is not turned
+  now = { batter: null, resonant: null }; // MIDI numbers heard, null: not said, so the head is not turned
   measured = { batter: null, resonant: null }; // what the lug check gave ("fit --json")
-  observed = [];                               // { head, turns, before, after } with MIDI numbers, in order
-  done = {};                                   // "resonant 0 a3…": lugs that are done of that pass
-  lugOne = '';                                 // where lug 1 is on the shell
+  observed = []; // { head, turns, before, after } with MIDI numbers, in order
+  done = {}; // "resonant 0 a3…": lugs that are done of that pass
+  lugOne = ''; // where lug 1 is on the shell
 
   constructor(kept = null) {
-    for (const key of ['now', 'measured', 'observed', 'done', 'lugOne'])
-      if (kept?.[key] !== undefined && kept[key] !== null) this[key] = kept[key];
+    for (const key of ['now', 'measured', 'observed', 'done', 'lugOne']) if (kept?.[key] !== undefined && kept[key] !== null) this[key] = kept[key];
   }
 
   state() {
@@ -47,19 +46,24 @@ export class Work {
     if (heads.length === 0) return null;
     const measured = heads.map(side => this.measured[side]).filter(Boolean);
     const now = Object.fromEntries(heads.filter(side => !this.measured[side]).map(side => [side, writtenNote(this.now[side])]));
-    const observed = this.observed.filter(({ head }) => heads.includes(head))
+    const observed = this.observed
+      .filter(({ head }) => heads.includes(head))
       .map(({ head, turns, before, after }) => ({ head, turns, before: writtenNote(before), after: writtenNote(after) }));
     return { now, ...(measured.length > 0 ? { measured } : {}), observed };
   }
 
-  doneLugs(pass) { return this.done[pass] ?? []; }
+  doneLugs(pass) {
+    return this.done[pass] ?? [];
+  }
 
   toggle(pass, lug) {
     const lugs = this.doneLugs(pass);
     this.done = { ...this.done, [pass]: lugs.includes(lug) ? lugs.filter(other => other !== lug) : [...lugs, lug] };
   }
 
-  finish(pass, lugs) { this.done = { ...this.done, [pass]: [...lugs] }; }
+  finish(pass, lugs) {
+    this.done = { ...this.done, [pass]: [...lugs] };
+  }
 }
 
 /** A name for a pass that stays as long as the plan does. */

@@ -4,8 +4,12 @@ import { figuresOf } from '../../../Source/Web/page/figures.js';
 import { inches, setInches } from '../../../Source/Web/page/lengths.js';
 
 const head = (tension, share) => ({ tension_n_per_m: tension, yield_share: share, force_per_rod_n: tension / 7 });
-const prediction = (hertz, tension) => ({ drum_note_hz: hertz, drum_note_t60_s: 1, sensitivity: { drum_note_cents_per_batter_semitone: 60, drum_note_cents_per_resonant_semitone: 45 },
-  heads: { batter: head(tension, 0.1), resonant: head(2000, 0.3) } });
+const prediction = (hertz, tension) => ({
+  drum_note_hz: hertz,
+  drum_note_t60_s: 1,
+  sensitivity: { drum_note_cents_per_batter_semitone: 60, drum_note_cents_per_resonant_semitone: 45 },
+  heads: { batter: head(tension, 0.1), resonant: head(2000, 0.3) }
+});
 const named = (rows, name) => rows.find(row => row.name === name);
 
 test('a change has an arrow only where it exceeds the uncertainty', () => {
@@ -40,5 +44,8 @@ test('lengths are read in any unit and written in inches', () => {
   assert.equal(inches({ depth_mm: 127 }, 'depth'), 5);
   assert.equal(inches({ depth_m: 0.4087 }, 'depth'), 16.09); // 0.4087 / 0.0254 = 16.091
   assert.equal(inches({ diameter_in: 14 }, 'diameter'), 14);
-  assert.deepEqual(Object.entries(setInches('depth', 5.5)).filter(([, value]) => value !== undefined), [['depth_in', 5.5]]);
+  assert.deepEqual(
+    Object.entries(setInches('depth', 5.5)).filter(([, value]) => value !== undefined),
+    [['depth_in', 5.5]]
+  );
 });

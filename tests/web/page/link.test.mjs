@@ -5,7 +5,9 @@ import { crc32, inflateRawSync } from 'node:zlib';
 import { decodeLink, encodeLink, isLink, LinkError } from '../../../Source/Web/page/link.js';
 
 const presets = new URL('../../../Presets/', import.meta.url);
-const drums = readdirSync(presets).filter(name => name.endsWith('.json')).map(name => JSON.parse(readFileSync(new URL(name, presets))));
+const drums = readdirSync(presets)
+  .filter(name => name.endsWith('.json'))
+  .map(name => JSON.parse(readFileSync(new URL(name, presets))));
 
 test('every preset survives the way through a link', async () => {
   for (const drum of drums) {
@@ -31,7 +33,8 @@ test('the checksum is CRC-32: its check value for "123456789" is cbf43926', asyn
 });
 
 test('a link with any one character changed or its end missing is refused', async () => {
-  const link = await encodeLink(drums[0]), start = link.indexOf('.', 2) + 1;
+  const link = await encodeLink(drums[0]),
+    start = link.indexOf('.', 2) + 1;
   for (let at = 2; at < link.length; at += 7) {
     if (link[at] === '.') continue;
     const changed = link.slice(0, at) + (link[at] === 'A' ? 'B' : 'A') + link.slice(at + 1);

@@ -24,9 +24,11 @@ test('a stroke on a nodal line does not move that mode', () => {
 });
 
 test('cut and plan show the same head, lug 1 at the right', () => {
-  const shapes = { basis: [cosine([0, 0.5, 1, 0.5, 0])] }, field = Float32Array.of(1);
+  const shapes = { basis: [cosine([0, 0.5, 1, 0.5, 0])] },
+    field = Float32Array.of(1);
   const cut = new CutShape(shapes, 0, 9).displacement(field);
   assert.deepEqual([...cut], [0, -0.5, -1, -0.5, 0, 0.5, 1, 0.5, 0].map(Math.fround));
-  const size = 40, plan = new PlanShape(shapes, size).displacement(field);
+  const size = 40,
+    plan = new PlanShape(shapes, size).displacement(field);
   assert.ok(plan[20 * size + 29] > 0.9 && plan[20 * size + 10] < -0.9 && plan[0] === 0);
 });

@@ -1,6 +1,16 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { grouped, hertzOfMidi, intervalName, midiOfHertz, noteName, readInterval, readNote, spokenNote, writtenNote } from '../../../Source/Web/page/notes.js';
+import {
+  grouped,
+  hertzOfMidi,
+  intervalName,
+  midiOfHertz,
+  noteName,
+  readInterval,
+  readNote,
+  spokenNote,
+  writtenNote
+} from '../../../Source/Web/page/notes.js';
 
 test('notes follow ISO 16: A4 is 440 Hz, a semitone is a twelfth of an octave', () => {
   assert.equal(hertzOfMidi(69), 440);
@@ -17,7 +27,8 @@ test('notes are named, spoken, written and read back', () => {
   assert.equal(noteName(59.5), 'C4 −50'); // the upper note, as the program rounds
   assert.equal(noteName(0), 'C-1');
   assert.equal(spokenNote(55.96), 'G sharp 3, 4 cents below');
-  for (let cents = 2400; cents <= 9600; cents += 7) assert.ok(Math.abs(readNote(writtenNote(cents / 100)) - cents / 100) < 1e-9, writtenNote(cents / 100));
+  for (let cents = 2400; cents <= 9600; cents += 7)
+    assert.ok(Math.abs(readNote(writtenNote(cents / 100)) - cents / 100) < 1e-9, writtenNote(cents / 100));
 });
 
 test('what people type is read as the program reads it', () => {

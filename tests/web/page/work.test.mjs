@@ -15,7 +15,8 @@ test('what is heard after a test turn goes back into the plan', () => {
 });
 
 test('a measured head is planned from its measurement, until something else is heard', () => {
-  const work = new Work(), fit = { head: 'resonant', tap_note_hz: { value: 233 } };
+  const work = new Work(),
+    fit = { head: 'resonant', tap_note_hz: { value: 233 } };
   work.measure('resonant', fit, 58);
   assert.deepEqual(work.request(true), { now: {}, measured: [fit], observed: [] });
   assert.equal(work.request(false), null, 'the drum has no resonant head');
@@ -33,12 +34,21 @@ test('work survives being kept', () => {
 });
 
 test('done marks are of one pass of one plan', () => {
-  const head = { head: 'batter', from_hz: 174.6, to_hz: 207.7, passes: [{ order: [1, 3, 2, 4], turns: [0.125, 0, 0.125, 0.0625] }, { order: [1, 3, 2, 4], turns: [0.125, 0.125, 0.125, 0.125] }] };
+  const head = {
+    head: 'batter',
+    from_hz: 174.6,
+    to_hz: 207.7,
+    passes: [
+      { order: [1, 3, 2, 4], turns: [0.125, 0, 0.125, 0.0625] },
+      { order: [1, 3, 2, 4], turns: [0.125, 0.125, 0.125, 0.125] }
+    ]
+  };
   assert.deepEqual(turningLugs(head.passes[0]), [1, 3, 4]);
   assert.ok(!isEven(head.passes[0]) && isEven(head.passes[1]));
   assert.notEqual(passName(head, 0), passName(head, 1));
   assert.notEqual(passName(head, 0), passName({ ...head, to_hz: 210 }, 0));
-  const work = new Work(), name = passName(head, 0);
+  const work = new Work(),
+    name = passName(head, 0);
   work.toggle(name, 3);
   work.toggle(name, 1);
   work.toggle(name, 3);
@@ -51,7 +61,8 @@ test('questions by ear have the answer that they play', () => {
   const seen = new Set();
   for (let a = 0; a < 1; a += 0.11)
     for (let b = 0; b < 1; b += 0.11) {
-      const values = [a, b], asked = makeQuestion(true, () => values.shift());
+      const values = [a, b],
+        asked = makeQuestion(true, () => values.shift());
       seen.add(`${asked.head} ${asked.by}`);
       const [which, far] = asked.questions;
       assert.equal(which.answers[which.right], asked.head);
