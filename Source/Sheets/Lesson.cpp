@@ -1,6 +1,7 @@
 #include "Lesson.h"
 
 #include "Engine/DrumModel.h"
+#include "Engine/PlayedBand.h"
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
@@ -19,7 +20,6 @@ namespace
 {
 
 constexpr double ringOut = 1.2;         // s after the last step of the pattern
-constexpr double highestMode = 4000.0;  // Hz
 constexpr double loudestPeak = 0.891;   // −1 dB
 constexpr double loudestLesson = -20.0; // LUFS
 
@@ -85,8 +85,8 @@ std::shared_ptr<const engine::DrumModel> modelOf (const files::LessonStep& step)
 {
     const auto& file = step.drum;
     const auto tensions = modal::tensionsFor (file.drum, step.tuning);
-    auto setup = engine::setUp (file.drum, tensions, modal::solve (file.drum, tensions, { .highestFrequency = highestMode }),
-                                { file.wires, file.hoop, file.stick });
+    const auto modes = modal::solve (file.drum, tensions, { .highestFrequency = engine::playedBand (file.drum, tensions) });
+    auto setup = engine::setUp (file.drum, tensions, modes, { file.wires, file.hoop, file.stick });
     setup.microphones = engine::defaultMicrophones (file.drum.depth);
     setup.sampleRate = lessonRate;
     return std::make_shared<const engine::DrumModel> (setup);

@@ -3,11 +3,12 @@ import assert from 'node:assert/strict';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import process from 'node:process';
 import { after, before, test } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 import { Chromium } from './chromium.mjs';
-import { drums, page } from './drums.mjs';
+import { drums, page, run } from './drums.mjs';
 
 const ready = "document.body?.dataset.ready === 'true'";
 const settled = 'snarewrightPage.model.isSettled';
@@ -218,6 +219,25 @@ test('a lesson plays, is dragged on from, and asks by ear with the figures hidde
   assert.equal(await visible('#ladder'), true);
   await other.evaluate("[...document.querySelectorAll('.ear button')].find(button => button.textContent === 'End').click()");
   await other.until('Math.abs(snarewrightPage.model.interval - 3) < 1e-3');
+  await other.close();
+});
+
+test('the program writes a lesson whose steps the drum plays equally loud', async () => {
+  run(process.env.SNAREWRIGHT_PROGRAM, 'lesson', 'same-interval-different-pitch', '--output', join(folder, 'lesson'));
+  const other = await browser.open(pathToFileURL(join(folder, 'lesson', 'index.html')).href);
+  await other.until(ready);
+  // Loudness of the mix that the page plays, with the gain that it plays at (ITU-R BS.1770): the gain comes from the program, the sound from the browser.
+  const loudness = await other.evaluate(`(async () => {
+    const { instrument, lesson: { lesson } } = snarewrightPage, all = [];
+    for (const { document, strokes, gain_db } of lesson.steps)
+      all.push(gain_db + (await instrument.loudness(document, { text: strokes, steps_per_beat: lesson.steps_per_beat, tempo: lesson.tempo_bpm, seconds: 7.2 })));
+    return all;
+  })()`);
+  assert.equal(loudness.length, 3);
+  console.log(`loudness of the steps: ${loudness.map(value => value.toFixed(3)).join(', ')} LUFS`);
+  assert.ok(Math.max(...loudness) - Math.min(...loudness) < 0.1, loudness.join(', '));
+  const gains = await other.evaluate('snarewrightPage.lesson.lesson.steps.map(step => step.gain_db)');
+  assert.ok(Math.max(...gains) === 0 && Math.min(...gains) < -0.5, `the steps would differ without gain: ${gains.join(', ')}`);
   await other.close();
 });
 
