@@ -2,6 +2,11 @@
 
 #include "Head.h"
 #include "Lines.h"
+#include "common/Discrepancy.h"
+
+#include <optional>
+#include <utility>
+#include <vector>
 
 /** Both heads' tensions from strikes of the finished drum. */
 namespace fitting
@@ -11,8 +16,11 @@ namespace fitting
 struct DrumFitSetup
 {
     modal::DrumSpec drum;
-    double massTolerance = 0.03; ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
-    double modelError = 1.5;     ///< cents, standard deviation of the model for a mode; 0.1 to 50
+    double massTolerance = 0.03;         ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
+    double modelError = usualModelError; ///< cents, standard deviation of a mode about the model's; 0.1 to 50
+    double decayError = usualDecayError; ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
+    std::vector<double> otherDiameters{}; ///< m, if it is not certain: those the drum may have besides `drum.diameter`
+    std::optional<Estimate> batterNote{}, resonantNote{}; ///< Hz: tap notes that a person read, with the reading's error
 };
 
 /** A measured partial and the mode assigned to it. */
@@ -23,6 +31,23 @@ struct NamedPartial
     double cents = 0.0;     ///< measured over fitted
 };
 
+/** A tuning that explains the strikes. */
+struct DrumAnswer
+{
+    struct Head
+    {
+        Estimate tension{}; ///< N/m; 0 if the drum has no such head
+        Estimate tapNote{}; ///< Hz
+    };
+
+    double diameter = 0.0; ///< m
+    Head batter{}, resonant{};
+    double probability = 0.0; ///< among the answers
+};
+
+/** The 2.5 and the 97.5 % quantile of a head's tension in N/m over all answers: a mixture of log-normal distributions. */
+std::pair<double, double> tensionRange (const std::vector<DrumAnswer>&, modal::HeadSide);
+
 /** The result of a fit to strikes of the whole drum. Each HeadFit has tap note, tension, mass and losses, the latter of both
    heads together, and the even waves of unevenness without their direction (lugWaves). One head alone may be impossible: then the
     strikes do not determine it. */
@@ -30,14 +55,19 @@ struct DrumFit
 {
     bool isPossible = false; ///< if not, `findings` holds a refusal and nothing else counts
     HeadFit batter, resonant;
+    std::vector<DrumAnswer> answers{}; ///< most probable first; `batter` and `resonant` are those of the first
     std::vector<NamedPartial> partials{};
     double misfit = 0.0; ///< root mean square of the residues in standard deviations; near 1 or below is good
     int strikesUsed = 0;
     std::vector<Finding> findings{}; ///< about the drum; those about one head are in its fit
 };
 
-/** Least squares on the solver's coupled modes, wires off. The places of strikes and microphones need not be known, because
+/** Least squares on the solver's coupled modes, wires off. Modes of a real drum lie off the model's by tens of cents, so
+    a fit is not refused because of cents, but for notes that no tuning explains better than chance. The places of strikes and microphones need not be known, because
    frequencies and decays do not depend on them.
+
+    Other diameters are tried: those that `otherDiameters` names as answers beside the stated one; without any, an inch and two more
+    or less, for a warning.
 
     @param lines    the notes that the strikes share, ascending in frequency
     @param strikes  how many there were

@@ -43,6 +43,32 @@ Json findingsJson (const std::vector<Finding>& findings)
     return list;
 }
 
+/** Every tuning that explains the strikes, and the range of each head's tension over all of them. */
+Json answersJson (const DrumFit& fit)
+{
+    Json tunings = Json::array(), ranges = Json::object();
+
+    for (const auto& answer : fit.answers)
+    {
+        Json one{ { "probability", answer.probability }, { "diameter_m", answer.diameter } };
+
+        for (const auto side : { HeadSide::batter, HeadSide::resonant })
+            if (const auto& head = side == HeadSide::batter ? answer.batter : answer.resonant; head.tension.value > 0.0)
+                one[nameOf (side)] = Json{ { "tension_n_per_m", estimateJson (head.tension) }, { "tap_note_hz", estimateJson (head.tapNote) } };
+
+        tunings.push_back (one);
+    }
+
+    for (const auto side : { HeadSide::batter, HeadSide::resonant })
+        if (! fit.answers.empty() && (side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant).tension.value > 0.0)
+        {
+            const auto [low, high] = tensionRange (fit.answers, side);
+            ranges[nameOf (side)] = Json{ { "from", low }, { "to", high } };
+        }
+
+    return Json{ { "tunings", tunings }, { "tension_n_per_m_95_percent", ranges } };
+}
+
 Json verdictJson (const LugVerdict& verdict)
 {
     Json lugs = Json::array();
@@ -259,6 +285,7 @@ Json fitJson (const DrumFit& fit, const std::string& date)
 
     return Json{ { "is_possible", fit.isPossible },
                  { "heads", heads },
+                 { "answers", answersJson (fit) },
                  { "partials", partials },
                  { "misfit_standard_deviations", fit.misfit },
                  { "strikes_used", fit.strikesUsed },

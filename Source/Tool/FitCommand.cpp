@@ -6,12 +6,15 @@
 #include "Results.h"
 #include "TunedDrum.h"
 
+#include "Files/Fields.h"
 #include "Files/Quantity.h"
 #include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Reports/FitJson.h"
 #include "Wording/TapText.h"
+
+#include <cmath>
 
 namespace tool
 {
@@ -77,6 +80,57 @@ HeadFitSetup readSetup (const Arguments& arguments)
     return setup;
 }
 
+/** The tap note that an option names, as a person reads it. */
+std::optional<Estimate> readTapNote (const Arguments& arguments, const std::string& option)
+{
+    constexpr double usualReading = 10.0; // cents
+    const auto text = arguments.value (option);
+
+    if (! text)
+        return std::nullopt;
+
+    const auto notes = readNotes (*text, {}, "--" + option);
+
+    if (notes.size() != 1)
+        throw InputError ("--" + option, '"' + *text + '"', "one note, as in G#3 -5");
+
+    return Estimate{ notes.front(), notes.front() * (std::exp2 (usualReading / 1200.0) - 1.0) };
+}
+
+DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& heads)
+{
+    DrumFitSetup setup{ .drum = heads.drum, .massTolerance = heads.massTolerance };
+    setup.batterNote = readTapNote (arguments, "batter-note");
+    setup.resonantNote = readTapNote (arguments, "resonant-note");
+
+    if (const auto text = arguments.value ("model-error"))
+        setup.modelError = readCount (*text, 1, 50, "--model-error");
+
+    if (const auto text = arguments.value ("or-diameter"))
+        for (const auto& one : splitAt (*text, ','))
+            setup.otherDiameters.push_back (files::readQuantity (one, &DrumSpec::diameter, "--or-diameter"));
+
+    return setup;
+}
+
+/** From strikes of the whole drum; notes that a person read are left out once, to say what they tell. */
+void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arguments& arguments, const std::string& date)
+{
+    const auto lines = listening::linesOf (heard.strikes);
+    const auto strikes = static_cast<int> (heard.strikes.size());
+    const auto fit = fitDrum (setup, lines, strikes);
+    auto text = textOf (fit, setup.drum, setup.modelError);
+
+    if (setup.batterNote || setup.resonantNote)
+    {
+        auto without = setup;
+        without.batterNote = without.resonantNote = std::nullopt;
+        text += narrowedText (fitDrum (without, lines, strikes), fit);
+    }
+
+    writeJsonAndText (arguments, reports::fitJson (fit, date), text + heard.remarks);
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
@@ -91,10 +145,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         if (arguments.has ("head"))
             throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes measure both heads");
 
-        const auto heard = hearStrikes (*files, "--strikes");
-        const auto fit = fitDrum ({ .drum = setup.drum, .massTolerance = setup.massTolerance },
-                                  listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
-        writeJsonAndText (arguments, reports::fitJson (fit, date), textOf (fit, setup.drum) + heard.remarks);
+        fitStrikes (readDrumSetup (arguments, setup), hearStrikes (*files, "--strikes"), arguments, date);
         return;
     }
 
@@ -141,6 +192,10 @@ const Command& fitCommand()
               { "weight", "4g,60mm,100mm,22.5deg",
                 "a weight on the head: mass, diameter, distance from the centre, angle from lug 1 towards\nlug 2" },
               { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
+              { "batter-note", "G#3 -5", "with --strikes: the batter's tap note as you read it, the other head held still" },
+              { "resonant-note", "C4", "the same of the resonant head" },
+              { "or-diameter", "13in,...", "with --strikes: other diameters that the drum may have; each gives answers" },
+              { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
           { "Output:", { { "json", "FILE", "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to standard output instead", true } } } },

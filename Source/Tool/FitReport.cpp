@@ -4,6 +4,7 @@
 
 #include "Fitting/RodResponse.h"
 #include "Modal/NumberText.h"
+#include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
 #include "Wording/FitText.h"
 
@@ -76,6 +77,41 @@ std::string findingsText (const std::vector<Finding>& findings)
 
     return text;
 }
+
+/** Every tuning that explains the strikes, side by side. */
+std::string answersText (const DrumFit& fit)
+{
+    TextTable table ({ Align::right, Align::right, Align::right, Align::right, Align::left, Align::right, Align::left });
+    table.add ({ "ANSWER", "PROBABILITY", "DIAMETER", "BATTER", "", "RESONANT", "" });
+    const auto head = [] (const DrumAnswer::Head& one, std::vector<std::string>& row)
+    {
+        row.push_back (one.tension.value > 0.0 ? withError (one.tension, 0, "N/m") : "unknown");
+        row.push_back (one.tension.value > 0.0 ? Note::fromFrequency (one.tapNote.value).nameWithCents() : "");
+    };
+
+    for (std::size_t i = 0; i < fit.answers.size(); ++i)
+    {
+        const auto& answer = fit.answers[i];
+        std::vector<std::string> row{ std::to_string (i + 1), fixedText (100.0 * answer.probability, 0) + " %",
+                                      asText (answer.diameter / units::inch, 3) + " in" };
+        head (answer.batter, row);
+        head (answer.resonant, row);
+        table.add (row);
+    }
+
+    std::string text = "ANSWERS\n" + table.written();
+
+    for (const auto side : { HeadSide::batter, HeadSide::resonant })
+        if (const auto& first = side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant; first.tension.value > 0.0)
+        {
+            const auto [low, high] = tensionRange (fit.answers, side);
+            text += std::string (side == HeadSide::batter ? "  Batter" : "  Resonant") + ", 95 % over all answers: " + fixedText (low, 0) + " to " +
+                    fixedText (high, 0) + " N/m\n";
+        }
+
+    const auto decides = wording::whatDecides (fit.answers);
+    return text + (decides.empty() ? "" : "  " + decides + "\n");
+}
 } // namespace
 
 std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
@@ -108,7 +144,7 @@ std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
     return text + findingsText (fit.findings);
 }
 
-std::string textOf (const DrumFit& fit, const DrumSpec& drum)
+std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError)
 {
     if (! fit.isPossible)
         return "No fit.\n" + findingsText (fit.findings);
@@ -123,8 +159,41 @@ std::string textOf (const DrumFit& fit, const DrumSpec& drum)
                      mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
-    return textOf (fit.batter, HeadSide::batter, drum) + textOf (fit.resonant, HeadSide::resonant, drum) + "MODES HEARD\n" + table.written() +
-           findingsText (fit.findings);
+    return answersText (fit) + textOf (fit.batter, HeadSide::batter, drum) + textOf (fit.resonant, HeadSide::resonant, drum) +
+           "MODES HEARD\n" + table.written() + findingsText (fit.findings) +
+           "  Errors include " + asText (modelError, 3) +
+           " cents by which each mode of a real drum may lie off the model's (--model-error); recorded drums: 13 to 19 cents.\n";
+}
+
+std::string narrowedText (const DrumFit& without, const DrumFit& with)
+{
+    if (without.answers.empty() || with.answers.empty())
+        return {};
+
+    std::string text = "WHAT YOU ADDED\n";
+
+    for (const auto side : { HeadSide::batter, HeadSide::resonant })
+    {
+        const auto widthOf = [side] (const DrumFit& fit)
+        {
+            const auto& first = side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant;
+
+            if (first.tension.value <= 0.0)
+                return 0.0;
+
+            const auto [low, high] = tensionRange (fit.answers, side);
+            return high - low;
+        };
+        const double before = widthOf (without), after = widthOf (with);
+        const std::string head = side == HeadSide::batter ? "  The batter's" : "  The resonant head's";
+
+        if (after > 0.0)
+            text += head + " 95 % range is " + fixedText (after, 0) + " N/m wide, " +
+                    (before > 0.0 ? "against " + fixedText (before, 0) + " N/m without the notes you read.\n"
+                                  : "and unknown without the notes you read.\n");
+    }
+
+    return text;
 }
 
 } // namespace tool

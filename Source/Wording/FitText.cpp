@@ -3,6 +3,7 @@
 #include "PlanText.h"
 
 #include "Modal/InputError.h"
+#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -105,7 +106,7 @@ std::string sentence (const Finding& finding)
         return "The notes are those of a drum that is closed below, though it is stated to be open. Check that it does not stand "
                "on something.";
     case Kind::twoTunings:
-        return "Two tunings explain the notes equally well: batter " + asText (at (0), 3) + " and resonant " +
+        return "More than one tuning explains the notes: batter " + asText (at (0), 3) + " and resonant " +
                asText (at (1), 3) + " N/m, or " + asText (at (2), 3) + " and " + asText (at (3), 3) +
                " N/m. Strike near the edge, and the resonant head too.";
     case Kind::fastDecay:
@@ -208,6 +209,28 @@ std::string reason (const fitting::LugVerdict& verdict)
     }
 
     return {};
+}
+
+std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers)
+{
+    if (answers.size() < 2)
+        return {};
+
+    const auto& first = answers[0];
+    const auto& second = answers[1];
+    const auto apart = [] (const fitting::Estimate& a, const fitting::Estimate& b)
+    { return a.value > 0.0 && b.value > 0.0 ? std::abs (modal::centsBetween (a.value, b.value)) : 0.0; };
+    const bool isBatter = apart (first.batter.tapNote, second.batter.tapNote) > apart (first.resonant.tapNote, second.resonant.tapNote);
+    const auto& one = isBatter ? first.batter.tapNote : first.resonant.tapNote;
+    const auto& other = isBatter ? second.batter.tapNote : second.resonant.tapNote;
+    const std::string head = isBatter ? "batter" : "resonant", still = isBatter ? "resonant" : "batter";
+
+    if (apart (one, other) < 20.0)
+        return "The two most probable answers sound nearly the same; measure the drum's diameter across the bearing edges to decide.";
+
+    const auto name = [] (double hertz) { return modal::Note::fromFrequency (hertz).nameWithCents(); };
+    return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " + name (one.value) +
+           " the first answer is right, near " + name (other.value) + " the second. Give the note you read with --" + head + "-note.";
 }
 
 std::string text (const fitting::LugWave& wave)

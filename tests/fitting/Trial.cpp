@@ -191,7 +191,7 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
     }
 
     const auto lines = listening::linesOf (heard);
-    const auto fit = fitting::fitDrum ({ .drum = believed }, lines, static_cast<int> (heard.size()));
+    const auto fit = fitting::fitDrum ({ .drum = believed, .modelError = playedError, .decayError = playedDecayError }, lines, static_cast<int> (heard.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)

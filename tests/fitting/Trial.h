@@ -59,6 +59,9 @@ private:
     int lugOff = 0;
 };
 
+/** How far drums that the engine plays lie off the model, which has solved their modes: cents, and ln of the decays' ratio in a room. */
+inline constexpr double playedError = 1.5, playedDecayError = 0.5;
+
 /** What six strikes of a finished drum gave. */
 struct StrikesOutcome
 {

@@ -1,9 +1,8 @@
 #include "Fitting/Drum.h"
 
+#include "Answers.h"
 #include "Fitting/common/Errors.h"
-#include "Fitting/common/HeadMass.h"
 #include "Fitting/common/Losses.h"
-#include "Iteration.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -21,7 +20,6 @@ namespace
 {
 
 constexpr std::size_t fewestModes = 4;   // as many as unknowns
-constexpr double sameTension = 0.05;     // relative
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
@@ -34,6 +32,15 @@ void checkSetup (const DrumFitSetup& setup)
     modal::requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the heads' masses");
     modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
 
+    modal::requireInRange (setup.decayError, { 0.1, 2.0, "" }, "error of the predicted decays");
+
+    for (const double diameter : setup.otherDiameters)
+    {
+        auto other = setup.drum;
+        other.diameter = diameter;
+        modal::check (other);
+    }
+
     if (! setup.drum.hasResonantHead())
         throw modal::InputError ("drum to fit from strikes", "one head", "two heads; for one head make a lug check");
 
@@ -44,11 +51,6 @@ void checkSetup (const DrumFitSetup& setup)
 Finding refusal (Finding::Kind kind, std::vector<double> numbers = {})
 {
     return { kind, Finding::Severity::refusal, std::move (numbers) };
-}
-
-bool isSameTuning (const DrumState& a, const DrumState& b)
-{
-    return (a - b).head<2>().cwiseAbs().maxCoeff() < sameTension;
 }
 
 /** The most plausible other diameter and its plausibility. In vacuo drums of all sizes can have the same notes; only the air load
@@ -79,6 +81,40 @@ std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits,
     return best;
 }
 
+/** One setup for each diameter that the drum may have. */
+std::vector<DrumFitSetup> setupsOf (const DrumFitSetup& setup)
+{
+    std::vector<DrumFitSetup> sizes{ setup };
+
+    for (const double diameter : setup.otherDiameters)
+    {
+        sizes.push_back (setup);
+        sizes.back().drum.diameter = diameter;
+    }
+
+    return sizes;
+}
+
+DrumFitSetup withResonantStill (DrumFitSetup setup)
+{
+    setup.drum = modal::withOneHead (setup.drum, modal::HeadSide::batter);
+    return setup;
+}
+
+/** Fits of all sizes, those of the largest weight() first. Setups and lines must outlive them. */
+std::vector<DrumIteration> searchSizes (const std::vector<DrumFitSetup>& setups, const std::vector<Line>& lines)
+{
+    std::vector<DrumIteration> all;
+
+    for (const auto& setup : setups)
+        for (auto& fit : searchDrum (setup, lines))
+            all.push_back (std::move (fit));
+
+    std::stable_sort (all.begin(), all.end(),
+                      [] (const DrumIteration& a, const DrumIteration& b) { return a.weight() > b.weight(); });
+    return all;
+}
+
 std::size_t modesIn (const DrumIteration& fitted)
 {
     std::vector<double> frequencies;
@@ -90,9 +126,8 @@ std::size_t modesIn (const DrumIteration& fitted)
     return static_cast<std::size_t> (std::unique (frequencies.begin(), frequencies.end()) - frequencies.begin());
 }
 
-/** Why the best fit is not to be trusted; none if it is. */
-std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup,
-                                    const std::vector<Line>& lines)
+/** Why there is no answer; none if there is one. */
+std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, const std::vector<Line>& lines)
 {
     using Kind = Finding::Kind;
 
@@ -104,41 +139,39 @@ std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, cons
     if (modesIn (best) < fewestModes)
         return refusal (Kind::tooFewCoupledModes, { static_cast<double> (modesIn (best)) });
 
-    if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
-        return refusal (Kind::otherDiameter, { diameter, setup.drum.diameter });
-
-    if (best.evidence < goodEvidence * weightOf (lines))
+    if (best.evidence < leastEvidence * weightOf (lines))
         return refusal (Kind::unexplainedNotes);
-
-    if (best.misfit > goodMisfit)
-        return refusal (Kind::inconsistentNotes, { best.misfit });
-
-    for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
-        if (const double off = best.state[side == modal::HeadSide::batter ? 2 : 3];
-            std::abs (off) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
-            return Finding{ Kind::otherMass, Finding::Severity::refusal, { std::exp (off) }, side };
-
-    for (const auto& other : fits)
-        if (! isSameTuning (best.state, other.state) && best.plausibility() - other.plausibility() < clearlyBetter)
-            return refusal (Kind::twoTunings, { std::exp (best.state[0]), std::exp (best.state[1]), std::exp (other.state[0]),
-                                                std::exp (other.state[1]) });
 
     return std::nullopt;
 }
 
-/** The tap note of one head and its error from tension and mass. */
-Estimate tapNoteOf (const modal::DrumSpec& drum, modal::HeadSide side, const DrumIteration& fitted,
-                    const Eigen::Matrix4d& covariance)
+/** What makes an answer doubtful. */
+std::vector<Finding> doubtsOf (const std::vector<DrumIteration>& fits, const std::vector<DrumAnswer>& answers,
+                               const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
-    constexpr double step = 0.01;
-    const int head = side == modal::HeadSide::batter ? 0 : 1;
-    const double tension = std::exp (fitted.state[head]);
-    const double note = modal::tapNote (drum, side, tension);
-    DrumState gradient = DrumState::Zero();
-    gradient[head] = std::log (modal::tapNote (drum, side, tension * (1.0 + step)) / note) / std::log1p (step);
-    gradient[2 + head] =
-        std::log (modal::tapNote (withHeadMass (drum, side, 1.0 + step), side, tension) / note) / std::log1p (step);
-    return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
+    using Kind = Finding::Kind;
+    const auto& best = fits.front();
+    std::vector<Finding> doubts;
+    const auto warn = [&] (Kind kind, std::vector<double> numbers, std::optional<modal::HeadSide> head = {})
+    { doubts.push_back ({ kind, Finding::Severity::warning, std::move (numbers), head }); };
+
+    if (setup.otherDiameters.empty())
+        if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
+            warn (Kind::otherDiameter, { diameter, setup.drum.diameter });
+
+    if (best.misfit > goodMisfit)
+        warn (Kind::inconsistentNotes, { best.misfit });
+
+    for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
+        if (const double off = best.state[side == modal::HeadSide::batter ? 2 : 3];
+            std::abs (off) > farFromTolerance * std::max (setup.massTolerance, 1.0e-3))
+            warn (Kind::otherMass, { std::exp (off) }, side);
+
+    if (answers.size() > 1)
+        warn (Kind::twoTunings, { answers[0].batter.tension.value, answers[0].resonant.tension.value, answers[1].batter.tension.value,
+                                  answers[1].resonant.tension.value });
+
+    return doubts;
 }
 
 /** A head that the strikes do not determine. */
@@ -155,7 +188,7 @@ HeadFit headOf (const DrumFitSetup& setup, modal::HeadSide side, const DrumItera
     HeadFit fit;
     fit.isPossible = true;
     fit.misfit = fitted.misfit;
-    fit.tapNote = tapNoteOf (fitted.drumOfState(), side, fitted, covariance);
+    fit.tapNote = tapNoteOf (fitted, side, covariance);
     fit.tension.value = std::exp (fitted.state[head]);
     fit.tension.error = fit.tension.value * std::sqrt (covariance (head, head));
     fit.massRatio.value = std::exp (fitted.state[2 + head]);
@@ -202,21 +235,21 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     }
 
     // If a drum with the resonant head held still explains the notes as well, they do not determine that head.
-    const DrumFitSetup oneHead{ .drum = modal::withOneHead (setup.drum, modal::HeadSide::batter),
-                                .massTolerance = setup.massTolerance,
-                                .modelError = setup.modelError };
-    const auto bothFits = searchDrum (setup, lines), stillFits = searchDrum (oneHead, lines);
+    const auto sizes = setupsOf (setup), stillSizes = setupsOf (withResonantStill (setup));
+    const auto bothFits = searchSizes (sizes, lines), stillFits = searchSizes (stillSizes, lines);
     const bool isStill = ! stillFits.empty() &&
                          (bothFits.empty() || stillFits.front().plausibility() > bothFits.front().plausibility() - clearlyBetter);
     const auto& fits = isStill ? stillFits : bothFits;
 
-    if (auto objection = objectionTo (fits, isStill ? oneHead : setup, lines))
+    if (auto objection = objectionTo (fits, lines))
     {
         fit.misfit = fits.empty() ? 0.0 : fits.front().misfit;
         fit.findings.push_back (std::move (*objection));
         return fit;
     }
 
+    fit.answers = answersOf (fits);
+    fit.findings = doubtsOf (fits, fit.answers, isStill ? stillSizes.front() : setup, lines);
     const auto& best = fits.front();
     // A large misfit scales up the errors.
     const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
@@ -228,7 +261,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
 
     if (! fit.isPossible)
     {
-        fit.findings = fit.batter.findings;
+        fit.findings.insert (fit.findings.end(), fit.batter.findings.begin(), fit.batter.findings.end());
         return fit;
     }
 
@@ -241,9 +274,10 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     }
 
     const modal::Tensions tensions{ std::exp (best.state[0]), std::exp (best.state[1]) };
-    const auto pairs = pairsHeard (best.drumOfState(), tensions, lines);
-    fit.batter.lugWaves = lugWavesOf (setup.drum, modal::HeadSide::batter, tensions.batter, pairs);
-    fit.resonant.lugWaves = lugWavesOf (setup.drum, modal::HeadSide::resonant, tensions.resonant, pairs);
+    const auto drum = best.drumOfState();
+    const auto pairs = pairsHeard (drum, tensions, lines);
+    fit.batter.lugWaves = lugWavesOf (drum, modal::HeadSide::batter, tensions.batter, pairs);
+    fit.resonant.lugWaves = lugWavesOf (drum, modal::HeadSide::resonant, tensions.resonant, pairs);
     fit.batter.lossRatio = fit.resonant.lossRatio = lossRatioOf (decays);
     fit.batter.tapsUsed = fit.resonant.tapsUsed = fit.strikesUsed;
 

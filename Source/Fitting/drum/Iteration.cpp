@@ -3,8 +3,11 @@
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/HeadMass.h"
 #include "Modal/InputError.h"
+#include "Modal/Tuning.h"
 #include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
+
+#include <Eigen/Cholesky>
 
 #include <algorithm>
 #include <array>
@@ -17,34 +20,34 @@ namespace
 
 constexpr double fromNoise = 0.05; // share of lines from noise
 constexpr double range = 5000.0;   // cents over which those are spread
-constexpr double decayRatio = 0.5; // spread of ln (decay heard over decay predicted)
 constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
 constexpr double pairError = 3.0; // cents: a line of m = 1 lies anywhere between two partners, which uneven lugs split most
+constexpr double ownSplit = 0.25; // of the model's error: partners of any m, split by what else is uneven
 constexpr double rootTwoPi = 2.5066283;
 
 /** Probability density a cent of a line under one mode. */
-double density (const Line& line, const ExpectedMode& mode, double width)
+double density (const Line& line, const ExpectedMode& mode, double width, double decayError)
 {
     const double off = modal::centsBetween (mode.mode.frequency, line.frequency) / width;
 
     if (std::abs (off) > 6.0)
         return 0.0;
 
-    const double slower = std::log (line.decay / mode.mode.decay.total()) / decayRatio;
+    const double slower = std::log (line.decay / mode.mode.decay.total()) / decayError;
     return mode.audibility * std::exp (-0.5 * (off * off + slower * slower)) / (rootTwoPi * width);
 }
 
-/** Standard deviation in cents of a line about its mode. */
+/** Cents, standard deviation of a line by itself. */
 double errorOf (const Line& line, const modal::Mode& mode, double modelError)
 {
     const double heard = centsPerShare * std::hypot (line.error, roomTurn * line.decay / modal::units::twoPi) / line.frequency;
-    return std::hypot (heard, modelError, mode.m == 1 ? pairError : 0.0);
+    return std::hypot (heard, mode.m == 1 ? pairError : 0.0, mode.m > 0 ? ownSplit * modelError : 0.0);
 }
 
 /** Evidence with a width for each line and mode. */
 template <typename Width>
-double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, Width width)
+double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, Width width, double decayError)
 {
     double sum = 0.0;
 
@@ -53,7 +56,7 @@ double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedM
         double all = 0.0;
 
         for (const auto& mode : modes)
-            all += density (line, mode, width (line, mode.mode));
+            all += density (line, mode, width (line, mode.mode), decayError);
 
         sum += line.weight() * std::log (fromNoise + (1.0 - fromNoise) * all * range);
     }
@@ -69,9 +72,15 @@ double highestOf (const std::vector<Line>& lines)
 
 } // namespace
 
-double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double width)
+double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double width, double decayError)
 {
-    return evidenceWith (lines, modes, [width] (const Line&, const modal::Mode&) { return width; });
+    return evidenceWith (lines, modes, [width] (const Line&, const modal::Mode&) { return width; }, decayError);
+}
+
+double intervalPrior (double batterNote, double resonantNote)
+{
+    constexpr double usual = 350.0, spread = 500.0; // cents
+    return -0.5 * std::pow ((modal::centsBetween (batterNote, resonantNote) - usual) / spread, 2);
 }
 
 double weightOf (const std::vector<Line>& lines)
@@ -100,7 +109,7 @@ bool DrumIteration::run()
     {
         for (const double width : widths)
         {
-            observe (width);
+            observe (std::max (width, setup->modelError));
 
             if (assigned.size() < 2)
                 return false;
@@ -111,7 +120,7 @@ bool DrumIteration::run()
             state += move * std::min (1.0, longestStep / std::max (move.cwiseAbs().maxCoeff(), 1.0e-12));
         }
 
-        observe (widths.back());
+        observe (std::max (widths.back(), setup->modelError));
         solveStep();
         return ! assigned.empty();
     }
@@ -123,7 +132,18 @@ bool DrumIteration::run()
 
 double DrumIteration::plausibility() const
 {
-    return closeness - 0.5 * state.tail<2>().cwiseQuotient (prior.tail<2>()).squaredNorm();
+    double sum = closeness + tuningPrior - 0.5 * state.tail<2>().cwiseQuotient (prior.tail<2>()).squaredNorm();
+
+    for (const auto& note : notes)
+        sum -= 0.5 * std::pow (note.cents / std::hypot (note.error, setup->modelError), 2);
+
+    return sum;
+}
+
+double DrumIteration::weight() const
+{
+    const double room = posterior.covariance.topLeftCorner<2, 2>().determinant();
+    return plausibility() + 0.5 * std::log (std::max (room, 1.0e-20));
 }
 
 modal::DrumSpec DrumIteration::drumOfState() const
@@ -138,9 +158,21 @@ void DrumIteration::observe (double width)
     modal::check (drum);
     DrumModel model (drum, highestOf (*lines), orders);
     const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
-    evidence = fitting::evidence (*lines, modes, width);
+    evidence = fitting::evidence (*lines, modes, width, setup->decayError);
     closeness = evidenceWith (
-        *lines, modes, [this] (const Line& line, const modal::Mode& mode) { return errorOf (line, mode, setup->modelError); });
+        *lines, modes,
+        [this] (const Line& line, const modal::Mode& mode) { return std::hypot (errorOf (line, mode, setup->modelError), setup->modelError); },
+        setup->decayError);
+    notes.clear();
+    compareNote (modal::HeadSide::batter, setup->batterNote);
+
+    if (drum.hasResonantHead())
+    {
+        compareNote (modal::HeadSide::resonant, setup->resonantNote);
+        tuningPrior = intervalPrior (modal::tapNote (drum, modal::HeadSide::batter, std::exp (state[0])),
+                                     modal::tapNote (drum, modal::HeadSide::resonant, std::exp (state[1])));
+    }
+
     assigned.clear();
 
     for (const auto& line : *lines)
@@ -150,7 +182,7 @@ void DrumIteration::observe (double width)
 
         for (const auto& mode : modes)
         {
-            const double here = density (line, mode, width);
+            const double here = density (line, mode, width, setup->decayError);
             all += here;
 
             if (here > most)
@@ -166,22 +198,54 @@ void DrumIteration::observe (double width)
     }
 }
 
-/** The posterior of the change since the start, about which the prior is centred. */
+void DrumIteration::compareNote (modal::HeadSide side, const std::optional<Estimate>& read)
+{
+    if (! read)
+        return;
+
+    constexpr double step = 0.01;
+    const auto drum = drumOfState();
+    const int head = side == modal::HeadSide::batter ? 0 : 1;
+    const double tension = std::exp (state[head]), note = modal::tapNote (drum, side, tension);
+    ReadNote compared{ .cents = modal::centsBetween (note, read->value), .error = centsPerShare * read->error / read->value };
+    compared.mode.m = compared.mode.n = 1;
+    compared.mode.frequency = note;
+    (head == 0 ? compared.mode.shares.batter : compared.mode.shares.resonant) = 1.0;
+    compared.gradient.setZero();
+    compared.gradient[head] = std::log (modal::tapNote (drum, side, tension * (1.0 + step)) / note) / std::log1p (step);
+    compared.gradient[2 + head] = -compared.gradient[head]; // nearly: the air's mass stays
+    notes.push_back (compared);
+}
+
+/** The posterior of the change since the start, about which the prior is centred. Errors of the model are correlated, those of the
+    lines are not; a line of little weight counts as one with a large error. */
 void DrumIteration::solveStep()
 {
-    const auto rows = static_cast<Eigen::Index> (assigned.size());
+    const auto heard = static_cast<Eigen::Index> (assigned.size()), rows = heard + static_cast<Eigen::Index> (notes.size());
     Eigen::MatrixXd jacobian (rows, state.size());
-    Eigen::VectorXd observed (rows), full (rows);
+    Eigen::VectorXd observed (rows), own (rows), scale (rows);
+    std::vector<modal::Mode> modes;
 
     for (Eigen::Index i = 0; i < rows; ++i)
     {
-        const auto& one = assigned[static_cast<std::size_t> (i)];
-        jacobian.row (i) = centsPerShare * one.mode.gradient.transpose();
-        observed[i] = one.cents + jacobian.row (i).dot (state - start);
-        full[i] = std::sqrt (one.share * one.line->weight()) / one.error;
+        const auto* one = i < heard ? &assigned[static_cast<std::size_t> (i)] : nullptr;
+        const auto* note = one == nullptr ? &notes[static_cast<std::size_t> (i - heard)] : nullptr;
+        jacobian.row (i) = centsPerShare * (one != nullptr ? one->mode.gradient : note->gradient).transpose();
+        observed[i] = (one != nullptr ? one->cents : note->cents) + jacobian.row (i).dot (state - start);
+        own[i] = one != nullptr ? one->error : note->error;
+        scale[i] = one != nullptr ? 1.0 / std::sqrt (one->share * one->line->weight()) : 1.0;
+        modes.push_back (one != nullptr ? one->mode.mode : note->mode);
     }
 
-    const auto found = RobustPosterior::of (jacobian, observed, full, prior, rows);
+    Eigen::MatrixXd covariance = std::pow (setup->modelError, 2) * errorCorrelation (modes);
+    covariance.diagonal() += own.cwiseAbs2();
+    covariance = scale.asDiagonal() * covariance * scale.asDiagonal();
+
+    // Rows that are independent and have unit variance.
+    const Eigen::LLT<Eigen::MatrixXd> root (covariance);
+    const Eigen::MatrixXd whiteJacobian = root.matrixL().solve (jacobian);
+    const Eigen::VectorXd white = root.matrixL().solve (observed);
+    const auto found = RobustPosterior::of (whiteJacobian, white, Eigen::VectorXd::Ones (rows), prior, rows);
     posterior = found.posterior;
     misfit = std::sqrt (found.squares / static_cast<double> (std::max<Eigen::Index> (rows, 1)));
 }

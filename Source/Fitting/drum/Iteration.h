@@ -11,9 +11,14 @@ namespace fitting
 /** ln of the likelihood of lines under a list of modes. Each line comes from one of the modes, in proportion to their audibility,
    or with a probability of 1/20 from noise. Where modes lie densely a line near one of them adds little.
 
-    @param width  cents, standard deviation of a line about its mode
+    @param width       cents, standard deviation of a line about its mode
+    @param decayError  see DrumFitSetup
     @return ln of the ratio to noise alone, each line by its weight */
-double evidence (const std::vector<Line>&, const std::vector<ExpectedMode>&, double width);
+double evidence (const std::vector<Line>&, const std::vector<ExpectedMode>&, double width, double decayError);
+
+/** ln of the prior probability of an interval between two tap notes in Hz: drums are tuned with the resonant head some 3 to
+    4 semitones above the batter, seldom beyond an octave above or a fourth below (common practice, no source). */
+double intervalPrior (double batterNote, double resonantNote);
 
 /** Sum of the lines' weights. */
 double weightOf (const std::vector<Line>&);
@@ -25,7 +30,7 @@ struct Assignment
     ExpectedMode mode;
     double share = 0.0; ///< probability that it is that mode
     double cents = 0.0; ///< line over mode
-    double error = 0.0; ///< cents, of the line and of the model
+    double error = 0.0; ///< cents, of the line alone
 };
 
 /** Gauss–Newton from one start. Setup and lines must outlive it. */
@@ -44,18 +49,34 @@ public:
     double evidence = 0.0;            ///< at the last state
     double closeness = 0.0;           ///< the same, each line within its own error
     double misfit = 0.0;              ///< root mean square of the residues in standard deviations
+    double tuningPrior = 0.0;         ///< intervalPrior(), at the last state
 
-    /** ln of the probability of the lines and of the heads' masses at the last state. */
+    /** ln of the probability of the lines, of the heads' masses, of their interval and of the tap notes read, at the last state. */
     double plausibility() const;
+
+    /** The same times the room that lines and priors leave around it for the tensions (Laplace): ln of what the tuning's probability
+        is proportional to. */
+    double weight() const;
 
     modal::DrumSpec drumOfState() const;
 
 private:
+    /** A tap note that a person read. */
+    struct ReadNote
+    {
+        modal::Mode mode{};   ///< (1,1) of the head alone
+        DrumState gradient{}; ///< of ln frequency
+        double cents = 0.0; ///< read over predicted
+        double error = 0.0; ///< cents, of the reading
+    };
+
     void observe (double width);
+    void compareNote (modal::HeadSide, const std::optional<Estimate>& read);
     void solveStep();
 
     const DrumFitSetup* setup;
     const std::vector<Line>* lines;
+    std::vector<ReadNote> notes;
     DrumState start;
 };
 

@@ -13,6 +13,9 @@ inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 /** Limits of a fit that explains its lines: largest misfit in standard deviations, smallest evidence() per weight. */
 inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
 
+/** evidence() per weight below which a model with the errors of real drums explains lines no better than chance. */
+inline constexpr double leastEvidence = 0.5;
+
 /** Tries a grid of tunings and iterates from the best; most plausible first, empty if no tuning gives the lines. With one head
    the grid has one dimension. Setup and lines must outlive the result. */
 std::vector<DrumIteration> searchDrum (const DrumFitSetup&, const std::vector<Line>&);

@@ -1,7 +1,9 @@
 #include "Start.h"
 
+#include "Fitting/common/Errors.h"
 #include "Iteration.h"
 #include "Modal/Tuning.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,6 +16,7 @@ namespace
 constexpr int batterSteps = 48, mostResonantSteps = 20;
 constexpr double slackest = 0.03; // of yield
 constexpr double width = 35.0;    // cents
+constexpr double stepError = 45.0; // cents of tap note from one point of the grid to the next, about
 constexpr int orders = 6;
 constexpr double bandOverLowest = 4.0; // how far up lines are compared: above, modes lie too densely to tell
 constexpr std::size_t most = 8;        // starts that are worth a fit
@@ -32,12 +35,42 @@ std::vector<DrumStart> drumStarts (const DrumFitSetup& setup, const std::vector<
     const int resonantSteps = setup.drum.hasResonantHead() ? mostResonantSteps : 1;
     const auto tensionAt = [] (double yield, int step, int steps)
     { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / std::max (steps - 1, 1)); };
+
+    // Tap notes over the grid, and what one that was read makes of them, as in DrumIteration::plausibility().
+    const auto notesOf = [&] (modal::HeadSide side, double yield, int steps)
+    {
+        Eigen::ArrayXd notes (steps);
+
+        for (int i = 0; i < steps; ++i)
+            notes[i] = modal::tapNote (setup.drum, side, tensionAt (yield, i, steps));
+
+        return notes;
+    };
+    const auto byReading = [&] (double note, const std::optional<Estimate>& read)
+    {
+        if (! read)
+            return 0.0;
+
+        const double error = std::hypot (centsPerShare * read->error / read->value, setup.modelError, stepError);
+        return -0.5 * std::pow (modal::centsBetween (note, read->value) / error, 2);
+    };
+    const bool hasResonant = setup.drum.hasResonantHead();
+    const auto batterNotes = notesOf (modal::HeadSide::batter, batterYield, batterSteps);
+    const auto resonantNotes = hasResonant ? notesOf (modal::HeadSide::resonant, resonantYield, resonantSteps) : Eigen::ArrayXd();
+    const auto priorAt = [&] (int b, int r)
+    {
+        return byReading (batterNotes[b], setup.batterNote) +
+               (hasResonant ? byReading (resonantNotes[r], setup.resonantNote) + intervalPrior (batterNotes[b], resonantNotes[r]) : 0.0);
+    };
     Eigen::ArrayXXd found (batterSteps, resonantSteps);
 
     for (int b = 0; b < batterSteps; ++b)
         for (int r = 0; r < resonantSteps; ++r)
-            found (b, r) = evidence (
-                low, model.modesAt (tensionAt (batterYield, b, batterSteps), tensionAt (resonantYield, r, resonantSteps)), width);
+            found (b, r) =
+                priorAt (b, r) +
+                evidence (low,
+                          model.modesAt (tensionAt (batterYield, b, batterSteps), tensionAt (resonantYield, r, resonantSteps)),
+                          width, setup.decayError);
 
     std::vector<DrumStart> peaks;
 

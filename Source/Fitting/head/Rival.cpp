@@ -28,7 +28,7 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
 
     using Kind = Finding::Kind;
     const auto setupOf = [&] (modal::DrumSpec drum)
-    { return DrumFitSetup{ .drum = std::move (drum), .massTolerance = setup.massTolerance, .modelError = setup.modelError }; };
+    { return DrumFitSetup{ .drum = std::move (drum), .massTolerance = setup.massTolerance, .modelError = setup.modelError, .decayError = 0.5 }; };
     const auto asStated = setupOf (modal::asTapped (setup.drum, setup.side));
     const auto fits = searchDrum (asStated, lines);
     const double stated = fits.empty() ? -1.0e9 : fits.front().plausibility();

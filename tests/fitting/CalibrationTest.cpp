@@ -1,0 +1,177 @@
+#include "tests/Catch.h"
+
+#include "LineDrum.h"
+
+#include "Modal/Tuning.h"
+#include "Modal/Units.h"
+#include "Modal/pitch/Note.h"
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+using namespace fitting;
+using synthetic::LineDrum;
+
+namespace
+{
+
+/** How often the true tensions lie in the 95 % ranges that the fits state. */
+struct Coverage
+{
+    int drums = 0, fitted = 0, told = 0, within = 0; ///< told: heads with a range
+
+    double share() const { return static_cast<double> (within) / told; }
+};
+
+Coverage coverageOf (unsigned first, int drums, double signalToNoise, LineDrum::Errors errors)
+{
+    Coverage coverage{ .drums = drums };
+
+    for (unsigned seed = first; seed < first + static_cast<unsigned> (drums); ++seed)
+    {
+        const LineDrum drum (seed, usualModelError, signalToNoise, errors);
+        const auto fit = fitDrum ({ .drum = drum.believed }, drum.lines, 6);
+
+        if (! fit.isPossible)
+            continue;
+
+        ++coverage.fitted;
+
+        for (const auto side : { modal::HeadSide::batter, modal::HeadSide::resonant })
+        {
+            const bool isBatter = side == modal::HeadSide::batter;
+
+            if ((isBatter ? fit.answers[0].batter : fit.answers[0].resonant).tension.value <= 0.0)
+                continue;
+
+            const auto [low, high] = tensionRange (fit.answers, side);
+            const double truth = isBatter ? drum.tensions.batter : drum.tensions.resonant;
+            ++coverage.told;
+            coverage.within += low < truth && truth < high ? 1 : 0;
+        }
+    }
+
+    return coverage;
+}
+
+} // namespace
+
+TEST_CASE ("Errors of modes: correlated with neighbours of the same head, one error for two partners")
+{
+    modal::Mode low, near, far, other;
+    low.frequency = 200.0;
+    near.frequency = 220.0;
+    far.frequency = 900.0;
+    other.frequency = 200.0;
+    low.m = near.m = far.m = 1;
+    other.m = 2;
+    low.shares.batter = near.shares.batter = far.shares.batter = 1.0;
+    other.shares.resonant = 1.0;
+    const auto correlation = errorCorrelation ({ low, near, far, other, low });
+    CHECK (correlation (0, 4) == Approx (1.0));
+    CHECK (correlation (0, 1) > 0.45);
+    CHECK (correlation (0, 2) < 0.01);
+    CHECK (correlation (0, 3) == Approx (0.0).margin (1.0e-12));
+    CHECK (correlation.isApprox (correlation.transpose()));
+}
+
+TEST_CASE ("Drums whose modes lie off the model's by tens of cents are fitted, their tensions in the ranges stated")
+{
+    const auto coverage = coverageOf (1, 8, 30.0, LineDrum::Errors::asAssumed);
+    CHECK (coverage.fitted == coverage.drums);
+    CHECK (coverage.told >= 15);
+    CHECK (coverage.within >= coverage.told - 2);
+}
+
+TEST_CASE ("Calibration over many drums and levels of noise", "[.long]")
+{
+    for (const double signalToNoise : { 40.0, 30.0, 20.0, 10.0 })
+        for (const auto errors : { LineDrum::Errors::asAssumed, LineDrum::Errors::independent, LineDrum::Errors::alongPitch })
+        {
+            const auto coverage = coverageOf (1001, 200, signalToNoise, errors);
+            CAPTURE (signalToNoise, static_cast<int> (errors), coverage.fitted, coverage.told, coverage.within);
+            CHECK (coverage.share() >= 0.93);
+            CHECK (coverage.share() <= 0.97);
+        }
+}
+
+TEST_CASE ("A tap note that a person read narrows the answer")
+{
+    const LineDrum drum (2, usualModelError, 20.0);
+    const double note = modal::tapNote (drum.believed, modal::HeadSide::resonant, drum.tensions.resonant);
+    const auto without = fitDrum ({ .drum = drum.believed }, drum.lines, 6);
+    const auto with = fitDrum ({ .drum = drum.believed, .resonantNote = Estimate{ note, 0.005 * note } }, drum.lines, 6);
+    REQUIRE (without.isPossible);
+    REQUIRE (with.isPossible);
+    const auto widthOf = [] (const DrumFit& fit)
+    {
+        const auto [low, high] = tensionRange (fit.answers, modal::HeadSide::resonant);
+        return high - low;
+    };
+    CHECK (widthOf (with) < widthOf (without));
+}
+
+TEST_CASE ("A drum of 12 or 13 inches: the answers say which, or that it is open")
+{
+    constexpr double inch = modal::units::inch;
+    LineDrum drum (1, usualModelError, 30.0);
+    const double stated = drum.believed.diameter;
+    drum.believed.diameter = stated + inch;
+    const auto fit = fitDrum ({ .drum = drum.believed, .otherDiameters = { stated } }, drum.lines, 6);
+    REQUIRE (fit.isPossible);
+    double right = 0.0, all = 0.0;
+
+    for (const auto& answer : fit.answers)
+    {
+        all += answer.probability;
+
+        if (std::abs (answer.diameter - stated) < 0.1 * inch)
+            right += answer.probability;
+    }
+
+    CHECK (all == Approx (1.0).margin (0.1));
+    CHECK (right > 0.05);
+    CHECK_THROWS_AS (fitDrum ({ .drum = drum.believed, .otherDiameters = { 0.0 } }, drum.lines, 6), std::exception);
+}
+
+TEST_CASE ("What no drum rings like is refused")
+{
+    const auto refused = [] (const std::vector<Line>& lines)
+    {
+        const auto fit = fitDrum ({}, lines, 4);
+        return ! fit.isPossible && contains (fit.findings, Finding::Severity::refusal);
+    };
+    const auto line = [] (double frequency, double decay, double loudness)
+    { return Line{ .frequency = frequency, .error = 0.2, .decay = decay, .decayError = 0.2, .loudness = loudness, .strikes = 4 }; };
+    std::mt19937 random (5);
+    const auto between = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
+
+    SECTION ("silence") { CHECK (refused ({})); }
+
+    SECTION ("a cymbal: dense partials of equal strength that ring for seconds")
+    {
+        for (int cymbal = 0; cymbal < 3; ++cymbal)
+        {
+            std::vector<Line> lines;
+
+            for (double frequency = 130.0; frequency < 1150.0; frequency += between (10.0, 35.0))
+                lines.push_back (line (frequency, between (0.8, 2.5), between (0.3, 1.0)));
+
+            CHECK (refused (lines));
+        }
+    }
+
+    SECTION ("speech: harmonics of a voice")
+    {
+        for (const double voice : { 95.0, 110.0, 180.0 })
+        {
+            std::vector<Line> lines;
+
+            for (int k = 1; k * voice < 1150.0; ++k)
+                lines.push_back (line (k * voice, between (8.0, 20.0), between (0.3, 1.0)));
+
+            CHECK (refused (lines));
+        }
+    }
+}

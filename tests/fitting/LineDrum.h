@@ -1,0 +1,31 @@
+#pragma once
+
+#include "Fitting/Drum.h"
+
+#include <vector>
+
+namespace synthetic
+{
+
+/** The lines that listening gives of a random real drum, without its sound: fast enough for statistics. Its modes lie off the
+    model's, decay faster or slower than predicted, are missed if they are faint, beside lines of the room. */
+struct LineDrum
+{
+    modal::DrumSpec believed; ///< 12 to 15 in, 4 to 8 in deep, 7 to 12 and 2.5 to 4 mil
+    modal::Tensions tensions;
+    std::vector<fitting::Line> lines;
+
+    /** How its modes' errors are drawn. */
+    enum class Errors
+    {
+        asAssumed,   ///< correlated as the fit assumes
+        independent, ///< each by itself
+        alongPitch   ///< a straight line over the octaves, and half by itself: a film that is stiff or a shell that gives
+    };
+
+    /** Depends on `seed` alone. @param modelError  cents, standard deviation of a mode's error
+        @param signalToNoise  dB; sets which modes are heard and how well */
+    LineDrum (unsigned seed, double modelError, double signalToNoise, Errors = Errors::asAssumed);
+};
+
+} // namespace synthetic
