@@ -9,14 +9,14 @@ namespace
 {
 
 /** In the order of Finding::Kind. */
-constexpr std::array<std::string_view, 27> kinds{
-    "no_readable_tap",  "too_few_notes",     "too_few_modes",      "too_few_coupled_modes",
-    "no_tension",       "no_tuning",         "unexplained_notes",  "inconsistent_notes",
-    "other_mass",       "other_diameter",    "other_head_rings",   "open_below",
-    "closed_below",     "two_tunings",       "fast_decay",         "slow_decay",
-    "one_kind_of_mode", "mass_not_measured", "tap_notes_only",     "one_lug_tapped",
-    "head_unknown",     "vague_tap_note",    "no_mode_of_its_own", "resonant_held_still",
-    "linked_tensions",  "lugs_not_located",  "unknown_evenness",
+constexpr std::array<std::string_view, 28> kinds{
+    "no_readable_tap", "too_few_notes", "too_few_modes", "too_few_coupled_modes",
+    "no_tension", "no_tuning", "harmonic_notes", "unexplained_notes",
+    "inconsistent_notes", "other_mass", "other_diameter", "other_head_rings",
+    "open_below", "closed_below", "two_tunings", "fast_decay",
+    "slow_decay", "one_kind_of_mode", "mass_not_measured", "tap_notes_only",
+    "one_lug_tapped", "head_unknown", "vague_tap_note", "no_mode_of_its_own",
+    "resonant_held_still", "linked_tensions", "lugs_not_located", "unknown_evenness",
 };
 static_assert (kinds.size() == static_cast<std::size_t> (Finding::Kind::unknownEvenness) + 1);
 

@@ -22,6 +22,7 @@ struct Finding
         tooFewCoupledModes, ///< the same of both heads together; how many
         noTension,          ///< no tension of the head gives these notes
         noTuning,           ///< no tuning of both heads gives these notes
+        harmonicNotes,      ///< the notes are harmonics of one pitch, as of a voice or a string
         unexplainedNotes,   ///< too many notes belong to no mode
         inconsistentNotes,  ///< notes miss their modes; by how many times what is likely
         otherMass,          ///< the notes need a head of another mass; its mass over the stated one

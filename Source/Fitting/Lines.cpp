@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 namespace fitting
@@ -119,6 +120,39 @@ std::vector<Line> tellingLines (std::vector<Line> lines)
         std::erase_if (lines, [highest = telling * lowestLoud (lines)] (const Line& line) { return line.frequency >= highest; });
 
     return lines;
+}
+
+bool areHarmonics (const std::vector<Line>& lines)
+{
+    constexpr double near = 15.0;       // cents
+    constexpr double nearlyAll = 0.85;  // of the weight
+    constexpr int mostHarmonics = 10, fewestHarmonics = 5;
+
+    if (lines.empty())
+        return false;
+
+    const double pitch = lowestLoud (lines);
+    double harmonic = 0.0, all = 0.0;
+    std::set<int> heard;
+
+    for (const auto& line : lines)
+    {
+        const double number = std::round (line.frequency / pitch);
+
+        if (number > mostHarmonics)
+            continue;
+
+        all += line.weight();
+
+        if (number > 0.5 && std::abs (modal::centsBetween (number * pitch, line.frequency)) < near)
+        {
+            harmonic += line.weight();
+            heard.insert (static_cast<int> (number));
+        }
+    }
+
+    const bool hasFirst = heard.size() >= fewestHarmonics && *std::next (heard.begin(), fewestHarmonics - 1) == fewestHarmonics;
+    return hasFirst && harmonic > nearlyAll * all;
 }
 
 double lowestLoud (const std::vector<Line>& lines)

@@ -31,6 +31,10 @@ std::vector<Line> commonLines (const std::vector<std::vector<Partial>>& taps);
 /** Lines up to 4.5 times the lowest loud one. Higher modes lie so densely that a line near one proves nothing. */
 std::vector<Line> tellingLines (std::vector<Line>);
 
+/** True if nearly all of the lines' weight is in the harmonics of one pitch, the first five and more: a voice or a string. No drum has
+    such modes; those of a kettledrum begin near 2 : 3 : 4. */
+bool areHarmonics (const std::vector<Line>& lines);
+
 /** Frequency in Hz of the lowest loud line, which is one of the drum's lowest modes. `lines` must not be empty. */
 double lowestLoud (const std::vector<Line>& lines);
 

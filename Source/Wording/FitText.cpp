@@ -85,7 +85,13 @@ std::string sentence (const Finding& finding)
         return "No tension of this head on a drum of this size gives the notes heard. Check that the wires are off." + checkSetUp;
     case Kind::noTuning:
         return "No tuning of a drum of this size gives the notes heard." + checkDrum;
+    case Kind::harmonicNotes:
+        return "The notes are harmonics of one pitch, as of a voice or a string, not the modes of a drum.";
     case Kind::unexplainedNotes:
+        if (finding.severity == Finding::Severity::warning)
+            return "Many of the notes heard lie far from the modes of a drum of this size, so the answers are little better than a guess." +
+                   checkDrum + " A tap note of each head, as you read it, decides most.";
+
         return "Too many of the notes heard belong to no mode of a drum of this size." + checkDrum;
     case Kind::inconsistentNotes:
         return "The notes heard do not fit together on a drum of this size: they are off by " + asText (at (0), 2) +

@@ -126,7 +126,7 @@ TEST_CASE ("Strikes that cannot be fitted are refused with a reason")
 {
     const Tensions tensions{ 3000.0, 2000.0 };
     const auto lines = threeStrikes (tensions);
-    DrumFitSetup setup{ .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError };
+    DrumFitSetup setup{ .drum = {}, .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError };
     const auto right = fitDrum (setup, lines, 3);
     REQUIRE (right.isPossible);
     CHECK (right.batter.tension.value == Approx (tensions.batter).epsilon (0.02));
@@ -167,7 +167,7 @@ TEST_CASE ("Strikes of a drum whose resonant head is held still say nothing abou
 {
     constexpr double tension = 3000.0;
     const auto lines = threeStrikes ({ tension, 0.0 }, 1.0, { .signalToNoise = 30.0, .seed = 5 }, Bottom::closed);
-    const auto fit = fitDrum ({ .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError }, lines, 3);
+    const auto fit = fitDrum ({ .drum = {}, .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError }, lines, 3);
     REQUIRE (fit.isPossible);
     CHECK (fit.batter.isPossible);
     CHECK (std::abs (fit.batter.tension.value - tension) < 2.5 * fit.batter.tension.error);

@@ -63,7 +63,7 @@ std::vector<DrumAnswer> answersOf (const std::vector<DrumIteration>& fits)
         if (probability < fewest && different.size() > 1)
             continue;
 
-        const Eigen::Matrix4d covariance = fit.posterior.covariance * std::max (1.0, fit.misfit * fit.misfit);
+        const auto covariance = fit.covariance();
         DrumAnswer answer{ .diameter = fit.drumOfState().diameter, .probability = probability };
 
         for (const auto side : { HeadSide::batter, HeadSide::resonant })

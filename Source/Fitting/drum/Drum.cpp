@@ -159,6 +159,9 @@ std::vector<Finding> doubtsOf (const std::vector<DrumIteration>& fits, const std
         if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
             warn (Kind::otherDiameter, { diameter, setup.drum.diameter });
 
+    if (best.evidence < littleEvidence * weightOf (lines))
+        warn (Kind::unexplainedNotes, {});
+
     if (best.misfit > goodMisfit)
         warn (Kind::inconsistentNotes, { best.misfit });
 
@@ -234,10 +237,16 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
         return fit;
     }
 
+    if (areHarmonics (heard))
+    {
+        fit.findings.push_back (refusal (Finding::Kind::harmonicNotes));
+        return fit;
+    }
+
     // If a drum with the resonant head held still explains the notes as well, they do not determine that head.
     const auto sizes = setupsOf (setup), stillSizes = setupsOf (withResonantStill (setup));
     const auto bothFits = searchSizes (sizes, lines), stillFits = searchSizes (stillSizes, lines);
-    const bool isStill = ! stillFits.empty() &&
+    const bool isStill = ! stillFits.empty() && stillFits.front().evidence > littleEvidence * weightOf (lines) &&
                          (bothFits.empty() || stillFits.front().plausibility() > bothFits.front().plausibility() - clearlyBetter);
     const auto& fits = isStill ? stillFits : bothFits;
 
@@ -251,8 +260,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     fit.answers = answersOf (fits);
     fit.findings = doubtsOf (fits, fit.answers, isStill ? stillSizes.front() : setup, lines);
     const auto& best = fits.front();
-    // A large misfit scales up the errors.
-    const Eigen::Matrix4d covariance = best.posterior.covariance * std::max (1.0, best.misfit * best.misfit);
+    const auto covariance = best.covariance();
     fit.misfit = best.misfit;
     fit.batter = headOf (setup, modal::HeadSide::batter, best, covariance);
     fit.resonant = isStill ? unknownHead (refusal (Finding::Kind::resonantHeldStill))

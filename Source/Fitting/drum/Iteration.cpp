@@ -146,6 +146,12 @@ double DrumIteration::weight() const
     return plausibility() + 0.5 * std::log (std::max (room, 1.0e-20));
 }
 
+Eigen::Matrix4d DrumIteration::covariance() const
+{
+    constexpr double byChoice = 1.12;
+    return posterior.covariance * std::pow (byChoice * std::max (1.0, misfit), 2);
+}
+
 modal::DrumSpec DrumIteration::drumOfState() const
 {
     return withHeadMass (withHeadMass (setup->drum, modal::HeadSide::batter, std::exp (state[2])), modal::HeadSide::resonant,
