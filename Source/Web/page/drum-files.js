@@ -42,19 +42,22 @@ export function chooseFile() {
 
 /** A document from its text, with a sentence for what is no drum file of this version. */
 export function parseDrumFile(text) {
-  let document;
   try {
-    document = JSON.parse(text);
-  } catch {
-    throw new Error('This file is no drum file: it is not JSON. Your drum has not changed.');
+    return requireDrumFile(JSON.parse(text));
+  } catch (error) {
+    throw error instanceof SyntaxError ? new Error('This is no drum file: it is not JSON. Your drum has not changed.') : error;
   }
+}
+
+/** The same document, if it says that it is a drum file of this version. */
+function requireDrumFile(document) {
   if (document?.format !== 'snarewright-drum')
     throw new Error(
-      `This file is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
+      `This is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
     );
   if (document.version !== 1)
     throw new Error(
-      `This drum file is of version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`
+      `This drum is of file version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`
     );
   return document;
 }
@@ -65,10 +68,10 @@ export class DrumFiles {
   }
 
   /** Opens a document; tells what is wrong with it and changes nothing if it cannot be used. */
-  async open(document, which = 0) {
+  async open(document, which = 0, options = {}) {
     try {
-      await this.instrument.normalise(document);
-      await this.model.load(document, which);
+      await this.instrument.normalise(requireDrumFile(document));
+      await this.model.load(document, which, options);
       say('file', '');
       return true;
     } catch (error) {

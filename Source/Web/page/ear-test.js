@@ -49,7 +49,7 @@ export class EarTest {
   }
 
   #load(document) {
-    return this.model.load(document, 0, { canUndo: false });
+    return this.model.load(document, 0, { canUndo: false, keepsTunings: true });
   }
 
   #draw(words, isAnswered = false) {

@@ -20,6 +20,7 @@ import { PlayBar } from './play-bar.js';
 import { Results } from './results.js';
 import { SetUp } from './set-up.js';
 import { restore, store } from './storage.js';
+import { Sweep } from './sweep.js';
 
 const firstDrum = 'maple-14x5';
 const startSoftly = 'Start at low volume: a drum’s attack is far louder than its average.';
@@ -81,6 +82,7 @@ class Page {
     if (!lessonDocument)
       byId('kept').append(
         new LoudnessMatch(this.model, this.instrument).element,
+        new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
       );
     byId('work').append(this.atTheDrum.element);
@@ -198,7 +200,7 @@ class Page {
 
   /** Loads a kept tuning and plays a stroke of it. */
   async #hear(item) {
-    if (await this.files.open(item.document)) {
+    if (await this.files.open(item.document, 0, { keepsTunings: item.document.name === this.model.drum.name })) {
       if (!this.playBar.isPlaying) this.strike({ ...usualStroke, speed: this.heads.speed });
     }
   }

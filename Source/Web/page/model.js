@@ -79,15 +79,16 @@ export class Model extends EventTarget {
     return { ...this.drum, tunings: [this.tuning(), ...this.tunings.filter(tuning => tuning.name !== name)] };
   }
 
-  /** Opens a drum file with one of its tunings. Rejects with a sentence and changes nothing if it cannot be used. */
-  async load(document, which = 0, { canUndo = true } = {}) {
+  /** Opens a drum file with one of its tunings. Rejects with a sentence and changes nothing if it cannot be used.
+      @param keepsTunings  the file that was opened stays the one whose tunings are offered and saved */
+  async load(document, which = 0, { canUndo = true, keepsTunings = false } = {}) {
     const { tunings = [], ...drum } = document;
     const tuning = tunings[which] ?? { batter: { tap_note: 'G#3' }, ...(drum.bottom && drum.bottom !== 'head' ? {} : { interval: 'P4' }) };
     const answer = await this.#solver.tune({ ...drum, tunings: [tuning] });
     if (answer === null) return; // a newer wish replaced this one
     if (canUndo) this.begin();
     this.drum = drum;
-    this.tunings = tunings;
+    if (!keepsTunings) this.tunings = tunings;
     this.tuningName = tuning.name ?? '';
     this.a4 = tuning.concert_pitch_hz ?? 440;
     this.lugs = { batter: tuning.batter_lugs_cents ?? null, resonant: tuning.resonant_lugs_cents ?? null };

@@ -8,7 +8,7 @@ test('what is no drum file of this version is refused with a sentence that names
   assert.throws(() => parseDrumFile('[1, 2]'), /"format" is missing/);
   assert.throws(() => parseDrumFile('null'), /"format" is missing/);
   assert.throws(() => parseDrumFile('{"format":"snarewright-lesson","version":1}'), /"snarewright-lesson"; needed: "snarewright-drum"/);
-  assert.throws(() => parseDrumFile('{"format":"snarewright-drum","version":3}'), /version 3; this page reads version 1/);
+  assert.throws(() => parseDrumFile('{"format":"snarewright-drum","version":3}'), /file version 3; this page reads version 1/);
   assert.deepEqual(parseDrumFile('{"format":"snarewright-drum","version":1,"lugs":8}'), { format: 'snarewright-drum', version: 1, lugs: 8 });
 });
 
