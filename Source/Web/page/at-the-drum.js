@@ -1,9 +1,10 @@
 // At the drum: the target of each head in large type, what is heard now, the rods pass by pass with a done mark, the lug check, the
 // sheet. Kept in the browser between visits.
 
-import { button, draw, make, redraw } from './dom.js';
+import { button, make, redraw } from './dom.js';
 import { chooseFile, download, fileNameOf, parseDrumFile } from './drum-files.js';
 import { LugCheck } from './lug-check.js';
+import { lugPicture, viewOf } from './lug-picture.js';
 import { say, warn } from './messages.js';
 import { hertzOfMidi, intervalName, midiOfHertz, noteName } from './notes.js';
 import { noteStepper } from './note-stepper.js';
@@ -233,7 +234,9 @@ export class AtTheDrum {
       make(
         'div',
         { class: 'rods-row' },
-        this.#rodPicture(head.head, pass, done, nextLug),
+        lugPicture(head.head, pass.turns.length, `${head.head} head ${viewOf(head.head)}: next rod ${nextLug ?? 'none'}`, lug =>
+          lug === nextLug ? 'next' : done.includes(lug) ? 'done' : ''
+        ),
         make('div', { class: 'rods', role: 'group', 'aria-label': 'Rods in tightening order' }, ...chips)
       ),
       button('All rods done', () => {
@@ -281,35 +284,6 @@ export class AtTheDrum {
         { class: 'main' }
       )
     );
-  }
-
-  /** The head from above with its rods: done, next, to come. Turned over, the resonant head's lugs count counterclockwise. */
-  #rodPicture(side, pass, done, nextLug) {
-    const size = 220,
-      radius = 74,
-      isOver = side === 'resonant';
-    const svg = draw(
-      'svg',
-      {
-        viewBox: `0 0 ${size} ${size}`,
-        class: 'rod-picture',
-        role: 'img',
-        'aria-label': `${side} head${isOver ? ', drum turned over' : ' from above'}: next rod ${nextLug ?? 'none'}`
-      },
-      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${side}` }),
-      draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above')
-    );
-    pass.turns.forEach((_, i) => {
-      const lug = i + 1,
-        angle = ((2 * Math.PI * i) / pass.turns.length) * (isOver ? -1 : 1);
-      const x = size / 2 + (radius + 18) * Math.cos(angle),
-        y = size / 2 + (radius + 18) * Math.sin(angle);
-      svg.append(
-        draw('circle', { cx: x, cy: y, r: 15, class: lug === nextLug ? 'lug next' : done.includes(lug) ? 'lug done' : 'lug' }),
-        draw('text', { x, y: y + 6, class: lug === nextLug ? 'lug-text next' : 'lug-text' }, String(lug))
-      );
-    });
-    return svg;
   }
 
   #useMeasurement(side, fit) {

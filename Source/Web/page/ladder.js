@@ -240,7 +240,7 @@ export class Ladder {
   }
 
   #drawScale() {
-    const { left, width, namesLeft, modesLeft, batterRail, isNarrow } = this.place,
+    const { left, width, namesLeft, batterRail, isNarrow } = this.place,
       drawn = [];
     const isDense = this.scale.pixelsPerSemitone < 15;
     for (let midi = Math.ceil(this.range.low); midi <= this.range.high; ++midi) {

@@ -1,7 +1,6 @@
 // A lesson that plays: each step is the live drum. The recordings beside the page stay for where the drum cannot play.
 
 import { button, byId, make } from './dom.js';
-import { EarTest } from './ear-test.js';
 import { say, warn } from './messages.js';
 
 const firstStroke = { kind: 'tip', position: 0.25, angle: 0.6, speed: 3 };

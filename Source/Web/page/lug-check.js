@@ -1,6 +1,7 @@
 // The lug check: tap beside each lug in turn; the phone's microphone hears the notes, or a person types them.
 
-import { button, choice, draw, make, redraw } from './dom.js';
+import { button, make, redraw } from './dom.js';
+import { lugPicture } from './lug-picture.js';
 import { say } from './messages.js';
 import { midiOfHertz, noteName, withSign } from './notes.js';
 
@@ -218,38 +219,9 @@ export class LugCheck {
 
   /** Lugs around the head with what was heard at each. */
   #picture(lugs, heard, next) {
-    const size = 300,
-      radius = 84,
-      isOver = this.side === 'resonant';
-    const svg = draw(
-      'svg',
-      {
-        viewBox: `0 0 ${size} ${size}`,
-        class: 'rod-picture large',
-        role: 'img',
-        'aria-label':
-          heard.map(({ lug, text, tap_note_hz: hertz }) => `lug ${lug} ${text ?? noteName(midiOfHertz(hertz, this.model.a4))}`).join(', ') ||
-          'no taps yet'
-      },
-      draw('circle', { cx: size / 2, cy: size / 2, r: radius, class: `rim ${this.side}` }),
-      draw('text', { x: size / 2, y: size / 2 + 5, class: 'middle' }, isOver ? 'turned over' : 'from above')
-    );
-    for (let lug = 1; lug <= lugs; ++lug) {
-      const angle = ((2 * Math.PI * (lug - 1)) / lugs) * (isOver ? -1 : 1),
-        at = r => ({ x: size / 2 + r * Math.cos(angle), y: size / 2 + r * Math.sin(angle) });
-      const { x, y } = at(radius + 17),
-        inner = at(radius - 24),
-        outer = at(radius + 48),
-        found = heard.find(item => item.lug === lug);
-      svg.append(
-        draw('circle', { cx: x, cy: y, r: 14, class: lug === next || found?.isOff ? 'lug next' : found ? 'lug done' : 'lug' }),
-        draw('text', { x, y: y + 5, class: lug === next || found?.isOff ? 'lug-text next' : 'lug-text' }, String(lug))
-      );
-      if (found)
-        svg.append(
-          draw('text', { x: outer.x, y: outer.y + 5, class: 'heard-text' }, found.text ?? noteName(midiOfHertz(found.tap_note_hz, this.model.a4)))
-        );
-    }
-    return svg;
+    const at = lug => heard.find(item => item.lug === lug);
+    const textOf = lug => at(lug) && (at(lug).text ?? noteName(midiOfHertz(at(lug).tap_note_hz, this.model.a4)));
+    const label = heard.map(({ lug }) => `lug ${lug} ${textOf(lug)}`).join(', ') || 'no taps yet';
+    return lugPicture(this.side, lugs, label, lug => (lug === next || at(lug)?.isOff ? 'next' : at(lug) ? 'done' : ''), textOf);
   }
 }

@@ -198,7 +198,8 @@ export class Model extends EventTarget {
   /** A tuning that was changed is no longer the one that has the name; that one stays in the file. */
   #retune(document) {
     this.tuningName = '';
-    const [{ name, ...tuning }] = document.tunings;
+    const tuning = { ...document.tunings[0] };
+    delete tuning.name;
     this.#solve({ ...document, tunings: [tuning] });
   }
 

@@ -3,6 +3,7 @@
 import { byId, draw, make } from './dom.js';
 import { figuresOf } from './figures.js';
 import { inches } from './lengths.js';
+import { lugAngle, viewOf } from './lug-picture.js';
 import { hertzOfMidi, intervalName, midiOfHertz, noteName } from './notes.js';
 import { isEven, turningLugs } from './work.js';
 
@@ -45,25 +46,21 @@ function headTable(model, work) {
 }
 
 /** The lugs with a box for the note heard at each. */
-function lugPicture(side, lugs, order) {
-  const width = 320,
-    height = 230,
-    x0 = width / 2,
-    y0 = height / 2,
-    isOver = side === 'resonant';
+function boxedLugs(side, lugs, order) {
+  const [width, height, radius] = [320, 230, 62];
+  const [x0, y0] = [width / 2, height / 2];
   const svg = draw(
     'svg',
     { viewBox: `0 0 ${width} ${height}`, class: 'paper-lugs' },
-    draw('circle', { cx: x0, cy: y0, r: 62, class: 'paper-line' }),
+    draw('circle', { cx: x0, cy: y0, r: radius, class: 'paper-line' }),
     draw('text', { x: x0, y: y0 - 4, class: 'middle' }, side),
-    draw('text', { x: x0, y: y0 + 12, class: 'middle small' }, isOver ? 'turned over' : 'from above')
+    draw('text', { x: x0, y: y0 + 12, class: 'middle small' }, viewOf(side))
   );
   for (let lug = 1; lug <= lugs; ++lug) {
-    const angle = ((2 * Math.PI * (lug - 1)) / lugs) * (isOver ? -1 : 1),
-      c = Math.cos(angle),
-      s = Math.sin(angle);
+    const angle = lugAngle(lug, lugs, side);
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
     svg.append(
-      draw('circle', { cx: x0 + 62 * c, cy: y0 + 62 * s, r: 4, class: 'paper-dot' }),
+      draw('circle', { cx: x0 + radius * c, cy: y0 + radius * s, r: 4, class: 'paper-dot' }),
       draw('text', { x: x0 + 46 * c, y: y0 + 46 * s + 4, class: 'middle small' }, String(lug)),
       draw('rect', { x: x0 + 105 * c - 25, y: y0 + 90 * s - 13, width: 50, height: 24, class: 'paper-line' }),
       draw('text', { x: x0 + 105 * c - 23, y: y0 + 90 * s - 3, class: 'tiny' }, `${order.indexOf(lug) + 1}.`)
@@ -127,7 +124,7 @@ function sheetOf(model, plan, work, cautions) {
       `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ${work.lugOne || '______________________'}`
     ),
     headTable(model, work),
-    make('div', { class: 'paper-columns' }, ...sides.map(side => lugPicture(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
+    make('div', { class: 'paper-columns' }, ...sides.map(side => boxedLugs(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
     make(
       'dl',
       {},
