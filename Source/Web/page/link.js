@@ -1,5 +1,5 @@
 // A drum as the part of an address behind "#": version, checksum, and the drum file, compressed.
-//   1.<CRC-32 of the JSON, hexadecimal>.<JSON, deflate (RFC 1951), base64url (RFC 4648)>
+//   1.<CRC-32 of the JSON, hexadecimal>.<JSON, zlib (RFC 1950), base64url (RFC 4648)>
 
 export const linkVersion = 1;
 const longestText = 200_000; // characters of JSON: far more than a drum needs, little enough to unpack
@@ -51,7 +51,7 @@ async function through(transform, bytes, limit = Infinity) {
 /** "1.5f3a….…" for a document. */
 export async function encodeLink(document) {
   const bytes = new TextEncoder().encode(JSON.stringify(document));
-  const packed = await through(new CompressionStream('deflate-raw'), bytes);
+  const packed = await through(new CompressionStream('deflate'), bytes);
   return `${linkVersion}.${crc32(bytes)}.${toBase64Url(packed)}`;
 }
 
@@ -64,7 +64,7 @@ export async function decodeLink(text) {
   if (/^\d+$/.test(parts[0]) && Number(parts[0]) !== linkVersion) throw otherVersion(parts[0]);
   if (parts.length !== 3 || Number(parts[0]) !== linkVersion) throw damaged();
   try {
-    const bytes = await through(new DecompressionStream('deflate-raw'), fromBase64Url(parts[2]), longestText);
+    const bytes = await through(new DecompressionStream('deflate'), fromBase64Url(parts[2]), longestText);
     if (crc32(bytes) !== parts[1]) throw damaged();
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {

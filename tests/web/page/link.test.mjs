@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import { crc32, inflateRawSync } from 'node:zlib';
+import { inflateSync } from 'node:zlib';
 import { decodeLink, encodeLink, isLink, LinkError } from '../../../Source/Web/page/link.js';
 
 const presets = new URL('../../../Presets/', import.meta.url);
@@ -19,12 +19,10 @@ test('every preset survives the way through a link', async () => {
   }
 });
 
-test('payload and checksum are what another implementation reads: zlib', async () => {
+test('the payload is what another implementation reads: zlib', async () => {
   const drum = { format: 'snarewright-drum', name: 'Größe 14 × 5', version: 1 };
-  const [, sum, payload] = (await encodeLink(drum)).split('.');
-  const text = inflateRawSync(Buffer.from(payload, 'base64url'));
-  assert.deepEqual(JSON.parse(text), drum);
-  if (crc32) assert.equal(sum, crc32(text).toString(16).padStart(8, '0')); // from Node.js 22.2
+  const [, , payload] = (await encodeLink(drum)).split('.');
+  assert.deepEqual(JSON.parse(inflateSync(Buffer.from(payload, 'base64url'))), drum);
 });
 
 test('the checksum is CRC-32: its check value for "123456789" is cbf43926', async () => {
