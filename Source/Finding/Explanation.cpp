@@ -1,0 +1,71 @@
+#include "Find.h"
+
+#include <cmath>
+
+namespace finding
+{
+
+namespace
+{
+
+std::string listed (const std::vector<std::string>& parts)
+{
+    std::string text;
+
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        text += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
+
+    return text;
+}
+
+/** "the nearest is 410 ms, 110 ms too long". */
+std::string nearestText (const Wish& wish, double nearest, modal::ConcertPitch pitch)
+{
+    return textOf (wish.figure, nearest, pitch) + ", " + missText (wish.figure, nearest, nearestAllowed (wish, nearest));
+}
+
+std::string aloneText (const Wish& wish, double nearest, modal::ConcertPitch pitch)
+{
+    if (std::isnan (nearest))
+        return "Not known on this drum: " + wish.text + (wish.figure == Figure::softestStroke ? ", for its wires are off." : ".");
+
+    return "No tuning of this drum has " + wish.text + ": the nearest is " + nearestText (wish, nearest, pitch) + ".";
+}
+
+std::string togetherText (const Conflict& conflict, const std::vector<Wish>& wishes, modal::ConcertPitch pitch)
+{
+    std::vector<std::string> names, ways;
+
+    for (std::size_t i = 0; i < conflict.wishes.size(); ++i)
+    {
+        const auto& wish = wishes[conflict.wishes[i]];
+        names.push_back (wish.text);
+
+        if (! std::isnan (conflict.nearest[i]))
+            ways.push_back ("with the others met, " + std::string (infoOf (wish.figure).name) + " comes to " +
+                            nearestText (wish, conflict.nearest[i], pitch));
+    }
+
+    std::string text = "No tuning of this drum has " + listed (names) + " together";
+
+    for (std::size_t i = 0; i < ways.size(); ++i)
+        text += (i == 0 ? ": " : "; ") + ways[i];
+
+    return text + ".";
+}
+
+} // namespace
+
+std::vector<std::string> explain (const FindResult& result, const std::vector<Wish>& wishes, modal::ConcertPitch pitch)
+{
+    std::vector<std::string> sentences;
+
+    for (const auto& conflict : result.conflicts)
+        sentences.push_back (conflict.wishes.size() == 1
+                                 ? aloneText (wishes[conflict.wishes.front()], conflict.nearest.front(), pitch)
+                                 : togetherText (conflict, wishes, pitch));
+
+    return sentences;
+}
+
+} // namespace finding

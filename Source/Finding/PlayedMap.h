@@ -1,0 +1,49 @@
+#pragma once
+
+#include "Song.h"
+#include "TuningMap.h"
+
+#include "Modal/hardware/Fittings.h"
+
+namespace finding
+{
+
+/** Sets the figures of played strokes (FigureInfo::isPlayed) of one tuning: the player's usual stroke, and the softest one at the
+   same place that the wires answer. Takes some tenths of a second. Throws modal::InputError for a drum that cannot be played. */
+void addPlayed (Figures&, const modal::DrumSpec&, const modal::Tensions&, const modal::Fittings&, const Hand&);
+
+/** Figures of played strokes over the plane of both tap notes. Playing takes a hundred times as long as solving, so few tunings
+   are played and those between are interpolated. How far off that is at most tunings, errors() says. Immutable once made. */
+class PlayedMap
+{
+public:
+    /** Plays tunings some `step` cents apart; see TuningMap::make(). */
+    static std::shared_ptr<const PlayedMap> make (const modal::DrumTuner&, const modal::Fittings&, const Hand&, const MapArea&,
+                                                  double step, unsigned threads, const std::atomic<bool>& cancel,
+                                                  const std::function<void (double)>& progress = {});
+
+    /** Sets the figures of played strokes at a tuning; leaves them outside the map. Infinite where no stroke wakes the wires. */
+    void addTo (Figures&, double batterNote, double resonantNote) const;
+
+    /** Plays a tuning itself, as addPlayed() does. */
+    void play (Figures&, const modal::DrumTuner&, double batterNote, double resonantNote) const;
+
+    /** Of each figure, what nine of ten tunings stay within, in steps: found by leaving out each inner tuning and interpolating
+       it from its neighbours, which are twice as far apart. 0 for figures that are not played. */
+    const Figures& errors() const noexcept { return error; }
+
+private:
+    modal::Fittings fittings;
+    Hand hand;
+    std::vector<double> batter, resonant; ///< Hz
+    std::vector<Figures> points;          ///< the resonant note runs fastest
+    Figures error{};
+
+    const Figures& point (std::size_t b, std::size_t r) const { return points[b * resonant.size() + r]; }
+    Figures estimatedErrors() const;
+};
+
+/** Cents between played tunings that keep a map of a drum to some fifty. */
+inline constexpr double playedStep = 300.0;
+
+} // namespace finding

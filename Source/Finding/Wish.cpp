@@ -1,0 +1,240 @@
+#include "Wish.h"
+
+#include "Modal/DrumNumbers.h"
+#include "Modal/InputError.h"
+#include "Modal/NumberText.h"
+#include "Modal/pitch/Interval.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace finding
+{
+
+using Kind = FigureInfo::Kind;
+
+namespace
+{
+
+constexpr double unlimited = std::numeric_limits<double>::infinity();
+constexpr double aroundNote = 10.0; ///< cents; a tech tunes a head no closer
+
+std::string trimmed (std::string text)
+{
+    const auto isBlank = [] (char c) { return c == ' ' || c == '\t'; };
+    text.erase (text.begin(), std::find_if_not (text.begin(), text.end(), isBlank));
+    text.erase (std::find_if_not (text.rbegin(), text.rend(), isBlank).base(), text.end());
+    return text;
+}
+
+/** What a wish for this figure may say. */
+std::string allowedText (const FigureInfo& info)
+{
+    switch (info.kind)
+    {
+    case Kind::note:
+        return "a note or two with a colon between: D3, D3:E3, :E3 (at most), D3: (at least), 140Hz:160Hz";
+    case Kind::semitones:
+        return info.figure == Figure::interval ? "two intervals with a colon between: P4:P5, :P5, P4:"
+                                               : "stays, or semitones from where it is with a colon between: -4:4, :2, -2:";
+    case Kind::share:
+        return "two shares in % with a colon between: :60, 20:60";
+    case Kind::decibels:
+        return "two numbers of dB with a colon between: 6:, 3:9";
+    case Kind::time:
+        return "two times with a colon between: :0.6s, 200ms:0.6s";
+    case Kind::frequency:
+        return "two frequencies with a colon between: 900Hz:1500Hz, :1200Hz";
+    case Kind::speed:
+        return "two speeds with a colon between: :0.2m/s, 0.1:0.3";
+    }
+
+    return {};
+}
+
+/** A number with one of the units of the figure's kind, or bare. */
+double readNumber (const FigureInfo& info, const std::string& text, const std::string& field)
+{
+    std::string_view rest = text;
+    const auto number = modal::takeNumber (rest);
+    const auto unit = trimmed (std::string (rest));
+    const auto is = [&] (std::initializer_list<const char*> names)
+    { return std::find (names.begin(), names.end(), unit) != names.end(); };
+    const auto refuse = [&] { return modal::InputError (field, '"' + text + '"', allowedText (info)); };
+
+    if (! number)
+        throw refuse();
+
+    switch (info.kind)
+    {
+    case Kind::semitones:
+        if (is ({ "", "st", "semitones", "semitone" }))
+            return *number;
+        if (is ({ "c", "cents" }))
+            return *number / 100.0;
+        break;
+    case Kind::share:
+        if (is ({ "", "%" }))
+            return *number / 100.0;
+        break;
+    case Kind::decibels:
+        if (is ({ "", "dB" }))
+            return *number;
+        break;
+    case Kind::time:
+        if (is ({ "", "s" }))
+            return *number;
+        if (is ({ "ms" }))
+            return *number / 1000.0;
+        break;
+    case Kind::note:
+    case Kind::frequency:
+        if (is ({ "", "Hz" }))
+            return *number;
+        if (is ({ "kHz" }))
+            return *number * 1000.0;
+        break;
+    case Kind::speed:
+        if (is ({ "", "m/s" }))
+            return *number;
+        if (is ({ "cm/s" }))
+            return *number / 100.0;
+        break;
+    }
+
+    throw refuse();
+}
+
+double readValue (const FigureInfo& info, const std::string& text, modal::ConcertPitch pitch, const std::string& field)
+{
+    const auto isLetter = [] (char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
+
+    if (info.kind == Kind::note && isLetter (text.front()))
+        return modal::Note::parse (text, field).frequency (pitch);
+
+    if (info.figure == Figure::interval)
+        return modal::Interval::parse (text, field).semitones;
+
+    return readNumber (info, text, field);
+}
+
+std::string rangeText (const FigureInfo& info, Span span, modal::ConcertPitch pitch)
+{
+    const auto name = std::string (info.name);
+    const auto text = [&] (double value) { return textOf (info.figure, value, pitch); };
+
+    if (info.figure == Figure::batterMove || info.figure == Figure::resonantMove)
+    {
+        const auto head = std::string (info.figure == Figure::batterMove ? "batter" : "resonant head");
+
+        if (std::max (std::abs (span.low), std::abs (span.high)) <= 0.1)
+            return head + " stays";
+
+        if (span.low == -span.high)
+            return head + " moves at most " + modal::asText (span.high, 3) + " semitones";
+    }
+
+    if (std::isinf (span.low))
+        return name + " at most " + text (span.high);
+
+    if (std::isinf (span.high))
+        return name + " at least " + text (span.low);
+
+    return name + " " + text (span.low) + " to " + text (span.high);
+}
+
+} // namespace
+
+Wish wishFor (Figure figure, Span span, modal::ConcertPitch pitch)
+{
+    const auto& info = infoOf (figure);
+    const auto check = [&] (double limit)
+    {
+        if (! std::isinf (limit))
+            modal::requireInRange (limit, { info.low, info.high, "" }, info.name);
+    };
+    check (span.low);
+    check (span.high);
+
+    if (! (span.low <= span.high) || (std::isinf (span.low) && std::isinf (span.high)))
+        throw modal::InputError (info.name, "a range without a value in it", allowedText (info));
+
+    return { figure, { span }, rangeText (info, span, pitch) };
+}
+
+double nearestAllowed (const Wish& wish, double value)
+{
+    double nearest = wish.ranges.front().low;
+    double least = unlimited;
+
+    for (const auto& range : wish.ranges)
+    {
+        const double limit = std::clamp (value, range.low, range.high);
+        const double steps = limit == value ? 0.0 : std::abs (stepsBetween (wish.figure, limit, value));
+
+        if (steps < least || least == unlimited)
+        {
+            least = steps;
+            nearest = limit;
+        }
+    }
+
+    return nearest;
+}
+
+double missOf (const Wish& wish, double value)
+{
+    if (std::isnan (value))
+        return unlimited;
+
+    const double limit = nearestAllowed (wish, value);
+    return limit == value ? 0.0 : stepsBetween (wish.figure, limit, value);
+}
+
+Wish readWish (Figure figure, const std::string& given, modal::ConcertPitch pitch, const std::string& field)
+{
+    const auto& info = infoOf (figure);
+    const auto text = trimmed (given);
+    const bool isMove = figure == Figure::batterMove || figure == Figure::resonantMove;
+    constexpr double still = 0.05; // semitones: half of what a tech hears
+
+    if (isMove && text == "stays")
+        return wishFor (figure, { -still, still }, pitch);
+
+    const auto colon = text.find (':');
+
+    if (text.empty() || text == ":")
+        throw modal::InputError (field, '"' + given + '"', allowedText (info));
+
+    const auto named = [&] (Span span)
+    {
+        try
+        {
+            return wishFor (figure, span, pitch);
+        }
+        catch (const modal::InputError& error)
+        {
+            throw error.of (field);
+        }
+    };
+
+    if (colon == std::string::npos)
+    {
+        const double value = readValue (info, text, pitch, field);
+
+        if (info.kind == Kind::note)
+            return named ({ atSteps (figure, value, -aroundNote), atSteps (figure, value, aroundNote) });
+
+        if (figure == Figure::interval)
+            return named ({ value - aroundNote / 100.0, value + aroundNote / 100.0 });
+
+        throw modal::InputError (field, '"' + given + '"', allowedText (info));
+    }
+
+    const auto limit = [&] (const std::string& part, double open)
+    { return part.empty() ? open : readValue (info, part, pitch, field); };
+    return named ({ limit (trimmed (text.substr (0, colon)), -unlimited), limit (trimmed (text.substr (colon + 1)), unlimited) });
+}
+
+} // namespace finding

@@ -1,0 +1,223 @@
+#include "MapDrum.h"
+
+#include "tests/Catch.h"
+#include "tests/Contains.h"
+
+#include "Modal/InputError.h"
+
+#include <limits>
+#include <random>
+
+using finding::Figure;
+
+namespace
+{
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+const finding::Present present{ 220.0, 293.66 };
+
+finding::Ground ground()
+{
+    return { mapped::tuner(), mapped::solver(), mapped::map(), nullptr, present };
+}
+
+finding::Wish wish (Figure figure, double low, double high)
+{
+    return finding::wishFor (figure, { low, high }, {});
+}
+
+/** Tunings 10 cents apart, each solved by itself within an octave of either head: what the search is held against. */
+struct BruteForce
+{
+    std::vector<finding::Figures> figures;
+
+    BruteForce()
+    {
+        for (const double batter : finding::notesBetween (area.batter, 20.0))
+            for (const double resonant : finding::notesBetween (area.resonant, 20.0))
+                figures.push_back (finding::figuresOf (mapped::tuner(), mapped::solver(), batter, resonant, present));
+    }
+
+    /** Steps by which the nearest tuning misses a wish. */
+    double nearestTo (const finding::Wish& wanted) const
+    {
+        double nearest = infinite;
+        for (const auto& one : figures)
+            nearest = std::min (nearest, std::abs (missOf (wanted, of (one, wanted.figure))));
+        return nearest;
+    }
+
+    bool someMeets (const std::vector<finding::Wish>& wishes) const
+    {
+        return std::any_of (figures.begin(), figures.end(), [&] (const auto& one) { return meetsAll (one, wishes); });
+    }
+
+    static constexpr finding::MapArea area{ { 180.0, 300.0 }, { 220.0, 360.0 } };
+};
+
+const BruteForce& bruteForce()
+{
+    static const BruteForce value;
+    return value;
+}
+
+std::shared_ptr<const finding::TuningMap> bruteMap()
+{
+    static const std::atomic<bool> cancel{ false };
+    static const auto map = finding::TuningMap::make (mapped::tuner(), mapped::solver(), BruteForce::area, 50.0, 0, cancel);
+    return map;
+}
+
+} // namespace
+
+TEST_CASE ("Tunings that meet all wishes are listed, and differ", "[find]")
+{
+    const auto result = find (ground(), { wish (Figure::drumNote, 160.0, 200.0), wish (Figure::ring, -infinite, 1.5),
+                                          wish (Figure::interval, 2.0, 9.0) });
+    CHECK (result.areAllMet);
+    CHECK (result.conflicts.empty());
+    REQUIRE (result.list.size() >= 3);
+    CHECK (result.list.size() <= finding::mostFound);
+    CHECK (result.list.front().kind == "least to turn");
+
+    for (const auto& tuning : result.list)
+    {
+        CAPTURE (tuning.kind);
+        CHECK (tuning.meetsAll());
+        for (const auto& other : result.list)
+            if (&other != &tuning)
+                CHECK (std::max (std::abs (modal::centsBetween (tuning.batterNote, other.batterNote)),
+                                 std::abs (modal::centsBetween (tuning.resonantNote, other.resonantNote))) >= 50.0);
+    }
+}
+
+TEST_CASE ("A head that stays is left where it is", "[find]")
+{
+    const auto result = find (ground(), { wish (Figure::resonantMove, -0.05, 0.05), wish (Figure::drumNote, 150.0, 165.0) });
+    REQUIRE (result.areAllMet);
+    for (const auto& tuning : result.list)
+        CHECK (std::abs (modal::centsBetween (tuning.resonantNote, present.resonantNote)) <= 5.5);
+}
+
+TEST_CASE ("Each wish alone, each pair: the list is within ten cents of brute force", "[find]")
+{
+    const std::vector<finding::Wish> wishes{
+        wish (Figure::drumNote, 120.0, 130.0),    wish (Figure::ring, -infinite, 0.3),
+        wish (Figure::ring, 2.0, infinite),       wish (Figure::interval, 10.0, 12.0),
+        wish (Figure::batterMove, 1.0, 2.0),      wish (Figure::drumNote, 195.0, 200.0),
+        wish (Figure::batterStrength, 0.0, 0.05), wish (Figure::resonantStrength, 0.0, 0.05)
+    };
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *bruteMap(), nullptr, present };
+    constexpr double tenCents = 10.0;
+
+    const auto check = [&] (const std::vector<finding::Wish>& wanted)
+    {
+        const auto result = find (where, wanted);
+        CHECK (result.areAllMet >= bruteForce().someMeets (wanted));
+
+        for (std::size_t w = 0; w < wanted.size(); ++w)
+        {
+            double nearest = infinite;
+            for (const auto& tuning : result.list)
+                nearest = std::min (nearest, std::abs (tuning.misses[w]));
+            CAPTURE (wanted[w].text, nearest, bruteForce().nearestTo (wanted[w]));
+            CHECK (nearest <= bruteForce().nearestTo (wanted[w]) + tenCents);
+        }
+    };
+
+    for (std::size_t i = 0; i < wishes.size(); ++i)
+    {
+        check ({ wishes[i] });
+        for (std::size_t j = i + 1; j < wishes.size(); ++j)
+            check ({ wishes[i], wishes[j] });
+    }
+}
+
+TEST_CASE ("Wishes that exclude each other are named with the price of each", "[find]")
+{
+    // An interval of an octave up puts the resonant head beyond a limit on where it may be.
+    const std::vector<finding::Wish> wishes{ wish (Figure::interval, 11.0, 13.0), wish (Figure::batterNote, 250.0, 390.0),
+                                             wish (Figure::resonantNote, 160.0, 300.0), wish (Figure::ring, -infinite, 30.0) };
+    const auto result = find (ground(), wishes);
+    CHECK_FALSE (result.areAllMet);
+    REQUIRE (result.conflicts.size() == 1);
+    CHECK (result.conflicts.front().wishes == std::vector<std::size_t>{ 0, 1, 2 });
+    const auto sentences = explain (result, wishes, {});
+    REQUIRE (sentences.size() == 1);
+    CHECK (contains (sentences.front(), "interval"));
+    CHECK (contains (sentences.front(), "cents too"));
+    CHECK_FALSE (contains (sentences.front(), "ring"));
+
+    const auto alone = find (ground(), { wish (Figure::drumNote, 1000.0, 1100.0) });
+    REQUIRE (alone.conflicts.size() == 1);
+    CHECK (contains (explain (alone, { wish (Figure::drumNote, 1000.0, 1100.0) }, {}).front(),
+                     "No tuning of this drum has drum note"));
+    REQUIRE_FALSE (alone.list.empty());
+    CHECK (alone.list.front().misses.front() < 0.0);
+}
+
+TEST_CASE ("Wishes without what they count from are refused", "[find]")
+{
+    auto where = ground();
+    where.present.reset();
+    CHECK_THROWS_AS (find (where, { wish (Figure::batterMove, -1.0, 1.0) }), modal::InputError);
+    CHECK_THROWS_AS (find (where, { wish (Figure::softestStroke, -infinite, 0.3) }), modal::InputError);
+    CHECK_THROWS_AS (find (where, std::vector<finding::Wish> (25, wish (Figure::ring, 0.1, 1.0))), modal::InputError);
+}
+
+TEST_CASE ("A thousand random lists of wishes: none fails, and what is not met is explained", "[find]")
+{
+    std::mt19937 random (1000);
+    std::uniform_real_distribution<double> share (0.0, 1.0);
+    // A coarse map of a small area makes a search some thousand tunings long.
+    const std::atomic<bool> cancel{ false };
+    const finding::MapArea area{ { 195.0, 230.0 }, { 250.0, 300.0 } };
+    const auto map = finding::TuningMap::make (mapped::tuner(), mapped::solver(), area, 100.0, 0, cancel);
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *map, nullptr, present };
+    constexpr std::array<Figure, 9> wishable{ Figure::drumNote,     Figure::ring,           Figure::interval,
+                                              Figure::batterNote,   Figure::resonantNote,   Figure::batterMove,
+                                              Figure::resonantMove, Figure::batterStrength, Figure::resonantStrength };
+
+    const auto randomWish = [&]
+    {
+        const auto& info = finding::infoOf (wishable[static_cast<std::size_t> (share (random) * wishable.size())]);
+        // Half of the limits lie where the area's figures are, half anywhere that may be asked for.
+        const auto here =
+            map->at (area.batter.lowest * std::pow (area.batter.highest / area.batter.lowest, share (random)),
+                     area.resonant.lowest * std::pow (area.resonant.highest / area.resonant.lowest, share (random)), present);
+        const auto limit = [&]
+        {
+            return std::clamp (share (random) < 0.5 ? of (here, info.figure) * (0.9 + 0.2 * share (random))
+                                                    : info.low + (info.high - info.low) * share (random),
+                               info.low, info.high);
+        };
+        auto low = limit(), high = limit();
+        if (low > high)
+            std::swap (low, high);
+        if (share (random) < 0.3)
+            low = -infinite;
+        else if (share (random) < 0.3)
+            high = infinite;
+        return wish (info.figure, low, high);
+    };
+
+    for (int trial = 0; trial < 1000; ++trial)
+    {
+        std::vector<finding::Wish> wishes;
+        const int count = static_cast<int> (6.0 * share (random));
+        for (int i = 0; i < count; ++i)
+            wishes.push_back (randomWish());
+
+        const auto result = find (where, wishes);
+        const auto sentences = explain (result, wishes, {});
+        CAPTURE (trial, count);
+        REQUIRE (result.list.size() <= finding::mostFound);
+        REQUIRE_FALSE (result.list.empty());
+        REQUIRE (result.areAllMet == sentences.empty());
+        for (const auto& sentence : sentences)
+            REQUIRE (sentence.size() > 40);
+        for (const auto& tuning : result.list)
+            if (result.areAllMet)
+                REQUIRE (tuning.meetsAll());
+    }
+}

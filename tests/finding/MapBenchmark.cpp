@@ -1,0 +1,73 @@
+#include "Finding/PlayedMap.h"
+#include "tests/bench/TableRow.h"
+
+#include "Modal/Units.h"
+
+#include <chrono>
+#include <cstdlib>
+
+namespace
+{
+
+modal::DrumSpec drum()
+{
+    modal::DrumSpec spec;
+    spec.diameter = 14.0 * modal::units::inch;
+    spec.depth = 5.5 * modal::units::inch;
+    spec.batter.plyThickness = 10.0 * modal::units::mil;
+    spec.resonant.plyThickness = 3.0 * modal::units::mil;
+    return spec;
+}
+
+template <typename Work>
+double seconds (const Work& work)
+{
+    const auto start = std::chrono::steady_clock::now();
+    work();
+    return std::chrono::duration<double> (std::chrono::steady_clock::now() - start).count();
+}
+
+} // namespace
+
+/** Notes to tensions, drum note and ring of a thousand tunings at once, against the same one at a time, and of played strokes.
+      map-benchmark [tunings one at a time = 50] [tunings played = 100] */
+int main (int argc, char** argv)
+{
+    const int single = argc > 1 ? std::atoi (argv[1]) : 50, played = argc > 2 ? std::atoi (argv[2]) : 100;
+    const std::atomic<bool> cancel{ false };
+    const auto spec = drum();
+    const finding::MapArea area{ { 150.0, 300.0 }, { 180.0, 450.0 } };
+    std::size_t tunings = 0;
+
+    const double together = seconds (
+        [&]
+        {
+            const modal::DrumTuner tuner (spec);
+            const auto map = finding::TuningMap::make (tuner, finding::solverFor (tuner), area, 43.0, 2, cancel);
+            tunings = map->batterNotes().size() * map->resonantNotes().size();
+        });
+    const double alone = seconds (
+        [&]
+        {
+            for (int i = 0; i < single; ++i)
+            {
+                const modal::DrumTuner tuner (spec);
+                finding::figuresOf (tuner, finding::solverFor (tuner), 160.0 + i, 200.0 + 2.0 * i, {});
+            }
+        });
+    const double thousand = 1000.0 * together / static_cast<double> (tunings);
+    bench::printRow ("map of 1000 tunings, two threads", thousand, "s", "one at a time", alone / single * 1000.0 / thousand);
+
+    const modal::DrumTuner tuner (spec);
+    std::shared_ptr<const finding::PlayedMap> map;
+    // Some seven by seven.
+    const double playing = seconds ([&] { map = finding::PlayedMap::make (tuner, {}, {}, area, 200.0, 2, cancel); });
+    constexpr double playedTunings = 7.0 * 9.0;
+    bench::printRow ("played strokes of 100 tunings, two threads", playing * played / playedTunings, "s");
+
+    for (const auto& info : finding::figures())
+        if (info.isPlayed)
+            std::printf (
+                "%s between played tunings 200 cents apart: nine of ten within %.0f hundredths of a semitone, decibel or 6 %%\n",
+                info.name, of (map->errors(), info.figure));
+}
