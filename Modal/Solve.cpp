@@ -144,29 +144,11 @@ bool isEven (const std::vector<double>& lugs)
     return std::all_of (lugs.begin(), lugs.end(), [&] (double lug) { return lug == lugs.front(); });
 }
 
-/** Uneven lugs and muffling as what they add to the even, bare drum. */
-Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensions& tensions)
+/** Muffling as what it adds to a bare drum; its tensions do not matter. */
+Perturbation mufflingOn (const std::vector<BasisFunction>& basis, const DrumSpec& drum)
 {
     Perturbation added;
     added.isRound = true;
-
-    const auto addLugs = [&] (Eigen::MatrixXd& stiffness, double tension, std::vector<double> lugs)
-    {
-        if (isEven (lugs))
-            return;
-
-        added.isRound = false;
-
-        for (auto& lug : lugs)
-            lug *= tension;
-
-        stiffness = unevenStiffness (even.basis, harmonicsOf (lugs), even.radius);
-    };
-
-    addLugs (added.batterStiffness, tensions.batter, tensions.batterLugs);
-
-    if (drum.hasResonantHead())
-        addLugs (added.resonantStiffness, tensions.resonant, tensions.resonantLugs);
 
     const auto accumulate = [] (Eigen::MatrixXd& sum, const Eigen::MatrixXd& part)
     { sum = sum.size() > 0 ? Eigen::MatrixXd (sum + part) : part; };
@@ -179,18 +161,40 @@ Perturbation additions (const DrumModes& even, const DrumSpec& drum, const Tensi
             continue;
 
         added.isRound = added.isRound && isRound (item);
-        const auto mean = meanOver (even.basis, item, even.radius);
+        const auto mean = meanOver (basis, item, drum.radius());
         accumulate (isBatter ? added.batterMass : added.resonantMass, item.mass * mean);
         accumulate (isBatter ? added.batterResistance : added.resonantResistance,
-                    item.resistance * coveredArea (item, even.radius) * mean);
+                    item.resistance * coveredArea (item, drum.radius()) * mean);
     }
 
     return added;
 }
 
+/** Adds uneven lugs to what is added to the even drum. */
+void addLugs (Perturbation& added, const DrumModes& even, const Tensions& tensions)
+{
+    const auto add = [&] (Eigen::MatrixXd& stiffness, double tension, std::vector<double> lugs)
+    {
+        if (isEven (lugs))
+            return;
+
+        added.isRound = false;
+
+        for (auto& lug : lugs)
+            lug *= tension;
+
+        stiffness = unevenStiffness (even.basis, harmonicsOf (lugs), even.radius);
+    };
+
+    add (added.batterStiffness, tensions.batter, tensions.batterLugs);
+
+    if (even.bottom == Bottom::head)
+        add (added.resonantStiffness, tensions.resonant, tensions.resonantLugs);
+}
+
 } // namespace
 
-/** The orders' problems without their tensions, each set up when it is first needed. */
+/** What does not depend on the tensions, each part set up when it is first needed. */
 class DrumSolver::Orders
 {
 public:
@@ -213,9 +217,27 @@ public:
         return problem;
     }
 
+    /** mufflingOn() a basis, which its numbers of functions by order tell. */
+    Perturbation muffling (const DrumSpec& drum, const std::vector<int>& functions, const std::vector<BasisFunction>& basis)
+    {
+        constexpr std::size_t mostBases = 100;
+        const std::lock_guard lock (mutex);
+
+        if (bases.size() >= mostBases)
+            bases.clear();
+
+        const auto [place, isNew] = bases.try_emplace (functions);
+
+        if (isNew)
+            place->second = mufflingOn (basis, drum);
+
+        return place->second;
+    }
+
 private:
     std::mutex mutex;
     std::map<std::tuple<int, int, double>, std::shared_ptr<const OrderProblem>> kept;
+    std::map<std::vector<int>, Perturbation> bases;
 };
 
 DrumSolver::DrumSolver (const DrumSpec& drumSpec, const SolveOptions& options)
@@ -237,6 +259,7 @@ DrumModes DrumSolver::solve (const Tensions& tensions) const
     even.air = spec.air;
     even.highestFrequency = completeUpTo (spec, tensions, limits);
     Collector collector (even);
+    std::vector<int> functionsByOrder;
 
     for (int m = 0; m <= highestOrder; ++m)
     {
@@ -248,10 +271,13 @@ DrumModes DrumSolver::solve (const Tensions& tensions) const
         const int functions = inBand + limits.extraFunctions;
         const auto problem = orders->get (spec, m, functions, wavesOverBand * even.highestFrequency);
         collector.add (m, functions, modesOfOrder (*problem, spec, tensions, even.highestFrequency));
+        functionsByOrder.push_back (functions);
     }
 
     collector.finish();
-    return perturbed (even, additions (even, spec, tensions));
+    auto added = orders->muffling (spec, functionsByOrder, even.basis);
+    addLugs (added, even, tensions);
+    return perturbed (even, added);
 }
 
 double DrumSolver::drumNote (const Tensions& tensions) const

@@ -22,13 +22,13 @@ enum MenuItem
 HeaderBar::HeaderBar (plugin::Processor& p)
     : processor (p), presets (strings::presets, [this] { offerPresets(); }),
       heads (strings::headsPage, [this] { onPage (Page::heads); }), sound (strings::soundPage, [this] { onPage (Page::sound); }),
-      setUp (strings::setUpPage, [this] { onPage (Page::setUp); }),
+      map (strings::mapPage, [this] { onPage (Page::map); }), setUp (strings::setUpPage, [this] { onPage (Page::setUp); }),
       listen (strings::listenPage, [this] { onPage (Page::listen); }),
       undo (strings::undo, [this] { processor.undoManager().undo(); }),
       redo (strings::redo, [this] { processor.undoManager().redo(); }), theme (strings::theme, [this] { onTheme(); })
 {
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* button : { &presets, &heads, &sound, &setUp, &listen, &undo, &redo, &theme })
+    for (auto* button : { &presets, &heads, &sound, &map, &setUp, &listen, &undo, &redo, &theme })
         addAndMakeVisible (button);
 }
 
@@ -40,6 +40,7 @@ void HeaderBar::setPage (Page page, bool soundHasPage)
     sound.setVisible (hasSoundPage);
     heads.setToggleState (page == Page::heads || (page == Page::sound && ! hasSoundPage), juce::dontSendNotification);
     sound.setToggleState (page == Page::sound, juce::dontSendNotification);
+    map.setToggleState (page == Page::map, juce::dontSendNotification);
     setUp.setToggleState (page == Page::setUp, juce::dontSendNotification);
     listen.setToggleState (page == Page::listen, juce::dontSendNotification);
     resized();
@@ -95,6 +96,7 @@ void HeaderBar::resized()
     area.removeFromRight (isNarrow ? 6 : 14);
     listen.setBounds (area.removeFromRight (small + 8));
     setUp.setBounds (area.removeFromRight (small + 12));
+    map.setBounds (area.removeFromRight (small));
     if (hasSoundPage)
         sound.setBounds (area.removeFromRight (small + 8));
     heads.setBounds (area.removeFromRight (small + 8));

@@ -40,7 +40,7 @@ private:
     juce::String shownName() const; ///< the preset's name, or size and material
 
     plugin::Processor& processor;
-    CommandButton presets, heads, sound, setUp, listen, undo, redo, theme;
+    CommandButton presets, heads, sound, map, setUp, listen, undo, redo, theme;
     std::unique_ptr<juce::FileChooser> chooser;
     std::unique_ptr<juce::TextEditor> nameEntry;
     bool hasSoundPage = true;

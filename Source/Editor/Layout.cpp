@@ -35,6 +35,14 @@ Layout::Layout (int width, int height, Page page)
         spectrum = strip;
     }
 
+    if (page == Page::map)
+    {
+        outcomes = rest.removeFromRight (share (0.295f, width, 236, 460));
+        rest.removeFromRight (gap);
+        map = rest;
+        return;
+    }
+
     auto left = rest.removeFromLeft (share (isNarrow ? 0.315f : 0.37f, width, 250, 900));
     rest.removeFromLeft (gap);
     outcomes = rest.removeFromRight (share (0.295f, width, 236, 460));

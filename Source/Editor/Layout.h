@@ -10,6 +10,7 @@ enum class Page
 {
     heads,
     sound,
+    map,
     setUp,
     listen
 };
@@ -19,7 +20,7 @@ struct Layout
 {
     Layout (int width, int height, Page);
 
-    juce::Rectangle<int> header, section, batter, resonant, setUp, listen, ladder, outcomes, spectrum, decay, kept, audition, hint;
+    juce::Rectangle<int> header, section, batter, resonant, map, setUp, listen, ladder, outcomes, spectrum, decay, kept, audition, hint;
     bool hasSoundStrip = false; ///< spectrum and decay have their own strip and need no page
 };
 

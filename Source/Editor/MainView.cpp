@@ -26,12 +26,12 @@ MainView::MainView (plugin::Processor& p)
     : processor (p), scenes (p), strikes (p, scenes), loudness (p, scenes), header (p),
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
-      setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
+      map (p), setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
       spectrum (highlightBinding()), kept (p), audition (p), hint (*this), seenBlocks (p.blockCount())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
-    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &listen, &ladder,
+    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen, &ladder,
                                                                &outcomes, &spectrum, &decay, &kept, &audition, &hint })
         addAndMakeVisible (view);
     addChildComponent (blindNotice);
@@ -53,6 +53,8 @@ MainView::MainView (plugin::Processor& p)
     audition.onTrying = [this] (bool isTrying) { scenes.setTrying (isTrying); };
     kept.matchButton().onClick = [this] { loudness.setOn (kept.matchButton().getToggleState()); };
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
+    map.onHear = [this] { audition.play (0); };
+    map.onSay = [this] (const juce::String& what, bool isRefusal) { hint.say (what, isRefusal); };
     listen.onRunning = [this] (bool isListening) { header.setListening (isListening); };
     listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
     ladder.modeColumn().onHover = [this] (int mode) { highlightMode (mode); };
@@ -93,6 +95,7 @@ void MainView::setPage (Page chosen)
 {
     shownPage = chosen;
     resized();
+    map.setShown (chosen == Page::map);
 }
 
 void MainView::highlightMode (int mode)
@@ -152,6 +155,7 @@ void MainView::showScene()
     resonant.setScene (scene);
     ladder.setConcertPitch (pitch);
     ladder.setScene (scene);
+    map.setScene (scene, pitch);
     outcomes.setOutcomes (outcomesOf (scene, pitch));
     const auto reference = scenes.reference();
     outcomes.setChangeHeading (reference ? strings::changeSince (plugin::Processor::nameOf (*reference))
@@ -185,6 +189,7 @@ void MainView::refreshValues()
         ladder.refreshHandles();
     }
     setUp.refresh();
+    map.refresh();
     listen.refresh();
     audition.refresh();
     kept.refresh();
@@ -272,6 +277,7 @@ void MainView::resized()
     place (section, layout.section);
     place (batter, layout.batter);
     place (resonant, layout.resonant);
+    place (map, layout.map);
     place (setUp, layout.setUp);
     place (listen, layout.listen);
     place (ladder, layout.ladder);
@@ -282,7 +288,7 @@ void MainView::resized()
     place (audition, layout.audition);
     place (hint, layout.hint);
     if (kept.isBlind())
-        for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &setUp, &listen,
+        for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen,
                                                                    &ladder, &outcomes, &spectrum, &decay })
             view->setVisible (false);
     blindNotice.setBounds (getLocalBounds().withBottom (layout.kept.getY()));

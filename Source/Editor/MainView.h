@@ -11,6 +11,7 @@
 #include "Layout.h"
 #include "ListenView.h"
 #include "LoudnessMatch.h"
+#include "MapView.h"
 #include "OutcomesView.h"
 #include "SceneKeeper.h"
 #include "SectionView.h"
@@ -51,6 +52,7 @@ public:
     DecayView& decayView() noexcept { return decay; }
     SetUpView& setUpView() noexcept { return setUp; }
     ListenView& listenView() noexcept { return listen; }
+    MapView& mapView() noexcept { return map; }
     AuditionBar& auditionBar() noexcept { return audition; }
     HeaderBar& headerBar() noexcept { return header; }
     KeptBar& keptBar() noexcept { return kept; }
@@ -79,6 +81,7 @@ private:
     HeaderBar header;
     SectionView section;
     HeadView batter, resonant;
+    MapView map;
     SetUpView setUp;
     ListenView listen;
     LadderView ladder;

@@ -61,8 +61,6 @@ SceneKeeper::SceneKeeper (plugin::Processor& p) : processor (p)
 SceneKeeper::~SceneKeeper()
 {
     processor.solvedDrumChanged().removeChangeListener (this);
-    jobs.removeAllJobs (true, -1);
-    masterReference.clear(); // pending results find no target
 }
 
 void SceneKeeper::changeListenerCallback (juce::ChangeBroadcaster*)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "Background.h"
 #include "Scene.h"
 
 #include "Plugin/Processor.h"
@@ -38,26 +39,13 @@ public:
     std::function<void()> onChange;
 
     /** True while a calculation is running. */
-    bool isBusy() const noexcept { return pending > 0 || isTimerRunning(); }
+    bool isBusy() const noexcept { return background.isBusy() || isTimerRunning(); }
 
     /** Runs `work` on the background thread, then `deliver` on the message thread if this object still exists. */
     template <typename Work, typename Deliver>
     void later (Work work, Deliver deliver)
     {
-        ++pending;
-        jobs.addJob (
-            [weak = juce::WeakReference<SceneKeeper> (this), work = std::move (work), deliver = std::move (deliver)]
-            {
-                auto result = work();
-                juce::MessageManager::callAsync (
-                    [weak, deliver, result = std::move (result)]() mutable
-                    {
-                        if (weak == nullptr)
-                            return;
-                        --weak->pending;
-                        deliver (std::move (result));
-                    });
-            });
+        background.run (std::move (work), std::move (deliver));
     }
 
 private:
@@ -86,10 +74,7 @@ private:
     std::optional<Snapshot> compared;
     std::uint32_t snapshotNumber = 0;
     double snapshotRate = 0.0; ///< Hz, at which it was played
-    int pending = 0;
-    juce::ThreadPool jobs{ 1, 0, juce::Thread::Priority::low };
-
-    JUCE_DECLARE_WEAK_REFERENCEABLE (SceneKeeper)
+    Background background; ///< last, so that it ends before what its jobs deliver to
 };
 
 } // namespace editor

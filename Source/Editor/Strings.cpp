@@ -29,6 +29,100 @@ ControlText interval()
              "interval." };
 }
 
+ControlText shading()
+{
+    return { "Shade by", "name", "Which figure the map is shaded by: darker is more. Those of played strokes take some seconds." };
+}
+
+ControlText wish (finding::Figure figure)
+{
+    using finding::Figure;
+    switch (figure)
+    {
+    case Figure::drumNote:
+        return { "Drum note", "note", "A note, or two with a colon between: D3:E3 for from D3 to E3, :E3 for at most E3." };
+    case Figure::ring:
+        return { "Ring", "s", "Time for the drum note to fall by 60 dB, wires off: :0.6s for at most 0.6 s, 0.3s:0.6s for a range." };
+    case Figure::interval:
+        return { "Interval", "interval", "Resonant over batter: P4:P5 for from a fourth to a fifth, :P4 for at most a fourth." };
+    case Figure::softestStroke:
+        return { "Softest stroke", "m/s",
+                 "The softest stroke, a quarter of the way from the centre, that wakes the wires: :0.2m/s for ghost notes that soft." };
+    case Figure::batterMove:
+        return { "Batter moves", "semitones", "From where it is: stays, or -4:4 for at most four semitones either way." };
+    case Figure::resonantMove:
+        return { "Resonant moves", "semitones", "From where it is: stays, for a change between songs with one head; or -2:2." };
+    case Figure::batterStrength:
+        return { "Batter stress", "%", "Share of the batter's yield strength: :50 for at most half. The maker's limit comes first." };
+    default:
+        return { finding::infoOf (figure).name, "", finding::infoOf (figure).meaning };
+    }
+}
+
+juce::String wishExample (finding::Figure figure)
+{
+    using finding::Figure;
+    switch (figure)
+    {
+    case Figure::drumNote:
+        return "D3:E3";
+    case Figure::ring:
+        return ":0.6s";
+    case Figure::interval:
+        return "P4:P5";
+    case Figure::softestStroke:
+        return ":0.2m/s";
+    case Figure::batterMove:
+        return "-4:4";
+    case Figure::resonantMove:
+        return "stays";
+    default:
+        return ":50";
+    }
+}
+
+ControlText songKey()
+{
+    return { "Song's key", "key", "D minor, Bb, F#m: the drum note on a tone of its chord, unless you type a drum note. Common practice, no source." };
+}
+
+ControlText songTempo()
+{
+    return { "Song's tempo", "beats per minute",
+             "The ring ends before the next eighth note at this tempo, unless you type a ring. Common practice, no source." };
+}
+
+juce::String noSuchShading (const juce::StringArray& names)
+{
+    return "Shade by one of these: " + names.joinIntoString (", ") + ".";
+}
+
+juce::String foundName (int number, const juce::String& kind)
+{
+    return "Tuning " + juce::String (number) + ", " + kind;
+}
+
+juce::String foundTip (const juce::String& kind, const juce::String& notes, const juce::String& sounding)
+{
+    return kind.substring (0, 1).toUpperCase() + kind.substring (1) + ": batter / resonant " + notes + ", drum note " + sounding +
+           ". Tunes there and plays it.";
+}
+
+juce::String heads (const juce::String& batterMove, const juce::String& resonantMove)
+{
+    return "Batter " + batterMove + ", resonant head " + resonantMove + ".";
+}
+
+juce::String allMet (int count)
+{
+    return count == 1 ? "One kind of tuning meets every wish." : juce::String (count) + " kinds of tunings meet every wish.";
+}
+
+juce::String movesFrom (const juce::String& batterTap, const juce::String& resonantTap)
+{
+    return "from " + batterTap + " / " + resonantTap;
+}
+
 ControlText drumNoteHandle()
 {
     return { "Drum note", "note",

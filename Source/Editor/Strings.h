@@ -3,6 +3,7 @@
 #include "CommandButton.h"
 #include "ValueBinding.h"
 
+#include "Finding/Figure.h"
 #include "Modal/Prediction.h"
 
 /** All text that the window shows, except the names of parameters, which come from the parameter table. Tooltips of parameters
@@ -23,6 +24,8 @@ inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
 inline constexpr const char* listenTitle = "Lug check of a real head";
 inline constexpr const char* setUpTitle = "Drum set-up";
+inline constexpr const char* mapTitle = "Map of tunings";
+inline constexpr const char* wishesTitle = "Wishes";
 inline constexpr const char* keptTitle = "Kept tunings";
 
 // Short labels on the drawings.
@@ -43,6 +46,25 @@ inline constexpr const char* fallsIn = "rings";
 inline constexpr const char* wholeSound = "whole sound";
 inline constexpr const char* drumNoteAlone = "drum note only";
 inline constexpr const char* predictedSlope = "predicted ring, wires off:";
+
+// The map.
+inline constexpr const char* mapTip =
+    "Interval over the batter's tap note; lines join tunings with the same drum note. Click to tune there and hear it, drag to hear the way. With "
+    "Alt, a drag or the left and right arrow keeps the drum note, so that the interval alone changes.";
+inline constexpr const char* mapComing = "The map is being computed";
+inline constexpr const char* mapNeedsTwoHeads = "The map needs a drum with two heads: it goes over the notes of both.";
+inline constexpr const char* batterWouldYield = "batter would yield";
+inline constexpr const char* resonantWouldYield = "resonant head would yield";
+inline constexpr const char* noSuchBatterNote = "batter has no such tap note: the air's mode takes its place";
+inline constexpr const char* noSuchResonantNote = "resonant head has no such tap note: the air's mode takes its place";
+inline constexpr const char* batterSlack = "batter too slack";
+inline constexpr const char* resonantSlack = "resonant head too slack";
+inline constexpr const char* tunedOnMap = "Tuning from the map";
+inline constexpr const char* noWishes = "Type what you want at the right of a name: the map dims what misses it, and up to five tunings appear below it.";
+inline constexpr const char* looking = "Looking for tunings";
+inline constexpr CommandText startHere{ "Start here", "Count moves from the present tuning",
+                                        "The heads' moves count from the tuning that is set now." };
+inline constexpr CommandText foundTuning{ "1", "Found tuning", "Tunes the drum to this one and plays it." };
 
 // Predicted result. UTF-8: read with String::fromUTF8.
 inline constexpr const char* same = "\xc2\xb1 0";
@@ -108,6 +130,8 @@ inline constexpr CommandText headsPage{ "Heads", "Page: heads",
                                         "Cross-section and both heads from above, moving as they did at the last strike." };
 inline constexpr CommandText soundPage{ "Sound", "Page: sound",
                                         "Spectrum and decay of the last strike with the predicted modes." };
+inline constexpr CommandText mapPage{ "Map", "Page: map",
+                                      "Every interval over every batter note, and the tunings that give what you wish for." };
 inline constexpr CommandText setUpPage{ "Set up", "Page: set up", "Shell, heads, wires, muffling, stick and microphones." };
 inline constexpr CommandText listenPage{
     "Listen", "Page: listen",
@@ -224,6 +248,17 @@ inline constexpr const char* caution =
 ControlText batterNote();
 ControlText resonantNote();
 ControlText interval();
+ControlText shading();
+ControlText wish (finding::Figure);
+ControlText songKey();
+ControlText songTempo();
+juce::String wishExample (finding::Figure);
+juce::String noSuchShading (const juce::StringArray& names);
+juce::String foundName (int number, const juce::String& kind);
+juce::String foundTip (const juce::String& kind, const juce::String& notes, const juce::String& sounding);
+juce::String heads (const juce::String& batterMove, const juce::String& resonantMove);
+juce::String allMet (int count);
+juce::String movesFrom (const juce::String& batterTap, const juce::String& resonantTap);
 ControlText drumNoteHandle();
 ControlText lug (bool isBatter, int number);
 ControlText lugSpot (int number);

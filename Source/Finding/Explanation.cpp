@@ -36,14 +36,16 @@ std::string togetherText (const Conflict& conflict, const std::vector<Wish>& wis
 {
     std::vector<std::string> names, ways;
 
-    for (std::size_t i = 0; i < conflict.wishes.size(); ++i)
+    for (const auto w : conflict.wishes)
+        names.push_back (wishes[w].text);
+
+    for (std::size_t i = 0; i < names.size(); ++i)
     {
         const auto& wish = wishes[conflict.wishes[i]];
-        names.push_back (wish.text);
 
         if (! std::isnan (conflict.nearest[i]))
-            ways.push_back ("with the others met, " + std::string (infoOf (wish.figure).name) + " comes to " +
-                            nearestText (wish, conflict.nearest[i], pitch));
+            ways.push_back ((names.size() == 2 ? "with " + names[1 - i] : std::string ("with the others")) + ", " +
+                            infoOf (wish.figure).name + " is " + nearestText (wish, conflict.nearest[i], pitch));
     }
 
     std::string text = "No tuning of this drum has " + listed (names) + " together";

@@ -144,8 +144,8 @@ private:
 class Listing
 {
 public:
-    Listing (const Ground& theGround, const std::vector<Wish>& wished, const Field& theField)
-        : ground (theGround), wishes (wished), field (theField)
+    Listing (const Ground& theGround, const std::vector<Wish>& wished, const Field& theField, Mask allWishes)
+        : ground (theGround), wishes (wished), field (theField), all (allWishes)
     {
     }
 
@@ -156,21 +156,17 @@ public:
             std::any_of (found.begin(), found.end(), [&] (const FoundTuning& other) { return isLike (other, *cell); }))
             return;
 
-        FoundTuning tuning;
+        auto tuning = solvedAt (field.batterAt (*cell), field.resonantAt (*cell));
+
+        if (field.maskOf (*cell) == all)
+            bringWithin (tuning);
+
         tuning.kind = kind;
-        tuning.batterNote = field.batterAt (*cell);
-        tuning.resonantNote = field.resonantAt (*cell);
-        tuning.figures = figuresOf (ground.tuner, ground.solver, tuning.batterNote, tuning.resonantNote, ground.present);
 
         if (ground.played != nullptr)
             ground.played->play (tuning.figures, ground.tuner, tuning.batterNote, tuning.resonantNote);
 
-        for (const auto& wish : wishes)
-        {
-            const double miss = missOf (wish, of (tuning.figures, wish.figure));
-            tuning.misses.push_back (std::abs (miss) <= met ? 0.0 : miss);
-        }
-
+        tuning.misses = missesOf (tuning.figures);
         found.push_back (std::move (tuning));
     }
 
@@ -184,6 +180,56 @@ public:
     std::vector<FoundTuning> found;
 
 private:
+    std::vector<double> missesOf (const Figures& figures) const
+    {
+        std::vector<double> misses;
+
+        for (const auto& wish : wishes)
+        {
+            const double miss = missOf (wish, of (figures, wish.figure));
+            misses.push_back (std::abs (miss) <= met ? 0.0 : miss);
+        }
+
+        return misses;
+    }
+
+    FoundTuning solvedAt (double batterNote, double resonantNote) const
+    {
+        FoundTuning tuning;
+        tuning.batterNote = batterNote;
+        tuning.resonantNote = resonantNote;
+        tuning.figures = figuresOf (ground.tuner, ground.solver, batterNote, resonantNote, ground.present);
+
+        if (ground.played != nullptr)
+            ground.played->addTo (tuning.figures, batterNote, resonantNote);
+
+        return tuning;
+    }
+
+    double totalMiss (const FoundTuning& tuning) const
+    {
+        double sum = 0.0;
+
+        for (const double miss : missesOf (tuning.figures))
+            sum += miss * miss;
+
+        return sum;
+    }
+
+    /** Moves a tuning that meets the wishes between solved tunings of the map, but not quite when solved itself, by a few cents.
+     */
+    void bringWithin (FoundTuning& tuning) const
+    {
+        for (double step = 10.0; step > 1.0 && totalMiss (tuning) > 0.0; step *= 0.5) // cents
+            for (const double batter : { -step, 0.0, step })
+                for (const double resonant : { -step, 0.0, step })
+                    if (const double b = tuning.batterNote * std::exp2 (batter / 1200.0),
+                        r = tuning.resonantNote * std::exp2 (resonant / 1200.0);
+                        ground.map.contains (b, r))
+                        if (auto moved = solvedAt (b, r); totalMiss (moved) < totalMiss (tuning))
+                            tuning = std::move (moved);
+    }
+
     bool isLike (const FoundTuning& tuning, std::size_t cell) const
     {
         return std::abs (modal::centsBetween (tuning.batterNote, field.batterAt (cell))) < alike &&
@@ -193,6 +239,7 @@ private:
     const Ground& ground;
     const std::vector<Wish>& wishes;
     const Field& field;
+    Mask all;
 };
 
 /** Steps from the nearest limit of a wish, for a value within. */
@@ -382,7 +429,7 @@ FindResult find (const Ground& ground, const std::vector<Wish>& wishes)
     checkWishes (ground, wishes);
     const Field field (ground, wishes);
     const auto all = static_cast<Mask> ((std::uint64_t{ 1 } << wishes.size()) - 1);
-    Listing listing (ground, wishes, field);
+    Listing listing (ground, wishes, field, all);
     FindResult result;
     result.areAllMet = field.areMetTogether (all);
 

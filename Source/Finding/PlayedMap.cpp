@@ -73,10 +73,19 @@ std::shared_ptr<const PlayedMap> PlayedMap::make (const DrumTuner& tuner, const 
     none.fill (std::numeric_limits<double>::quiet_NaN());
     map->points.assign (map->batter.size() * map->resonant.size(), none);
 
+    constexpr double narrowest = -700.0, widest = 1400.0; // cents
+    std::vector<std::size_t> toPlay;
+
+    for (std::size_t i = 0; i < map->points.size(); ++i)
+        if (const double interval = centsBetween (map->batter[i / map->resonant.size()], map->resonant[i % map->resonant.size()]);
+            interval >= narrowest - step && interval <= widest + step)
+            toPlay.push_back (i);
+
     inParallel (
-        map->points.size(), threads,
-        [&] (std::size_t i)
+        toPlay.size(), threads,
+        [&] (std::size_t job)
         {
+            const auto i = toPlay[job];
             const Tensions tensions{ tuner.notes (HeadSide::batter).tensionNear (map->batter[i / map->resonant.size()]),
                                      tuner.notes (HeadSide::resonant).tensionNear (map->resonant[i % map->resonant.size()]) };
             addPlayed (map->points[i], tuner.drum(), tensions, fittings, hand);
@@ -85,7 +94,7 @@ std::shared_ptr<const PlayedMap> PlayedMap::make (const DrumTuner& tuner, const 
         [&] (std::size_t done)
         {
             if (progress)
-                progress (static_cast<double> (done) / static_cast<double> (map->points.size()));
+                progress (static_cast<double> (done) / static_cast<double> (toPlay.size()));
         });
 
     if (cancel)

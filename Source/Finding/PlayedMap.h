@@ -17,7 +17,8 @@ void addPlayed (Figures&, const modal::DrumSpec&, const modal::Tensions&, const 
 class PlayedMap
 {
 public:
-    /** Plays tunings some `step` cents apart; see TuningMap::make(). */
+    /** Plays tunings some `step` cents apart; see TuningMap::make(). Those with the resonant head more than a fifth below the
+       batter or a ninth above are left out, for few are tuned so (common practice, no source): their figures are not known. */
     static std::shared_ptr<const PlayedMap> make (const modal::DrumTuner&, const modal::Fittings&, const Hand&, const MapArea&,
                                                   double step, unsigned threads, const std::atomic<bool>& cancel,
                                                   const std::function<void (double)>& progress = {});
@@ -43,7 +44,7 @@ private:
     Figures estimatedErrors() const;
 };
 
-/** Cents between played tunings that keep a map of a drum to some fifty. */
+/** Cents between played tunings that keep a map of a drum to fewer than a hundred. */
 inline constexpr double playedStep = 300.0;
 
 } // namespace finding

@@ -24,8 +24,9 @@ Figures figuresFrom (double batterNote, double resonantNote, const MapPoint& poi
 {
     Figures result;
     result.fill (unknown);
-    of (result, Figure::drumNote) = point.drumNote > 0.0 ? point.drumNote : unknown;
-    of (result, Figure::ring) = point.drumNote > 0.0 ? point.ring : unknown;
+    const auto& lowest = point.drumNote();
+    of (result, Figure::drumNote) = std::isfinite (lowest.frequency) ? lowest.frequency : unknown;
+    of (result, Figure::ring) = std::isfinite (lowest.frequency) ? lowest.ring : unknown;
     of (result, Figure::interval) = centsBetween (batterNote, resonantNote) / 100.0;
     of (result, Figure::batterNote) = batterNote;
     of (result, Figure::resonantNote) = resonantNote;
@@ -43,16 +44,12 @@ Figures figuresFrom (double batterNote, double resonantNote, const MapPoint& poi
 
 MapPoint solved (const DrumSolver& solver, const Tensions& tensions)
 {
-    const auto modes = solver.solve (tensions);
-    const auto sounding =
-        std::find_if (modes.modes.begin(), modes.modes.end(), [] (const Mode& mode) { return ! mode.isAirMode; });
     MapPoint point{ tensions };
 
-    if (sounding != modes.modes.end())
-    {
-        point.drumNote = sounding->frequency;
-        point.ring = sounding->decay.t60();
-    }
+    for (const auto& mode : solver.solve (tensions).modes)
+        if (! mode.isAirMode && mode.m < static_cast<int> (point.lowest.size()))
+            if (auto& lowest = point.lowest[static_cast<std::size_t> (mode.m)]; mode.frequency < lowest.frequency)
+                lowest = { mode.frequency, mode.decay.t60() };
 
     return point;
 }
@@ -65,8 +62,23 @@ void requireTwoHeads (const DrumSpec& drum)
 
 NoteRange usable (const HeadNotes& head, double yield)
 {
-    constexpr double slack = 0.02, taut = 0.999; // of the tension at yield
-    return { head.at (slack * yield), head.at (taut * yield) };
+    constexpr double slack = 0.03, taut = 0.999; // of the tension at yield
+    constexpr int steps = 60;
+    constexpr double jump = 1.1; // the tap note rises by a thirtieth a step
+    NoteRange range{ head.at (slack * yield), head.at (slack * yield) };
+
+    // It ends where the tap note jumps, as the lowest (1,1) mode becomes the air's: no note in the gap can be tuned.
+    for (int i = 1; i <= steps; ++i)
+    {
+        const double note = head.at (slack * yield * std::pow (taut / slack, static_cast<double> (i) / steps));
+
+        if (note > jump * range.highest)
+            break;
+
+        range.highest = note;
+    }
+
+    return range;
 }
 
 } // namespace
@@ -77,6 +89,11 @@ DrumSolver solverFor (const DrumTuner& tuner)
     options.highestFrequency = std::max (700.0, 1.1 * tuner.notes (HeadSide::batter).range().highest);
     options.extraFunctions = 4;
     return DrumSolver (tuner.drum(), options);
+}
+
+double stepFor (const DrumSpec& drum)
+{
+    return drum.muffling.empty() ? 50.0 : 100.0;
 }
 
 MapArea areaOf (const DrumTuner& tuner)
@@ -150,6 +167,11 @@ std::shared_ptr<const TuningMap> TuningMap::make (const DrumTuner& tuner, const 
                 progress (static_cast<double> (done) / static_cast<double> (columns * rows));
         });
 
+    for (const auto& p : map->points)
+        map->logarithms.push_back ({ std::log (p.tensions.batter), std::log (p.tensions.resonant),
+                                     std::log (p.lowest[0].frequency), std::log (p.lowest[0].ring),
+                                     std::log (p.lowest[1].frequency), std::log (p.lowest[1].ring) });
+
     return cancel ? nullptr : map;
 }
 
@@ -164,27 +186,41 @@ Figures TuningMap::at (double batterNote, double resonantNote, const std::option
         return none;
     }
 
-    const std::array<const MapPoint*, 4> corners{ &point (b->below, r->below), &point (b->below + 1, r->below),
-                                                  &point (b->below, r->below + 1), &point (b->below + 1, r->below + 1) };
+    const std::array<std::size_t, 4> corners{ indexOf (b->below, r->below), indexOf (b->below + 1, r->below),
+                                              indexOf (b->below, r->below + 1), indexOf (b->below + 1, r->below + 1) };
     const std::array<double, 4> shares{ (1.0 - b->share) * (1.0 - r->share), b->share * (1.0 - r->share),
                                         (1.0 - b->share) * r->share, b->share * r->share };
-    const auto between = [&] (auto value)
-    {
-        double sum = 0.0;
+    Logarithms sum{};
 
-        for (std::size_t i = 0; i < corners.size(); ++i)
-            if (shares[i] > 0.0)
-                sum += shares[i] * std::log (value (*corners[i]));
-
-        return std::exp (sum);
-    };
+    for (std::size_t i = 0; i < corners.size(); ++i)
+        if (shares[i] > 0.0)
+            for (std::size_t k = 0; k < sum.size(); ++k)
+                sum[k] += shares[i] * logarithms[corners[i]][k];
 
     MapPoint here;
-    here.tensions.batter = between ([] (const MapPoint& p) { return p.tensions.batter; });
-    here.tensions.resonant = between ([] (const MapPoint& p) { return p.tensions.resonant; });
-    here.drumNote = between ([] (const MapPoint& p) { return p.drumNote; });
-    here.ring = between ([] (const MapPoint& p) { return p.ring; });
+    here.tensions = { std::exp (sum[0]), std::exp (sum[1]) };
+    here.lowest = { { { std::exp (sum[2]), std::exp (sum[3]) }, { std::exp (sum[4]), std::exp (sum[5]) } } };
     return figuresFrom (batterNote, resonantNote, here, batterYield, resonantYield, present);
+}
+
+std::optional<double> TuningMap::resonantNoteFor (double batterNote, double drumNote) const
+{
+    const auto noteWith = [&] (double resonantNote) { return of (at (batterNote, resonantNote, {}), Figure::drumNote); };
+    double low = resonant.front(), high = resonant.back();
+
+    if (! (noteWith (low) <= drumNote && noteWith (high) >= drumNote))
+        return std::nullopt;
+
+    // The drum note rises with the resonant head's.
+    constexpr int halvings = 24;
+
+    for (int i = 0; i < halvings; ++i)
+    {
+        const double middle = std::sqrt (low * high);
+        (noteWith (middle) < drumNote ? low : high) = middle;
+    }
+
+    return std::sqrt (low * high);
 }
 
 Figures figuresOf (const DrumTuner& tuner, const DrumSolver& solver, double batterNote, double resonantNote,

@@ -6,6 +6,7 @@
 
 #include <atomic>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -19,9 +20,12 @@ struct Present
     double batterNote = 0.0, resonantNote = 0.0;
 };
 
-/** How to solve the tunings of a map: up to 700 Hz, which leaves out no mode that its figures need. The drum note is within 4
-   cents of what the whole band gives (FindTest.cpp). */
-inline constexpr modal::SolveOptions mapBand{ .highestFrequency = 700.0, .extraFunctions = 4 };
+/** A solver for the tunings of a map: as high as its figures need, 700 Hz or the batter's highest tap note. The drum note is
+   within 4 cents of what a band of 2 kHz gives (TuningMapTest.cpp). */
+modal::DrumSolver solverFor (const modal::DrumTuner&);
+
+/** Cents between the tunings of a map: 50; 100 for a muffled drum, which takes ten times as long to solve. */
+double stepFor (const modal::DrumSpec&);
 
 /** The part of the plane of both tap notes that a map covers, Hz. */
 struct MapArea
@@ -29,17 +33,38 @@ struct MapArea
     modal::NoteRange batter, resonant;
 };
 
-/** What both heads of a drum can have: from a fiftieth of the tension at yield, below which a head is too slack to play (common
-   practice, no source), to just below yield. */
+/** What both heads of a drum can have: from 3 % of the tension at yield, below which a head is too slack to play (common
+    practice, no source), to just below yield, or to where the tap note jumps because the lowest (1,1) mode becomes the air's. */
 MapArea areaOf (const modal::DrumTuner&);
 
-/** One tuning of a map. */
+/** The lowest mode of an order in which the heads move. */
+struct LowestMode
+{
+    double frequency = std::numeric_limits<double>::infinity(); ///< Hz; infinite: none in the band
+    double ring = 0.0;                                          ///< s, T60, wires off
+};
+
+/** One tuning of a map. The drum note is the lower of the (0,1) and the (1,1) mode; both are kept, for each varies smoothly from
+   tuning to tuning while the lower of them jumps from one to the other. */
 struct MapPoint
 {
     modal::Tensions tensions;
-    double drumNote = 0.0; ///< Hz; 0: no drum note, the lowest mode is the air's
-    double ring = 0.0;     ///< s, T60 of the drum note, wires off
+    std::array<LowestMode, 2> lowest{}; ///< of order 0 and 1
+
+    const LowestMode& drumNote() const noexcept { return lowest[lowest[0].frequency <= lowest[1].frequency ? 0 : 1]; }
 };
+
+/** Notes from one to another, evenly spaced in pitch by at most `step` cents, both ends among them. */
+std::vector<double> notesBetween (modal::NoteRange, double step);
+
+/** Where a value lies among ascending notes, evenly spaced in pitch: the index of the note below, and the share of the way to the
+ * next. */
+struct Place
+{
+    std::size_t below;
+    double share;
+};
+std::optional<Place> placeIn (const std::vector<double>& notes, double hertz);
 
 /** Many tunings of one drum: every batter tap note with every resonant one, evenly spaced in pitch. Immutable once made.
 
@@ -62,32 +87,35 @@ public:
        logarithm). NaN outside the map and beside tunings without a drum note. */
     Figures at (double batterNote, double resonantNote, const std::optional<Present>&) const;
 
+    /** The resonant head's note that gives a drum note with a batter's: the contour of equal drum note, Hz. None if it is not on
+       the map. */
+    std::optional<double> resonantNoteFor (double batterNote, double drumNote) const;
+
+    bool contains (double batterNote, double resonantNote) const
+    {
+        return placeIn (batter, batterNote) && placeIn (resonant, resonantNote);
+    }
+
     const MapArea& area() const noexcept { return whole; }
     const std::vector<double>& batterNotes() const noexcept { return batter; }     ///< Hz, ascending
     const std::vector<double>& resonantNotes() const noexcept { return resonant; } ///< Hz, ascending
-    const MapPoint& point (std::size_t b, std::size_t r) const { return points[b * resonant.size() + r]; }
+    const MapPoint& point (std::size_t b, std::size_t r) const { return points[indexOf (b, r)]; }
 
 private:
     MapArea whole{};
     double batterYield = 0.0, resonantYield = 0.0; ///< N/m
     std::vector<double> batter, resonant;
-    std::vector<MapPoint> points;
+    std::vector<MapPoint> points; ///< the resonant note runs fastest
+
+    /** Of both tensions, then frequency and ring of the (0,1) and the (1,1) mode. */
+    using Logarithms = std::array<double, 6>;
+    std::vector<Logarithms> logarithms; ///< of the points
+
+    std::size_t indexOf (std::size_t b, std::size_t r) const noexcept { return b * resonant.size() + r; }
 };
 
 /** The same figures of one tuning, solved. Throws modal::InputError for notes that the heads cannot have. */
 Figures figuresOf (const modal::DrumTuner&, const modal::DrumSolver&, double batterNote, double resonantNote,
                    const std::optional<Present>&);
-
-/** Notes from one to another, evenly spaced in pitch by at most `step` cents, both ends among them. */
-std::vector<double> notesBetween (modal::NoteRange, double step);
-
-/** Where a value lies among ascending notes, evenly spaced in pitch: the index of the note below, and the share of the way to the
- * next. */
-struct Place
-{
-    std::size_t below;
-    double share;
-};
-std::optional<Place> placeIn (const std::vector<double>& notes, double hertz);
 
 } // namespace finding

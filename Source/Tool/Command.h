@@ -34,5 +34,6 @@ const Command& planCommand();
 const Command& sheetCommand();
 const Command& lessonCommand();
 const Command& atlasCommand();
+const Command& findCommand();
 
 } // namespace tool

@@ -19,7 +19,8 @@ const std::vector<const Command*>& commands()
 {
     static const std::vector<const Command*> all{ &predictCommand(), &compareCommand(), &modesCommand(),  &renderCommand(),
                                                   &listenCommand(),  &fitCommand(),     &planCommand(),   &sheetCommand(),
-                                                  &lessonCommand(),  &atlasCommand(),   &presetsCommand() };
+                                                  &lessonCommand(),  &atlasCommand(),   &findCommand(),
+                                                  &presetsCommand() };
     return all;
 }
 
@@ -41,7 +42,7 @@ std::string generalHelp()
                   "\nExit status: 0 success, 1 output could not be written, 2 bad input, 130 interrupted.\n";
 }
 
-const Command& findCommand (const std::string& name)
+const Command& commandNamed (const std::string& name)
 {
     std::vector<std::string> names;
 
@@ -72,7 +73,7 @@ void run (const std::vector<std::string>& words)
         return;
     }
 
-    const auto& command = findCommand (words[0]);
+    const auto& command = commandNamed (words[0]);
 
     if (std::find (words.begin(), words.end(), "--help") != words.end())
         writeText ("-", command.help());

@@ -59,9 +59,12 @@ TEST_CASE ("The window draws at every size, scale and theme")
             INFO (name);
             for (const auto& [page, word] :
                  { std::pair{ editor::Page::heads, "heads" }, std::pair{ editor::Page::sound, "sound" },
-                   std::pair{ editor::Page::setUp, "set-up" }, std::pair{ editor::Page::listen, "listen" } })
+                   std::pair{ editor::Page::map, "map" }, std::pair{ editor::Page::setUp, "set-up" },
+                   std::pair{ editor::Page::listen, "listen" } })
             {
                 window.setPage (page);
+                if (page == editor::Page::map)
+                    REQUIRE (window.awaitMap());
                 const auto image = window.picture (name + "-" + word, size.scale);
                 CHECK (image.getWidth() == juce::roundToInt (size.scale * static_cast<float> (size.width)));
                 CHECK (coloursIn (image) > 40);

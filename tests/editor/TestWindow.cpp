@@ -233,6 +233,16 @@ bool TestWindow::settle()
         });
 }
 
+bool TestWindow::awaitMap()
+{
+    return waitUntil (
+        [&]
+        {
+            auto& map = view().mapView();
+            return ! map.isBusy() && (map.mapPlot().picture() != nullptr || map.keeper().refusal().isNotEmpty());
+        });
+}
+
 bool TestWindow::awaitMotion()
 {
     return waitUntil ([&] { return view().animator().isMoving(); });

@@ -39,6 +39,9 @@ public:
     /** Waits for a strike's motion to show and holds it. */
     bool awaitMotion();
 
+    /** Waits until the map page has computed and drawn what it is asked for. */
+    bool awaitMap();
+
     /** Whether the host asks for audio. */
     void setPlayed (bool isPlayed) { isPaused = ! isPlayed; }
 

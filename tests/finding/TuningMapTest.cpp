@@ -2,6 +2,7 @@
 
 #include "tests/Catch.h"
 
+#include "Modal/InputError.h"
 #include "Modal/Prediction.h"
 
 #include <random>
@@ -35,9 +36,9 @@ TEST_CASE ("A map's tunings are those of single solutions, on one thread or seve
             CAPTURE (b, r);
             CHECK (point.tensions.batter == single.batter.tension);
             CHECK (point.tensions.resonant == single.resonant.tension);
-            CHECK (point.drumNote == single.drumNote);
-            CHECK (point.ring == single.sustain);
-            CHECK (three->point (b, r).drumNote == point.drumNote);
+            CHECK (point.drumNote().frequency == single.drumNote);
+            CHECK (point.drumNote().ring == single.sustain);
+            CHECK (three->point (b, r).drumNote().frequency == point.drumNote().frequency);
         }
 }
 
@@ -79,6 +80,38 @@ TEST_CASE ("The map's band gives the drum note of the whole band", "[map]")
             CAPTURE (batter, resonant, whole.drumNote, of (here, Figure::drumNote));
             CHECK (std::abs (modal::centsBetween (whole.drumNote, of (here, Figure::drumNote))) < 4.0);
         }
+}
+
+TEST_CASE ("Along a contour of the map the solved drum note stays", "[map]")
+{
+    const double drumNote = of (mapped::map().at (220.0, 293.7, {}), Figure::drumNote);
+
+    for (const double batter : { 190.0, 205.0, 235.0, 250.0 })
+    {
+        const auto resonant = mapped::map().resonantNoteFor (batter, drumNote);
+        REQUIRE (resonant);
+        const auto solved = finding::figuresOf (mapped::tuner(), mapped::solver(), batter, *resonant, {});
+        CHECK (std::abs (modal::centsBetween (of (solved, Figure::drumNote), drumNote)) < 2.0);
+    }
+
+    CHECK_FALSE (mapped::map().resonantNoteFor (220.0, 1000.0));
+}
+
+TEST_CASE ("Every tuning in a drum's area can be tuned", "[map]")
+{
+    for (const double depth : { 0.08, 0.13, 0.3 })
+    {
+        auto spec = mapped::drum();
+        spec.depth = depth;
+        const modal::DrumTuner tuner (spec);
+        const auto area = finding::areaOf (tuner);
+        CAPTURE (depth, area.batter.lowest, area.batter.highest, area.resonant.lowest, area.resonant.highest);
+        CHECK (area.batter.highest > 2.0 * area.batter.lowest);
+        for (const double note : finding::notesBetween (area.batter, 200.0))
+            CHECK_NOTHROW (tuner.notes (modal::HeadSide::batter).tensionFor (note));
+        for (const double note : finding::notesBetween (area.resonant, 200.0))
+            CHECK_NOTHROW (tuner.notes (modal::HeadSide::resonant).tensionFor (note));
+    }
 }
 
 TEST_CASE ("Beyond what the heads can have a map knows nothing", "[map]")

@@ -1,0 +1,200 @@
+#include "MapKeeper.h"
+
+#include "Strings.h"
+
+#include "Modal/InputError.h"
+#include "Plugin/DrumRequest.h"
+
+#include <utility>
+
+namespace editor
+{
+namespace
+{
+using plugin::Parameter;
+
+constexpr double roughStep = 200.0; // cents between tunings that are solved
+
+/** One processor is left to the sound. */
+unsigned helpers()
+{
+    return std::max (1u, std::thread::hardware_concurrency() - 1u);
+}
+
+/** The values that describe the drum; its tuning does not matter. */
+plugin::Values drumOf (plugin::Values values)
+{
+    for (const auto tuned :
+         { Parameter::batterNote, Parameter::interval, Parameter::batterCents, Parameter::resonantCents, Parameter::gain })
+        values[plugin::indexOf (tuned)] = 0.0f;
+    for (int lug = 0; lug < plugin::lugParameters; ++lug)
+        values[plugin::indexOf (plugin::batterLug (lug))] = values[plugin::indexOf (plugin::resonantLug (lug))] = 0.0f;
+    return values;
+}
+
+} // namespace
+
+MapKeeper::~MapKeeper()
+{
+    *cancel = true;
+}
+
+bool MapKeeper::isSameDrum (const plugin::Values& one, const plugin::Values& other)
+{
+    return drumOf (one) == drumOf (other);
+}
+
+void MapKeeper::follow()
+{
+    const auto values = drumOf (processor.state().live);
+    if (drumOfMap == values)
+        return;
+    *cancel = true;
+    cancel = std::make_shared<std::atomic<bool>> (false);
+    drumOfMap = values;
+    ground = {};
+    result = {};
+    isPlaying = false;
+    trouble = {};
+    try
+    {
+        request = plugin::requestOf (processor.effectiveValues());
+        if (! request->drum.hasResonantHead())
+            trouble = strings::mapNeedsTwoHeads;
+    }
+    catch (const modal::InputError& refused)
+    {
+        trouble = juce::String::fromUTF8 (refused.what());
+    }
+    if (trouble.isEmpty())
+    {
+        startHere();
+        makeMap (roughStep);
+    }
+    tell();
+}
+
+void MapKeeper::makeMap (double step)
+{
+    background.run (
+        [before = ground, drum = request->drum, step, stop = cancel]
+        {
+            auto made = before;
+            try
+            {
+                if (made.tuner == nullptr)
+                {
+                    made.tuner = std::make_shared<const modal::DrumTuner> (drum);
+                    made.solver = std::make_shared<const modal::DrumSolver> (finding::solverFor (*made.tuner));
+                }
+                made.map =
+                    finding::TuningMap::make (*made.tuner, *made.solver, finding::areaOf (*made.tuner), step, helpers(), *stop);
+                made.step = step;
+            }
+            catch (const modal::InputError& refused)
+            {
+                made.refusal = juce::String::fromUTF8 (refused.what());
+            }
+            return std::pair{ stop, made };
+        },
+        [this] (std::pair<Cancel, Ground> made)
+        {
+            if (made.first != cancel)
+                return;
+            ground = made.second;
+            trouble = ground.refusal;
+            if (ground.map != nullptr && ! isFine())
+                makeMap (0.5 * ground.step);
+            else if (ground.map != nullptr)
+                look();
+            tell();
+        });
+}
+
+bool MapKeeper::isFine() const
+{
+    return ground.step <= finding::stepFor (request->drum);
+}
+
+void MapKeeper::ask (std::vector<finding::Wish> wishes, bool playsStrokes)
+{
+    wished = std::move (wishes);
+    wantsStrokes = playsStrokes || finding::needsPlaying (wished);
+    result = {};
+    look();
+    tell();
+}
+
+void MapKeeper::startHere()
+{
+    const auto solved = processor.solvedDrum();
+    if (solved == nullptr || ! solved->prediction.drum.hasResonantHead())
+        return;
+    present = finding::Present{ solved->prediction.batter.tapNote, solved->prediction.resonant.tapNote };
+    look();
+    tell();
+}
+
+void MapKeeper::playStrokes()
+{
+    isPlaying = true;
+    background.run (
+        [before = ground, drum = *request, stop = cancel]() -> std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>>
+        {
+            try
+            {
+                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, {},
+                                                         before.map->area(), finding::playedStep, helpers(), *stop) };
+            }
+            catch (const modal::InputError&)
+            {
+                return { stop, nullptr }; // the processor has reported why it cannot be played
+            }
+        },
+        [this] (std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>> made)
+        {
+            if (made.first != cancel)
+                return;
+            ground.played = made.second;
+            look();
+            tell();
+        });
+}
+
+void MapKeeper::look()
+{
+    const auto number = ++lookNumber;
+    if (ground.map == nullptr || ! isFine())
+        return;
+    if (wantsStrokes && ! isPlaying)
+        playStrokes();
+    if (wished.empty() || (finding::needsPlaying (wished) && ground.played == nullptr))
+        return;
+    background.run (
+        [on = ground, from = present, wishes = wished]
+        {
+            try
+            {
+                return finding::find ({ *on.tuner, *on.solver, *on.map, on.played.get(), from }, wishes);
+            }
+            catch (const modal::InputError&)
+            {
+                return finding::FindResult{}; // a wish about moves before the first drum
+            }
+        },
+        [this, number] (finding::FindResult found)
+        {
+            if (number != lookNumber)
+                return;
+            result = std::move (found);
+            tell();
+        });
+}
+
+void MapKeeper::tell() const
+{
+    if (onChange)
+        onChange();
+}
+
+} // namespace editor

@@ -1,0 +1,74 @@
+#pragma once
+
+#include "Background.h"
+
+#include "Finding/Find.h"
+#include "Plugin/Processor.h"
+
+namespace editor
+{
+
+/** Keeps the map of tunings in step with the drum, and looks for the tunings that are wished for. Slow work runs on a thread of
+   its own. Message thread. */
+class MapKeeper
+{
+public:
+    explicit MapKeeper (plugin::Processor& p) : processor (p) {}
+    ~MapKeeper();
+
+    /** Computes the map if the drum is another than the map's; a rough one first. Call when the drum may have changed. */
+    void follow();
+
+    /** What to look for; strokes are played as soon as a wish or `playsStrokes` needs it. */
+    void ask (std::vector<finding::Wish>, bool playsStrokes);
+
+    /** Whether two sets of values differ in nothing but the tuning. */
+    static bool isSameDrum (const plugin::Values&, const plugin::Values&);
+
+    /** Counts moves of the heads from the present tuning from now on. */
+    void startHere();
+
+    const std::shared_ptr<const finding::TuningMap>& map() const noexcept { return ground.map; }
+    const std::shared_ptr<const finding::PlayedMap>& played() const noexcept { return ground.played; }
+    const std::vector<finding::Wish>& wishes() const noexcept { return wished; }
+    const std::optional<finding::Present>& start() const noexcept { return present; }
+    const finding::FindResult& found() const noexcept { return result; }
+    juce::String refusal() const { return trouble; } ///< why there is no map; empty if there is one, or will be
+    bool isBusy() const noexcept { return background.isBusy(); }
+
+    std::function<void()> onChange;
+
+private:
+    /** All that belongs to one drum. */
+    struct Ground
+    {
+        std::shared_ptr<const modal::DrumTuner> tuner;
+        std::shared_ptr<const modal::DrumSolver> solver;
+        std::shared_ptr<const finding::TuningMap> map;
+        std::shared_ptr<const finding::PlayedMap> played;
+        juce::String refusal;
+        double step = 0.0; ///< cents between the map's tunings
+    };
+    using Cancel = std::shared_ptr<std::atomic<bool>>;
+
+    void makeMap (double step);
+    void playStrokes();
+    void look();
+    bool isFine() const;
+    void tell() const;
+
+    plugin::Processor& processor;
+    std::optional<plugin::Values> drumOfMap; ///< values with the tuning set to 0
+    std::optional<plugin::DrumRequest> request;
+    Ground ground;
+    std::vector<finding::Wish> wished;
+    bool wantsStrokes = false, isPlaying = false;
+    std::optional<finding::Present> present;
+    finding::FindResult result;
+    juce::String trouble;
+    int lookNumber = 0;
+    Cancel cancel = std::make_shared<std::atomic<bool>> (false);
+    Background background; ///< last, so that it ends before what its jobs deliver to
+};
+
+} // namespace editor

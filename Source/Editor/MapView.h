@@ -1,0 +1,74 @@
+#pragma once
+
+#include "ChoiceRow.h"
+#include "CommandButton.h"
+#include "MapKeeper.h"
+#include "MapPlot.h"
+#include "MapTuner.h"
+#include "Scene.h"
+#include "TextLine.h"
+#include "WishField.h"
+
+namespace editor
+{
+
+/** The page with the map of tunings: the map, wishes beside it, and the tunings that were found below. */
+class MapView : public juce::Component
+{
+public:
+    explicit MapView (plugin::Processor&);
+    ~MapView() override;
+
+    std::function<void()> onHear;                                         ///< plays a stroke
+    std::function<void (const juce::String& what, bool isRefusal)> onSay; ///< for the hint line
+
+    /** The map is computed while it is shown. */
+    void setShown (bool);
+
+    void setScene (const Scene&, modal::ConcertPitch);
+
+    /** Moves the marks to the values as they are. */
+    void refresh();
+
+    MapPlot& mapPlot() noexcept { return plot; }
+    MapKeeper& keeper() noexcept { return maps; }
+    WishField& field (finding::Figure);
+    WishField& keyField() noexcept { return *key; }
+    WishField& tempoField() noexcept { return *tempo; }
+    juce::Button& foundButton (int number) { return *founds[static_cast<std::size_t> (number)]; }
+    ChoiceRow& figureChoice() noexcept { return shading; }
+    juce::String explanation() const { return why.text(); }
+    bool isBusy() const noexcept { return maps.isBusy() || drawing.isBusy(); }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void lookAndFeelChanged() override { draw(); }
+
+private:
+    void mapChanged();
+    void readWishes();
+    void draw();
+    void showFound();
+    void showMarks();
+    void hearFound (int number);
+    juce::String read (TuningSpot) const;
+    MapContent content() const;
+
+    plugin::Processor& processor;
+    modal::ConcertPitch pitch;
+    MapTuner tuner;
+    MapKeeper maps;
+    MapPlot plot;
+    ChoiceRow shading;
+    CommandButton here;
+    TextLine reading, why, startText;
+    std::vector<std::pair<finding::Figure, std::unique_ptr<WishField>>> fields;
+    std::unique_ptr<WishField> key, tempo;
+    std::vector<std::unique_ptr<CommandButton>> founds;
+    std::size_t figure = 0; ///< of the shading
+    bool isShown = false;
+    int drawNumber = 0;
+    Background drawing;
+};
+
+} // namespace editor

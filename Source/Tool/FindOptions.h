@@ -1,0 +1,30 @@
+#pragma once
+
+#include "Arguments.h"
+
+#include "Finding/Find.h"
+#include "Modal/hardware/Fittings.h"
+
+namespace tool
+{
+
+/** What `find` is asked for. */
+struct FindRequest
+{
+    std::vector<std::string> drumWords; ///< that name the same drum, air and hardware to any other command
+    std::string label;                  ///< of the drum
+    modal::DrumSpec drum;
+    modal::Fittings fittings;
+    modal::ConcertPitch concertPitch;
+    std::optional<modal::Tuning> presentTuning; ///< none: moves and plans have nothing to start from
+    std::vector<finding::Wish> wishes;
+    finding::Hand hand;
+};
+
+/** Options of `find`: wishes, song, player, present tuning. */
+std::vector<OptionGroup> findOptions();
+
+/** Throws modal::InputError. */
+FindRequest readFindRequest (const Arguments&);
+
+} // namespace tool

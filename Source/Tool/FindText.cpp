@@ -1,0 +1,273 @@
+#include "FindText.h"
+
+#include "TextTable.h"
+
+#include "Modal/NumberText.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tool
+{
+
+using namespace finding;
+
+namespace
+{
+
+std::string noteOf (double hertz, modal::ConcertPitch pitch)
+{
+    return modal::Note::fromFrequency (hertz, pitch).nameWithCents();
+}
+
+/** A word as a shell takes it. */
+std::string quoted (const std::string& word)
+{
+    return word.find_first_of (" \t#&;()'\"$*?|<>") == std::string::npos ? word : '"' + word + '"';
+}
+
+std::string joined (const std::vector<std::string>& words)
+{
+    std::string text;
+
+    for (const auto& word : words)
+        text += " " + quoted (word);
+
+    return text;
+}
+
+std::string wishText (const std::vector<Wish>& wishes)
+{
+    TextTable table ({ Align::right, Align::left, Align::left });
+
+    for (std::size_t w = 0; w < wishes.size(); ++w)
+        table.add ({ std::to_string (w + 1), wishes[w].text, wishes[w].reason });
+
+    return "  WISHES\n" + table.written();
+}
+
+std::string headText (const std::string& name, double hertz, const Figures& figures, Figure move, Figure strength,
+                      modal::ConcertPitch pitch)
+{
+    const double semitones = of (figures, move);
+    return name + " " + noteOf (hertz, pitch) + (std::isnan (semitones) ? "" : " (" + moveText (semitones) + ")") + ", " +
+           textOf (strength, of (figures, strength), pitch) + " of yield strength";
+}
+
+std::string tuningText (const FindRequest& request, const FoundTuning& tuning, std::size_t number)
+{
+    const auto pitch = request.concertPitch;
+    const auto text = [&] (Figure figure) { return textOf (figure, of (tuning.figures, figure), pitch); };
+    std::string lines = "  " + std::to_string (number) + "  " + tuning.kind + "\n";
+    const auto line = [&] (const std::string& words) { lines += "     " + words + "\n"; };
+    line (headText ("batter", tuning.batterNote, tuning.figures, Figure::batterMove, Figure::batterStrength, pitch));
+    line (headText ("resonant", tuning.resonantNote, tuning.figures, Figure::resonantMove, Figure::resonantStrength, pitch));
+    line ("drum note " + text (Figure::drumNote) + " (" + modal::fixedText (of (tuning.figures, Figure::drumNote), 1) +
+          " Hz), interval " + text (Figure::interval) + ", ring " + text (Figure::ring) + " wires off");
+
+    std::string played;
+
+    for (const auto& info : figures())
+        if (info.isPlayed && ! std::isnan (of (tuning.figures, info.figure)))
+            played += (played.empty() ? "" : ", ") + std::string (info.name) + " " + text (info.figure);
+
+    if (! played.empty())
+        line (played);
+
+    std::string meets;
+
+    for (std::size_t w = 0; w < request.wishes.size(); ++w)
+    {
+        const auto& wish = request.wishes[w];
+
+        if (tuning.misses[w] == 0.0)
+        {
+            meets += (meets.empty() ? "" : ", ") + std::to_string (w + 1);
+            continue;
+        }
+
+        const double value = of (tuning.figures, wish.figure);
+        line ("misses " + std::to_string (w + 1) + ": " + infoOf (wish.figure).name + " " + text (wish.figure) +
+              (std::isnan (value) ? "" : ", " + missText (wish.figure, value, nearestAllowed (wish, value))));
+    }
+
+    line (meets.empty() ? "meets no wish" : "meets " + meets);
+    return lines;
+}
+
+std::string goOnText (const FindRequest& request, const FoundTuning& tuning, const std::optional<Present>& present)
+{
+    auto text = "  GO ON with tuning 1; the others alike\n"
+                "    snarewright predict" +
+                joined (wordsFor (request, tuning)) + "\n    snarewright render" + joined (wordsFor (request, tuning)) +
+                " --output hear.wav\n";
+
+    if (present)
+        text += "    snarewright plan" + joined (planWordsFor (request, tuning, *present)) + "\n    snarewright sheet" +
+                joined (planWordsFor (request, tuning, *present)) + " --output sheet.pdf\n";
+
+    return text;
+}
+
+/** What nine of ten tunings between the played ones stay within, for the figures that were wished for. */
+std::string errorText (const FindRequest& request, const PlayedMap& played)
+{
+    std::string text;
+
+    for (const auto& wish : request.wishes)
+    {
+        const auto& info = infoOf (wish.figure);
+        const double error = of (played.errors(), wish.figure);
+
+        if (info.isPlayed && error > 0.0)
+            text += (text.empty() ? "" : ", ") + std::string (info.name) +
+                    (info.kind == FigureInfo::Kind::decibels
+                         ? " " + modal::fixedText (error / 100.0, 1) + " dB"
+                         : " " + modal::fixedText (100.0 * (std::exp2 (error / 1200.0) - 1.0), 0) + " %");
+    }
+
+    return text.empty() ? text
+                        : "\n  The search took played figures from tunings a few semitones apart; between them they are off by "
+                          "up to\n  (nine of ten "
+                          "tunings): " +
+                              text + ". The list itself is played.\n";
+}
+
+std::optional<Present> presentOf (const FindResult& result)
+{
+    if (result.list.empty() || std::isnan (of (result.list.front().figures, Figure::batterMove)))
+        return std::nullopt;
+
+    const auto& tuning = result.list.front();
+    return Present{ tuning.batterNote * std::exp2 (-of (tuning.figures, Figure::batterMove) / 12.0),
+                    tuning.resonantNote * std::exp2 (-of (tuning.figures, Figure::resonantMove) / 12.0) };
+}
+
+files::Json orNull (double value)
+{
+    return std::isfinite (value) ? files::Json (value) : files::Json();
+}
+
+} // namespace
+
+std::vector<std::string> wordsFor (const FindRequest& request, const FoundTuning& tuning)
+{
+    auto words = request.drumWords;
+    words.insert (words.end(), { "--batter-note", noteOf (tuning.batterNote, request.concertPitch), "--resonant-note",
+                                 noteOf (tuning.resonantNote, request.concertPitch) });
+
+    if (request.concertPitch.a4 != modal::ConcertPitch{}.a4)
+        words.insert (words.end(), { "--concert-pitch", modal::asText (request.concertPitch.a4) });
+
+    return words;
+}
+
+std::vector<std::string> planWordsFor (const FindRequest& request, const FoundTuning& tuning, const Present& present)
+{
+    auto words = wordsFor (request, tuning);
+    words.insert (words.end(), { "--now-batter", noteOf (present.batterNote, request.concertPitch), "--now-resonant",
+                                 noteOf (present.resonantNote, request.concertPitch) });
+    return words;
+}
+
+std::string findText (const FindRequest& request, const FindResult& result, const PlayedMap* played)
+{
+    auto text = request.label + "\n\n" + wishText (request.wishes) + "\n";
+
+    if (result.areAllMet)
+        text += std::string ("  ") + (result.list.size() == 1 ? "One kind of tuning meets" : "Tunings that meet") +
+                " every wish:\n\n";
+    else
+        for (const auto& sentence : explain (result, request.wishes, request.concertPitch))
+            text += "  " + sentence + "\n";
+
+    if (! result.areAllMet)
+        text += result.list.empty() ? "" : "\n  Nearest tunings:\n\n";
+
+    for (std::size_t i = 0; i < result.list.size(); ++i)
+        text += tuningText (request, result.list[i], i + 1) + "\n";
+
+    if (! result.list.empty())
+        text += goOnText (request, result.list.front(), presentOf (result));
+
+    if (played != nullptr)
+        text += errorText (request, *played);
+
+    return text + "\n  Keep to the limits of the makers of heads and drum.\n";
+}
+
+files::Json findJson (const FindRequest& request, const FindResult& result, const PlayedMap* played)
+{
+    auto wishes = files::Json::array(), tunings = files::Json::array(), conflicts = files::Json::array();
+
+    for (const auto& wish : request.wishes)
+    {
+        auto ranges = files::Json::array();
+
+        for (const auto& range : wish.ranges)
+            ranges.push_back (files::Json{ { "low", orNull (range.low) }, { "high", orNull (range.high) } });
+
+        wishes.push_back (files::Json{
+            { "figure", infoOf (wish.figure).jsonKey }, { "text", wish.text }, { "reason", wish.reason }, { "ranges", ranges } });
+    }
+
+    for (const auto& tuning : result.list)
+    {
+        files::Json item{ { "kind", tuning.kind }, { "meets_all", tuning.meetsAll() } };
+
+        for (const auto& info : figures())
+            if (! std::isnan (of (tuning.figures, info.figure)))
+                item[info.jsonKey] = orNull (of (tuning.figures, info.figure));
+
+        auto misses = files::Json::array();
+
+        for (std::size_t w = 0; w < request.wishes.size(); ++w)
+            if (tuning.misses[w] != 0.0)
+            {
+                const auto& wish = request.wishes[w];
+                const double value = of (tuning.figures, wish.figure);
+                misses.push_back (files::Json{ { "wish", w + 1 },
+                                               { "steps", orNull (tuning.misses[w]) },
+                                               { "text", missText (wish.figure, value, nearestAllowed (wish, value)) } });
+            }
+
+        item["misses"] = misses;
+        tunings.push_back (item);
+    }
+
+    const auto sentences = explain (result, request.wishes, request.concertPitch);
+
+    for (std::size_t i = 0; i < result.conflicts.size(); ++i)
+    {
+        auto numbers = files::Json::array(), nearest = files::Json::array();
+
+        for (std::size_t k = 0; k < result.conflicts[i].wishes.size(); ++k)
+        {
+            numbers.push_back (result.conflicts[i].wishes[k] + 1);
+            nearest.push_back (orNull (result.conflicts[i].nearest[k]));
+        }
+
+        conflicts.push_back (files::Json{ { "wishes", numbers }, { "nearest", nearest }, { "text", sentences[i] } });
+    }
+
+    files::Json json{ { "drum", request.label },
+                      { "wishes", wishes },
+                      { "all_met", result.areAllMet },
+                      { "tunings", tunings },
+                      { "conflicts", conflicts } };
+
+    if (played != nullptr)
+    {
+        files::Json errors = files::Json::object();
+
+        for (const auto& info : figures())
+            if (info.isPlayed)
+                errors[info.jsonKey] = orNull (of (played->errors(), info.figure));
+
+        json["played_map_error_steps"] = errors;
+    }
+
+    return json;
+}
+
+} // namespace tool

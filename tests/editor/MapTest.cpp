@@ -1,0 +1,139 @@
+// Three users find a tuning on the map page, with mouse and keyboard only.
+#include "TestWindow.h"
+
+#include "MessageThread.h"
+
+#include "Editor/NoteText.h"
+#include "Editor/Strings.h"
+#include "tests/Catch.h"
+
+#include <cmath>
+
+namespace
+{
+using finding::Figure;
+using plugin::Parameter;
+
+double cents (double from, double to)
+{
+    return 1200.0 * std::log2 (to / from);
+}
+
+/** Opens the map page and waits for the map. */
+void openMap (TestWindow& window)
+{
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::mapPage.name));
+    REQUIRE (window.awaitMap());
+}
+
+void wish (TestWindow& window, Figure figure, const juce::String& text)
+{
+    auto& entry = window.view().mapView().field (figure).entryField();
+    window.focus (entry);
+    window.typeText (text);
+    window.press (juce::KeyPress (juce::KeyPress::returnKey));
+    REQUIRE (window.awaitMap());
+}
+
+juce::Point<float> pointOf (TestWindow& window, editor::TuningSpot spot)
+{
+    return fromMessageThread ([&] { return window.view().mapView().mapPlot().pointOf (spot); });
+}
+
+std::size_t foundCount (TestWindow& window)
+{
+    return fromMessageThread ([&] { return window.view().mapView().keeper().found().list.size(); });
+}
+
+} // namespace
+
+TEST_CASE ("A producer clicks the map and hears the tuning, then follows a drum note with Alt held")
+{
+    TestWindow window;
+    openMap (window);
+    auto& plot = window.view().mapView().mapPlot();
+    const auto strokes = window.processor().lastStrike().strokeCount();
+
+    window.click (plot, pointOf (window, { 57.0, 4.0 })); // A3, a major third
+    REQUIRE (window.settle());
+    CHECK (std::abs (window.prediction().batter.tapNote / 220.0 - 1.0) < 0.02);
+    CHECK (window.prediction().interval.semitones == Approx (4.0).margin (0.3));
+    CHECK (waitUntil ([&] { return window.processor().lastStrike().strokeCount() > strokes; }));
+
+    // Two semitones along the contour of the drum note: the interval changes, the drum note does not.
+    const auto before = window.prediction();
+    const auto from = pointOf (window, { 69.0 + 12.0 * std::log2 (before.batter.tapNote / 440.0), before.interval.semitones });
+    const float semitone = fromMessageThread ([&] { return plot.pointOf ({ 58.0, 0.0 }).x - plot.pointOf ({ 57.0, 0.0 }).x; });
+    window.drag (plot, from, { 2.0f * semitone, 30.0f }, juce::ModifierKeys::altModifier);
+    REQUIRE (window.settle());
+    const auto after = window.prediction();
+    CHECK (cents (before.batter.tapNote, after.batter.tapNote) == Approx (200.0).margin (40.0));
+    CHECK (std::abs (cents (before.drumNote, after.drumNote)) < 6.0);
+    CHECK (after.interval.semitones < before.interval.semitones - 2.0);
+    window.picture ("map-producer");
+
+    // One step of undo for the drag.
+    window.press (juce::KeyPress ('z', juce::ModifierKeys::commandModifier, 'z'));
+    REQUIRE (window.settle());
+    CHECK (std::abs (cents (before.batter.tapNote, window.prediction().batter.tapNote)) < 1.0);
+}
+
+TEST_CASE ("A tech wishes for a drum note with the resonant head left alone")
+{
+    TestWindow window;
+    openMap (window);
+    const double resonant = window.prediction().resonant.tapNote;
+    wish (window, Figure::drumNote, "E3:F3");
+    wish (window, Figure::resonantMove, "stays");
+    REQUIRE (waitUntil ([&] { return foundCount (window) > 0; }));
+    REQUIRE (window.awaitMap());
+    window.picture ("map-tech");
+    window.click (window.view().mapView().foundButton (0));
+    REQUIRE (window.settle());
+    const auto result = window.prediction();
+    CHECK (std::abs (cents (resonant, result.resonant.tapNote)) < 8.0);
+    // ISO 16: E3 164.8 Hz, F3 174.6 Hz.
+    CHECK (result.drumNote > 164.8 * 0.995);
+    CHECK (result.drumNote < 174.6 * 1.005);
+}
+
+TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be read")
+{
+    TestWindow window;
+    openMap (window);
+    wish (window, Figure::drumNote, "D3:E3");
+    wish (window, Figure::ring, ":0.2s");
+    REQUIRE (waitUntil ([&] { return foundCount (window) > 1; }));
+    CHECK (fromMessageThread ([&] { return window.view().mapView().explanation(); }).contains ("No tuning of this drum has"));
+
+    wish (window, Figure::ring, "rhubarb");
+    CHECK (waitUntil ([&] { return fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains ("rhubarb"); }));
+
+    // From the keyboard: a semitone of the batter, and the same along the contour.
+    wish (window, Figure::ring, "");
+    window.focus (window.view().mapView().mapPlot());
+    const auto before = window.prediction();
+    window.press (juce::KeyPress (juce::KeyPress::rightKey, juce::ModifierKeys::altModifier, 0));
+    REQUIRE (window.settle());
+    const auto after = window.prediction();
+    CHECK (cents (before.batter.tapNote, after.batter.tapNote) == Approx (100.0).margin (2.0));
+    CHECK (std::abs (cents (before.drumNote, after.drumNote)) < 6.0);
+}
+
+TEST_CASE ("A song makes wishes that are shown as common practice and give way to typed ones")
+{
+    TestWindow window;
+    openMap (window);
+    auto& map = window.view().mapView();
+    auto& key = map.keyField().entryField();
+    window.focus (key);
+    window.typeText ("D minor");
+    window.press (juce::KeyPress (juce::KeyPress::returnKey));
+    REQUIRE (window.awaitMap());
+    CHECK (fromMessageThread ([&] { return map.explanation(); }).contains ("common practice, no source"));
+    CHECK (fromMessageThread ([&] { return map.keeper().wishes().size(); }) == 1);
+    wish (window, Figure::drumNote, "E3");
+    CHECK (fromMessageThread ([&] { return map.keeper().wishes().size(); }) == 1);
+    CHECK_FALSE (fromMessageThread ([&] { return map.explanation(); }).contains ("D minor"));
+}
