@@ -86,6 +86,7 @@ void MapKeeper::makeMap (double step)
                 {
                     made.tuner = std::make_shared<const modal::DrumTuner> (drum);
                     made.solver = std::make_shared<const modal::DrumSolver> (finding::solverFor (*made.tuner));
+                    made.prudent = finding::areaOf (*made.tuner, finding::prudentStrength, finding::prudentStrength);
                 }
                 made.map =
                     finding::TuningMap::make (*made.tuner, *made.solver, finding::areaOf (*made.tuner), step, helpers(), *stop);
@@ -144,7 +145,7 @@ void MapKeeper::playStrokes()
             try
             {
                 return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, {},
-                                                         before.map->area(), finding::playedStep, helpers(), *stop) };
+                                                         before.prudent, finding::playedStep, helpers(), *stop) };
             }
             catch (const modal::InputError&)
             {
@@ -170,12 +171,16 @@ void MapKeeper::look()
         playStrokes();
     if (wished.empty() || (finding::needsPlaying (wished) && ground.played == nullptr))
         return;
+    // Beyond half of the yield strength only if a wish about stress asks for it.
+    const bool asksForStress = std::any_of (
+        wished.begin(), wished.end(), [] (const finding::Wish& wish) { return wish.figure == finding::Figure::batterStrength; });
+    const auto within = asksForStress ? std::nullopt : std::optional (ground.prudent);
     background.run (
-        [on = ground, from = present, wishes = wished]
+        [on = ground, within, from = present, wishes = wished]
         {
             try
             {
-                return finding::find ({ *on.tuner, *on.solver, *on.map, on.played.get(), from }, wishes);
+                return finding::find ({ *on.tuner, *on.solver, *on.map, on.played.get(), within, from }, wishes);
             }
             catch (const modal::InputError&)
             {

@@ -30,6 +30,7 @@ public:
 
     const std::shared_ptr<const finding::TuningMap>& map() const noexcept { return ground.map; }
     const std::shared_ptr<const finding::PlayedMap>& played() const noexcept { return ground.played; }
+    const finding::MapArea& prudentArea() const noexcept { return ground.prudent; }
     const std::vector<finding::Wish>& wishes() const noexcept { return wished; }
     const std::optional<finding::Present>& start() const noexcept { return present; }
     const finding::FindResult& found() const noexcept { return result; }
@@ -46,6 +47,7 @@ private:
         std::shared_ptr<const modal::DrumSolver> solver;
         std::shared_ptr<const finding::TuningMap> map;
         std::shared_ptr<const finding::PlayedMap> played;
+        finding::MapArea prudent{}; ///< both heads below half of their yield strength
         juce::String refusal;
         double step = 0.0; ///< cents between the map's tunings
     };

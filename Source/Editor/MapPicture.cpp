@@ -217,6 +217,8 @@ std::shared_ptr<const MapPicture> drawMap (const MapContent& content, const Them
             picture->most = std::isnan (picture->most) ? cell.value : juce::jmax (picture->most, cell.value);
         }
     picture->shading = shadingOf (cells, *picture, theme);
+    picture->batterHalf = midiOfHertz (content.prudent.batter.highest, content.pitch);
+    picture->resonantHalf = midiOfHertz (content.prudent.resonant.highest, content.pitch);
     picture->contours = contoursOf (content, picture->frame);
     picture->regions = regionsOf (content, picture->frame);
     return picture;

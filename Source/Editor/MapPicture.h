@@ -50,8 +50,9 @@ struct MapPicture
     MapFrame frame;
     juce::Image shading;
     std::vector<Contour> contours;
-    std::vector<Region> regions;    ///< that cannot be had
-    double least = 0.0, most = 0.0; ///< of the figure, NaN if it is not known anywhere
+    std::vector<Region> regions;                 ///< that cannot be had
+    double batterHalf = 0.0, resonantHalf = 0.0; ///< MIDI note numbers at half of the yield strength
+    double least = 0.0, most = 0.0;              ///< of the figure, NaN if it is not known anywhere
     finding::Figure figure = finding::Figure::drumNote;
 };
 
@@ -64,6 +65,7 @@ struct MapContent
     std::vector<finding::Wish> wishes; ///< what misses one is dimmed
     std::optional<finding::Present> present;
     modal::ConcertPitch pitch;
+    finding::MapArea prudent{}; ///< both heads below half of their yield strength
 };
 
 /** The frame that shows a drum: up to a semitone beyond the batter's highest note, two octaves wide. */

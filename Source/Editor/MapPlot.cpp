@@ -172,6 +172,7 @@ void MapPlot::paint (juce::Graphics& g)
     g.setImageResamplingQuality (juce::Graphics::highResamplingQuality);
     g.drawImage (drawn->shading, area);
     drawRegions (g);
+    drawCautions (g);
     drawContours (g);
     drawAxes (g);
     drawMarks (g);
@@ -253,6 +254,29 @@ void MapPlot::drawRegions (juce::Graphics& g) const
                                   .constrainedWithin (area)
                                   .toNearestInt(),
                               juce::Justification::centred, 2, 0.8f);
+}
+
+/** Where a head reaches half of its yield strength. */
+void MapPlot::drawCautions (juce::Graphics& g) const
+{
+    const auto& theme = themeOf (*this);
+    const auto area = plot();
+    const auto& frame = drawn->frame;
+    const juce::Graphics::ScopedSaveState clipped (g);
+    g.reduceClipRegion (area.toNearestInt());
+    g.setColour (theme.caution);
+    g.setFont (fonts::small());
+    const float dashes[] = { 5.0f, 4.0f };
+    const auto dashed = [&] (juce::Point<float> from, juce::Point<float> to) {
+        g.drawDashedLine ({ from, to }, dashes, 2, 1.3f);
+    };
+    const auto top = pointOf ({ drawn->batterHalf, frame.highestInterval }),
+               bottom = pointOf ({ drawn->batterHalf, frame.lowestInterval });
+    dashed (top, bottom);
+    g.drawText (strings::halfOfYield, juce::Rectangle<float> (bottom.x - 92.0f, bottom.y - 16.0f, 88.0f, 14.0f),
+                juce::Justification::centredRight, false);
+    const auto spotAtInterval = [&] (double interval) { return pointOf ({ drawn->resonantHalf - interval, interval }); };
+    dashed (spotAtInterval (frame.highestInterval), spotAtInterval (frame.lowestInterval));
 }
 
 void MapPlot::drawMarks (juce::Graphics& g) const

@@ -64,6 +64,7 @@ private:
     void drawAxes (juce::Graphics&) const;
     void drawContours (juce::Graphics&) const;
     void drawRegions (juce::Graphics&) const;
+    void drawCautions (juce::Graphics&) const;
     void drawMarks (juce::Graphics&) const;
 
     Tune tune;

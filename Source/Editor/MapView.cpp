@@ -175,7 +175,7 @@ void MapView::mapChanged()
 
 MapContent MapView::content() const
 {
-    return { maps.map(), maps.played(), shadings[figure], maps.wishes(), maps.start(), pitch };
+    return { maps.map(), maps.played(), shadings[figure], maps.wishes(), maps.start(), pitch, maps.prudentArea() };
 }
 
 /** Wishes that were typed; for figures without one those that the song makes. */

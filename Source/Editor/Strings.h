@@ -59,6 +59,7 @@ inline constexpr const char* noSuchBatterNote = "batter has no such tap note: th
 inline constexpr const char* noSuchResonantNote = "resonant head has no such tap note: the air's mode takes its place";
 inline constexpr const char* batterSlack = "batter too slack";
 inline constexpr const char* resonantSlack = "resonant head too slack";
+inline constexpr const char* halfOfYield = "half of yield";
 inline constexpr const char* tunedOnMap = "Tuning from the map";
 inline constexpr const char* noWishes = "Type what you want at the right of a name: the map dims what misses it, and up to five tunings appear below it.";
 inline constexpr const char* looking = "Looking for tunings";

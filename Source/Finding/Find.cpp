@@ -25,13 +25,18 @@ constexpr std::size_t mostGivenUp = 3;
 
 using Mask = std::uint32_t;
 
+MapArea areaOf (const Ground& ground)
+{
+    return ground.within.value_or (ground.map.area());
+}
+
 /** All tunings that are looked at, with what they miss. */
 class Field
 {
 public:
     Field (const Ground& ground, const std::vector<Wish>& wished)
-        : wishes (wished), batter (finelyBetween (ground.map.area().batter, ground.present ? ground.present->batterNote : 0.0)),
-          resonant (finelyBetween (ground.map.area().resonant, ground.present ? ground.present->resonantNote : 0.0)),
+        : wishes (wished), batter (finelyBetween (areaOf (ground).batter, ground.present ? ground.present->batterNote : 0.0)),
+          resonant (finelyBetween (areaOf (ground).resonant, ground.present ? ground.present->resonantNote : 0.0)),
           misses (batter.size() * resonant.size() * wishes.size()), rings (batter.size() * resonant.size())
     {
         inParallel (
@@ -225,7 +230,7 @@ private:
                 for (const double resonant : { -step, 0.0, step })
                     if (const double b = tuning.batterNote * std::exp2 (batter / 1200.0),
                         r = tuning.resonantNote * std::exp2 (resonant / 1200.0);
-                        ground.map.contains (b, r))
+                        areaOf (ground).contains (b, r))
                         if (auto moved = solvedAt (b, r); totalMiss (moved) < totalMiss (tuning))
                             tuning = std::move (moved);
     }

@@ -45,6 +45,7 @@ struct Ground
     const modal::DrumSolver& solver; ///< solverFor (tuner)
     const TuningMap& map;
     const PlayedMap* played = nullptr; ///< needed for wishes on played figures
+    std::optional<MapArea> within;     ///< the part of the map to look at; all of it if there is none
     std::optional<Present> present;    ///< needed for wishes on moves; "least to turn" counts from there
 };
 

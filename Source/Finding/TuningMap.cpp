@@ -60,9 +60,9 @@ void requireTwoHeads (const DrumSpec& drum)
         throw InputError ("drum", "one without a resonant head", "a drum with two heads: the map goes over the notes of both");
 }
 
-NoteRange usable (const HeadNotes& head, double yield)
+NoteRange usable (const HeadNotes& head, double yield, double taut)
 {
-    constexpr double slack = 0.03, taut = 0.999; // of the tension at yield
+    constexpr double slack = 0.03; // of the tension at yield
     constexpr int steps = 60;
     constexpr double jump = 1.1; // the tap note rises by a thirtieth a step
     NoteRange range{ head.at (slack * yield), head.at (slack * yield) };
@@ -96,11 +96,17 @@ double stepFor (const DrumSpec& drum)
     return drum.muffling.empty() ? 50.0 : 100.0;
 }
 
-MapArea areaOf (const DrumTuner& tuner)
+MapArea areaOf (const DrumTuner& tuner, double batterStrength, double resonantStrength)
 {
     requireTwoHeads (tuner.drum());
-    return { usable (tuner.notes (HeadSide::batter), yieldTension (tuner.drum().batter)),
-             usable (tuner.notes (HeadSide::resonant), yieldTension (tuner.drum().resonant)) };
+    return { usable (tuner.notes (HeadSide::batter), yieldTension (tuner.drum().batter), batterStrength),
+             usable (tuner.notes (HeadSide::resonant), yieldTension (tuner.drum().resonant), resonantStrength) };
+}
+
+MapArea areaOf (const DrumTuner& tuner)
+{
+    constexpr double taut = 0.999;
+    return areaOf (tuner, taut, taut);
 }
 
 std::vector<double> notesBetween (NoteRange range, double step)

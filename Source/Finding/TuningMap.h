@@ -31,10 +31,23 @@ double stepFor (const modal::DrumSpec&);
 struct MapArea
 {
     modal::NoteRange batter, resonant;
+
+    bool contains (double batterNote, double resonantNote) const noexcept
+    {
+        return batterNote >= batter.lowest && batterNote <= batter.highest && resonantNote >= resonant.lowest &&
+               resonantNote <= resonant.highest;
+    }
 };
 
+/** Share of the yield strength that a head is kept below unless more is asked for: common practice, no source. The maker's limit
+   comes first. */
+inline constexpr double prudentStrength = 0.5;
+
 /** What both heads of a drum can have: from 3 % of the tension at yield, below which a head is too slack to play (common
-    practice, no source), to just below yield, or to where the tap note jumps because the lowest (1,1) mode becomes the air's. */
+   practice, no source), to a share of it, or to where the tap note jumps because the lowest (1,1) mode becomes the air's. */
+MapArea areaOf (const modal::DrumTuner&, double batterStrength, double resonantStrength);
+
+/** The same up to just below yield. */
 MapArea areaOf (const modal::DrumTuner&);
 
 /** The lowest mode of an order in which the heads move. */
@@ -90,11 +103,6 @@ public:
     /** The resonant head's note that gives a drum note with a batter's: the contour of equal drum note, Hz. None if it is not on
        the map. */
     std::optional<double> resonantNoteFor (double batterNote, double drumNote) const;
-
-    bool contains (double batterNote, double resonantNote) const
-    {
-        return placeIn (batter, batterNote) && placeIn (resonant, resonantNote);
-    }
 
     const MapArea& area() const noexcept { return whole; }
     const std::vector<double>& batterNotes() const noexcept { return batter; }     ///< Hz, ascending

@@ -1,11 +1,10 @@
 #include "Atlas.h"
 
+#include "Finding/Parallel.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
-#include <thread>
 
 namespace sheets
 {
@@ -34,37 +33,14 @@ struct Part
     double begin, end;
 };
 
-/** Runs `job (i)` for all i below a count on several threads; stops between two jobs when cancelled. */
-void inParallel (std::size_t count, unsigned threads, const std::function<void (std::size_t)>& job,
-                 const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
+/** Progress of a part of the work that has `count` jobs. */
+std::function<void (std::size_t)> partly (const std::function<void (double)>& progress, Part part, std::size_t count)
 {
-    std::atomic<std::size_t> next{ 0 }, done{ 0 };
-
-    const auto work = [&]
+    return [=] (std::size_t done)
     {
-        for (auto i = next++; i < count && ! cancel; i = next++)
-        {
-            job (i);
-            ++done;
-        }
-    };
-
-    const auto workers = std::clamp<std::size_t> (threads > 0 ? threads : std::thread::hardware_concurrency(), 1, 64);
-    std::vector<std::thread> pool;
-
-    for (std::size_t w = 0; w < std::min (workers, count); ++w)
-        pool.emplace_back (work);
-
-    while (done < count && ! cancel)
-    {
-        std::this_thread::sleep_for (std::chrono::milliseconds (done + workers < count ? 50 : 2));
-
         if (progress)
             progress (part.begin + (part.end - part.begin) * static_cast<double> (done) / static_cast<double> (count));
-    }
-
-    for (auto& thread : pool)
-        thread.join();
+    };
 }
 
 /** The tension for each note, 0 where the head cannot reach it. */
@@ -72,7 +48,7 @@ std::vector<double> tensionsOf (const HeadNotes& head, unsigned threads, const s
                                 const std::function<void (double)>& progress, Part part, const std::atomic<bool>& cancel)
 {
     std::vector<double> tensions (notes.size(), 0.0);
-    inParallel (
+    finding::inParallel (
         notes.size(), threads,
         [&] (std::size_t i)
         {
@@ -85,7 +61,7 @@ std::vector<double> tensionsOf (const HeadNotes& head, unsigned threads, const s
                 tensions[i] = 0.0;
             }
         },
-        progress, part, cancel);
+        cancel, partly (progress, part, notes.size()));
     return tensions;
 }
 
@@ -211,7 +187,8 @@ Atlas makeAtlas (const AtlasRequest& request, const std::function<void (double)>
         point.isPossible = true;
     };
 
-    inParallel (atlas.points.size(), request.threads, solvePoint, progress, { tensionsDone, 1.0 }, cancel);
+    finding::inParallel (atlas.points.size(), request.threads, solvePoint, cancel,
+                         partly (progress, { tensionsDone, 1.0 }, atlas.points.size()));
     atlas.isComplete = ! cancel;
 
     if (atlas.isComplete && std::none_of (atlas.points.begin(), atlas.points.end(), [] (const auto& p) { return p.isPossible; }))

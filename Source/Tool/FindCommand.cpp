@@ -67,7 +67,7 @@ Search search (const FindRequest& request, bool showsProgress)
     Search found{ modal::DrumTuner (request.drum), {}, {}, {} };
     found.present = presentOf (request, found.tuner);
     const auto solver = solverFor (found.tuner);
-    const auto area = areaOf (found.tuner);
+    const auto area = areaOf (found.tuner, request.batterStrength, request.resonantStrength);
     Progress progress (showsProgress);
     const bool plays = needsPlaying (request.wishes);
     const double solvingShare = plays ? 0.2 : 1.0;
@@ -78,7 +78,7 @@ Search search (const FindRequest& request, bool showsProgress)
         found.played = PlayedMap::make (found.tuner, request.fittings, request.hand, area, playedStep, 0, cancel,
                                         [&] (double share) { progress.show (solvingShare + (1.0 - solvingShare) * share); });
 
-    found.result = find ({ found.tuner, solver, *map, found.played.get(), found.present }, request.wishes);
+    found.result = find ({ found.tuner, solver, *map, found.played.get(), std::nullopt, found.present }, request.wishes);
     return found;
 }
 

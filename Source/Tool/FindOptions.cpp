@@ -249,6 +249,15 @@ FindRequest readFindRequest (const Arguments& arguments)
     request.hand = readHand (arguments);
     request.wishes = readWishes (arguments, request.concertPitch, readSong (arguments, request.concertPitch, request.hand));
 
+    // A wish about a head's stress says how far the search may go; beyond yield no tension is known.
+    constexpr double taut = 0.999;
+
+    for (const auto& wish : request.wishes)
+        if (wish.figure == Figure::batterStrength)
+            request.batterStrength = std::min (taut, wish.ranges.back().high);
+        else if (wish.figure == Figure::resonantStrength)
+            request.resonantStrength = std::min (taut, wish.ranges.back().high);
+
     if (request.wishes.empty())
         throw modal::InputError::fault ("wishes", "are missing",
                                         "at least one, such as --drum-note D3:E3 or --key \"D minor\"; see find --help");

@@ -19,6 +19,8 @@ struct FindRequest
     std::optional<modal::Tuning> presentTuning; ///< none: moves and plans have nothing to start from
     std::vector<finding::Wish> wishes;
     finding::Hand hand;
+    double batterStrength = finding::prudentStrength; ///< of yield, which the search stays below
+    double resonantStrength = finding::prudentStrength;
 };
 
 /** Options of `find`: wishes, song, player, present tuning. */

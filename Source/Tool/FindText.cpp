@@ -193,7 +193,12 @@ std::string findText (const FindRequest& request, const FindResult& result, cons
     if (played != nullptr)
         text += errorText (request, *played);
 
-    return text + "\n  Keep to the limits of the makers of heads and drum.\n";
+    const auto percent = [] (double share) { return modal::fixedText (100.0 * share, 0) + " %"; };
+    return text + "\n  Looked at: the batter up to " + percent (request.batterStrength) +
+           " of its yield strength, the resonant head up to " + percent (request.resonantStrength) +
+           " (half is common practice, no source;\n  --batter-stress and --resonant-stress change it). Keep to the limits of the "
+           "makers of heads and "
+           "drum.\n";
 }
 
 files::Json findJson (const FindRequest& request, const FindResult& result, const PlayedMap* played)

@@ -18,7 +18,7 @@ const finding::Present present{ 220.0, 293.66 };
 
 finding::Ground ground()
 {
-    return { mapped::tuner(), mapped::solver(), mapped::map(), nullptr, present };
+    return { mapped::tuner(), mapped::solver(), mapped::map(), nullptr, std::nullopt, present };
 }
 
 finding::Wish wish (Figure figure, double low, double high)
@@ -91,6 +91,17 @@ TEST_CASE ("Tunings that meet all wishes are listed, and differ", "[find]")
     }
 }
 
+TEST_CASE ("The search stays within the part of the map it is given", "[find]")
+{
+    auto where = ground();
+    where.within = finding::areaOf (mapped::tuner(), 0.15, 0.3);
+    for (const auto& tuning : find (where, { wish (Figure::drumNote, 250.0, 300.0) }).list)
+    {
+        CHECK (of (tuning.figures, Figure::batterStrength) < 0.1501);
+        CHECK (of (tuning.figures, Figure::resonantStrength) < 0.3001);
+    }
+}
+
 TEST_CASE ("A head that stays is left where it is", "[find]")
 {
     const auto result = find (ground(), { wish (Figure::resonantMove, -0.05, 0.05), wish (Figure::drumNote, 150.0, 165.0) });
@@ -107,7 +118,7 @@ TEST_CASE ("Each wish alone, each pair: the list is within ten cents of brute fo
         wish (Figure::batterMove, 1.0, 2.0),      wish (Figure::drumNote, 195.0, 200.0),
         wish (Figure::batterStrength, 0.0, 0.05), wish (Figure::resonantStrength, 0.0, 0.05)
     };
-    const finding::Ground where{ mapped::tuner(), mapped::solver(), *bruteMap(), nullptr, present };
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *bruteMap(), nullptr, std::nullopt, present };
     constexpr double tenCents = 10.0;
 
     const auto check = [&] (const std::vector<finding::Wish>& wanted)
@@ -173,7 +184,7 @@ TEST_CASE ("A thousand random lists of wishes: none fails, and what is not met i
     const std::atomic<bool> cancel{ false };
     const finding::MapArea area{ { 195.0, 230.0 }, { 250.0, 300.0 } };
     const auto map = finding::TuningMap::make (mapped::tuner(), mapped::solver(), area, 100.0, 0, cancel);
-    const finding::Ground where{ mapped::tuner(), mapped::solver(), *map, nullptr, present };
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *map, nullptr, std::nullopt, present };
     constexpr std::array<Figure, 9> wishable{ Figure::drumNote,     Figure::ring,           Figure::interval,
                                               Figure::batterNote,   Figure::resonantNote,   Figure::batterMove,
                                               Figure::resonantMove, Figure::batterStrength, Figure::resonantStrength };
