@@ -21,15 +21,37 @@ unsigned helpers()
     return std::max (1u, std::thread::hardware_concurrency() - 1u);
 }
 
-/** The values that describe the drum; its tuning does not matter. */
-plugin::Values drumOf (plugin::Values values)
+/** Whether a parameter is part of the tuning, which is what the map goes over. */
+bool isTuning (std::size_t index)
 {
-    for (const auto tuned :
-         { Parameter::batterNote, Parameter::interval, Parameter::batterCents, Parameter::resonantCents, Parameter::gain })
-        values[plugin::indexOf (tuned)] = 0.0f;
+    for (const auto tuned : { Parameter::batterNote, Parameter::interval, Parameter::batterCents, Parameter::resonantCents })
+        if (index == plugin::indexOf (tuned))
+            return true;
     for (int lug = 0; lug < plugin::lugParameters; ++lug)
-        values[plugin::indexOf (plugin::batterLug (lug))] = values[plugin::indexOf (plugin::resonantLug (lug))] = 0.0f;
+        if (index == plugin::indexOf (plugin::batterLug (lug)) || index == plugin::indexOf (plugin::resonantLug (lug)))
+            return true;
+    return false;
+}
+
+/** The values with one effect, its tuning left out; the others are 0. */
+plugin::Values valuesWith (plugin::Effect effect, plugin::Values values)
+{
+    for (std::size_t i = 0; i < plugin::parameterCount; ++i)
+        if (plugin::parameterTable()[i].effect != effect || isTuning (i))
+            values[i] = 0.0f;
     return values;
+}
+
+/** The values that describe shell and heads. */
+plugin::Values drumOf (const plugin::Values& values)
+{
+    return valuesWith (plugin::Effect::modes, values);
+}
+
+/** Those of wires, stick and hoops, which only played strokes depend on. */
+plugin::Values fittingsOf (const plugin::Values& values)
+{
+    return valuesWith (plugin::Effect::drum, values);
 }
 
 } // namespace
@@ -46,12 +68,18 @@ bool MapKeeper::isSameDrum (const plugin::Values& one, const plugin::Values& oth
 
 void MapKeeper::follow()
 {
-    const auto values = drumOf (processor.state().live);
-    if (drumOfMap == values)
+    const auto live = processor.state().live;
+    if (drumOfMap == drumOf (live))
+    {
+        const auto before = std::exchange (fittingsOfMap, fittingsOf (live));
+        if (before != fittingsOfMap)
+            forgetStrokes();
         return;
+    }
     *cancel = true;
     cancel = std::make_shared<std::atomic<bool>> (false);
-    drumOfMap = values;
+    drumOfMap = drumOf (live);
+    fittingsOfMap = fittingsOf (live);
     ground = {};
     result = {};
     isPlaying = false;
@@ -71,6 +99,24 @@ void MapKeeper::follow()
         startHere();
         makeMap (roughStep);
     }
+    tell();
+}
+
+/** Other wires or another stick: the map stays, strokes have to be played again. */
+void MapKeeper::forgetStrokes()
+{
+    ground.played = nullptr;
+    isPlaying = false;
+    ++strokesNumber;
+    try
+    {
+        request = plugin::requestOf (processor.effectiveValues());
+    }
+    catch (const modal::InputError&)
+    {
+        return; // the processor has reported why
+    }
+    look();
     tell();
 }
 
@@ -144,17 +190,17 @@ void MapKeeper::playStrokes()
         {
             try
             {
-                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, {},
-                                                         before.prudent, finding::playedStep, helpers(), *stop) };
+                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, {}, before.prudent,
+                                                         finding::playedStep, helpers(), *stop) };
             }
             catch (const modal::InputError&)
             {
                 return { stop, nullptr }; // the processor has reported why it cannot be played
             }
         },
-        [this] (std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>> made)
+        [this, number = strokesNumber] (std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>> made)
         {
-            if (made.first != cancel)
+            if (made.first != cancel || number != strokesNumber)
                 return;
             ground.played = made.second;
             look();

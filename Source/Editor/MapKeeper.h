@@ -54,13 +54,15 @@ private:
     using Cancel = std::shared_ptr<std::atomic<bool>>;
 
     void makeMap (double step);
+    void forgetStrokes();
     void playStrokes();
     void look();
     bool isFine() const;
     void tell() const;
 
     plugin::Processor& processor;
-    std::optional<plugin::Values> drumOfMap; ///< values with the tuning set to 0
+    std::optional<plugin::Values> drumOfMap; ///< the parameters that describe shell and heads
+    plugin::Values fittingsOfMap{};          ///< and those of wires, stick and hoops
     std::optional<plugin::DrumRequest> request;
     Ground ground;
     std::vector<finding::Wish> wished;
@@ -68,7 +70,7 @@ private:
     std::optional<finding::Present> present;
     finding::FindResult result;
     juce::String trouble;
-    int lookNumber = 0;
+    int lookNumber = 0, strokesNumber = 0;
     Cancel cancel = std::make_shared<std::atomic<bool>> (false);
     Background background; ///< last, so that it ends before what its jobs deliver to
 };

@@ -94,6 +94,7 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
         std::shuffle (order.begin(), order.end(), std::mt19937 (std::random_device{}()));
 
     std::vector<std::string> words;
+    const std::string tempo = "tempo"; // of a pattern; a MIDI file has its own
 
     for (const auto number : order)
     {
@@ -109,7 +110,7 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
             words.insert (words.end(), { "--loudness", "-23LUFS", "--output", target });
 
             for (const auto* option : { "midi", "pattern", "tempo" })
-                if (const auto value = arguments.value (option))
+                if (const auto value = arguments.value (option); value && (option != tempo || arguments.has ("pattern")))
                     words.insert (words.end(), { "--" + std::string (option), *value });
         }
     }
