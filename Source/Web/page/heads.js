@@ -54,7 +54,17 @@ export class Heads {
     const observer = new ResizeObserver(() => this.draw());
     for (const canvas of [this.section, this.batter, this.resonant]) observer.observe(canvas);
     model.addEventListener('change', () => this.#refresh());
-    this.#say('Touch the batter head to strike it.');
+    this.#sayHow();
+  }
+
+  /** Whether the speed of a stroke is that of a flick, or the slider's. */
+  setByGesture(isByGesture) {
+    this.isByGesture = isByGesture;
+    this.#sayHow();
+  }
+
+  #sayHow() {
+    this.#say(this.isByGesture ? 'Flick the batter head: the faster, the harder.' : 'Touch the batter head to strike it.');
   }
 
   #say(text) {
@@ -156,7 +166,7 @@ export class Heads {
     if (!this.motion || share >= 1) {
       this.running = false;
       this.motion = null;
-      this.#say('Touch the batter head to strike it.');
+      this.#sayHow();
       return this.draw();
     }
     // Slow at first, when most happens.

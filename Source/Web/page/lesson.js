@@ -71,7 +71,7 @@ export class Lesson {
         model.reference = 'A';
       }
       await model.load(this.step.document, 0, { canUndo: false });
-      instrument.setGain(this.step.gain_db);
+      this.page.volume.setOffset(this.step.gain_db);
       this.page.playBar.offer(
         { name: 'The strokes of the step', text: this.step.strokes, steps_per_beat: this.lesson.steps_per_beat },
         this.lesson.tempo_bpm

@@ -5,8 +5,8 @@ import { make } from './dom.js';
 const heard = { text: 'o6...', steps_per_beat: 4, tempo: 100, seconds: 1.2 }; // one stroke, off centre
 
 export class LoudnessMatch {
-  constructor(model, instrument) {
-    Object.assign(this, { model, instrument, measured: new Map() });
+  constructor(model, instrument, volume) {
+    Object.assign(this, { model, instrument, volume, measured: new Map() });
     this.box = make('input', { type: 'checkbox', onchange: () => this.#match() });
     this.element = make(
       'label',
@@ -26,7 +26,10 @@ export class LoudnessMatch {
   }
 
   async #match() {
-    if (!this.box.checked) return this.instrument.setGain(0);
+    if (!this.box.checked) {
+      this.signature = '';
+      return this.volume.setOffset(0);
+    }
     const document = this.model.document(),
       signature = JSON.stringify([document, this.model.kept.map(({ letter }) => letter)]);
     if (signature === this.signature) return;
@@ -34,6 +37,6 @@ export class LoudnessMatch {
     const now = await this.#loudness(document),
       all = [now];
     for (const item of this.model.kept) all.push(await this.#loudness(item.document));
-    if (this.signature === signature && this.box.checked) this.instrument.setGain(Math.min(...all) - now);
+    if (this.signature === signature && this.box.checked) this.volume.setOffset(Math.min(...all) - now);
   }
 }

@@ -21,6 +21,7 @@ import { Results } from './results.js';
 import { SetUp } from './set-up.js';
 import { restore, store } from './storage.js';
 import { Sweep } from './sweep.js';
+import { Volume } from './volume.js';
 
 const firstDrum = 'maple-14x5';
 const startSoftly = 'Start at low volume: a drum’s attack is far louder than its average.';
@@ -53,7 +54,8 @@ class Page {
     this.ladder = new Ladder(this.model, ask, () => this.#strikeWhenSolved());
     this.ear = new EarTest(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed }));
     this.setUp = new SetUp(this.model, presets);
-    this.playBar = new PlayBar(player, this.heads, presets.patterns, ask);
+    this.volume = new Volume(instrument);
+    this.playBar = new PlayBar(player, this.heads, presets.patterns, ask, this.volume);
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
     this.#build();
     this.#listen();
@@ -81,7 +83,7 @@ class Page {
     byId('kept').append(keptBar.element);
     if (!lessonDocument)
       byId('kept').append(
-        new LoudnessMatch(this.model, this.instrument).element,
+        new LoudnessMatch(this.model, this.instrument, this.volume).element,
         new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
       );

@@ -24,7 +24,7 @@ export class PlayBar {
 
   /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) }
       @param ask  opens a field to type a value, as for Ladder */
-  constructor(player, heads, patterns, ask) {
+  constructor(player, heads, patterns, ask, volume) {
     Object.assign(this, { player, heads, patterns, ask, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
     this.speed = make('input', {
       type: 'range',
@@ -39,7 +39,7 @@ export class PlayBar {
     this.gesture = make('input', {
       type: 'checkbox',
       onchange: () => {
-        heads.isByGesture = this.gesture.checked;
+        heads.setByGesture(this.gesture.checked);
       }
     });
     this.play = button('Play pattern', () => this.toggle(), { class: 'main', 'aria-pressed': 'false' });
@@ -61,7 +61,8 @@ export class PlayBar {
         'div',
         { class: 'row strength' },
         make('label', { class: 'slider' }, make('span', {}, 'Stroke speed'), this.speed, this.speedText),
-        make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head')
+        make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head'),
+        volume.element
       ),
       make('div', { class: 'row pattern' }, this.#drawChoice(), make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.save),
       this.strip
