@@ -68,7 +68,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (sheets::browserPage().empty())
         std::fputs ("This program was built without the browser's page, so the steps play as recordings only. For steps that are "
                     "the live drum, run "
-                    "\"sh Source/Web/build\" and build the program again.\n",
+                    "\"sh Source/Web/build\" and configure and build the program again.\n",
                     stderr);
 }
 } // namespace

@@ -148,7 +148,7 @@ export class AtTheDrum {
   #drawPlan() {
     const title = make('h2', {}, 'Plan for the rods');
     if (this.plan === null)
-      return redraw(this.plans, title, make('p', {}, this.planTrouble || 'Say what you hear now, and the plan for the rods comes here.'));
+      return redraw(this.plans, title, make('p', {}, this.planTrouble || 'Enter the notes that you hear now to get a plan for the rods.'));
     let isOpen = true; // the first head with a pass that is not done
     const heads = this.plan.heads.map((head, i) => {
       const passes = head.passes.map((_, index) => passName(head, index));
@@ -177,13 +177,13 @@ export class AtTheDrum {
     for (const caution of head.cautions) element.append(make('p', { class: 'caution' }, caution.text));
     if (head.passes.length === 0) element.append(make('p', {}, 'No rod needs 1/16 turn or more: fine-tune by ear.'));
     head.passes.forEach((pass, index) => element.append(this.#drawPass(head, pass, index, now)));
-    if (head.turns_left !== 0) element.append(make('p', {}, 'Then say what you hear: the plan goes on from there.'));
+    if (head.turns_left !== 0) element.append(make('p', {}, 'Then enter what you hear: the plan goes on from there.'));
     if (head.is_calibrated === false && head.passes.length > 1)
       element.append(
         make(
           'p',
           { class: 'hint' },
-          'Until you say what the test turn did, later passes are those of a usual drum: yours may need half or twice as much.'
+          'Until you enter what the test turn did, later passes are for a usual drum; yours may need half or twice as much.'
         )
       );
     return element;
@@ -251,7 +251,7 @@ export class AtTheDrum {
           ? `Then tap. A usual drum gives about ${this.#note(pass.tap_note_hz)}; yours may differ by a semitone or more. Stop if you hear ${this.#note(head.to_hz)}.`
           : `Then tap: about ${this.#note(pass.tap_note_hz)}, ± ${doubt.toFixed(0)} c. Stop if you hear ${this.#note(head.to_hz)}.`
       ),
-      isEven(pass) ? this.#heardAfter(head, pass) : make('p', {}, `Then say above what you hear on the ${head.head} now.`)
+      isEven(pass) ? this.#heardAfter(head, pass) : make('p', {}, `Then enter above what you hear on the ${head.head} now.`)
     );
   }
 
@@ -316,7 +316,7 @@ export class AtTheDrum {
         button('Save measurement', () => this.#saveMeasurement(name())),
         button('Save plan', () => {
           if (this.plan) download(`${name()}-plan.json`, JSON.stringify(this.plan, null, 2) + '\n');
-          else say('files', 'There is no plan yet: say what you hear now.');
+          else say('files', 'There is no plan yet: enter what you hear now.');
         }),
         button('Open drum or measurement …', () => this.#openFile())
       ),

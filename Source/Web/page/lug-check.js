@@ -195,7 +195,7 @@ export class LugCheck {
       make(
         'p',
         {},
-        `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, as heavy as the head you entered. ${fit.lugs_to_turn.text}`
+        `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, for the head weight you entered. ${fit.lugs_to_turn.text}`
       ),
       make(
         'div',
