@@ -36,7 +36,8 @@ std::from_chars_result readNumber (std::string_view text, double& value)
 std::string written (double value, std::chars_format format, int digits)
 {
     std::array<char, 400> buffer;
-    const int size = std::snprintf (buffer.data(), buffer.size(), format == std::chars_format::fixed ? "%.*f" : "%.*g", digits, value);
+    const int size =
+        std::snprintf (buffer.data(), buffer.size(), format == std::chars_format::fixed ? "%.*f" : "%.*g", digits, value);
     return { buffer.data(), static_cast<std::size_t> (size) };
 }
 
@@ -59,7 +60,7 @@ std::from_chars_result readNumber (std::string_view text, double& value)
     char* end = nullptr;
     value = std::strtod (number.c_str(), &end);
     const bool isTooSmall = value == 0.0 && number.find_first_of ("123456789") < number.find_first_of ("eE");
-    return { text.data() + (end - number.c_str()), end == number.c_str()               ? std::errc::invalid_argument
+    return { text.data() + (end - number.c_str()), end == number.c_str()              ? std::errc::invalid_argument
                                                    : std::isinf (value) || isTooSmall ? std::errc::result_out_of_range
                                                                                       : std::errc() };
 }

@@ -18,8 +18,8 @@ if (SNAREWRIGHT_TOOL AND UNIX)
 endif()
 
 # The drum for a browser, if Source/Web/build made it before.
-if (EXISTS ${PROJECT_SOURCE_DIR}/build/web/snarewright.html)
-    install (FILES ${PROJECT_SOURCE_DIR}/build/web/snarewright.html DESTINATION ${CMAKE_INSTALL_DATADIR}/snarewright)
+if (SNAREWRIGHT_TOOL AND EXISTS ${SNAREWRIGHT_WEB_PAGE})
+    install (FILES ${SNAREWRIGHT_WEB_PAGE} DESTINATION ${CMAKE_INSTALL_DATADIR}/snarewright)
 endif()
 
 install (FILES packaging/copyright LICENSE README.md DESTINATION ${CMAKE_INSTALL_DOCDIR})

@@ -9,8 +9,8 @@
 #include <type_traits>
 #include <vector>
 
-/** Values as bytes, for a thread of the same build that shares no memory: an audio worklet in a browser. pass() names the members once,
-    for both directions. */
+/** Values as bytes, for a thread of the same build that shares no memory: an audio worklet in a browser. pass() names the members
+   once, for both directions. */
 namespace engine
 {
 
@@ -57,8 +57,8 @@ private:
     std::span<const std::byte> rest;
 };
 
-/** Plain data as it lies in memory; lists with their length; pairs and arrays member by member. A list keeps its memory where that is
-    large enough. */
+/** Plain data as it lies in memory; lists with their length; pairs and arrays member by member. A list keeps its memory where
+   that is large enough. */
 template <class Stream, class Value>
 void passOne (Stream& stream, Value& value)
 {

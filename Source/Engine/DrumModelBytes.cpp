@@ -16,8 +16,9 @@ void passSetup (Stream& stream, Setup& setup)
     pass (stream, modes.radius, modes.depth, modes.bottom, modes.surround, modes.air, modes.basis, modes.highestFrequency,
           modes.isUniform);
     pass (stream, setup.tensions.batter, setup.tensions.resonant, setup.tensions.batterLugs, setup.tensions.resonantLugs);
-    pass (stream, setup.batterStretch, setup.resonantStretch, setup.batterDensity, setup.resonantDensity, setup.wires, setup.stick,
-          setup.laidStick, setup.hoop, setup.shell.material, setup.shell.thickness, setup.wireDetail, setup.sampleRate);
+    pass (stream, setup.batterStretch, setup.resonantStretch, setup.batterDensity, setup.resonantDensity, setup.wires,
+          setup.stick, setup.laidStick, setup.hoop, setup.shell.material, setup.shell.thickness, setup.wireDetail,
+          setup.sampleRate);
 
     auto microphones = static_cast<std::uint32_t> (setup.microphones.size());
     pass (stream, microphones);

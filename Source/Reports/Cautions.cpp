@@ -9,8 +9,8 @@ using namespace modal;
 
 namespace
 {
-// Common practice, no source: half of the yield strength leaves room for the stress at the bearing edge and for a hard stroke, and
-// hand tuning needs less than 1 kN per rod. The maker's limits come first.
+// Common practice, no source: half of the yield strength leaves room for the stress at the bearing edge and for a hard stroke,
+// and hand tuning needs less than 1 kN per rod. The maker's limits come first.
 constexpr double cautiousYieldShare = 0.5;
 constexpr double cautiousRodForce = 1000.0; // N
 

@@ -54,8 +54,9 @@ void addTurns (TuningSheet& sheet, const fitting::PlanRequest& request, const st
             { side, isCalibrated, fitting::usualCorrections (drum, side, now.tension, request.thread, response) });
 
         if (sheet.next)
-            sheet.next->moves.push_back ({ side, now.tapNote, tapNote (drum, side, nextTension),
-                                           (nextTension - now.tension) / response.tensionPerTurn (head, drum.radius(), request.thread) });
+            sheet.next->moves.push_back (
+                { side, now.tapNote, tapNote (drum, side, nextTension),
+                  (nextTension - now.tension) / response.tensionPerTurn (head, drum.radius(), request.thread) });
     };
 
     add (HeadSide::batter, sheet.wanted.batter, next.batter);
@@ -107,7 +108,8 @@ Json asJson (const TuningSheet& sheet)
         Json rows = Json::array();
 
         for (const auto& row : head.corrections)
-            rows.push_back (Json{ { "heard_cents", row.cents }, { "one_rod_turns", row.oneRod }, { "all_rods_turns", row.allRods } });
+            rows.push_back (
+                Json{ { "heard_cents", row.cents }, { "one_rod_turns", row.oneRod }, { "all_rods_turns", row.allRods } });
 
         object["corrections"][head.side == HeadSide::batter ? "batter" : "resonant"] = rows;
     }

@@ -51,8 +51,8 @@ struct TuningSheet
     std::optional<NextTuning> next{};
 };
 
-/** Adds which turns take away which errors on each head, by what `request` knows of this drum's rods, and, with a name, the way to the
-    tensions of another tuning. */
+/** Adds which turns take away which errors on each head, by what `request` knows of this drum's rods, and, with a name, the way
+   to the tensions of another tuning. */
 void addTurns (TuningSheet&, const fitting::PlanRequest&, const std::string& nextName = {}, const modal::Tensions& next = {});
 
 /** For a database: one object, keys end in their unit. */

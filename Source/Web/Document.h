@@ -26,7 +26,8 @@ inline constexpr auto documentName = "drum file";
 /** Reads a drum file and its first tuning. @throws modal::InputError */
 TunedDrum readDocument (const files::Json& document);
 
-/** Prediction with modes up to `highest` Hz, as the program predicts. @throws modal::InputError where that leaves out the drum note */
+/** Prediction with modes up to `highest` Hz, as the program predicts. @throws modal::InputError where that leaves out the drum
+ * note */
 modal::Prediction predictionOf (const TunedDrum&, double highest);
 
 /** Setup for playing with about so many modes of the heads and the usual three microphones. `sampleRate` in Hz. */

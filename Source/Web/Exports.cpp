@@ -22,88 +22,126 @@ plugin::Pattern patternToCome;
 extern "C"
 {
 
-// Solver's thread
+    // Solver's thread
 
-/** Answers a request; 1 if that went well. The reply, or the error, is at replyText(), numbers that belong to it at replyData(). */
-EMSCRIPTEN_KEEPALIVE int answerRequest (const char* name, const char* request, const float* samples, int count)
-{
-    replyBytes.clear();
-
-    try
+    /** Answers a request; 1 if that went well. The reply, or the error, is at replyText(), numbers that belong to it at
+     * replyData(). */
+    EMSCRIPTEN_KEEPALIVE int answerRequest (const char* name, const char* request, const float* samples, int count)
     {
-        auto answer = web::answer (name, files::parseJson (request, "request"), { samples, static_cast<std::size_t> (count) });
-        reply = answer.report.dump();
-        replyBytes = std::move (answer.bytes);
-        return 1;
+        replyBytes.clear();
+
+        try
+        {
+            auto answer =
+                web::answer (name, files::parseJson (request, "request"), { samples, static_cast<std::size_t> (count) });
+            reply = answer.report.dump();
+            replyBytes = std::move (answer.bytes);
+            return 1;
+        }
+        catch (const std::exception& error)
+        {
+            reply = web::errorJson (error).dump();
+            return 0;
+        }
     }
-    catch (const std::exception& error)
+
+    EMSCRIPTEN_KEEPALIVE const char* replyText()
     {
-        reply = web::errorJson (error).dump();
-        return 0;
+        return reply.data();
     }
-}
-
-EMSCRIPTEN_KEEPALIVE const char* replyText() { return reply.data(); }
-EMSCRIPTEN_KEEPALIVE int replyTextSize() { return static_cast<int> (reply.size()); }
-EMSCRIPTEN_KEEPALIVE const std::byte* replyData() { return replyBytes.data(); }
-EMSCRIPTEN_KEEPALIVE int replyDataSize() { return static_cast<int> (replyBytes.size()); }
-
-// Audio thread
-
-EMSCRIPTEN_KEEPALIVE void startVoice (double sampleRate) { voice = std::make_unique<web::Voice> (sampleRate); }
-EMSCRIPTEN_KEEPALIVE std::byte* roomForModel (int size) { return voice->roomForModel (static_cast<std::size_t> (size)).data(); }
-
-/** 1 if the model plays, 0 if its bytes are no model of this voice. */
-EMSCRIPTEN_KEEPALIVE int takeModel()
-{
-    try
+    EMSCRIPTEN_KEEPALIVE int replyTextSize()
     {
-        voice->takeModel();
-        return 1;
+        return static_cast<int> (reply.size());
     }
-    catch (const std::exception&)
+    EMSCRIPTEN_KEEPALIVE const std::byte* replyData()
     {
-        return 0;
+        return replyBytes.data();
     }
-}
+    EMSCRIPTEN_KEEPALIVE int replyDataSize()
+    {
+        return static_cast<int> (replyBytes.size());
+    }
 
-EMSCRIPTEN_KEEPALIVE void strike (int kind, double position, double angle, double speed, double rimLag, double pressForce,
-                                  double pressTime, double secondDelay, double secondShare, int offset)
-{
-    voice->strike ({ static_cast<engine::StrokeKind> (kind), position, angle, speed, rimLag, pressForce, pressTime, secondDelay,
-                     secondShare },
-                   offset);
-}
+    // Audio thread
 
-/** A pattern comes stroke by stroke; then playPattern(). */
-EMSCRIPTEN_KEEPALIVE void addToPattern (double beat, int kind, double position, double speed)
-{
-    engine::Stroke stroke;
-    stroke.kind = static_cast<engine::StrokeKind> (kind);
-    stroke.position = position;
-    stroke.speed = speed;
-    patternToCome.strokes.push_back ({ beat, stroke });
-}
+    EMSCRIPTEN_KEEPALIVE void startVoice (double sampleRate)
+    {
+        voice = std::make_unique<web::Voice> (sampleRate);
+    }
+    EMSCRIPTEN_KEEPALIVE std::byte* roomForModel (int size)
+    {
+        return voice->roomForModel (static_cast<std::size_t> (size)).data();
+    }
 
-EMSCRIPTEN_KEEPALIVE void playPattern (double beats, int repeats)
-{
-    patternToCome.beats = beats;
-    voice->setPattern (std::exchange (patternToCome, {}), repeats != 0);
-}
+    /** 1 if the model plays, 0 if its bytes are no model of this voice. */
+    EMSCRIPTEN_KEEPALIVE int takeModel()
+    {
+        try
+        {
+            voice->takeModel();
+            return 1;
+        }
+        catch (const std::exception&)
+        {
+            return 0;
+        }
+    }
 
-EMSCRIPTEN_KEEPALIVE void setTempo (double beatsPerMinute) { voice->setTempo (beatsPerMinute); }
-EMSCRIPTEN_KEEPALIVE double beat() { return voice->beat(); }
-EMSCRIPTEN_KEEPALIVE void silence() { voice->silence(); }
-EMSCRIPTEN_KEEPALIVE void setGain (double decibels) { voice->setGain (decibels); }
-EMSCRIPTEN_KEEPALIVE int isSilent() { return voice->isSilent() ? 1 : 0; }
+    EMSCRIPTEN_KEEPALIVE void strike (int kind, double position, double angle, double speed, double rimLag, double pressForce,
+                                      double pressTime, double secondDelay, double secondShare, int offset)
+    {
+        voice->strike ({ static_cast<engine::StrokeKind> (kind), position, angle, speed, rimLag, pressForce, pressTime,
+                         secondDelay, secondShare },
+                       offset);
+    }
 
-/** Left samples, then right ones, each in a row of Voice::mostFrames. */
-EMSCRIPTEN_KEEPALIVE const float* play (int frames)
-{
-    voice->process (sound[0], sound[1], frames);
-    return sound[0];
-}
+    /** A pattern comes stroke by stroke; then playPattern(). */
+    EMSCRIPTEN_KEEPALIVE void addToPattern (double beat, int kind, double position, double speed)
+    {
+        engine::Stroke stroke;
+        stroke.kind = static_cast<engine::StrokeKind> (kind);
+        stroke.position = position;
+        stroke.speed = speed;
+        patternToCome.strokes.push_back ({ beat, stroke });
+    }
 
-EMSCRIPTEN_KEEPALIVE int rowLength() { return web::Voice::mostFrames; }
+    EMSCRIPTEN_KEEPALIVE void playPattern (double beats, int repeats)
+    {
+        patternToCome.beats = beats;
+        voice->setPattern (std::exchange (patternToCome, {}), repeats != 0);
+    }
+
+    EMSCRIPTEN_KEEPALIVE void setTempo (double beatsPerMinute)
+    {
+        voice->setTempo (beatsPerMinute);
+    }
+    EMSCRIPTEN_KEEPALIVE double beat()
+    {
+        return voice->beat();
+    }
+    EMSCRIPTEN_KEEPALIVE void silence()
+    {
+        voice->silence();
+    }
+    EMSCRIPTEN_KEEPALIVE void setGain (double decibels)
+    {
+        voice->setGain (decibels);
+    }
+    EMSCRIPTEN_KEEPALIVE int isSilent()
+    {
+        return voice->isSilent() ? 1 : 0;
+    }
+
+    /** Left samples, then right ones, each in a row of Voice::mostFrames. */
+    EMSCRIPTEN_KEEPALIVE const float* play (int frames)
+    {
+        voice->process (sound[0], sound[1], frames);
+        return sound[0];
+    }
+
+    EMSCRIPTEN_KEEPALIVE int rowLength()
+    {
+        return web::Voice::mostFrames;
+    }
 
 } // extern "C"

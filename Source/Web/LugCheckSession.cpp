@@ -49,9 +49,10 @@ Json LugCheckSession::state() const
 
     for (std::size_t lug = 0; lug < now.lugs().size(); ++lug)
         if (const auto& tap = now.lugs()[lug])
-            heard.push_back (Json{ { "lug", lug + 1 },
-                                   { "tap_note_hz", tap->tapNote.value },
-                                   { "error_cents", modal::centsBetween (tap->tapNote.value, tap->tapNote.value + tap->tapNote.error) } });
+            heard.push_back (
+                Json{ { "lug", lug + 1 },
+                      { "tap_note_hz", tap->tapNote.value },
+                      { "error_cents", modal::centsBetween (tap->tapNote.value, tap->tapNote.value + tap->tapNote.error) } });
 
     return Json{ { "next", now.nextLug() < 0 ? Json() : Json (now.nextLug() + 1) },
                  { "lugs", now.lugs().size() },

@@ -136,7 +136,8 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
 
 bool saysHowItIs (const Json& request)
 {
-    return memberOf (request, "now") != nullptr || memberOf (request, "measured") != nullptr || memberOf (request, "observed") != nullptr;
+    return memberOf (request, "now") != nullptr || memberOf (request, "measured") != nullptr ||
+           memberOf (request, "observed") != nullptr;
 }
 
 std::vector<reports::MeasuredHead> measuredHeads (const Json& request)

@@ -10,6 +10,7 @@
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
 #include "Fitting/TapNotes.h"
+#include "Listening/LugCheck.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Modal/hardware/Material.h"
@@ -22,6 +23,7 @@
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
+#include "Wording/TapText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -119,7 +121,8 @@ Json partsJson (const std::vector<files::PartPreset<Part>>& presets, const char*
 
 Answer presets (const Json&)
 {
-    Json drums = Json::array(), patterns = Json::array(), lessons = Json::array(), materials = Json::array(), cautions = Json::array();
+    Json drums = Json::array(), patterns = Json::array(), lessons = Json::array(), materials = Json::array(),
+         cautions = Json::array();
 
     for (const auto& preset : files::drumPresets())
         drums.push_back (Json{ { "name", preset.name }, { "document", files::parseJson (preset.text, preset.name) } });
@@ -192,7 +195,8 @@ Answer compare (const Json& request)
     for (const auto& document : documents)
     {
         const auto tuned = readDocument (document);
-        auto label = tuned.tuning.name.empty() ? tuned.label() + ", column " + std::to_string (compared.size() + 1) : tuned.label();
+        auto label =
+            tuned.tuning.name.empty() ? tuned.label() + ", column " + std::to_string (compared.size() + 1) : tuned.label();
         compared.push_back ({ std::move (label), predictionOf (tuned, usualHighest),
                               flagOf (request, "played") ? std::optional (playedResponse (tuned)) : std::nullopt });
     }
@@ -219,7 +223,8 @@ Answer shapes (const Json& request)
         for (int i = 0; i < rings; ++i)
             profile.push_back (i + 1 == rings ? 0.0 : function.at (modes.radius * i / (rings - 1), crest, modes.radius));
 
-        basis.push_back (Json{ { "m", function.m }, { "n", function.n }, { "parity", isSine ? "sine" : "cosine" }, { "profile", profile } });
+        basis.push_back (
+            Json{ { "m", function.m }, { "n", function.n }, { "parity", isSine ? "sine" : "cosine" }, { "profile", profile } });
     }
 
     for (int k = 0; k < modes.size(); ++k)
@@ -236,8 +241,11 @@ Answer shapes (const Json& request)
                 coefficients.push_back (static_cast<float> ((*head) (b, k)));
     }
 
-    return { Json{ { "radius_m", modes.radius }, { "depth_m", modes.depth }, { "rings", rings }, { "basis", basis }, { "modes", list } },
-             bytesOf (coefficients) };
+    return {
+        Json{
+            { "radius_m", modes.radius }, { "depth_m", modes.depth }, { "rings", rings }, { "basis", basis }, { "modes", list } },
+        bytesOf (coefficients)
+    };
 }
 
 // At the drum
@@ -278,6 +286,24 @@ Answer startLugCheck (const Json& request)
 {
     lugCheck().start (drumOf (request).drum, headOf (request), numberOf (request, "rate", { 8000.0, 192.0e3, "Hz" }));
     return { lugCheck().state() };
+}
+
+/** A recorded lug check, lug 1 first. */
+Answer fitRecording (const Json& request, std::span<const float> samples)
+{
+    const fitting::HeadFitSetup setup{ .drum = drumOf (request).drum, .side = headOf (request) };
+    const listening::Recording recording{ numberOf (request, "rate", { 8000.0, 384.0e3, "Hz" }),
+                                          { samples.begin(), samples.end() } };
+    const auto check = listening::hearLugCheck (recording, setup.drum.lugs, false, "recording");
+
+    if (check.taps.empty())
+        throw InputError::fault ("recording", "has no tap that can be used",
+                                 "taps with the wires off, each a single hit, with time to ring\n" + wording::remarks (check));
+
+    auto json = reports::fitJson (
+        reports::MeasuredHead{ setup.side, fitting::fitHead (setup, check.taps), textOf (request, "date", "") });
+    json["remarks"] = wording::remarks (check);
+    return { json };
 }
 
 Answer fitTapNotes (const Json& request)
@@ -357,15 +383,17 @@ Answer pattern (const Json& request)
                                  { "position", timed.stroke.position },
                                  { "speed", timed.stroke.speed } });
 
-    return { Json{ { "beats", score::patternLength (text, beatASecond) }, { "steps_per_beat", beatASecond.stepsPerBeat }, { "strokes", strokes } } };
+    return { Json{ { "beats", score::patternLength (text, beatASecond) },
+                   { "steps_per_beat", beatASecond.stepsPerBeat },
+                   { "strokes", strokes } } };
 }
 
 score::Score strokesOf (const Json& request)
 {
     if (! request.contains ("strokes"))
-        return score::readPattern (textOf (request, "text"),
-                                   { numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" }, 100.0), stepsPerBeat (request) },
-                                   "pattern");
+        return score::readPattern (
+            textOf (request, "text"),
+            { numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" }, 100.0), stepsPerBeat (request) }, "pattern");
 
     const auto& list = request["strokes"];
     score::Score strokes;
@@ -467,10 +495,13 @@ const std::map<std::string, Handler>& handlers()
         { "pattern", plain (pattern) },
         { "render", plain (render) },
         { "fit_tap_notes", plain (fitTapNotes) },
+        { "fit_recording", fitRecording },
         { "lug_check", plain (startLugCheck) },
         { "lug_check_add", check ([] (const Json&, std::span<const float> samples) { lugCheck().add (samples); }) },
-        { "lug_check_choose",
-          check ([] (const Json& request, std::span<const float>) { lugCheck().chooseLug (numberOf (request, "lug", { 1.0, 64.0, "" })); }) },
+        { "lug_check_choose", check (
+                                  [] (const Json& request, std::span<const float>) {
+                                      lugCheck().chooseLug (numberOf (request, "lug", { 1.0, 64.0, "" }));
+                                  }) },
         { "lug_check_delete", check ([] (const Json&, std::span<const float>) { lugCheck().deleteLastTap(); }) },
         { "lug_check_fit",
           [] (const Json& request, std::span<const float>) { return Answer{ lugCheck().fit (textOf (request, "date", "")) }; } },

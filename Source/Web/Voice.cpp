@@ -12,7 +12,7 @@ namespace web
 
 namespace
 {
-constexpr double gainTime = 5.0e-3;    // s
+constexpr double gainTime = 5.0e-3;     // s
 constexpr std::size_t mostWaiting = 16; // strokes
 constexpr double usualTempo = 100.0;
 } // namespace

@@ -13,8 +13,8 @@
 namespace web
 {
 
-/** The drum that sounds: strokes and a pattern in, stereo out. For one thread, the browser's audio thread. Until the first model comes it is
-    silent and keeps the strokes. */
+/** The drum that sounds: strokes and a pattern in, stereo out. For one thread, the browser's audio thread. Until the first model
+   comes it is silent and keeps the strokes. */
 class Voice
 {
 public:
@@ -23,8 +23,8 @@ public:
     /** @param sampleRate  Hz, of the models to come */
     explicit Voice (double sampleRate);
 
-    /** Room for the bytes of a model; takeModel() then switches to it while the drum rings on. A model of a size that was seen before
-        needs no new memory. takeModel() throws modal::InputError for bytes that are no model of this sample rate. */
+    /** Room for the bytes of a model; takeModel() then switches to it while the drum rings on. A model of a size that was seen
+       before needs no new memory. takeModel() throws modal::InputError for bytes that are no model of this sample rate. */
     std::span<std::byte> roomForModel (std::size_t size);
     void takeModel();
     bool hasModel() const noexcept { return drum != nullptr; }

@@ -167,6 +167,12 @@ export class Instrument extends EventTarget {
   /** The object that `fit --json` writes, from the taps so far. */
   fitLugCheck(date = "") { return this.#ask("lug_check_fit", { date }); }
 
+  /** The same from a recording, lug 1 first, once or several times around; with `remarks` about its taps.
+      @param {Float32Array} samples  one channel */
+  fitRecording(document, head, samples, sampleRate, date = "") {
+    return this.#ask("fit_recording", { document, head, rate: sampleRate, date }, samples);
+  }
+
   /** The same from tap notes that a person read: one, or one for each lug. */
   fitTapNotes(document, head, notes, date = "") { return this.#ask("fit_tap_notes", { document, head, notes, date }); }
 

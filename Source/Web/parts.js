@@ -9,5 +9,9 @@ export { workerSource, workletSource };
 export async function compiledModule() {
   const packed = Uint8Array.from(atob(document.getElementById("module").textContent), letter => letter.charCodeAt(0));
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return WebAssembly.compile(await new Response(stream).arrayBuffer());
+  try {
+    return await WebAssembly.compile(await new Response(stream).arrayBuffer());
+  } catch (error) {
+    throw new Error("This browser cannot run the drum: it needs WebAssembly with SIMD and exceptions. Use a current browser. (" + error.message + ")");
+  }
 }

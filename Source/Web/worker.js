@@ -25,11 +25,9 @@ function tune(request) {
   const model = ask("model", request);
   if (model.isError)
     return model;
-  const prediction = ask("predict", request);
-  if (prediction.isError)
-    return prediction;
   models?.postMessage(model.bytes, [model.bytes.buffer]);
-  return { report: `{"prediction":${prediction.report},${model.report.slice(1)}`, isError: false };
+  const prediction = ask("predict", request);
+  return prediction.isError ? prediction : { report: `{"prediction":${prediction.report},${model.report.slice(1)}`, isError: false };
 }
 
 /** One request to the module. `bytes` is null where there are none. */

@@ -67,11 +67,13 @@ class DrumProcessor extends AudioWorkletProcessor {
   process(inputs, [output]) {
     const begun = Date.now();
     const length = output[0].length, at = this.voice.play(length);
-    const buffer = this.voice.memory.buffer;
-    const left = new Float32Array(buffer, at, length), right = new Float32Array(buffer, at + 4 * this.row, length);
-    output[0].set(left);
-    output[1]?.set(right);
-    this.tell(left, right);
+    if (this.left?.buffer !== this.voice.memory.buffer || this.left.length !== length) {
+      this.left = new Float32Array(this.voice.memory.buffer, at, length);
+      this.right = new Float32Array(this.voice.memory.buffer, at + 4 * this.row, length);
+    }
+    output[0].set(this.left);
+    output[1]?.set(this.right);
+    this.tell(this.left, this.right);
     this.busy += Date.now() - begun;
     return true;
   }
