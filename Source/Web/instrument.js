@@ -24,7 +24,7 @@ const noAudioText = "This browser cannot play the drum: it has no AudioWorklet. 
     @typedef {object} Stroke */
 
 /**
- * Events, each with `detail`:
+ * Events, each with `detail`, from the first tune() on:
  * - "waiting": { message }. The browser holds the sound back until the page is touched, anywhere.
  * - "running": {}. Sound plays.
  * - "slow": { message, modes }. The device is too slow for all modes; from now on the drum is played with fewer.
@@ -56,6 +56,8 @@ export class Instrument extends EventTarget {
   /** Solves a drum, hands it to the sound without a pause and predicts it: { prediction, modes, wire_contacts, highest_hz }.
       Resolves when it plays, or at once while no sound runs. `null` if a newer call replaced this one. */
   async tune(document) {
+    if (this.#document === null)
+      setTimeout(() => this.#tellState(), 300); // a moment for browsers that start the sound by themselves
     this.#document = document;
     const answer = await this.#ask("tune", { document, modes: this.#modes, rate: this.#rate });
     // Until the sound may run the audio thread takes nothing.
@@ -244,13 +246,13 @@ export class Instrument extends EventTarget {
   async #startSound(module) {
     const Context = globalThis.AudioContext;
     if (!Context || !globalThis.AudioWorkletNode)
-      return this.#tell("failed", { message: noAudioText });
+      return;
     this.#context = new Context({ latencyHint: "interactive" });
     this.#rate = this.#context.sampleRate;
     try {
       await this.#context.audioWorklet.addModule(workletUrl);
     } catch (error) {
-      return this.#tell("failed", { message: noAudioText });
+      return; // as without a worklet: see #tellState()
     }
     const { port1, port2 } = new MessageChannel();
     this.#node = new AudioWorkletNode(this.#context, "snarewright-drum",
@@ -264,15 +266,14 @@ export class Instrument extends EventTarget {
     // Which of these counts as a touch differs: on a telephone it is the finger's lifting.
     for (const type of ["pointerdown", "pointerup", "click", "keydown"])
       addEventListener(type, () => this.wake(), { capture: true });
-    // A moment for browsers that start the sound by themselves.
-    setTimeout(() => this.#tellState(), 300);
   }
 
   #tellState() {
-    if (this.soundState === "running")
-      this.#tell("running", {});
-    else
-      this.#tell("waiting", { message: heldText });
+    switch (this.soundState) {
+      case "running": return this.#tell("running", {});
+      case "waiting": return this.#tell("waiting", { message: heldText });
+      default: return this.#tell("failed", { message: noAudioText });
+    }
   }
 
   /** From the audio thread. */

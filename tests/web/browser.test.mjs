@@ -206,7 +206,7 @@ test("sound that the browser holds back is told, and a touch starts it", async (
   try {
     const other = await held.open(page);
     await other.until(ready);
-    await other.until("document.getElementById('messages').textContent.includes('until you touch')");
+    await other.until("document.getElementById('messages').textContent.includes('holds the sound back')");
     assert.equal(await other.evaluate("snarewrightPage.instrument.soundState"), "waiting");
     // Chromium drops what is touched before the first picture of a page stands.
     while (await other.evaluate("snarewrightPage.instrument.soundState") !== "running")
