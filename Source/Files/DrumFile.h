@@ -8,6 +8,7 @@
 #include "Modal/hardware/Stick.h"
 #include "Modal/hardware/Wires.h"
 
+#include <array>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -15,6 +16,26 @@
 
 namespace files
 {
+
+/** A microphone: where it stands and its part in the stereo mix. The origin is the centre of the batter head; z points up. */
+struct MicrophoneSpec
+{
+    double x = 0.0, y = 0.0, z = 0.0; ///< m, along the wires, across them, up; -15 to 15 each
+    double level = 0.0;               ///< dB, -60 to 24; at -60 it is silent
+    double pan = 0.0;                 ///< -1 left to 1 right
+    bool isInverted = false;          ///< polarity
+};
+
+/** Microphones above, below and distant. */
+using MicrophoneSpecs = std::array<MicrophoneSpec, 3>;
+
+/** What is played: strokes as score::readPattern() takes them. */
+struct PatternSpec
+{
+    std::string strokes;
+    double tempo = 100.0; ///< beats per minute, 20 to 400
+    int stepsPerBeat = 4; ///< 1 to 16
+};
 
 /** A drum with its tunings as one document.
 
@@ -32,6 +53,9 @@ struct DrumFile
     modal::WireSpec wires;
     modal::HoopSpec hoop;   ///< both hoops
     modal::StickSpec stick; ///< what it is played with
+    std::optional<MicrophoneSpecs> microphones;
+    std::optional<PatternSpec> pattern;
+    Json window; ///< what the plugin keeps beyond the drum, an object that only it reads; null if there is none
 };
 
 /** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. A concert

@@ -2,6 +2,8 @@
 #include "DrumWords.h"
 #include "Fields.h"
 #include "HeadText.h"
+#include "HoopNames.h"
+#include "PlayingFile.h"
 #include "TextFile.h"
 #include "TuningRequest.h"
 
@@ -152,7 +154,7 @@ std::vector<Tuning> readTunings (const Json& value, const DrumSpec& drum, const 
 void readFormat (ObjectReader& reader)
 {
     const auto format = reader.choice ("format", { drumFormat });
-    const auto version = reader.count ("version", drumFormatVersion, drumFormatVersion);
+    const auto version = reader.count ("version", 1, drumFormatVersion);
 
     if (! format)
         reader.noteMissing ("format", std::string ("\"") + drumFormat + "\"");
@@ -328,12 +330,24 @@ DrumFile readDrum (const std::string& text, const std::string& source, std::opti
         file.wires = readWires (*wires, reader.pathOf ("wires"));
     if (const auto* stick = reader.member ("stick"))
         file.stick = readStick (*stick, reader.pathOf ("stick"));
-    if (const auto hoop = reader.choice ("hoop", hoopWords))
-        file.hoop.kind = static_cast<HoopSpec::Kind> (*hoop);
+    if (const auto hoop = reader.text ("hoop"))
+        file.hoop = namedHoop (*hoop, reader.pathOf ("hoop"));
     if (const auto* air = reader.member ("air"))
         readAir (*air, reader.pathOf ("air"), file);
     if (const auto surround = reader.choice ("surround", surroundWords))
         drum.surround = static_cast<Surround> (*surround);
+
+    if (const auto* microphones = reader.member ("microphones"))
+        file.microphones = readMicrophones (*microphones, reader.pathOf ("microphones"));
+    if (const auto* pattern = reader.member ("pattern"))
+        file.pattern = readPattern (*pattern, reader.pathOf ("pattern"));
+
+    if (const auto* window = reader.member ("window"))
+    {
+        if (! window->is_object())
+            throw InputError (reader.pathOf ("window"), described (*window), "an object that the plugin wrote");
+        file.window = *window;
+    }
 
     if (const auto* tunings = reader.member ("tunings"))
         file.tunings = readTunings (*tunings, drum, reader.pathOf ("tunings"), pitch);

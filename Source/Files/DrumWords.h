@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -9,7 +10,9 @@ namespace files
 {
 
 inline const char* const drumFormat = "snarewright-drum";
-inline constexpr int drumFormatVersion = 1;
+
+/** Version 2 added microphones, pattern and window; version 1 is read as it is. */
+inline constexpr int drumFormatVersion = 2;
 
 inline const std::vector<std::string> bottomWords{ "head", "closed", "open" };
 inline const std::vector<std::string> surroundWords{ "free", "baffled" };
@@ -17,7 +20,8 @@ inline const std::vector<std::string> surroundWords{ "free", "baffled" };
 inline const std::vector<std::string> mufflingShapeWords{ "patch", "ring" };
 inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
 inline const std::vector<std::string> tipMaterialWords{ "wood", "nylon" };
-inline const std::vector<std::string> hoopWords{ "flanged 1.6 mm", "flanged 2.3 mm", "cast", "wood" };
+
+inline const std::array<const char*, 3> microphoneWords{ "above", "below", "distant" };
 
 /** In place of a vent: none. In place of weather: no air at all. */
 inline const char* const noneWord = "none";

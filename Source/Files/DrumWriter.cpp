@@ -1,6 +1,8 @@
 #include "DrumFile.h"
 #include "DrumWords.h"
 #include "Fields.h"
+#include "HoopNames.h"
+#include "PlayingFile.h"
 
 #include <algorithm>
 
@@ -157,7 +159,12 @@ std::string writeDrum (const DrumFile& file)
 
     document["wires"] = wiresAsJson (file.wires);
     document["stick"] = stickAsJson (file.stick);
-    document["hoop"] = hoopWords[static_cast<std::size_t> (file.hoop.kind)];
+    document["hoop"] = nameOf (file.hoop);
+
+    if (file.microphones)
+        document["microphones"] = microphonesAsJson (*file.microphones);
+    if (file.pattern)
+        document["pattern"] = patternAsJson (*file.pattern);
 
     Json tunings = Json::array();
 
@@ -165,6 +172,10 @@ std::string writeDrum (const DrumFile& file)
         tunings.push_back (tuningAsJson (tuning, file.drum));
 
     document["tunings"] = tunings;
+
+    if (! file.window.is_null())
+        document["window"] = file.window;
+
     return written (document);
 }
 

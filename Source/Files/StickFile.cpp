@@ -49,7 +49,8 @@ StickSpec stickOfPoints (double tipMass, double tipStiffness, const StickSpec& l
     const PointStick usual;
     const auto& density = numberOf (&StickSpec::woodDensity);
     StickSpec stick = like;
-    stick.woodDensity = std::clamp (StickSpec{}.woodDensity * tipMass / usual.tipMass, density.low, density.high);
+    // The ratio first: for the usual stick it is 1, and the density stays what it is to the last bit.
+    stick.woodDensity = std::clamp (tipMass / usual.tipMass * StickSpec{}.woodDensity, density.low, density.high);
     stick.tipMaterial = tipStiffness > 2.0 * usual.tipStiffness ? StickSpec::TipMaterial::nylon : StickSpec::TipMaterial::wood;
     return stick;
 }

@@ -1,6 +1,7 @@
 #include "DrumRequest.h"
 
 #include "ParameterText.h"
+#include "PatternBook.h"
 #include "SetValue.h"
 
 #include "Modal/InputError.h"
@@ -236,6 +237,16 @@ void setMuffling (const Setter& set, const modal::DrumSpec& drum)
     }
 }
 
+/** Sets a parameter in semitones to the nearest it can hold, and another, in cents, to what is left. Returns the former. */
+double setWithCents (const Setter& set, P semitones, P cents, double value)
+{
+    const auto nearest = specOf (semitones).snapped (value);
+    const bool isInReach = std::abs (100.0 * (value - nearest)) <= specOf (cents).high;
+    set (semitones, isInReach ? nearest : value); // out of reach: refused with the name of the note
+    set (cents, 100.0 * (value - nearest));
+    return nearest;
+}
+
 void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tuning& tuning)
 {
     double batter = 0.0, resonant = 0.0;
@@ -253,11 +264,10 @@ void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tun
     }
 
     set (P::concertPitch, tuning.concertPitch.a4);
-    set (P::batterNote, modal::midiOfHertz (batter, tuning.concertPitch));
-    set (P::batterCents, 0.0);
+    const auto coarse = setWithCents (set, P::batterNote, P::batterCents, modal::midiOfHertz (batter, tuning.concertPitch));
     set (P::resonantCents, 0.0);
     if (resonant > 0.0)
-        set (P::interval, 12.0 * std::log2 (resonant / batter));
+        setWithCents (set, P::interval, P::resonantCents, modal::midiOfHertz (resonant, tuning.concertPitch) - coarse);
 
     for (int lug = 0; lug < lugParameters; ++lug)
     {
@@ -266,6 +276,59 @@ void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tun
         set (batterLug (lug), centsAt (tuning.lugs.batter));
         set (resonantLug (lug), centsAt (tuning.lugs.resonant));
     }
+}
+
+struct MicrophoneParameters
+{
+    P level, pan, inverted;
+};
+
+constexpr MicrophoneParameters microphoneParameters[] = { { P::aboveLevel, P::abovePan, P::aboveInverted },
+                                                          { P::belowLevel, P::belowPan, P::belowInverted },
+                                                          { P::distantLevel, P::distantPan, P::distantInverted } };
+
+files::MicrophoneSpecs microphoneSpecsOf (const Values& values, const std::vector<engine::Microphone>& microphones)
+{
+    files::MicrophoneSpecs specs;
+
+    for (std::size_t i = 0; i < specs.size(); ++i)
+    {
+        const auto& p = microphoneParameters[i];
+        specs[i] = { microphones[i].x,       microphones[i].y,     microphones[i].z,
+                     siOf (values, p.level), siOf (values, p.pan), isOn (values, p.inverted) };
+    }
+
+    return specs;
+}
+
+/** The window's microphones move up and down, or outwards, on a fixed line; the nearest such place is set. */
+void setMicrophones (const Setter& set, const files::MicrophoneSpecs& microphones, double depth)
+{
+    set (P::aboveOffset, std::hypot (microphones[0].x, microphones[0].y));
+    set (P::aboveHeight, microphones[0].z);
+    set (P::belowDistance, -depth - microphones[1].z);
+    set (P::distantDistance, std::hypot (microphones[2].x, microphones[2].y, microphones[2].z));
+
+    for (std::size_t i = 0; i < microphones.size(); ++i)
+    {
+        const auto& p = microphoneParameters[i];
+        set (p.level, microphones[i].level);
+        set (p.pan, microphones[i].pan);
+        set (p.inverted, microphones[i].isInverted ? 1.0 : 0.0);
+    }
+}
+
+/** Sets the window's pattern of these strokes; without one of these strokes only the tempo. */
+void setPattern (const Setter& set, const files::PatternSpec& pattern)
+{
+    const auto& book = patternBook();
+    const auto found =
+        std::find_if (book.begin(), book.end(),
+                      [&] (const Pattern& p) { return p.text == pattern.strokes && p.stepsPerBeat == pattern.stepsPerBeat; });
+
+    set (P::patternTempo, pattern.tempo);
+    if (found != book.end())
+        set (P::pattern, static_cast<double> (found - book.begin()));
 }
 } // namespace
 
@@ -309,6 +372,10 @@ void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
     linkStick (set, file.stick);
     set (P::hoop, file.hoop.kind);
     setTuning (set, drum, file.tunings[tuning]);
+    if (file.microphones)
+        setMicrophones (set, *file.microphones, drum.depth);
+    if (file.pattern)
+        setPattern (set, *file.pattern);
     if (file.weather)
         linkWeather (set, *file.weather);
 
@@ -325,8 +392,10 @@ files::DrumFile drumFileOf (const Values& values, const std::string& name)
     file.wires = request.wires;
     file.hoop = request.hoop;
     file.stick = request.stick;
+    file.microphones = microphoneSpecsOf (values, request.microphones);
+    const auto& pattern = patternBook()[static_cast<std::size_t> (valueOf (values, P::pattern))];
+    file.pattern = { pattern.text, siOf (values, P::patternTempo), pattern.stepsPerBeat };
     file.tunings = { request.tuning };
-    file.tunings.front().name = name;
     return file;
 }
 

@@ -35,16 +35,17 @@ Pattern readPattern (const std::string& text, const std::string& source)
     Pattern pattern;
     pattern.name = required (reader.text ("name"), reader, "name", "a name");
     pattern.formerName = reader.text ("former_name").value_or ("");
-    const score::PatternTempo tempo{ beatASecond,
-                                     required (reader.count ("steps_per_beat", 1, 16), reader, "steps_per_beat", "1 to 16") };
-    const auto strokes = required (reader.text ("text"), reader, "text", "strokes and rests");
+    pattern.stepsPerBeat = required (reader.count ("steps_per_beat", 1, 16), reader, "steps_per_beat", "1 to 16");
+    const score::PatternTempo tempo{ beatASecond, pattern.stepsPerBeat };
+    pattern.text = required (reader.text ("text"), reader, "text", "strokes and rests");
     reader.finish();
 
-    if (strokes.size() > longestText)
-        throw modal::InputError (reader.pathOf ("text"), std::to_string (strokes.size()) + " letters", "at most 1024 letters");
+    if (pattern.text.size() > longestText)
+        throw modal::InputError (reader.pathOf ("text"), std::to_string (pattern.text.size()) + " letters",
+                                 "at most 1024 letters");
 
-    pattern.strokes = score::readPattern (strokes, tempo, reader.pathOf ("text"));
-    pattern.beats = score::patternLength (strokes, tempo);
+    pattern.strokes = score::readPattern (pattern.text, tempo, reader.pathOf ("text"));
+    pattern.beats = score::patternLength (pattern.text, tempo);
     return pattern;
 }
 

@@ -17,6 +17,8 @@ struct Pattern
 {
     std::string name;
     std::string formerName; ///< a name that saved states may still hold; empty if there is none
+    std::string text;       ///< as in the document
+    int stepsPerBeat = 4;
     double beats = 4.0;
     score::Score strokes; ///< times in beats from the start
 };

@@ -11,7 +11,6 @@ namespace plugin
 namespace
 {
 const char* const presetExtension = ".snarewright.json";
-const char* const drumExtension = ".drum.json";
 
 /** Contents of a file; none if the file does not exist. */
 using Contents = std::optional<juce::String>;
@@ -78,7 +77,41 @@ juce::String textOf (const std::exception& e)
 void loadDrum (const files::DrumFile& file, std::size_t tuning, State& state)
 {
     setDrum (state.live, file, tuning);
-    state.name = file.drum.name + ": " + file.tunings[tuning].name;
+    const auto &drum = file.drum.name, &name = file.tunings[tuning].name;
+    state.name = drum.empty() || name.empty() ? drum + name : drum + ": " + name;
+}
+
+/** The file of a state without what only the plugin reads. */
+files::DrumFile plainDrumFile (const State& state, const std::string& name)
+{
+    auto file = drumFileOf (state.live, name);
+    const auto drum = files::drumAsJson (file.drum, file.weather);
+
+    for (std::size_t i = 0; i < state.snapshots.size(); ++i)
+    {
+        if (! state.snapshots[i])
+            continue;
+
+        auto kept = drumFileOf (*state.snapshots[i], name);
+        kept.tunings.front().name = std::string (1, static_cast<char> ('A' + i));
+        if (files::drumAsJson (kept.drum, kept.weather) == drum)
+            file.tunings.push_back (kept.tunings.front());
+    }
+
+    return file;
+}
+
+/** A preset of an older version. */
+bool isState (const juce::String& text)
+{
+    try
+    {
+        return files::parseJson (text.toStdString(), "preset").value ("format", std::string()) == "snarewright-state";
+    }
+    catch (const std::exception&)
+    {
+        return false; // its fault is found when it is read as a drum
+    }
 }
 
 juce::String loadState (const juce::String& text, State& state)
@@ -94,12 +127,68 @@ juce::String loadState (const juce::String& text, State& state)
     return reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
 }
 
+/** Throws modal::InputError for what a drum file cannot say. */
+std::string drumText (const State& state, const juce::String& name)
+{
+    State sound = state;
+    sound.name = name.toStdString();
+    sound.snapshots.fill (std::nullopt);
+    auto file = plainDrumFile (state, sound.name);
+    file.window = files::parseJson (writeState (sound), "state");
+    return files::writeDrum (file);
+}
+
+/** A preset is a sound; the song's own snapshots stay. */
 std::string presetText (const State& state, const juce::String& name)
 {
-    State preset = state;
-    preset.name = name.toStdString();
-    preset.snapshots.fill (std::nullopt);
-    return writeState (preset);
+    State sound = state;
+    sound.snapshots.fill (std::nullopt);
+    return drumText (sound, name);
+}
+
+/** Whether drum and first tuning of a file are those of its window's part: nobody has changed them since. */
+bool isUnchanged (const files::DrumFile& file, const Values& window)
+{
+    auto part = file;
+    part.window = nullptr;
+    part.tunings.resize (1);
+    return files::writeDrum (drumFileOf (window, file.drum.name)) == files::writeDrum (part);
+}
+
+/** The file's first tuning, with what else the plugin keeps if it wrote the file. */
+void loadDrumFile (const files::DrumFile& file, State& state)
+{
+    if (file.tunings.empty())
+        throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
+
+    auto loaded = state;
+
+    if (! file.window.is_null())
+    {
+        const auto window = readState (files::written (file.window));
+        loaded.live = window.state.live;
+        loaded.name = window.state.name;
+        loaded.unknownInSound = window.state.unknownInSound;
+    }
+
+    if (file.window.is_null() || ! isUnchanged (file, loaded.live))
+        loadDrum (file, 0, loaded);
+
+    std::size_t slot = 0;
+
+    for (std::size_t tuning = 1; tuning < file.tunings.size(); ++tuning)
+    {
+        while (slot < loaded.snapshots.size() && loaded.snapshots[slot])
+            ++slot;
+        if (slot == loaded.snapshots.size())
+            break;
+
+        auto kept = loaded.live;
+        setDrum (kept, file, tuning);
+        loaded.snapshots[slot] = kept;
+    }
+
+    state = loaded;
 }
 
 /** Removes characters that file names cannot hold, and shortens the name to 100 characters. */
@@ -173,8 +262,16 @@ juce::String PresetLibrary::save (const juce::String& name, const State& state, 
     if (legalName (name).isEmpty())
         return "A preset needs a name.";
 
-    const auto file = fileFor (name);
-    return perform ({ { file, contentsOf (file), juce::String (presetText (state, name)) } }, "Save " + name, undo);
+    try
+    {
+        const auto file = fileFor (name);
+        const auto text = juce::String::fromUTF8 (presetText (state, name).c_str());
+        return perform ({ { file, contentsOf (file), text } }, "Save " + name, undo);
+    }
+    catch (const modal::InputError& e)
+    {
+        return textOf (e);
+    }
 }
 
 juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String& newName, juce::UndoManager& undo)
@@ -193,9 +290,16 @@ juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String
     if (fault.isNotEmpty())
         return fault;
 
-    return perform ({ { to, std::nullopt, juce::String (presetText (state, newName)) },
-                      { entry.file, contentsOf (entry.file), std::nullopt } },
-                    "Rename " + entry.name, undo);
+    try
+    {
+        const auto text = juce::String::fromUTF8 (presetText (state, newName).c_str());
+        return perform ({ { to, std::nullopt, text }, { entry.file, contentsOf (entry.file), std::nullopt } },
+                        "Rename " + entry.name, undo);
+    }
+    catch (const modal::InputError& e)
+    {
+        return textOf (e);
+    }
 }
 
 juce::String PresetLibrary::remove (const PresetEntry& entry, juce::UndoManager& undo)
@@ -215,12 +319,12 @@ juce::String PresetLibrary::importFile (const juce::File& file, State& state) co
 
     const auto text = file.loadFileAsString();
 
-    if (text.contains ("snarewright-state"))
+    if (isState (text))
         return loadState (text, state);
 
     try
     {
-        loadDrum (files::readDrum (text.toStdString(), file.getFileName().toStdString()), 0, state);
+        loadDrumFile (files::readDrum (text.toStdString(), file.getFileName().toStdString()), state);
         return {};
     }
     catch (const modal::InputError& e)
@@ -234,9 +338,7 @@ juce::String PresetLibrary::exportFile (const juce::File& file, const State& sta
     try
     {
         const auto name = file.getFileNameWithoutExtension().upToFirstOccurrenceOf (".", false, false);
-        const auto text = file.getFileName().endsWithIgnoreCase (drumExtension)
-                              ? files::writeDrum (drumFileOf (state.live, name.toStdString()))
-                              : presetText (state, name);
+        const auto text = drumText (state, name);
         return file.replaceWithText (juce::String::fromUTF8 (text.c_str())) ? juce::String()
                                                                             : "Cannot write " + file.getFullPathName() + ".";
     }

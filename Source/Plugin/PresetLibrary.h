@@ -42,10 +42,12 @@ public:
     juce::String rename (const PresetEntry&, const juce::String& newName, juce::UndoManager&);
     juce::String remove (const PresetEntry&, juce::UndoManager&);
 
-    /** Reads a preset, or a drum file with its first tuning. */
+    /** Reads a drum file, or a preset of an older version, from anywhere. A drum file's first tuning is the sound; the others go
+       to the snapshots that are free. */
     juce::String importFile (const juce::File&, State& state) const;
 
-    /** Writes a preset, or, with the extension .drum.json, a drum file that the command line program reads. */
+    /** Writes a drum file, which the command line program reads too: the drum with its tuning and those of the snapshots that are
+       of the same drum, microphones, pattern, and what else the plugin keeps. */
     juce::String exportFile (const juce::File&, const State&) const;
 
 private:

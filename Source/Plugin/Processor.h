@@ -88,7 +88,10 @@ public:
     PresetLibrary& presets() noexcept { return library; }
     void loadPreset (const PresetEntry&);
     void savePreset (const juce::String& name);
+    /** Further tunings of the file are kept under the free letters. */
     void importPreset (const juce::File&);
+
+    /** Writes a drum file with this tuning and the kept ones of the same drum. */
     void exportPreset (const juce::File&);
     juce::String presetName() const;
 

@@ -100,8 +100,15 @@ void Processor::importPreset (const juce::File& file)
     const auto fault = library.importFile (file, loaded);
     report (fault);
 
-    if (fault.isEmpty())
-        takeSound (loaded, "Import " + file.getFileName());
+    if (fault.isNotEmpty())
+        return;
+
+    takeSound (loaded, "Import " + file.getFileName());
+    for (const auto which : { Parameter::pattern, Parameter::patternTempo })
+        parameters[indexOf (which)]->setPlainValue (static_cast<double> (loaded.live[indexOf (which)]));
+    for (std::size_t i = 0; i < LiveSound::snapshotCount; ++i)
+        sound.setSnapshot (static_cast<Snapshot> (i), loaded.snapshots[i]);
+    solver.wake();
 }
 
 void Processor::takeSound (const State& loaded, const juce::String& whatFor)

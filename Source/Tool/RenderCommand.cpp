@@ -84,7 +84,7 @@ struct Recorded
     Recorded (const TunedDrum& tuned, const engine::DrumSetup& setup, const score::Score& strokes, double seconds,
               const RenderSettings& s, const std::string& target)
         : label (tuned.label()), model (std::make_shared<const engine::DrumModel> (setup)),
-          take (model, strokes, s.pickup, std::llround (seconds * s.sampleRate)),
+          take (model, strokes, s.pickup, mixOf (tuned), std::llround (seconds * s.sampleRate)),
           tracks (openTracks (target, s, setup.microphones)), spool (take.channels()), meter (s.sampleRate, take.channels())
     {
     }
@@ -239,9 +239,9 @@ void run (const std::vector<std::string>& words, const Command& command)
         throw modal::InputError::fault ("--output", "is missing", "a file to write, or - for standard output");
 
     const auto settings = readRenderSettings (arguments);
-    const auto read = readStrokes (arguments);
-    const auto& strokes = read.strokes;
     const auto chosen = chooseTunings (versus);
+    const auto read = readStrokes (arguments, chosen.front().pattern);
+    const auto& strokes = read.strokes;
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + usualRinging, longestTake));
 
     if (chosen.size() > 1 && *target == "-")
@@ -251,8 +251,8 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     for (const auto& tuned : chosen)
     {
-        const auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned.drum), settings.sampleRate,
-                                        highestAsked (arguments), settings.detail);
+        const auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned), settings.sampleRate, highestAsked (arguments),
+                                        settings.detail);
         const auto name = chosen.size() == 1 ? *target : targetOf (*target, std::to_string (recordings.size() + 1));
         recordings.push_back (std::make_unique<Recorded> (tuned, setup, strokes, seconds, settings, name));
     }
@@ -293,7 +293,8 @@ const Command& renderCommand()
         "Plays a stroke, a pattern or a MIDI file on the drum, as WAV files",
         "[DRUM] [options] [vs [DRUM] [options]]... --output FILE.wav",
         "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
-        "The stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
+        "A drum file's pattern plays if no stroke, pattern or MIDI file is given; its microphones and their levels hold.\n"
+        "Else the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
         "buzz, "
         "21 double.\n"

@@ -135,13 +135,40 @@ RenderSettings readRenderSettings (const Arguments& arguments)
     return s;
 }
 
-std::vector<engine::Microphone> readMicrophones (const Arguments& arguments, const modal::DrumSpec& drum)
+std::vector<engine::Microphone> readMicrophones (const Arguments& arguments, const TunedDrum& tuned)
 {
+    const auto& drum = tuned.drum;
     auto microphones = engine::defaultMicrophones (drum.depth);
+
+    for (std::size_t i = 0; tuned.microphones && i < microphones.size(); ++i)
+    {
+        const auto& spec = (*tuned.microphones)[i];
+        microphones[i].x = spec.x;
+        microphones[i].y = spec.y;
+        microphones[i].z = spec.z;
+        microphones[i].invertsPolarity = spec.isInverted;
+        engine::check (microphones[i], 0.5 * drum.diameter, drum.depth, "microphones." + microphones[i].name);
+    }
+
     readPlace (arguments, "above-at", Where::above, drum, microphones[0]);
     readPlace (arguments, "below-at", Where::below, drum, microphones[1]);
     readPlace (arguments, "distant-at", Where::anywhere, drum, microphones[2]);
     return microphones;
+}
+
+StereoParts mixOf (const TunedDrum& tuned)
+{
+    constexpr double silent = -60.0; // dB
+    StereoParts parts{};
+
+    for (std::size_t i = 0; i < parts.size(); ++i)
+    {
+        const auto channel = tuned.microphones ? score::MixChannel{ (*tuned.microphones)[i].level, (*tuned.microphones)[i].pan }
+                                               : score::usualMix[i];
+        parts[i] = channel.level > silent ? score::sideGains (channel) : score::SideGains{ 0.0, 0.0 };
+    }
+
+    return parts;
 }
 
 } // namespace tool

@@ -3,6 +3,7 @@
 #include "Arguments.h"
 #include "Playing.h"
 #include "Take.h"
+#include "TunedDrum.h"
 #include "WavFile.h"
 
 #include "Engine/Microphone.h"
@@ -31,8 +32,11 @@ const OptionGroup& renderOptions();
 /** Throws modal::InputError. */
 RenderSettings readRenderSettings (const Arguments&);
 
-/** The three microphones above, below and distant, at the positions from the options. Throws modal::InputError for a position
-   inside the drum, too near to it, or on the wrong side of it for the microphone's name. */
-std::vector<engine::Microphone> readMicrophones (const Arguments&, const modal::DrumSpec&);
+/** The three microphones above, below and distant, at the positions from the options or else from the drum's file. Throws
+   modal::InputError for a position inside the drum, too near to it, or on the wrong side of it for the microphone's name. */
+std::vector<engine::Microphone> readMicrophones (const Arguments&, const TunedDrum&);
+
+/** Their parts in the stereo mix: those of the drum's file, or the usual ones. */
+StereoParts mixOf (const TunedDrum&);
 
 } // namespace tool

@@ -8,6 +8,8 @@
 #include "Score/MidiNotes.h"
 #include "Score/PatternText.h"
 
+#include <algorithm>
+
 namespace tool
 {
 
@@ -64,7 +66,7 @@ void refuseBeside (const Arguments& arguments, const char* score, std::initializ
                                             "one of the two: --" + std::string (score) + " sets these itself");
 }
 
-StrokesRead readSource (const Arguments& arguments)
+StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
 {
     if (const auto path = arguments.value ("midi"))
     {
@@ -84,6 +86,11 @@ StrokesRead readSource (const Arguments& arguments)
 
         return { score::readPattern (*text, tempo, "--pattern"), {} };
     }
+
+    const auto single = { "stroke", "position", "speed", "velocity" };
+
+    if (ofDrum && std::none_of (single.begin(), single.end(), [&] (const char* option) { return arguments.has (option); }))
+        return { score::readPattern (ofDrum->strokes, { ofDrum->tempo, ofDrum->stepsPerBeat }, "pattern.strokes"), {} };
 
     engine::Stroke stroke;
     overrideChoice (arguments, "stroke", strokeWords, stroke.kind);
@@ -118,9 +125,9 @@ const OptionGroup& strokeOptions()
     return group;
 }
 
-StrokesRead readStrokes (const Arguments& arguments)
+StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
 {
-    auto read = readSource (arguments);
+    auto read = readSource (arguments, ofDrum);
 
     for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);

@@ -2,6 +2,7 @@
 
 #include "Arguments.h"
 
+#include "Files/DrumFile.h"
 #include "Score/Score.h"
 
 namespace tool
@@ -17,7 +18,8 @@ struct StrokesRead
     std::vector<std::string> remarks;
 };
 
-/** One stroke, a pattern or a MIDI file. Throws modal::InputError. */
-StrokesRead readStrokes (const Arguments&);
+/** One stroke, a pattern or a MIDI file; if no option says which, the pattern of the drum's file if it has one. Throws
+   modal::InputError. */
+StrokesRead readStrokes (const Arguments&, const std::optional<files::PatternSpec>& ofDrum);
 
 } // namespace tool

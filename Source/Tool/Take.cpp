@@ -1,7 +1,5 @@
 #include "Take.h"
 
-#include "Score/StereoMix.h"
-
 #include <algorithm>
 
 namespace tool
@@ -18,13 +16,13 @@ using Block = std::array<float, blockSize>;
 class Mixer
 {
 public:
-    explicit Mixer (Pickup pickup)
+    Mixer (Pickup pickup, const StereoParts& mix)
     {
         const auto pa = engine::fullScalePressure;
 
         for (std::size_t m = 0; m < microphones; ++m)
         {
-            const auto sides = score::sideGains (score::usualMix[m]);
+            const auto& sides = mix[m];
 
             if (pickup == Pickup::stereo)
             {
@@ -62,15 +60,16 @@ int channelsOf (Pickup pickup) noexcept
     return pickup == Pickup::stereo ? 2 : pickup == Pickup::each ? 3 : 1;
 }
 
-Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, long long length)
-    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), frames (length)
+Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, const StereoParts& parts,
+            long long length)
+    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), mix (parts), frames (length)
 {
 }
 
 void Take::play (const Use& use)
 {
     score::Performance performance (model, strokes);
-    const Mixer mixer (pickup);
+    const Mixer mixer (pickup, mix);
     std::array<Block, microphones> heard{}, mixed{};
     std::array<float*, microphones> outputs{};
     std::array<const float*, microphones> channelPointers{};

@@ -2,6 +2,7 @@
 
 #include "Engine/DrumModel.h"
 #include "Score/Performance.h"
+#include "Score/StereoMix.h"
 
 #include <array>
 #include <functional>
@@ -18,17 +19,20 @@ enum class Pickup
     below,
     distant,
     each,  ///< these three, a channel each
-    stereo ///< score::usualMix
+    stereo ///< a mix of these three
 };
 
 int channelsOf (Pickup) noexcept;
+
+/** Gains of the microphones above, below and distant on both sides. */
+using StereoParts = std::array<score::SideGains, 3>;
 
 /** A performance from beginning to end, block by block, in Pa. Can be played again and gives the same. */
 class Take
 {
 public:
     /** The model has the three microphones above, below and distant, in this order. */
-    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, long long frames);
+    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, const StereoParts&, long long frames);
 
     /** Calls `use (channels, frames)` for each block; the pointers are as many as channels(). */
     using Use = std::function<void (const float* const*, int)>;
@@ -42,6 +46,7 @@ private:
     std::shared_ptr<const engine::DrumModel> model;
     score::Score strokes;
     Pickup pickup;
+    StereoParts mix;
     long long frames;
     int lost = 0;
 };

@@ -54,18 +54,20 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
 {
-    const modal::Fittings fittings{ file.wires, file.hoop, file.stick };
+    const auto tuned = [&] (const Tuning& tuning) {
+        return TunedDrum{ file.drum, tuning, { file.wires, file.hoop, file.stick }, file.microphones, file.pattern };
+    };
 
     if (const auto wanted = arguments.value ("tuning"))
-        return { changed ({ file.drum, findTuning (file.tunings, *wanted, "--tuning"), fittings }, arguments, true) };
+        return { changed (tuned (findTuning (file.tunings, *wanted, "--tuning")), arguments, true) };
 
     if (file.tunings.empty())
-        return { changed ({ file.drum, {}, fittings }, arguments, false) };
+        return { changed (tuned ({}), arguments, false) };
 
     std::vector<TunedDrum> chosen;
 
     for (const auto& tuning : file.tunings)
-        chosen.push_back (changed ({ file.drum, tuning, fittings }, arguments, true));
+        chosen.push_back (changed (tuned (tuning), arguments, true));
 
     return chosen;
 }

@@ -2,6 +2,7 @@
 
 #include "Arguments.h"
 
+#include "Files/DrumFile.h"
 #include "Modal/Prediction.h"
 #include "Modal/hardware/Fittings.h"
 
@@ -14,6 +15,8 @@ struct TunedDrum
     modal::DrumSpec drum;
     modal::Tuning tuning;
     modal::Fittings fittings;
+    std::optional<files::MicrophoneSpecs> microphones; ///< of the drum's file
+    std::optional<files::PatternSpec> pattern;         ///< of the drum's file
 
     /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
     std::string label() const;

@@ -4,6 +4,9 @@
 #include "Plugin/Ceiling.h"
 #include "Plugin/PatternBook.h"
 
+#include "Files/DrumFile.h"
+#include "Plugin/DrumRequest.h"
+
 #include <random>
 #include <set>
 
@@ -360,6 +363,115 @@ TEST_CASE ("An exported drum file reads back as the same drum")
     INFO (other.processor.messages().latest().text);
     for (const auto parameter : { Parameter::diameter, Parameter::batterNote, Parameter::interval, batterLug (2) })
         CHECK (other.processor.state().live[indexOf (parameter)] == Approx (before[indexOf (parameter)]).margin (0.011));
+}
+
+TEST_CASE ("What the window exports is a drum file with all it keeps")
+{
+    TestProcessor test;
+    auto& processor = test.processor;
+    test.folder.getFile().createDirectory();
+    test.set (Parameter::interval, 7.0);
+    processor.storeSnapshot (LiveSound::a);
+    test.set (Parameter::interval, 4.0);
+    test.set (Parameter::batterCents, 13.0);
+    test.set (Parameter::belowLevel, -9.0);
+    test.set (Parameter::aboveHeight, 120.0);
+    test.set (Parameter::strokePlace, 40.0);
+    test.set (Parameter::pattern, 2.0);
+    test.set (Parameter::patternTempo, 88.0);
+    const auto exported = test.folder.getFile().getChildFile ("Mine.json");
+    processor.exportPreset (exported);
+    processor.savePreset ("Saved");
+
+    // As the command line program reads it: drum, both tunings, microphones, pattern.
+    for (const auto& path : { exported, test.folder.getFile().getChildFile ("Saved.snarewright.json") })
+    {
+        const auto file = files::loadDrum (path.getFullPathName().toStdString());
+        REQUIRE (! file.tunings.empty());
+        const auto notes = std::get<modal::ByTapNotes> (file.tunings.front().target);
+        // ISO 16; the batter stands 13 cents above its note, the resonant head four semitones above that note.
+        CHECK (1200.0 * std::log2 (notes.resonant / notes.batter) == Approx (387.0).margin (0.01));
+        REQUIRE (file.microphones);
+        CHECK ((*file.microphones)[1].level == Approx (-9.0));
+        CHECK ((*file.microphones)[0].z == Approx (0.12));
+        REQUIRE (file.pattern);
+        CHECK (file.pattern->strokes == patternBook()[2].text);
+        CHECK (file.pattern->tempo == Approx (88.0));
+    }
+    CHECK (files::loadDrum (exported.getFullPathName().toStdString()).tunings.size() == 2);
+
+    // Back in another window: every value that belongs to the sound, the pattern, and the kept tuning.
+    const auto all = processor.state();
+    TestProcessor other;
+    other.processor.importPreset (exported);
+    INFO (other.processor.messages().latest().text);
+    CHECK (morphed (other.processor.state().live, other.processor.state().live, 0.0, all.live) == all.live);
+    CHECK (other.processor.parameter (Parameter::pattern).plainValue() == 2.0);
+    CHECK (other.processor.parameter (Parameter::patternTempo).plainValue() == Approx (88.0));
+    REQUIRE (other.processor.hasSnapshot (LiveSound::a));
+    CHECK (valueOf (other.processor.snapshot (LiveSound::a), Parameter::interval) == Approx (7.0).margin (0.001));
+
+    // A change made by hand to the drum's part of the file holds.
+    const auto changed = exported.loadFileAsString().replace ("\"lugs\": 10", "\"lugs\": 8");
+    REQUIRE (changed != exported.loadFileAsString());
+    exported.replaceWithText (changed);
+    other.processor.importPreset (exported);
+    CHECK (other.processor.parameter (Parameter::lugs).plainValue() == 8.0);
+    CHECK (other.processor.parameter (Parameter::strokePlace).plainValue() == Approx (40.0));
+}
+
+TEST_CASE ("Any sound comes back from its file as it was")
+{
+    TestProcessor test;
+    test.folder.getFile().createDirectory();
+    const auto file = test.folder.getFile().getChildFile ("Any.json");
+    const auto& library = test.processor.presets();
+    std::mt19937 random (3);
+
+    for (int i = 0; i < 100; ++i)
+    {
+        CAPTURE (i);
+        State state;
+        for (std::size_t p = 0; p < parameterCount; ++p)
+        {
+            const auto& spec = parameterTable()[p];
+            if (random() % 4 > 0) // some stay as they are, since files leave out what is usual
+                state.live[p] = static_cast<float> (spec.snapped (std::uniform_real_distribution (spec.low, spec.high) (random)));
+        }
+
+        const auto fault = library.exportFile (file, state);
+        INFO (fault);
+        REQUIRE (fault.isEmpty());
+        State read;
+        REQUIRE (library.importFile (file, read).isEmpty());
+        CHECK (read.live == state.live);
+
+        // From the drum's part alone: the same drum, wires, stick and notes.
+        auto plain = files::loadDrum (file.getFullPathName().toStdString());
+        plain.window = nullptr;
+        file.replaceWithText (files::writeDrum (plain));
+        State drum;
+        REQUIRE (library.importFile (file, drum).isEmpty());
+        const auto again = drumFileOf (drum.live, plain.drum.name);
+        if (plain.drum.hasResonantHead()) // without one, the file's resonant head is not read
+            CHECK (files::drumAsJson (again.drum, again.weather) == files::drumAsJson (plain.drum, plain.weather));
+        CHECK (files::wiresAsJson (again.wires) == files::wiresAsJson (plain.wires));
+        CHECK (files::stickAsJson (again.stick) == files::stickAsJson (plain.stick));
+        const auto& was = std::get<modal::ByTapNotes> (plain.tunings.front().target);
+        const auto& is = std::get<modal::ByTapNotes> (again.tunings.front().target);
+        CHECK (std::abs (modal::centsBetween (was.batter, is.batter)) < 0.06); // steps of 0.1 cents
+        if (plain.drum.hasResonantHead())
+            CHECK (std::abs (modal::centsBetween (was.resonant, is.resonant)) < 0.06);
+    }
+}
+
+TEST_CASE ("A preset saved by an older version still loads")
+{
+    TestProcessor test;
+    const juce::File old (SNAREWRIGHT_TEST_DATA "/state-0.1.0.json");
+    test.processor.importPreset (old);
+    CHECK (test.processor.presetName() == "Frozen");
+    CHECK (test.processor.parameter (Parameter::diameter).plainValue() == Approx (13.0));
 }
 
 TEST_CASE ("Every bundled preset loads and can be tuned")

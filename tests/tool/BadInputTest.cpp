@@ -126,7 +126,7 @@ TEST_CASE ("A wrong drum file is refused with the field, the value and what is a
         { "\"lugs\": 10",
           "\"lugs\": 10, \"muffling\": [ { \"head\": \"side\" } ]",
           { "muffling[0].head", "side", "batter or resonant" } },
-        { "\"version\": 1", "\"version\": 2", { "version", "number 2", "allowed: only 1" } },
+        { "\"version\": 1", "\"version\": 3", { "version", "number 3", "allowed: a whole number, 1 to 2" } },
         { "\"version\": 1,", "", { "version", "missing" } },
         { "\"format\": \"snarewright-drum\"", "\"format\": \"cymbal\"", { "format", "cymbal", "snarewright-drum" } },
         { "\"tunings\": [", "\"tunings\": { \"x\": [", { "drum.json, line 7", "the end of the file" } },

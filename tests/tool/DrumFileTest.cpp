@@ -6,11 +6,13 @@
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
 #include "Modal/Solve.h"
+#include "Modal/hardware/Material.h"
 #include "tests/Catch.h"
 #include "tests/CommaLocale.h"
 
 #include <algorithm>
 #include <fstream>
+#include <random>
 #include <string>
 
 using namespace modal;
@@ -106,6 +108,120 @@ void checkSame (const DrumSpec& a, const DrumSpec& b)
     checkSame (a.resonant, b.resonant);
 }
 
+template <class Owner>
+void checkSameNumbers (const Owner& a, const Owner& b)
+{
+    for (const auto& number : numbersOf<Owner>)
+    {
+        INFO (number.name);
+        CHECK (a.*number.member == b.*number.member);
+    }
+}
+
+/** Drum files whose numbers are anywhere within their limits; half of them with four decimals, as a person writes them. */
+class RandomDrumFiles
+{
+public:
+    files::DrumFile next()
+    {
+        files::DrumFile file;
+        auto& drum = file.drum;
+        fill (drum);
+        drum.lugs = whole (lugCount.low, lugCount.high);
+        drum.bottom = static_cast<Bottom> (whole (0, 2));
+        drum.surround = static_cast<Surround> (whole (0, 1));
+        fill (drum.vent);
+        fill (drum.shell);
+        drum.shell.material = materialNames()[static_cast<std::size_t> (whole (0, static_cast<int> (materialNames().size()) - 1))];
+        drum.batter = head (drum.radius());
+        drum.resonant = head (drum.radius());
+
+        if (coin())
+        {
+            MufflingItem item;
+            fill (item);
+            item.shape = static_cast<MufflingItem::Shape> (whole (0, 1));
+            item.head = coin() && drum.hasResonantHead() ? HeadSide::resonant : HeadSide::batter;
+            item.distance = between (0.0, drum.radius());
+            item.size = between (0.005, 0.99 * std::min (0.2, drum.radius()));
+            drum.muffling.push_back (item);
+        }
+
+        if (coin())
+        {
+            file.weather.emplace();
+            fill (*file.weather);
+            drum.air = Air::from (*file.weather);
+        }
+        else if (coin())
+            fill (drum.air);
+
+        fill (file.wires);
+        file.wires.on = coin();
+        file.wires.strands = whole (strandCount.low, strandCount.high);
+        fill (file.stick);
+        file.stick.tipMaterial = static_cast<StickSpec::TipMaterial> (whole (0, 1));
+        file.hoop.kind = static_cast<HoopSpec::Kind> (whole (0, 3));
+
+        if (coin())
+        {
+            auto& microphones = file.microphones.emplace();
+            for (auto& m : microphones)
+                m = { between (-15.0, 15.0), between (-15.0, 15.0), between (-15.0, 15.0),
+                      between (-60.0, 24.0), between (-1.0, 1.0),   coin() };
+        }
+
+        if (coin())
+            file.pattern = files::PatternSpec{ "o8.. c2.r9", between (20.0, 400.0), whole (1, 16) };
+
+        Tuning tuning;
+        fill (tuning.concertPitch);
+        if (coin())
+            tuning.target = ByTapNotes{ between (10.0, 5000.0), drum.hasResonantHead() ? between (10.0, 5000.0) : 0.0 };
+        else
+            tuning.target = ByTension{ between (1.0, yieldTension (drum.batter)),
+                                       drum.hasResonantHead() ? between (1.0, yieldTension (drum.resonant)) : 0.0 };
+        if (coin())
+            for (int lug = 0; lug < drum.lugs; ++lug)
+                tuning.lugs.batter.push_back (between (-300.0, 300.0));
+        file.tunings = { tuning };
+        return file;
+    }
+
+private:
+    double between (double low, double high)
+    {
+        const auto value = std::uniform_real_distribution (low, high) (random);
+        return coin() ? value : std::clamp (std::round (1.0e4 * value) / 1.0e4, low, high);
+    }
+    int whole (double low, double high)
+    {
+        return std::uniform_int_distribution (static_cast<int> (low), static_cast<int> (high)) (random);
+    }
+    bool coin() { return whole (0, 1) == 1; }
+
+    template <class Owner>
+    void fill (Owner& owner)
+    {
+        // Some stay as they are, since files leave out what is usual.
+        for (const auto& number : numbersOf<Owner>)
+            if (whole (0, 3) > 0)
+                owner.*number.member = between (number.low, number.high);
+    }
+
+    HeadConstruction head (double radius)
+    {
+        HeadConstruction head;
+        fill (head);
+        head.plies = whole (plyCount.low, plyCount.high);
+        head.dotDiameter = between (0.0, 1.9 * radius);
+        head.ringWidth = between (0.0, 0.95 * radius);
+        return head;
+    }
+
+    std::mt19937 random{ 1 };
+};
+
 Tuning onlyTuningOf (const std::string& tuning)
 {
     const auto file =
@@ -144,6 +260,43 @@ TEST_CASE ("A written drum reads back bit for bit", "[drum-file]")
     CHECK (std::get<ByDrumNoteAndHead> (again.tunings[3].target).held == HeadSide::resonant);
     CHECK (std::get<ByDrumNoteAndHead> (again.tunings[3].target).heldNote == 277.2);
     CHECK (files::writeDrum (again) == files::writeDrum (file));
+}
+
+TEST_CASE ("Any drum, wires, stick, microphones, pattern and tuning come back from a file bit for bit", "[drum-file]")
+{
+    RandomDrumFiles drums;
+
+    for (int i = 0; i < 300; ++i)
+    {
+        CAPTURE (i);
+        const auto file = drums.next();
+        const auto text = files::writeDrum (file);
+        const auto again = files::readDrum (text, "t");
+        CHECK (files::writeDrum (again) == text);
+
+        checkSame (file.drum, again.drum);
+        checkSameNumbers (file.wires, again.wires);
+        checkSameNumbers (file.stick, again.stick);
+        REQUIRE (again.drum.muffling.size() == file.drum.muffling.size());
+        if (! file.drum.muffling.empty())
+            checkSameNumbers (file.drum.muffling.front(), again.drum.muffling.front());
+        REQUIRE (again.weather.has_value() == file.weather.has_value());
+        if (file.weather)
+            checkSameNumbers (*file.weather, *again.weather);
+        REQUIRE (again.microphones.has_value() == file.microphones.has_value());
+        if (file.microphones)
+            for (std::size_t m = 0; m < 3; ++m)
+            {
+                const auto &was = (*file.microphones)[m], &is = (*again.microphones)[m];
+                CHECK ((is.x == was.x && is.y == was.y && is.z == was.z));
+                CHECK ((is.level == was.level && is.pan == was.pan && is.isInverted == was.isInverted));
+            }
+        CHECK (again.pattern.has_value() == file.pattern.has_value());
+        if (file.pattern)
+            CHECK (again.pattern->tempo == file.pattern->tempo);
+        CHECK (again.tunings.front().lugs.batter == file.tunings.front().lugs.batter);
+        CHECK (again.tunings.front().concertPitch.a4 == file.tunings.front().concertPitch.a4);
+    }
 }
 
 TEST_CASE ("Wires, hoops and stick survive a round trip bit for bit", "[drum-file]")
@@ -531,4 +684,35 @@ TEST_CASE ("A fault in a lesson is named by file, step and field", "[lesson-file
     }
 
     CHECK_THROWS_AS (files::readLesson (R"({ "format": "snarewright-lesson", "version": 1, "name": "n" })", "x"), InputError);
+}
+
+TEST_CASE ("Microphones, pattern and the window's part come back from a written drum file")
+{
+    auto file = files::openDrum ("maple-14x5");
+    file.microphones = files::MicrophoneSpecs{
+        { { 0.1, 0.05, 0.09, -1.5, -0.3, false }, { -0.08, 0.04, -0.23, -60.0, 0.25, true }, { 1.3, 0.8, 1.2, 4.0, 0.0, false } }
+    };
+    file.pattern = files::PatternSpec{ "o8.. o2.r9", 96.5, 3 };
+    file.window = files::Json{ { "kept", "as it is" } };
+
+    const auto read = files::readDrum (files::writeDrum (file), "written");
+    REQUIRE (read.microphones);
+    REQUIRE (read.pattern);
+
+    for (std::size_t i = 0; i < 3; ++i)
+    {
+        const auto &was = (*file.microphones)[i], &is = (*read.microphones)[i];
+        CHECK (is.x == was.x);
+        CHECK (is.y == was.y);
+        CHECK (is.z == was.z);
+        CHECK (is.level == was.level);
+        CHECK (is.pan == was.pan);
+        CHECK (is.isInverted == was.isInverted);
+    }
+
+    CHECK (read.pattern->strokes == file.pattern->strokes);
+    CHECK (read.pattern->tempo == file.pattern->tempo);
+    CHECK (read.pattern->stepsPerBeat == file.pattern->stepsPerBeat);
+    CHECK (read.window == file.window);
+    CHECK (files::writeDrum (read) == files::writeDrum (file));
 }

@@ -146,6 +146,43 @@ TEST_CASE ("A long dense pattern loses no stroke", "[render]")
     CHECK_FALSE (contains (run.errors, "left out"));
 }
 
+TEST_CASE ("A drum file's pattern plays, and its microphones' places and levels hold", "[render]")
+{
+    const TemporaryFolder folder;
+    folder.write ("mine.json", R"({ "format": "snarewright-drum", "version": 2, "diameter_in": 14, "depth_in": 5, "lugs": 8,
+        "batter": "10mil", "resonant": "3mil", "wires": { "strainer": "off" },
+        "tunings": [ { "batter": { "tap_note": "G#3" }, "interval": "P4" } ],
+        "microphones": { "above": { "along_mm": 40, "across_mm": 60, "up_mm": 150, "level_db": -6, "pan": -1 },
+                         "below": { "along_mm": -80, "across_mm": 50, "up_mm": -240, "level_db": -60, "pan": 0 },
+                         "distant": { "along_m": 1.2, "across_m": 0.9, "up_m": 1.1, "level_db": 0, "pan": 1, "inverted": true } },
+        "pattern": { "strokes": "o8.. r9", "tempo_bpm": 120, "steps_per_beat": 4 },
+        "window": { "format": "snarewright-state" } })");
+    const auto play = [&] (std::vector<std::string> options)
+    {
+        std::vector<std::string> arguments{ "render", "mine.json",    "--length", "300ms",    "--bits",
+                                            "32f",    "--full-scale", "1000Pa",   "--output", "out.wav" };
+        arguments.insert (arguments.end(), options.begin(), options.end());
+        const auto run = runProgram (arguments, folder.path());
+        CAPTURE (run.errors);
+        REQUIRE (run.status == 0);
+        return std::pair{ readWav (readBytes (folder.path() / "out.wav")), run.errors };
+    };
+    const auto [mix, errors] = play ({});
+    CHECK (errors.starts_with ("2 strokes"));
+    CHECK (play ({ "--velocity", "90" }).second.starts_with ("1 stroke,"));
+
+    const auto above = play ({ "--microphone", "above", "--above-at", "40mm:60mm:150mm" }).first;
+    const auto distant = play ({ "--microphone", "distant" }).first;
+    REQUIRE (mix.samples.size() == 2 * above.samples.size());
+
+    for (std::size_t i = 0; i < above.samples.size(); ++i)
+    {
+        // -6 dB is a factor of 0.501; a channel at one side's end is not on the other.
+        CHECK_FALSE (std::abs (mix.samples[2 * i] - 0.50119 * above.samples[i]) > 1.0e-5);
+        CHECK_FALSE (std::abs (mix.samples[2 * i + 1] - distant.samples[i]) > 1.0e-5);
+    }
+}
+
 TEST_CASE ("Each microphone's file and the mix of them agree", "[render]")
 {
     const TemporaryFolder folder;
