@@ -4,6 +4,7 @@
 
 #include "Files/DrumWords.h"
 #include "Files/Fields.h"
+#include "Files/HoopNames.h"
 #include "Modal/hardware/Material.h"
 
 #include <algorithm>
@@ -19,9 +20,16 @@ using files::Quantity;
 const Quantity resistance{ "resistance", { { "n_s_per_m3", "N s/m3", 1.0, 0.0, { "N·s/m³" } } }, true };
 const Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
 
-const std::vector<std::string> hoops{ "steel flanged, 1.6 mm", "steel flanged, 2.3 mm", "cast", "wood" };
 const std::vector<std::string> bottoms{ "resonant head", "closed", "open" };
 const std::vector<std::string> noteSets{ "all strokes", "37, 38 and 40 only" };
+
+std::vector<std::string> hoopDescriptions()
+{
+    std::vector<std::string> all;
+    for (const auto& hoop : files::hoopNames())
+        all.emplace_back (hoop.description);
+    return all;
+}
 
 /** A parameter with a physical unit. */
 ParameterSpec measured (const char* id, const char* name, const char* group, Effect effect, const Quantity& quantity,
@@ -102,13 +110,15 @@ ParameterSpec called (const char* lowestText, ParameterSpec spec)
 /** Identifiers of the lug parameters; static, as the table keeps pointers. */
 const char* lugId (bool isBatter, int lug)
 {
-    static const char* const batter[] = { "batter_lug_1", "batter_lug_2",  "batter_lug_3",  "batter_lug_4",
-                                          "batter_lug_5", "batter_lug_6",  "batter_lug_7",  "batter_lug_8",
-                                          "batter_lug_9", "batter_lug_10", "batter_lug_11", "batter_lug_12" };
-    static const char* const resonant[] = { "resonant_lug_1", "resonant_lug_2",  "resonant_lug_3",  "resonant_lug_4",
-                                            "resonant_lug_5", "resonant_lug_6",  "resonant_lug_7",  "resonant_lug_8",
-                                            "resonant_lug_9", "resonant_lug_10", "resonant_lug_11", "resonant_lug_12" };
-    return isBatter ? batter[lug] : resonant[lug];
+    static const auto ids = []
+    {
+        std::vector<std::string> all;
+        for (const char* head : { "resonant", "batter" })
+            for (int number = 1; number <= lugParameters; ++number)
+                all.push_back (std::string (head) + "_lug_" + std::to_string (number));
+        return all;
+    }();
+    return ids[static_cast<std::size_t> ((isBatter ? lugParameters : 0) + lug)].c_str();
 }
 
 std::vector<ParameterSpec> tuning()
@@ -132,11 +142,12 @@ std::vector<ParameterSpec> drum()
                      ofDrum ("diameter", "Diameter", group, Effect::modes, &modal::DrumSpec::diameter, "in", 0.0, 14.0)),
              within (2.0, 20.0, ofDrum ("depth", "Depth", group, Effect::modes, &modal::DrumSpec::depth, "in", 0.0, 6.5)),
              choice ("bottom", "Bottom", group, Effect::modes, bottoms),
-             within (5.0, lugParameters, ofDrum ("lugs", "Lugs", group, Effect::modes, modal::lugCount)),
+             ofDrum ("lugs", "Lugs", group, Effect::modes, modal::lugCount),
              called ("none", ofDrum ("vent_diameter", "Vent diameter", group, Effect::modes, &modal::Vent::diameter, "mm")),
              choice ("shell_material", "Shell material", group, Effect::modes, modal::materialNames()),
              ofDrum ("shell_thickness", "Shell thickness", group, Effect::modes, &modal::Shell::thickness, "mm", 0.0, 6.0),
-             choice ("hoop", "Hoops", group, Effect::drum, hoops) };
+             renamed ({ "steel flanged, 1.6 mm", "steel flanged, 2.3 mm", "cast", "wood" },
+                      choice ("hoop", "Hoops", group, Effect::drum, hoopDescriptions())) };
 }
 
 std::vector<ParameterSpec> batterHead()

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Files/Quantity.h"
+#include "Modal/DrumNumbers.h"
 
 #include <array>
 #include <string>
@@ -41,10 +42,10 @@ enum class Parameter
     resonantPlies,
     resonantCoating,
 
-    batterLug1, ///< twelve per head, in order
-    resonantLug1 = batterLug1 + 12,
+    batterLug1, ///< as many per head as a drum may have, in order
+    resonantLug1 = batterLug1 + static_cast<int> (modal::lugCount.high),
 
-    wiresOn = resonantLug1 + 12,
+    wiresOn = resonantLug1 + static_cast<int> (modal::lugCount.high),
     wireStrands,
     wireMass,
     wireTension,
@@ -109,7 +110,7 @@ enum class Parameter
 };
 
 inline constexpr std::size_t parameterCount = static_cast<std::size_t> (Parameter::count);
-inline constexpr int lugParameters = 12; ///< lugs per head that have a parameter; drum files may have more
+inline constexpr int lugParameters = static_cast<int> (modal::lugCount.high); ///< lugs per head that have a parameter: all
 
 constexpr std::size_t indexOf (Parameter parameter) noexcept
 {

@@ -4,6 +4,7 @@
 
 #include "Files/DrumFile.h"
 #include "Files/DrumWords.h"
+#include "Files/HoopNames.h"
 
 #include <cctype>
 
@@ -55,7 +56,7 @@ const OptionGroup& hardwareOptions()
             "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
           { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
-          { "hoop", "\"flanged 1.6 mm\"", "or \"flanged 2.3 mm\", cast, wood" },
+          { "hoop", "NAME", "hoops that \"presets\" lists" },
           { "stick", "NAME", "one that \"presets\" lists" },
           { "tip", "wood|nylon", "of the stick: harder is brighter" },
           { "stick-density", "800kg/m3", "density of the stick's wood, " + limitsText (&modal::StickSpec::woodDensity) } }
@@ -70,7 +71,8 @@ void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
     overrideNumber (arguments, "press", &modal::WireSpec::pressDepth, fittings.wires);
     overrideNumber (arguments, "bed", &modal::WireSpec::bedDepth, fittings.wires);
     overrideNumber (arguments, "strand-mass", &modal::WireSpec::strandMass, fittings.wires);
-    overrideChoice (arguments, "hoop", hoopWords, fittings.hoop.kind);
+    if (const auto name = arguments.value ("hoop"))
+        fittings.hoop = namedHoop (*name, "--hoop");
     if (const auto name = arguments.value ("stick"))
         fittings.stick = namedStick (*name, "--stick");
     overrideChoice (arguments, "tip", tipMaterialWords, fittings.stick.tipMaterial);

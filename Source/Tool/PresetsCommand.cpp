@@ -4,6 +4,7 @@
 
 #include "Files/DrumWords.h"
 #include "Files/HeadText.h"
+#include "Files/HoopNames.h"
 #include "Files/LessonFile.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
@@ -64,6 +65,17 @@ std::string wireTable()
     return table.written (0);
 }
 
+std::string hoopTable()
+{
+    TextTable table ({ Align::left, Align::left });
+    table.add ({ "HOOPS", "" });
+
+    for (const auto& hoop : files::hoopNames())
+        table.add ({ hoop.name, hoop.description });
+
+    return table.written (0);
+}
+
 std::string lessonTable()
 {
     TextTable table ({ Align::left, Align::left });
@@ -119,14 +131,14 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", textOf (*name));
     else
-        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + stickTable() + "\n" + lessonTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + hoopTable() + "\n" + stickTable() + "\n" + lessonTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "Lists the drums, heads, wires, sticks and lessons that come with the program",
+                                  "Lists the drums, heads, wires, hoops, sticks and lessons that come with the program",
                                   "[--show NAME]",
                                   "",
                                   { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },

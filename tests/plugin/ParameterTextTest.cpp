@@ -74,7 +74,7 @@ TEST_CASE ("Values out of range are refused and not clipped")
         { Parameter::batterNote, "C9" },   { Parameter::interval, "P9" },
         { Parameter::interval, "+25 st" }, { Parameter::shellMaterial, "tin" },
         { Parameter::wiresOn, "maybe" },   { Parameter::gain, "+90 dB" },
-        { Parameter::lugs, "4" },          { Parameter::lugs, "ten" },
+        { Parameter::lugs, "3" },          { Parameter::lugs, "ten" },
         { Parameter::abovePan, "up" },     { Parameter::depth, "1e400 in" },
         { Parameter::wireStrands, "61" },  { Parameter::temperature, "300 C" },
     };
