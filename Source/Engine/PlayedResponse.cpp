@@ -2,6 +2,7 @@
 
 #include "Brightness.h"
 #include "Drum.h"
+#include "PlayedRing.h"
 
 #include <algorithm>
 #include <array>
@@ -152,8 +153,12 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     listenToOneStroke (player, tipStroke (strokes.position, strokes.speed), setup.sampleRate, response);
 
     if (model->wireContacts() > 0)
+    {
+        response.ringWiresOn = playedRing (setup, strokes.position, strokes.speed);
+
         for (const double position : strokes.wirePositions)
             response.wireResponse.push_back ({ position, softestSpeed (player, position, setup.sampleRate) });
+    }
 
     return response;
 }

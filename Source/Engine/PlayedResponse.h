@@ -32,6 +32,7 @@ struct PlayedResponse
     double brightness = 0.0;   ///< Hz, brightnessOf() the first 20 ms at the first microphone
     double earlyToLate = 0.0;  ///< dB, dryness: energy of the first 50 ms over the rest, same microphone
     double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
+    double ringWiresOn = 0.0;  ///< s, playedRing(); 0 without wires
 
     std::vector<WireResponsePoint> wireResponse; ///< at ResponseStrokes::wirePositions; empty without wires
 };
