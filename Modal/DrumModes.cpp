@@ -9,6 +9,12 @@
 namespace modal
 {
 
+std::string nameOf (const Mode& mode)
+{
+    constexpr double leastOfOneKind = 2.0 / 3.0;
+    return "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")" + (mode.purity < leastOfOneKind ? " mixed" : "");
+}
+
 double Mode::angularFrequency() const noexcept
 {
     return units::twoPi * frequency;

@@ -3,6 +3,7 @@
 #include "DrumSpec.h"
 
 #include <Eigen/Core>
+#include <string>
 #include <vector>
 
 namespace modal
@@ -66,11 +67,15 @@ struct Mode
     double frequency = 0.0; ///< Hz
     Decay decay;
     Shares shares;
-    double togetherness = 0.0; ///< -1: the heads move in opposite directions (the cavity is squeezed), +1: together
-    bool isAirMode = false;    ///< the vent's or the cavity's own resonance: the heads hardly move
+    double headCorrelation = 0.0; ///< of the heads' motion, +1: in phase, -1: opposed, which squeezes the cavity
+    double purity = 1.0;          ///< share of its energy that moves as (m, n); below 1 where a patch or uneven lugs mix modes
+    bool isAirMode = false;       ///< the vent's or the cavity's own resonance: the heads hardly move
 
     double angularFrequency() const noexcept;
 };
+
+/** "(1,1)"; "(1,1) mixed" if less than two thirds of the mode's energy moves like that. */
+std::string nameOf (const Mode&);
 
 /** The modes of a drum, orthonormal in mass, ordered by frequency.
 

@@ -67,26 +67,38 @@ std::from_chars_result readNumber (std::string_view text, double& value)
 
 #endif
 
+double withoutNegativeZero (double value)
+{
+    return value == 0.0 ? 0.0 : value;
+}
+
 } // namespace
 
 std::string asText (double value, int digits)
 {
-    return written (value, std::chars_format::general, digits);
+    return written (withoutNegativeZero (value), std::chars_format::general, digits);
 }
 
 std::string fixedText (double value, int decimals)
 {
-    return written (value, std::chars_format::fixed, decimals);
+    auto text = written (value, std::chars_format::fixed, decimals);
+
+    // A negative number that is rounded to zero has no sign.
+    if (text.front() == '-' && text.find_first_not_of ("-0.") == text.npos)
+        text.erase (0, 1);
+
+    return text;
 }
 
 std::string signedText (double value, int decimals)
 {
-    return (std::signbit (value) ? "" : "+") + fixedText (value, decimals);
+    const auto text = fixedText (value, decimals);
+    return text.front() == '-' ? text : "+" + text;
 }
 
 std::string exactText (double value)
 {
-    return written (value);
+    return written (withoutNegativeZero (value));
 }
 
 std::optional<double> takeNumber (std::string_view& text)

@@ -208,7 +208,7 @@ OrderMode describe (const OrderProblem& problem, const Eigen::VectorXd& shape, d
     mode.decay = decayOf (problem, shape, omega, drum, tensions);
     mode.frequency = loweredByRadiation (problem, shape, omega, mode.decay.radiation, drum, tensions) / units::twoPi;
     mode.shares = sharesOf (problem, shape);
-    mode.togetherness = 2.0 * found.batter.dot (found.resonant) / (batterMotion + resonantMotion);
+    mode.headCorrelation = 2.0 * found.batter.dot (found.resonant) / (batterMotion + resonantMotion);
     mode.isAirMode = mode.shares.batter + mode.shares.resonant < headShareOfAirModes;
     return found;
 }

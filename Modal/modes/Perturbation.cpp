@@ -79,6 +79,7 @@ Mode mixed (const std::vector<Mode>& modes, const Group& group, const Eigen::Vec
     Mode mode = partOf (strongest);
     mode.decay = {};
     mode.shares = {};
+    double alike = 0.0;
 
     for (Eigen::Index i = 0; i < mixture.size(); ++i)
     {
@@ -87,7 +88,10 @@ Mode mixed (const std::vector<Mode>& modes, const Group& group, const Eigen::Vec
         addShare (mode.decay, part.decay, share);
         mode.shares.batter += share * part.shares.batter;
         mode.shares.resonant += share * part.shares.resonant;
+        alike += part.m == mode.m && part.n == mode.n ? share : 0.0;
     }
+
+    mode.purity = alike / mixture.squaredNorm();
 
     mode.shares.air = std::max (0.0, 1.0 - mode.shares.batter - mode.shares.resonant);
     return mode;
@@ -145,7 +149,7 @@ std::vector<Mixture> mix (const DrumModes& even, const Perturbation& added, cons
         auto& mode = mixture.mode;
         mode.frequency = std::sqrt (solver.eigenvalues()[i]) / units::twoPi;
         mode.decay.muffling += 0.5 * shares.dot (resistance * shares);
-        mode.togetherness =
+        mode.headCorrelation =
             2.0 * mixture.batter.dot (mixture.resonant) / (mixture.batter.squaredNorm() + mixture.resonant.squaredNorm());
     }
 

@@ -37,8 +37,9 @@ double Note::frequency (ConcertPitch pitch) const noexcept
 
 std::string Note::name() const
 {
-    const int octave = midi / 12 - 1; // scientific pitch notation: C4 is middle C, MIDI 60
-    return noteNames[static_cast<std::size_t> (midi % 12)] + std::to_string (octave);
+    const int step = (midi % 12 + 12) % 12;
+    const int octave = (midi - step) / 12 - 1; // scientific pitch notation: C4 is middle C, MIDI 60
+    return noteNames[static_cast<std::size_t> (step)] + std::to_string (octave);
 }
 
 std::string Note::nameWithCents() const
@@ -58,7 +59,7 @@ Note Note::fromFrequency (double hertz, ConcertPitch pitch)
         throw InputError ("frequency", asText (hertz) + " Hz", "above 0 Hz");
 
     const double semitones = midiOfHertz (hertz, pitch);
-    const double nearest = std::min (std::max (std::round (semitones), 0.0), 127.0);
+    const double nearest = std::round (semitones);
     return { static_cast<int> (nearest), 100.0 * (semitones - nearest) };
 }
 

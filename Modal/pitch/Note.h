@@ -14,7 +14,7 @@ struct ConcertPitch
 /** A pitch as the nearest tempered note and the cents beyond it. */
 struct Note
 {
-    int midi = 69;      ///< MIDI number, A4 = 69, 0 to 127
+    int midi = 69;      ///< MIDI number, A4 = 69; 0 to 127 when read from text, any when it comes from a frequency
     double cents = 0.0; ///< -50 to 50 when it comes from a frequency
 
     double frequency (ConcertPitch = {}) const noexcept;

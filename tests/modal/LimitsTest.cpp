@@ -91,7 +91,7 @@ TEST_CASE ("Air stiffness raises the opposed (0,1) mode of a shallow drum as the
 
         std::vector<double> together, opposed;
         for (const auto& mode : drums::ofOrder (modes, 0))
-            (mode.togetherness > 0.0 ? together : opposed).push_back (mode.frequency * scale);
+            (mode.headCorrelation > 0.0 ? together : opposed).push_back (mode.frequency * scale);
 
         CAPTURE (depth, b, opposed[0], opposedRoots[0]);
         CHECK (together[0] == Approx (2.404825557695773).epsilon (1.0e-6));

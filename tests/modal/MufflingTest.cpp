@@ -130,3 +130,45 @@ TEST_CASE ("A gel of 3 g on the batter halves the ring of the modes that move it
         CHECK (t60Of (gel, order) < 0.65 * t60Of (bare, order));
     }
 }
+
+TEST_CASE ("A mode that a patch mixes says so in its name", "[muffling]")
+{
+    // The share of a mode's film energy that is in functions of its own order; both films are of one density.
+    const auto ownOrder = [] (const DrumModes& drum, int k, const DrumSpec& spec)
+    {
+        double own = 0.0, all = 0.0;
+        for (std::size_t b = 0; b < drum.basis.size(); ++b)
+        {
+            const auto row = static_cast<Eigen::Index> (b);
+            const double energy = spec.batter.plyThickness * std::pow (drum.batter (row, k), 2) +
+                                  spec.resonant.plyThickness * std::pow (drum.resonant (row, k), 2);
+            all += energy;
+            own += drum.basis[b].m == drum.modes[static_cast<std::size_t> (k)].m ? energy : 0.0;
+        }
+        return own / all;
+    };
+
+    auto even = drums::snare();
+    for (const auto& mode : solve (even, { 2000.0, 2000.0 }, { .highestFrequency = 800.0 }).modes)
+    {
+        CHECK (mode.purity == 1.0);
+        CHECK (nameOf (mode).ends_with (")"));
+    }
+
+    const auto drum = muffled ({ .size = 0.05, .distance = 0.1, .mass = 0.012 });
+    const auto modes = solve (drum, { 2000.0, 2000.0 }, { .highestFrequency = 800.0 });
+    int mixed = 0;
+
+    for (int k = 0; k < modes.size(); ++k)
+    {
+        const auto& mode = modes.modes[static_cast<std::size_t> (k)];
+        CAPTURE (nameOf (mode), mode.frequency, mode.purity);
+        // What moves as (m, n) is of order m; the rest may be too.
+        CHECK (ownOrder (modes, k, drum) > mode.purity - 0.1);
+        CHECK (nameOf (mode).ends_with ("mixed") == (mode.purity < 2.0 / 3.0));
+        mixed += mode.purity < 2.0 / 3.0 ? 1 : 0;
+    }
+
+    CHECK (mixed > 0);
+    CHECK (mixed < modes.size() / 2);
+}

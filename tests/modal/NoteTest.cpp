@@ -37,6 +37,13 @@ TEST_CASE ("Notes have the frequencies of equal temperament", "[note]")
     }
 }
 
+TEST_CASE ("Frequencies beyond MIDI's notes have names too", "[note]")
+{
+    // An octave is a factor of two: A4 is 440 Hz (ISO 16).
+    CHECK (modal::Note::fromFrequency (440.0 / 64.0).nameWithCents() == "A-2");
+    CHECK (modal::Note::fromFrequency (440.0 * 32.0).nameWithCents() == "A9");
+}
+
 TEST_CASE ("Concert pitch moves every note by the same ratio", "[note]")
 {
     for (const double a4 : { 415.0, 432.0, 442.0, 466.0 })

@@ -41,6 +41,16 @@ TEST_CASE ("Numbers are written and read with a point under a locale that uses a
     CHECK (modal::Interval{ 30.5 }.name() == "+30.5 st");
 }
 
+TEST_CASE ("Zero has no minus sign", "[number text]")
+{
+    CHECK (modal::fixedText (-0.04, 1) == "0.0");
+    CHECK (modal::fixedText (-0.06, 1) == "-0.1");
+    CHECK (modal::signedText (-0.4, 0) == "+0");
+    CHECK (modal::signedText (-0.6, 0) == "-1");
+    CHECK (modal::asText (-0.0) == "0");
+    CHECK (modal::exactText (-0.0) == "0");
+}
+
 TEST_CASE ("Numbers are taken off the front of text, whatever follows", "[number text]")
 {
     struct Case

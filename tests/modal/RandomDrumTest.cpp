@@ -77,7 +77,7 @@ TEST_CASE ("Every mode of a random drum has finite, plausible values", "[random]
             const auto& shares = mode.shares;
             CHECK (shares.batter + shares.resonant + shares.air == Approx (1.0).epsilon (1.0e-9));
             CHECK (std::min ({ shares.batter, shares.resonant, shares.air }) >= -1.0e-12);
-            CHECK (std::abs (mode.togetherness) <= 1.0 + 1.0e-12);
+            CHECK (std::abs (mode.headCorrelation) <= 1.0 + 1.0e-12);
 
             const auto& decay = mode.decay;
             CHECK (std::min ({ decay.radiation, decay.film, decay.bending, decay.ply, decay.edge, decay.air, decay.muffling }) >= 0.0);

@@ -23,22 +23,22 @@ TEST_CASE ("Equal heads move exactly in phase or exactly in opposite phase", "[t
         for (const auto& mode : drums::ofOrder (modes, m))
             if (! mode.isAirMode)
             {
-                CAPTURE (m, mode.frequency, mode.togetherness);
-                CHECK (std::abs (mode.togetherness) == Approx (1.0).epsilon (1.0e-6));
+                CAPTURE (m, mode.frequency, mode.headCorrelation);
+                CHECK (std::abs (mode.headCorrelation) == Approx (1.0).epsilon (1.0e-6));
                 CHECK (mode.shares.batter == Approx (mode.shares.resonant).epsilon (1.0e-6));
             }
 
     // (0,1): together below, against each other above, and far apart.
     const auto breathing = drums::ofOrder (modes, 0);
-    CHECK (breathing[0].togetherness > 0.99);
-    CHECK (breathing[1].togetherness < -0.99);
+    CHECK (breathing[0].headCorrelation > 0.99);
+    CHECK (breathing[1].headCorrelation < -0.99);
     CHECK (breathing[1].frequency / breathing[0].frequency > 1.4);
 
     // (1,1): against each other below, since the air then sloshes all the way from one side to the other and weighs more; close
     // to the other.
     const auto rocking = drums::ofOrder (modes, 1);
-    CHECK (rocking[0].togetherness < -0.99);
-    CHECK (rocking[1].togetherness > 0.99);
+    CHECK (rocking[0].headCorrelation < -0.99);
+    CHECK (rocking[1].headCorrelation > 0.99);
     CHECK (rocking[1].frequency / rocking[0].frequency < 1.4);
     CHECK (rocking[1].frequency / rocking[0].frequency < breathing[1].frequency / breathing[0].frequency);
 }
@@ -72,8 +72,8 @@ TEST_CASE ("A snare drum has the published pattern of its lowest four modes", "[
 
     CHECK (lower.frequency == Approx (publishedBreathing[0]).epsilon (0.02));
     CHECK (upper.frequency == Approx (publishedBreathing[1]).epsilon (0.02));
-    CHECK (lower.togetherness > 0.0);
-    CHECK (upper.togetherness < 0.0);
+    CHECK (lower.headCorrelation > 0.0);
+    CHECK (upper.headCorrelation < 0.0);
     CHECK (firstRocking.frequency > lower.frequency);
     CHECK (firstRocking.frequency == Approx (publishedRocking[0]).epsilon (0.15));
     CHECK (secondRocking.frequency == Approx (publishedRocking[1]).epsilon (0.15));
