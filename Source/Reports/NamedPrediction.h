@@ -14,6 +14,7 @@ struct NamedPrediction
 {
     std::string label;
     modal::Prediction prediction;
+    std::optional<double> ringWiresOn;            ///< s, engine::playedRing(); none for a drum without wires, or with the wires off
     std::optional<engine::PlayedResponse> played; ///< if it was asked for
 };
 

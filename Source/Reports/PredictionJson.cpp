@@ -32,8 +32,10 @@ Json modeJson (const Mode& mode, const Prediction& p)
 {
     const auto& d = mode.decay;
     return Json{
+        { "name", nameOf (mode) },
         { "m", mode.m },
         { "n", mode.n },
+        { "purity", mode.purity },
         { "frequency_hz", mode.frequency },
         { "ratio", mode.frequency / p.drumNote },
         { "note", noteOf (mode.frequency, p) },
@@ -48,7 +50,7 @@ Json modeJson (const Mode& mode, const Prediction& p)
         { "batter_share", mode.shares.batter },
         { "resonant_share", mode.shares.resonant },
         { "air_share", mode.shares.air },
-        { "togetherness", mode.togetherness },
+        { "head_correlation", mode.headCorrelation },
         { "is_air_mode", mode.isAirMode },
         { "degenerate", p.isUniform && mode.m > 0 ? 2 : 1 },
     };
@@ -84,6 +86,9 @@ Json predictionJson (const NamedPrediction& named)
         { "drum_note", noteOf (p.drumNote, p) },
         { "drum_note_t60_s", p.sustain },
     };
+
+    if (named.ringWiresOn)
+        result["drum_note_t60_wires_on_s"] = *named.ringWiresOn;
 
     if (p.drum.hasResonantHead())
     {

@@ -5,7 +5,7 @@
 #include "PlanJson.h"
 
 #include "Files/DrumFile.h"
-#include "Files/DrumWords.h"
+#include "Files/HoopNames.h"
 
 #include "Modal/NumberText.h"
 
@@ -83,6 +83,9 @@ Json asJson (const TuningSheet& sheet)
 
     Json target{ { "drum_note_hz", p.drumNote }, { "drum_note_t60_s", p.sustain }, { "batter", headJson (p.batter) } };
 
+    if (sheet.ringWiresOn)
+        target["drum_note_t60_wires_on_s"] = *sheet.ringWiresOn;
+
     if (p.drum.hasResonantHead())
     {
         target["resonant"] = headJson (p.resonant);
@@ -94,7 +97,7 @@ Json asJson (const TuningSheet& sheet)
                  { "notes", sheet.notes },
                  { "drum", files::drumAsJson (p.drum) },
                  { "wires", files::wiresAsJson (sheet.fittings.wires) },
-                 { "hoop", files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)] },
+                 { "hoop", files::nameOf (sheet.fittings.hoop) },
                  { "lug_one", sheet.lugOne },
                  { "tuning", files::tuningAsJson (p.tuning, p.drum) },
                  { "target", target },
@@ -145,14 +148,14 @@ std::string asCsv (const TuningSheet& sheet)
         return ",,,";
     };
     return "title,date,diameter_m,depth_m,lugs,batter_tap_note_hz,batter_tension_n_per_m,resonant_tap_note_hz,"
-           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,batter_measured_tap_note_hz,"
+           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,drum_note_t60_wires_on_s,batter_measured_tap_note_hz,"
            "batter_measured_tension_n_per_m,batter_measured_tension_error_n_per_m,batter_measured_date,resonant_measured_tap_"
            "note_hz,"
            "resonant_measured_tension_n_per_m,resonant_measured_tension_error_n_per_m,resonant_measured_date,notes\r\n" +
            csvText (sheet.title) + "," + csvText (sheet.date) + "," + cell (p.drum.diameter) + "," + cell (p.drum.depth) + "," +
            std::to_string (p.drum.lugs) + "," + cell (p.batter.tapNote) + "," + cell (p.batter.tension) + "," +
            cell (p.resonant.tapNote) + "," + cell (p.resonant.tension) + "," + cell (p.interval.semitones) + "," +
-           cell (p.drumNote) + "," + cell (p.sustain) + "," + measured (HeadSide::batter) + "," + measured (HeadSide::resonant) +
+           cell (p.drumNote) + "," + cell (p.sustain) + "," + (sheet.ringWiresOn ? cell (*sheet.ringWiresOn) : "") + "," + measured (HeadSide::batter) + "," + measured (HeadSide::resonant) +
            "," + csvText (sheet.notes) + "\r\n";
 }
 

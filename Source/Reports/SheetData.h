@@ -44,6 +44,7 @@ struct TuningSheet
     std::string notes;                    ///< free text; may be empty
     std::string lugOne;                   ///< where lug 1 is on the shell; may be empty
     modal::Prediction wanted;             ///< the target and its prediction
+    std::optional<double> ringWiresOn{};  ///< s, of the drum note as played; none without wires
     modal::Fittings fittings{};           ///< wires and hoops
     std::vector<MeasuredHead> measured{}; ///< from recordings, if any
     std::optional<fitting::Plan> plan{};

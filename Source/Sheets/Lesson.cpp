@@ -2,6 +2,7 @@
 
 #include "Engine/DrumModel.h"
 #include "Engine/PlayedBand.h"
+#include "Engine/PlayedRing.h"
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
@@ -148,6 +149,8 @@ void play (PlayedStep& step, const files::LessonFile& lesson)
     auto heard = play (model, strokesOf (lesson, step.step), score::patternLength (step.step.strokes, tempo) + ringOut);
     step.sound = std::move (heard.above);
     step.mixLoudness = heard.mixLoudness;
+    if (step.step.drum.drum.hasResonantHead() && model->setup().wires.on)
+        step.ringWiresOn = engine::playedRing (model->setup());
     step.curves = curvesOf (play (model, score::readPattern ("o6", {}, "stroke"), ringOut).above, lessonRate);
 }
 

@@ -17,6 +17,7 @@ struct PlayedStep
 {
     files::LessonStep step;
     modal::Prediction prediction;
+    std::optional<double> ringWiresOn; ///< s, of the drum note as played; none without wires
     std::vector<std::string> changes; ///< one sentence for each change since the step before
     std::vector<float> sound;         ///< 48 kHz, one channel
     double mixLoudness = 0.0;         ///< LUFS of the usual stereo mix of its microphones, full scale 1 Pa

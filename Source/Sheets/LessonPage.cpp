@@ -25,8 +25,9 @@ std::string figure (const std::string& name, const std::string& value, const std
     return "<div><dt>" + name + "</dt><dd>" + escaped (value) + "<small>" + escaped (more) + "</small></dd></div>\n";
 }
 
-std::string figuresOf (const Prediction& p)
+std::string figuresOf (const PlayedStep& played)
 {
+    const auto& p = played.prediction;
     const auto note = [&] (double hertz) { return Note::fromFrequency (hertz, p.tuning.concertPitch).nameWithCents(); };
     const auto head = [&] (const char* name, const HeadPrediction& h)
     {
@@ -43,7 +44,8 @@ std::string figuresOf (const Prediction& p)
 
     return text +
            figure ("Drum note", note (p.drumNote),
-                   fixedText (p.drumNote, 1) + " Hz, ring " + fixedText (p.sustain, 2) + " s to -60 dB, wires off") +
+                   fixedText (p.drumNote, 1) + " Hz, ring " + fixedText (p.sustain, 2) + " s to -60 dB, wires off" +
+                       (played.ringWiresOn ? "; " + fixedText (*played.ringWiresOn, 2) + " s, wires on" : "")) +
            "</dl>\n";
 }
 
@@ -74,7 +76,7 @@ std::string sectionOf (const PlayedStep& played, std::size_t index)
         text += "<p class=\"listen\"><strong>Listen for:</strong> " + escaped (played.step.listenFor) + "</p>\n";
 
     text += "<audio controls preload=\"auto\" src=\"" + LessonFileName::sound (index) + "\" aria-label=\"Sound of step " + id +
-            "\"></audio>\n" + figuresOf (played.prediction) + "<p>";
+            "\"></audio>\n" + figuresOf (played) + "<p>";
 
     for (const auto& change : played.changes)
         text += escaped (change) + " ";

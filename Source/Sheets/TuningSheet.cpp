@@ -3,8 +3,8 @@
 #include "LugMap.h"
 #include "PlanWords.h"
 
-#include "Files/DrumWords.h"
 #include "Files/HeadText.h"
+#include "Files/HoopNames.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Reports/Cautions.h"
@@ -103,7 +103,7 @@ void drawDrum (Column& column, const TuningSheet& sheet)
     column.paragraph (asText (drum.diameter / units::inch, 4) + " x " + asText (drum.depth / units::inch, 4) + " in, " +
                       std::to_string (drum.lugs) + " lugs, shell " + drum.shell.material + " " +
                       asText (drum.shell.thickness / units::millimetre, 3) + " mm, hoops " +
-                      files::hoopWords[static_cast<std::size_t> (sheet.fittings.hoop.kind)]);
+                      files::nameOf (sheet.fittings.hoop));
     column.paragraph ("Batter head: " + files::headText (drum.batter));
 
     if (drum.hasResonantHead())
@@ -140,7 +140,8 @@ void drawTargets (Column& column, const TuningSheet& sheet)
 
     column.y += 2.0;
     column.paragraph ("Predicted drum note: " + noteOf (p.drumNote, sheet) + ", " + fixedText (p.drumNote, 1) + " Hz, ring " +
-                          fixedText (p.sustain, 2) + " s to -60 dB, wires off",
+                          fixedText (p.sustain, 2) + " s to -60 dB, wires off" +
+                          (sheet.ringWiresOn ? "; " + fixedText (*sheet.ringWiresOn, 2) + " s, wires on" : ""),
                       body, true);
     column.paragraph ("Tap notes: 25 mm from the edge beside a lug, other head held still, wires off. A4 = " +
                           asText (p.tuning.concertPitch.a4, 5) + " Hz.",

@@ -13,7 +13,6 @@ namespace tool
 {
 namespace
 {
-constexpr double usualHighestFrequency = 2000.0; // Hz
 constexpr std::size_t mostTunings = 12;
 
 void run (const std::vector<std::string>& words, const Command& command)
@@ -34,7 +33,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         auto label = versus.hasVersus() && tuned.tuning.name.empty()
                          ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
                          : tuned.label();
-        compared.push_back ({ label, predictAsked (arguments, tuned, usualHighestFrequency), playedIfAsked (arguments, tuned) });
+        compared.push_back (predictAndPlay (arguments, tuned, label));
     }
 
     writeNoteLadder (arguments, compared);
@@ -52,7 +51,8 @@ const Command& compareCommand()
         "every column, and those\n"
         "after it change one column:\n\n"
         "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n\n"
-        "Changes are relative to the first column.\n",
+        "Changes are relative to the first column.\n"
+        "A snare drum at playing distance harms hearing within minutes: wear ear protection when you compare by ear.\n",
         { { "Output:", { playedOption, jsonOption, pictureOption } } },
         true,
         run

@@ -127,7 +127,11 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
                            ? std::string ("-")
                            : signedText (centsBetween (reference.drumNote, t.prediction.drumNote), 0) + " cents";
             });
-    addRow (table, "  ring", tunings, [] (const auto& t) { return fixedText (t.prediction.sustain, 2) + " s"; });
+    addRow (table, "  ring, wires off", tunings, [] (const auto& t) { return ringText (t.prediction.sustain); });
+
+    if (std::any_of (tunings.begin(), tunings.end(), [] (const auto& t) { return t.ringWiresOn.has_value(); }))
+        addRow (table, "  ring, wires on", tunings,
+                [] (const auto& t) { return t.ringWiresOn ? ringText (*t.ringWiresOn) : std::string ("wires off"); });
 
     if (haveResonantHeads (tunings))
         addRow (table, "INTERVAL", tunings, [] (const auto& t) { return t.prediction.interval.longName(); });

@@ -180,7 +180,8 @@ const Command& fitCommand()
         "apart.\n\n"
         "--strikes takes recordings of the whole drum, both heads free, wires off, no muffling: a few strikes in the centre, "
         "half way\n"
-        "and near the edge, best with one microphone above and one below (two files). The exact places do not matter.\n",
+        "and near the edge, best with one microphone above and one below (two files). The exact places do not matter.\n"
+        "Strikes of a snare drum harm hearing within minutes: wear ear protection while you record.\n",
         { { "Recordings:",
             { { "head", "batter|resonant", "the head that was tapped; batter if not given" },
               { "lug-check", "FILE",

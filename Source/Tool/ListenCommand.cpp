@@ -241,7 +241,8 @@ const Command& listenCommand()
         "microphone\n"
         "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise seen "
         "from\n"
-        "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n",
+        "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n"
+        "A snare drum at playing distance harms hearing within minutes: wear ear protection, and tap lightly.\n",
         { { "Output:", { { "json", "FILE", "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true },
             { "picture", "FILE.png", "a spectrogram of each tap with its partials, their notes and rings; or a .svg or .pdf" } } } },
         false,

@@ -26,7 +26,7 @@ std::string modesCsv (const modal::Prediction& p)
 {
     std::string text = "m,n,frequency_hz,ratio,note,t60_s,radiation_per_s,film_per_s,bending_per_s,ply_per_s,edge_per_s,air_per_"
                        "s,muffling_per_s,"
-                       "batter_share,resonant_share,air_share,togetherness\r\n";
+                       "batter_share,resonant_share,air_share,head_correlation\r\n";
 
     for (const auto& mode : p.modes)
     {
@@ -35,7 +35,7 @@ std::string modesCsv (const modal::Prediction& p)
                 csvNumber (mode.frequency / p.drumNote) + "," + reports::noteOf (mode.frequency, p);
 
         for (const double value : { d.t60(), d.radiation, d.film, d.bending, d.ply, d.edge, d.air, d.muffling, mode.shares.batter,
-                                    mode.shares.resonant, mode.shares.air, mode.togetherness })
+                                    mode.shares.resonant, mode.shares.air, mode.headCorrelation })
             text += "," + csvNumber (value);
 
         text += "\r\n";
@@ -59,7 +59,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     else if (const auto csv = outputTarget (arguments, "csv"))
         writeText (*csv, modesCsv (prediction));
     else
-        writeText ("-", modeTable (prediction, prediction.modes.size()));
+        writeText ("-", modeTable (arguments.has ("all") ? prediction.modes : modesOfHeads (prediction), prediction));
 }
 } // namespace
 
@@ -73,8 +73,10 @@ const Command& modesCommand()
         "note's.\n"
         "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head moves, or "
         "whether\n"
-        "both move in phase or opposed, which squeezes the air between them.\n",
-        { { "Output:", { { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
+        "both move in phase or opposed, which squeezes the air between them. \"mixed\": less than two thirds of a mode moves as its\n"
+        "name says, since a patch or uneven lugs mix it with others.\n",
+        { { "Output:", { { "all", "", "also the modes of the air, in vent and cavity, in which the heads hardly move; JSON and CSV always have\nthem" },
+                         { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
         true,
         run
     };

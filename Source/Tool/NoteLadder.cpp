@@ -135,8 +135,7 @@ void drawModes (Canvas& canvas, const Span& span, double left, const Prediction&
             continue;
 
         lastLabel = y;
-        canvas.text (drumLeft + 0.53 * laneWidth, y + 4.0, "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")",
-                     10.0);
+        canvas.text (drumLeft + 0.53 * laneWidth, y + 4.0, nameOf (mode), 10.0);
     }
 
     const auto y = span.yOf (p.drumNote);

@@ -4,6 +4,7 @@
 
 #include "Engine/Bank.h"
 #include "Engine/PlayedBand.h"
+#include "Engine/PlayedRing.h"
 
 #include <algorithm>
 
@@ -33,14 +34,25 @@ engine::DrumSetup setUpToPlay (const TunedDrum& tuned, std::vector<engine::Micro
     return setup;
 }
 
-std::optional<engine::PlayedResponse> playedIfAsked (const Arguments& arguments, const TunedDrum& tuned)
+reports::NamedPrediction predictAndPlay (const Arguments& arguments, const TunedDrum& tuned, const std::string& label)
 {
-    if (! arguments.has ("played"))
-        return std::nullopt;
+    constexpr double usualHighestFrequency = 2000.0; // Hz
+    reports::NamedPrediction named{ label, predictAsked (arguments, tuned, usualHighestFrequency), {}, {} };
+    const bool hasWires = tuned.drum.hasResonantHead() && tuned.fittings.wires.on;
+
+    if (! hasWires && ! arguments.has ("played"))
+        return named;
 
     constexpr double sampleRate = 48000.0;
-    return engine::playedResponse (
-        setUpToPlay (tuned, { engine::defaultMicrophones (tuned.drum.depth).front() }, sampleRate, highestAsked (arguments)));
+    const auto setup =
+        setUpToPlay (tuned, { engine::defaultMicrophones (tuned.drum.depth).front() }, sampleRate, highestAsked (arguments));
+
+    if (arguments.has ("played"))
+        named.played = engine::playedResponse (setup);
+    if (hasWires)
+        named.ringWiresOn = named.played ? named.played->ringWiresOn : engine::playedRing (setup);
+
+    return named;
 }
 
 } // namespace tool

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "Reports/NamedPrediction.h"
 #include "TunedDrum.h"
 
 #include "Engine/DrumSetup.h"
@@ -24,7 +25,8 @@ engine::DrumSetup setUpToPlay (const TunedDrum&, std::vector<engine::Microphone>
 inline const Option playedOption{ "played", "",
                                   "also play one stroke: contact time, rebound, dryness, snare response; half a second more" };
 
-/** With `--played`, the results of one played stroke, heard from above. */
-std::optional<engine::PlayedResponse> playedIfAsked (const Arguments&, const TunedDrum&);
+/** The prediction up to `--highest`, or 2 kHz, with the ring as played where there are wires, and with `--played` the results of one
+    stroke, heard from above. */
+reports::NamedPrediction predictAndPlay (const Arguments&, const TunedDrum&, const std::string& label);
 
 } // namespace tool

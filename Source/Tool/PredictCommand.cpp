@@ -1,4 +1,3 @@
-#include "Band.h"
 #include "Command.h"
 #include "NoteLadder.h"
 #include "PlayedText.h"
@@ -12,19 +11,15 @@ namespace tool
 {
 namespace
 {
-constexpr double usualHighestFrequency = 2000.0; // Hz
-
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto tuned = chooseOne (arguments);
-    const reports::NamedPrediction named{ tuned.label(), predictAsked (arguments, tuned, usualHighestFrequency),
-                                 playedIfAsked (arguments, tuned) };
+    const auto named = predictAndPlay (arguments, tuned, tuned.label());
 
     writeNoteLadder (arguments, { named });
     writeJsonAndText (arguments, reports::predictionJson (named),
-                         predictionText (named.prediction, named.label) +
-                             (named.played ? "\n" + playedText (*named.played) : ""));
+                      predictionText (named) + (named.played ? "\n" + playedText (*named.played) : ""));
 }
 } // namespace
 

@@ -27,11 +27,6 @@ std::string percent (double share, int decimals = 0)
     return fixedText (100.0 * share, decimals) + " %";
 }
 
-std::string ringTime (double t60)
-{
-    return std::isfinite (t60) ? fixedText (t60, 2) + " s" : "no decay";
-}
-
 std::string motionOf (const Mode& mode, bool hasResonantHead)
 {
     if (mode.isAirMode)
@@ -41,8 +36,8 @@ std::string motionOf (const Mode& mode, bool hasResonantHead)
 
     // Below this one head moves so little that the mode belongs to the other.
     constexpr double clear = 0.2;
-    return mode.togetherness > clear                    ? "in phase"
-           : mode.togetherness < -clear                 ? "opposed"
+    return mode.headCorrelation > clear                    ? "in phase"
+           : mode.headCorrelation < -clear                 ? "opposed"
            : mode.shares.batter >= mode.shares.resonant ? "batter"
                                                         : "resonant";
 }
@@ -61,11 +56,11 @@ std::string titleOf (const Prediction& p, const std::string& label)
     return (label == sizeText (drum) ? "" : label + "\n") + line + "\n";
 }
 
-std::string answerTable (const Prediction& p)
+std::string answerTable (const NamedPrediction& named)
 {
+    const auto& p = named.prediction;
     TextTable table ({ Align::left, Align::left, Align::right, Align::left });
-    table.add (
-        { "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", "ring " + ringTime (p.sustain) + " to -60 dB, wires off" });
+    table.add ({ "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", ringsText (p, named.ringWiresOn) });
 
     if (p.drum.hasResonantHead())
         table.add ({ "INTERVAL", p.interval.name(), "", p.interval.longName() + ", resonant over batter" });
@@ -108,31 +103,49 @@ std::string sensitivityTable (const Prediction& p)
 
 } // namespace
 
-std::string modeTable (const Prediction& p, std::size_t mostRows)
+std::string ringText (double t60)
+{
+    return std::isfinite (t60) ? fixedText (t60, 2) + " s" : "no decay";
+}
+
+std::string ringsText (const Prediction& p, std::optional<double> ringWiresOn)
+{
+    const auto off = "ring " + ringText (p.sustain) + " to -60 dB";
+    return ! p.drum.hasResonantHead() ? off : off + ", wires off" + (ringWiresOn ? "; " + ringText (*ringWiresOn) + ", wires on" : "");
+}
+
+std::string modeTable (const std::vector<Mode>& modes, const Prediction& p)
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::right, Align::right,
                        Align::right, Align::left });
     table.add ({ "MODE", "NOTE", "HZ", "RATIO", "RING", "BATTER", "RESONANT", "AIR", "HEADS" });
 
-    for (std::size_t i = 0; i < std::min<std::size_t> (mostRows, p.modes.size()); ++i)
-    {
-        const auto& mode = p.modes[i];
-        table.add ({ "(" + std::to_string (mode.m) + "," + std::to_string (mode.n) + ")", noteOf (mode.frequency, p),
-                     fixedText (mode.frequency, 1), fixedText (mode.frequency / p.drumNote, 3), ringTime (mode.decay.t60()),
-                     percent (mode.shares.batter), percent (mode.shares.resonant), percent (mode.shares.air),
-                     motionOf (mode, p.drum.hasResonantHead()) });
-    }
+    for (const auto& mode : modes)
+        table.add ({ nameOf (mode), noteOf (mode.frequency, p), fixedText (mode.frequency, 1),
+                     fixedText (mode.frequency / p.drumNote, 3), ringText (mode.decay.t60()), percent (mode.shares.batter),
+                     percent (mode.shares.resonant), percent (mode.shares.air), motionOf (mode, p.drum.hasResonantHead()) });
 
     return table.written();
 }
 
-std::string predictionText (const Prediction& p, const std::string& label)
+std::vector<Mode> modesOfHeads (const Prediction& p)
 {
-    auto text = titleOf (p, label) + "\n" + answerTable (p) + "\n" + headTable (p) + "\n" + sensitivityTable (p) + "\n" +
-                modeTable (p, modesInSummary);
+    std::vector<Mode> modes;
+    std::copy_if (p.modes.begin(), p.modes.end(), std::back_inserter (modes), [] (const Mode& mode) { return ! mode.isAirMode; });
+    return modes;
+}
 
-    if (p.modes.size() > modesInSummary)
-        text += "  and " + std::to_string (p.modes.size() - modesInSummary) + " more up to " + fixedText (p.highestFrequency, 0) +
+std::string predictionText (const NamedPrediction& named)
+{
+    const auto& p = named.prediction;
+    auto modes = modesOfHeads (p);
+    const auto more = modes.size() - std::min (modes.size(), modesInSummary);
+    modes.resize (modes.size() - more);
+    auto text = titleOf (p, named.label) + "\nPREDICTED RESULT\n\n" + answerTable (named) + "\n" + headTable (p) + "\n" +
+                sensitivityTable (p) + "\n" + modeTable (modes, p);
+
+    if (more > 0)
+        text += "  and " + std::to_string (more) + " more up to " + fixedText (p.highestFrequency, 0) +
                 " Hz: see \"snarewright modes\"\n";
 
     for (const auto& caution : cautions (p))

@@ -1,7 +1,8 @@
 #pragma once
 
-#include "Modal/Prediction.h"
+#include "Reports/NamedPrediction.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,9 +10,18 @@ namespace tool
 {
 
 /** The prediction as text: drum note and interval first, then the heads, then the lowest modes. */
-std::string predictionText (const modal::Prediction&, const std::string& label);
+std::string predictionText (const reports::NamedPrediction&);
 
-/** All modes as a table, at most that many rows. */
-std::string modeTable (const modal::Prediction&, std::size_t mostRows);
+/** These modes of a prediction as a table. */
+std::string modeTable (const std::vector<modal::Mode>&, const modal::Prediction&);
+
+/** The modes in which the heads move. */
+std::vector<modal::Mode> modesOfHeads (const modal::Prediction&);
+
+/** "0.98 s". */
+std::string ringText (double t60);
+
+/** "ring 0.98 s to -60 dB, wires off; 0.29 s, wires on". */
+std::string ringsText (const modal::Prediction&, std::optional<double> ringWiresOn);
 
 } // namespace tool

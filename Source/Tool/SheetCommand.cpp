@@ -1,6 +1,7 @@
 #include "Command.h"
 #include "OptionText.h"
 #include "PlanOptions.h"
+#include "Playing.h"
 #include "Results.h"
 #include "TunedDrum.h"
 
@@ -52,7 +53,9 @@ void run (const std::vector<std::string>& words, const Command& command)
     sheet.notes = arguments.value ("notes").value_or ("");
     sheet.lugOne = arguments.value ("lug-1").value_or ("");
     sheet.fittings = tuned.fittings;
-    sheet.wanted = modal::predict (tuned.drum, tuned.tuning);
+    const auto predicted = predictAndPlay (arguments, tuned, tuned.label());
+    sheet.wanted = predicted.prediction;
+    sheet.ringWiresOn = predicted.ringWiresOn;
 
     if (const auto files = arguments.value ("measured"))
         sheet.measured = measuredHeads (*files, "--measured", tuned.drum);
