@@ -28,6 +28,22 @@ const std::array<StrokeNote, 9>& strokeNotes() noexcept
     return notes;
 }
 
+int velocityOfSpeed (double speed) noexcept
+{
+    const auto velocity = 1.0 + 126.0 * std::log (std::max (speed, 1.0e-3) / 0.25) / std::log (40.0);
+    return std::clamp (static_cast<int> (std::lround (velocity)), 1, 127);
+}
+
+int noteForStroke (engine::StrokeKind kind, double position) noexcept
+{
+    const auto& notes = strokeNotes();
+    const auto distance = [&] (const StrokeNote& note)
+    { return note.kind == kind ? std::abs (note.position - position) : 2.0; };
+    return std::min_element (notes.begin(), notes.end(),
+                             [&] (const auto& a, const auto& b) { return distance (a) < distance (b); })
+        ->note;
+}
+
 bool strokeForNote (int note, int velocity, engine::Stroke& stroke) noexcept
 {
     for (const auto& entry : strokeNotes())

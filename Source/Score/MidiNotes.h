@@ -24,6 +24,12 @@ struct StrokeNote
    its level 2 (27 to 87), so that the track of a whole kit plays only the snare's notes. */
 const std::array<StrokeNote, 9>& strokeNotes() noexcept;
 
+/** The MIDI velocity, 1 to 127, whose speed is nearest. */
+int velocityOfSpeed (double speed) noexcept;
+
+/** The note that plays this kind of stroke, nearest to this place (share of the radius). */
+int noteForStroke (engine::StrokeKind, double position) noexcept;
+
 /** Sets kind, position and speed for a note; false if the note plays nothing. Realtime safe. */
 bool strokeForNote (int note, int velocity, engine::Stroke&) noexcept;
 

@@ -102,7 +102,7 @@ int main()
     for (int i = 0; i < 6000 && ! isUneven(); ++i)
         std::this_thread::sleep_for (std::chrono::milliseconds (10));
     if (! isUneven())
-        return fail ("no uneven, muffled drum was worked out");
+        return fail ("no uneven, muffled drum was solved");
     const auto presets = processor.presets().entries();
     Storm storm (processor);
     storm.midi.ensureSize (4096);

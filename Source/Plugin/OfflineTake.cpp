@@ -1,0 +1,78 @@
+#include "OfflineTake.h"
+
+#include "Pattern.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace plugin
+{
+namespace
+{
+constexpr double ringing = 3.0; // s after the last stroke
+
+/** The take is heard even if the plugin is bypassed. */
+Values heard (Values values)
+{
+    values[indexOf (Parameter::bypass)] = 0.0f;
+    return values;
+}
+} // namespace
+
+TakeRequest takeOf (const Pattern& pattern, int times, std::shared_ptr<const engine::DrumModel> model, const Values& values)
+{
+    TakeRequest request{ std::move (model), heard (values), {}, false, ringing };
+    const auto beat = 60.0 / siOf (values, Parameter::patternTempo);
+
+    for (int pass = 0; pass < times; ++pass)
+        for (const auto& stroke : pattern.strokes)
+            request.strokes.push_back ({ beat * (pass * pattern.beats + stroke.time), stroke.stroke });
+
+    request.seconds += score::lastStroke (request.strokes);
+    return request;
+}
+
+TakeRequest takeOf (const engine::Stroke& stroke, std::shared_ptr<const engine::DrumModel> model, const Values& values)
+{
+    return { std::move (model), heard (values), { { 0.0, stroke } }, true, ringing };
+}
+
+OfflineTake::OfflineTake (const TakeRequest& toPlay) : request (toPlay)
+{
+    player.prepare (request.model, request.values);
+    frames = std::llround (request.seconds * player.sampleRate());
+}
+
+long long OfflineTake::sampleOf (const score::TimedStroke& stroke) const noexcept
+{
+    return std::llround (stroke.time * player.sampleRate());
+}
+
+int OfflineTake::render (float* const* buffers, int most)
+{
+    const auto count = static_cast<int> (std::min<long long> (most, frames - done));
+
+    for (int written = 0; written < count;)
+    {
+        for (; next < request.strokes.size() && sampleOf (request.strokes[next]) <= done; ++next)
+            if (request.areExact)
+                player.strikeExactly (request.strokes[next].stroke);
+            else
+                player.strike (request.strokes[next].stroke, false);
+
+        auto part = static_cast<long long> (count - written);
+        if (next < request.strokes.size())
+            part = std::min (part, sampleOf (request.strokes[next]) - done);
+
+        PlayerOutputs outputs{ buffers[0] + written, buffers[1] + written, {} };
+        for (std::size_t m = 0; m < outputs.microphones.size(); ++m)
+            outputs.microphones[m] = buffers[2 + m] + written;
+        player.render (outputs, static_cast<int> (part));
+        written += static_cast<int> (part);
+        done += part;
+    }
+
+    return count;
+}
+
+} // namespace plugin

@@ -1,0 +1,179 @@
+// Takes that are rendered to files: the same sound as is played, and files that are whole or not there.
+
+#include "TestProcessor.h"
+#include "tests/Catch.h"
+
+#include "Plugin/PatternBook.h"
+#include "Plugin/TakeWriter.h"
+#include "Score/MidiNotes.h"
+
+#include <juce_audio_formats/juce_audio_formats.h>
+
+using namespace plugin;
+
+namespace
+{
+constexpr int tempo = 100;
+
+const Pattern& backbeat()
+{
+    return patternBook().front();
+}
+
+/** Left, right, above, below, distant. */
+std::vector<std::vector<float>> play (const TakeRequest& request, int block)
+{
+    OfflineTake take (request);
+    std::vector<std::vector<float>> sound (OfflineTake::channels, std::vector<float> (static_cast<std::size_t> (take.length())));
+    std::size_t done = 0;
+
+    for (int written = 1; written > 0; done += static_cast<std::size_t> (written))
+    {
+        std::array<float*, OfflineTake::channels> to{};
+        for (std::size_t c = 0; c < to.size(); ++c)
+            to[c] = sound[c].data() + done;
+        written = take.render (to.data(), block);
+    }
+
+    CHECK (done == sound.front().size());
+    return sound;
+}
+
+std::vector<float> readWav (const juce::File& file, unsigned channel)
+{
+    juce::WavAudioFormat wav;
+    const std::unique_ptr<juce::AudioFormatReader> reader (wav.createReaderFor (file.createInputStream().release(), true));
+    REQUIRE (reader != nullptr);
+    REQUIRE (channel < reader->numChannels);
+    CHECK (reader->usesFloatingPointData);
+    juce::AudioBuffer<float> buffer (static_cast<int> (reader->numChannels), static_cast<int> (reader->lengthInSamples));
+    reader->read (&buffer, 0, buffer.getNumSamples(), 0, true, true);
+    const auto* samples = buffer.getReadPointer (static_cast<int> (channel));
+    return { samples, samples + buffer.getNumSamples() };
+}
+
+/** A writer whose work has ended, and what it said. */
+struct WrittenTake
+{
+    TakeWriter writer;
+    std::optional<TakeWriter::Result> result;
+
+    WrittenTake()
+    {
+        writer.onDone = [this] (const TakeWriter::Result& r) { result = r; };
+    }
+
+    void wait()
+    {
+        for (int i = 0; i < 60000 && ! result; ++i)
+            juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
+        REQUIRE (result);
+    }
+};
+} // namespace
+
+TEST_CASE ("A rendered pattern is what the plugin plays, sample for sample, in any block size")
+{
+    TestProcessor test;
+    test.set (Parameter::patternTempo, tempo);
+    test.set (Parameter::gain, -3.0);
+    test.prepare();
+    test.waitUntil ([&] { return test.processor.solvedDrum() != nullptr; });
+    const auto request = takeOf (backbeat(), 1, test.processor.solvedDrum()->model, test.processor.effectiveValues());
+    const auto rendered = play (request, 512);
+    CHECK (play (request, 77) == rendered);
+    CHECK (peakOf (rendered[0]) > 0.01f);
+
+    // The plugin begins the pattern again when it is through; until then both are the same.
+    test.set (Parameter::patternOn, 1.0);
+    const auto onePass = static_cast<int> (48000.0 * backbeat().beats * 60.0 / tempo) - 1;
+    const auto played = test.play ({}, onePass);
+    const auto half = played.begin() + onePass;
+    CHECK (std::equal (played.begin(), half, rendered[0].begin()));
+    CHECK (std::equal (half, played.end(), rendered[1].begin()));
+}
+
+TEST_CASE ("Mix, microphones and MIDI part are written whole")
+{
+    TestProcessor test;
+    test.prepare();
+    test.waitUntil ([&] { return test.processor.solvedDrum() != nullptr; });
+    const auto folder = test.folder.getFile();
+    folder.createDirectory();
+    const auto request = takeOf (backbeat(), 2, test.processor.solvedDrum()->model, test.processor.effectiveValues());
+    const auto files = TakeFiles::beside (folder.getChildFile ("Groove.wav"));
+    WrittenTake take;
+    take.writer.start (request, files, tempo);
+    take.wait();
+    CHECK (take.result->fault.isEmpty());
+    CHECK (take.writer.progress() == 1.0);
+    CHECK (folder.getNumberOfChildFiles (juce::File::findFiles) == 5);
+
+    const auto rendered = play (request, 512);
+    CHECK (readWav (files.mix, 0) == rendered[0]);
+    CHECK (readWav (files.mix, 1) == rendered[1]);
+    for (std::size_t m = 0; m < files.microphones.size(); ++m)
+        CHECK (readWav (files.microphones[m], 0) == rendered[2 + m]);
+
+    // The part, as any player of Standard MIDI Files reads it, plays the same strokes at the same times.
+    juce::MidiFile midi;
+    auto stream = files.midi.createInputStream();
+    REQUIRE (stream != nullptr);
+    REQUIRE (midi.readFrom (*stream));
+    midi.convertTimestampTicksToSeconds();
+    std::vector<juce::MidiMessage> notes;
+    for (const auto* event : *midi.getTrack (0))
+        if (event->message.isNoteOn())
+            notes.push_back (event->message);
+    REQUIRE (notes.size() == request.strokes.size());
+
+    for (std::size_t i = 0; i < notes.size(); ++i)
+    {
+        engine::Stroke stroke;
+        REQUIRE (score::strokeForNote (notes[i].getNoteNumber(), notes[i].getVelocity(), stroke));
+        CHECK (stroke.kind == request.strokes[i].stroke.kind);
+        CHECK (stroke.position == request.strokes[i].stroke.position);
+        CHECK (stroke.speed == Approx (request.strokes[i].stroke.speed).epsilon (1.0e-9));
+        CHECK (notes[i].getTimeStamp() == Approx (request.strokes[i].time).margin (0.5e-3));
+    }
+}
+
+TEST_CASE ("Every stroke of every pattern has a MIDI note that plays it")
+{
+    for (const auto& pattern : patternBook())
+        for (const auto& [time, stroke] : pattern.strokes)
+        {
+            engine::Stroke played;
+            INFO (pattern.name);
+            REQUIRE (score::strokeForNote (score::noteForStroke (stroke.kind, stroke.position),
+                                           score::velocityOfSpeed (stroke.speed), played));
+            CHECK (played.kind == stroke.kind);
+            CHECK (std::abs (played.position - stroke.position) < 0.13);
+            CHECK (played.speed == Approx (stroke.speed).epsilon (0.015)); // half a step of velocity
+        }
+}
+
+TEST_CASE ("A take that is cancelled, or cannot be written, leaves no file")
+{
+    TestProcessor test;
+    test.prepare();
+    test.waitUntil ([&] { return test.processor.solvedDrum() != nullptr; });
+    const auto folder = test.folder.getFile();
+    folder.createDirectory();
+    const auto model = test.processor.solvedDrum()->model;
+    const auto values = test.processor.effectiveValues();
+
+    WrittenTake cancelled;
+    cancelled.writer.start (takeOf (backbeat(), 16, model, values), TakeFiles::beside (folder.getChildFile ("Long.wav")), tempo);
+    test.waitUntil ([&] { return cancelled.writer.progress() > 0.0; });
+    cancelled.writer.cancel();
+    CHECK_FALSE (cancelled.writer.isRunning());
+    CHECK (folder.getNumberOfChildFiles (juce::File::findFiles) == 0);
+
+    const auto missing = folder.getChildFile ("no such folder");
+    WrittenTake refused;
+    refused.writer.start (takeOf (engine::Stroke{}, model, values), TakeFiles::beside (missing.getChildFile ("Stroke.wav")), tempo);
+    refused.wait();
+    CHECK (refused.result->fault.contains ("Stroke.wav"));
+    CHECK (folder.getNumberOfChildFiles (juce::File::findFilesAndDirectories) == 0);
+}
