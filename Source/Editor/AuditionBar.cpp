@@ -61,9 +61,7 @@ ValueBinding speedBinding (double& speed)
 
 AuditionBar::AuditionBar (plugin::Processor& p)
     : processor (p), speedOfStroke (strings::strokeSpeed(), speedBinding (strokeSpeed)),
-      tempo ({ "Tempo", "bpm", strings::tipFor ("pattern_tempo") }, bindingOf (p, Parameter::patternTempo)),
-      pattern (p.parameter (Parameter::pattern), bindingOf (p, Parameter::pattern)),
-      patternOn (p.parameter (Parameter::patternOn), bindingOf (p, Parameter::patternOn)), intervals (p),
+      intervals (p),
       sweepAll (strings::sweep,
                 [this]
                 {
@@ -78,15 +76,21 @@ AuditionBar::AuditionBar (plugin::Processor& p)
     for (const auto& each : strokeButtons)
     {
         const auto number = static_cast<int> (strokes.size());
-        strokes.push_back (std::make_unique<CommandButton> (each.words, [this, number] { play (number); }));
+        strokes.push_back (std::make_unique<DragButton> (each.words, [this, number] { play (number); }));
+        strokes.back()->setTooltip (juce::String (each.words.tip) + " " + strings::dragStroke);
+        strokes.back()->onDragOut = [this, number] (const juce::MouseEvent& event)
+        {
+            const auto& stroke = strokeButtons[number];
+            if (onDragOut)
+                onDragOut (*strokes[static_cast<std::size_t> (number)], stroke.words.face, strokeOf (stroke.kind, stroke.place),
+                           event.mods);
+        };
         // A stroke sounds on mouse down, without waiting for the release.
         strokes.back()->setTriggeredOnMouseDown (true);
         addAndMakeVisible (*strokes.back());
     }
-    pattern.setShowsName (false);
-    patternOn.setFace (strings::playPattern);
-    for (auto* child : std::initializer_list<juce::Component*>{ &speedOfStroke, &pattern, &tempo, &patternOn, &sweepAll })
-        addAndMakeVisible (child);
+    addAndMakeVisible (speedOfStroke);
+    addAndMakeVisible (sweepAll);
     intervals.onStroke = [this] (const engine::Stroke& stroke)
     {
         if (onStroke)
@@ -148,25 +152,18 @@ void AuditionBar::strikeAt (double place, double angle, double strength)
 void AuditionBar::refresh()
 {
     sweepAll.setEnabled (processor.parameter (Parameter::bottom).plainValue() < 0.5);
-    pattern.refresh();
-    tempo.repaint();
-    patternOn.refresh();
 }
 
 void AuditionBar::resized()
 {
-    auto area = getLocalBounds().reduced (0, 3);
+    auto area = getLocalBounds().reduced (0, 2);
     const auto take = [&, unit = static_cast<float> (getWidth()) / 100.0f] (float share)
     { return area.removeFromLeft (juce::roundToInt (share * unit)); };
     for (auto& button : strokes)
-        button->setBounds (take (7.9f));
-    take (0.5f);
-    speedOfStroke.setBounds (take (8.4f));
-    take (0.5f);
-    pattern.setBounds (take (10.8f));
-    tempo.setBounds (take (7.8f));
-    patternOn.setBounds (take (5.4f));
-    take (0.7f);
+        button->setBounds (take (10.6f));
+    take (0.6f);
+    speedOfStroke.setBounds (take (10.0f));
+    take (0.6f);
     sweepAll.setBounds (area);
 }
 

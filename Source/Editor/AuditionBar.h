@@ -1,8 +1,7 @@
 #pragma once
 
-#include "CommandButton.h"
+#include "DragButton.h"
 #include "IntervalSweep.h"
-#include "ParameterRow.h"
 #include "ValueBox.h"
 
 #include "Engine/Stroke.h"
@@ -10,12 +9,16 @@
 namespace editor
 {
 
-/** Strokes, patterns and the sweep through all intervals. */
+/** Strokes and the sweep through all intervals. */
 class AuditionBar : public juce::Component
 {
 public:
     explicit AuditionBar (plugin::Processor&);
     ~AuditionBar() override;
+
+    /** Called when the button of a stroke is dragged. */
+    std::function<void (juce::Component& button, const juce::String& name, const engine::Stroke&, const juce::ModifierKeys&)>
+        onDragOut;
 
     /** Called for every stroke to play. */
     std::function<void (const engine::Stroke&)> onStroke;
@@ -32,13 +35,8 @@ public:
     double speed() const noexcept { return strokeSpeed; } ///< m/s
     IntervalSweep& sweep() noexcept { return intervals; }
     juce::Button& sweepButton() noexcept { return sweepAll; }
-    /** Calls back for refused input of the boxes. */
-    void setOnRefused (std::function<void (const juce::String&)> onRefused)
-    {
-        speedOfStroke.onRefused = onRefused;
-        tempo.onRefused = std::move (onRefused);
-    }
-    ParameterRow& patternSwitch() noexcept { return patternOn; }
+    /** Calls back for refused input. */
+    void setOnRefused (std::function<void (const juce::String&)> onRefused) { speedOfStroke.onRefused = std::move (onRefused); }
 
     void refresh();
     void resized() override;
@@ -48,9 +46,8 @@ private:
 
     plugin::Processor& processor;
     double strokeSpeed = 3.0;
-    std::vector<std::unique_ptr<CommandButton>> strokes;
-    ValueBox speedOfStroke, tempo;
-    ParameterRow pattern, patternOn;
+    std::vector<std::unique_ptr<DragButton>> strokes;
+    ValueBox speedOfStroke;
     IntervalSweep intervals;
     CommandButton sweepAll;
 };

@@ -20,9 +20,10 @@ Layout::Layout (int width, int height, Page page)
     auto rest = juce::Rectangle<int> (width, height).reduced (margin, 0);
     header = rest.removeFromTop (height < 560 ? 40 : 44);
     hint = rest.removeFromBottom (24);
-    audition = rest.removeFromBottom (42);
+    patterns = rest.removeFromBottom (32);
+    audition = rest.removeFromBottom (36);
     kept = rest.removeFromBottom (32);
-    rest.removeFromBottom (6);
+    rest.removeFromBottom (4);
 
     const bool isNarrow = width < 1000;
     hasSoundStrip = (! isNarrow && rest.getHeight() >= 500) || rest.getHeight() >= 760;
@@ -45,7 +46,7 @@ Layout::Layout (int width, int height, Page page)
 
     auto left = rest.removeFromLeft (share (isNarrow ? 0.315f : 0.37f, width, 250, 900));
     rest.removeFromLeft (gap);
-    outcomes = rest.removeFromRight (share (0.295f, width, 236, 460));
+    result = rest.removeFromRight (share (0.295f, width, 236, 460));
     rest.removeFromRight (gap);
     ladder = rest;
 

@@ -20,7 +20,7 @@ struct Layout
 {
     Layout (int width, int height, Page);
 
-    juce::Rectangle<int> header, section, batter, resonant, map, setUp, listen, ladder, outcomes, spectrum, decay, kept, audition, hint;
+    juce::Rectangle<int> header, section, batter, resonant, map, setUp, listen, ladder, result, spectrum, decay, kept, audition, patterns, hint;
     bool hasSoundStrip = false; ///< spectrum and decay have their own strip and need no page
 };
 

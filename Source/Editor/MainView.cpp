@@ -27,12 +27,12 @@ MainView::MainView (plugin::Processor& p)
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
       resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
       map (p), setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
-      spectrum (highlightBinding()), kept (p), audition (p), hint (*this), seenBlocks (p.blockCount())
+      spectrum (highlightBinding()), kept (p), audition (p), patterns (p), hint (*this), seenBlocks (p.blockCount())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
     for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen, &ladder,
-                                                               &outcomes, &spectrum, &decay, &kept, &audition, &hint })
+                                                               &result, &spectrum, &decay, &kept, &audition, &patterns, &hint })
         addAndMakeVisible (view);
     addChildComponent (blindNotice);
     blindNotice.setText (strings::blindNotice, juce::dontSendNotification);
@@ -62,6 +62,12 @@ MainView::MainView (plugin::Processor& p)
                                                                &ladder.gapHandle(), &ladder.drumNoteHandle(), &spectrum })
         control->onRefused = [this] (const juce::String& why) { refuse (why); };
     audition.setOnRefused ([this] (const juce::String& why) { refuse (why); });
+    audition.onDragOut = [this] (juce::Component& button, const juce::String& name, const engine::Stroke& stroke,
+                                 const juce::ModifierKeys& keys) {
+        patterns.dragStroke (button, keys.isShiftDown() ? DragOut::Kind::midi : DragOut::Kind::audio, name, stroke);
+    };
+    patterns.setOnRefused ([this] (const juce::String& why) { refuse (why); });
+    patterns.onSay = [this] (const juce::String& what) { hint.say (what, false); };
 
     scenes.onChange = [this] { showScene(); };
     motion.onPose = [this] (const Pose& pose, const juce::String& caption)
@@ -156,9 +162,9 @@ void MainView::showScene()
     ladder.setConcertPitch (pitch);
     ladder.setScene (scene);
     map.setScene (scene, pitch);
-    outcomes.setOutcomes (outcomesOf (scene, pitch));
+    result.setResult (predictedResult (scene, pitch));
     const auto reference = scenes.reference();
-    outcomes.setChangeHeading (reference ? strings::changeSince (plugin::Processor::nameOf (*reference))
+    result.setChangeHeading (reference ? strings::changeSince (plugin::Processor::nameOf (*reference))
                                          : juce::String (strings::changeColumn));
     kept.setCompared (reference);
     kept.refresh();
@@ -192,6 +198,7 @@ void MainView::refreshValues()
     map.refresh();
     listen.refresh();
     audition.refresh();
+    patterns.refresh();
     kept.refresh();
     batter.refreshLugs();
     resonant.refreshLugs();
@@ -281,15 +288,16 @@ void MainView::resized()
     place (setUp, layout.setUp);
     place (listen, layout.listen);
     place (ladder, layout.ladder);
-    place (outcomes, layout.outcomes);
+    place (result, layout.result);
     place (spectrum, layout.spectrum);
     place (decay, layout.decay);
     place (kept, layout.kept);
     place (audition, layout.audition);
+    place (patterns, layout.patterns);
     place (hint, layout.hint);
     if (kept.isBlind())
         for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen,
-                                                                   &ladder, &outcomes, &spectrum, &decay })
+                                                                   &ladder, &result, &spectrum, &decay })
             view->setVisible (false);
     blindNotice.setBounds (getLocalBounds().withBottom (layout.kept.getY()));
     blindNotice.setVisible (kept.isBlind());

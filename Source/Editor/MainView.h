@@ -12,7 +12,8 @@
 #include "ListenView.h"
 #include "LoudnessMatch.h"
 #include "MapView.h"
-#include "OutcomesView.h"
+#include "PatternBar.h"
+#include "ResultView.h"
 #include "SceneKeeper.h"
 #include "SectionView.h"
 #include "SetUpView.h"
@@ -47,13 +48,14 @@ public:
     HeadView& batterView() noexcept { return batter; }
     HeadView& resonantView() noexcept { return resonant; }
     SectionView& sectionView() noexcept { return section; }
-    OutcomesView& outcomesView() noexcept { return outcomes; }
+    ResultView& resultView() noexcept { return result; }
     SpectrumView& spectrumView() noexcept { return spectrum; }
     DecayView& decayView() noexcept { return decay; }
     SetUpView& setUpView() noexcept { return setUp; }
     ListenView& listenView() noexcept { return listen; }
     MapView& mapView() noexcept { return map; }
     AuditionBar& auditionBar() noexcept { return audition; }
+    PatternBar& patternBar() noexcept { return patterns; }
     HeaderBar& headerBar() noexcept { return header; }
     KeptBar& keptBar() noexcept { return kept; }
     HintLine& hintLine() noexcept { return hint; }
@@ -85,11 +87,12 @@ private:
     SetUpView setUp;
     ListenView listen;
     LadderView ladder;
-    OutcomesView outcomes;
+    ResultView result;
     SpectrumView spectrum;
     DecayView decay;
     KeptBar kept;
     AuditionBar audition;
+    PatternBar patterns;
     HintLine hint;
     juce::Label blindNotice;
 

@@ -19,7 +19,7 @@ const modal::Mode& modeAt (const modal::Prediction& prediction, int index)
 
 bool haveSameName (const modal::Mode& a, const modal::Mode& b)
 {
-    return a.m == b.m && a.n == b.n && (a.togetherness > 0.0) == (b.togetherness > 0.0);
+    return a.m == b.m && a.n == b.n && (a.headCorrelation > 0.0) == (b.headCorrelation > 0.0);
 }
 
 /** Modes that share one label, highest first: the two halves of a split pair do. */
@@ -198,7 +198,7 @@ void ModeColumn::drawLabel (juce::Graphics& g, const std::vector<int>& modes, ju
     const auto& theme = themeOf (*this);
     const auto& now = *scene.now;
     const auto& mode = modeAt (now, modes.front());
-    const auto title = "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + noteName (mode.frequency, pitch);
+    const auto title = juce::String (modal::nameOf (mode)) + " " + noteName (mode.frequency, pitch);
     const auto hertz = fixed (mode.frequency, 0) + " Hz";
     auto detail = modes.size() > 1 ? strings::splitPair (mode.frequency - modeAt (now, modes.back()).frequency)
                                    : hertz + strings::afterComma (strings::sharing (now, mode));

@@ -37,9 +37,9 @@ void NoteLimits::refresh()
     for (const auto tuned :
          { Parameter::batterNote, Parameter::interval, Parameter::batterCents, Parameter::resonantCents, Parameter::gain })
         values[plugin::indexOf (tuned)] = 0.0f;
-    if (workedOutFor == values)
+    if (limitsOf == values)
         return;
-    workedOutFor = values;
+    limitsOf = values;
     ranges[0] = ranges[1] = unlimited;
     try
     {

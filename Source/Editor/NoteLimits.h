@@ -36,7 +36,7 @@ private:
     void refresh();
 
     plugin::Processor& processor;
-    std::optional<plugin::Values> workedOutFor; ///< values with the tuning set to 0
+    std::optional<plugin::Values> limitsOf; ///< values with the tuning set to 0
     Range ranges[2]{};
 };
 

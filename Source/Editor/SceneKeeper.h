@@ -10,8 +10,7 @@
 namespace editor
 {
 
-/** Keeps the scene in step with the processor: the drum that was worked out last, what playing it tells, and what to compare
-   with.
+/** Keeps the scene in step with the processor: the drum that was solved last, what playing it tells, and what to compare with.
 
     Slow work runs on a background thread; everything else is for the message thread. */
 class SceneKeeper : private juce::ChangeListener, private juce::Timer

@@ -146,6 +146,18 @@ ControlText lugSpot (int number)
     };
 }
 
+juce::String patternTimes (int times)
+{
+    return times == 1 ? juce::String ("Pattern once") : "Pattern " + juce::String (times) + " times";
+}
+
+juce::String rendered (const juce::File& mix, int files, float peak)
+{
+    const auto decibels = juce::Decibels::gainToDecibels (static_cast<double> (peak));
+    return "Written: " + mix.getFullPathName() + " and " + juce::String (files - 1) + " more files, peak " +
+           withSign (decibels, 1) + " dB" + (peak > 1.0f ? ". Above full scale: lower the output gain for 16 or 24 bits." : ".");
+}
+
 ControlText strikePoint()
 {
     return { "Strike point", "% of radius",
@@ -166,7 +178,7 @@ ControlText strokeSpeed()
 
 juce::String modeName (const modal::Mode& mode)
 {
-    return "(" + juce::String (mode.m) + "," + juce::String (mode.n) + ") " + fixed (mode.frequency, 0) + " Hz";
+    return juce::String (modal::nameOf (mode)) + " " + fixed (mode.frequency, 0) + " Hz";
 }
 
 int findMode (const modal::Prediction& prediction, const juce::String& typed)
@@ -193,7 +205,7 @@ int findMode (const modal::Prediction& prediction, const juce::String& typed)
 
 juce::String sharing (const modal::Prediction& prediction, const modal::Mode& mode)
 {
-    return ! prediction.drum.hasResonantHead() ? juce::String() : mode.togetherness > 0.0 ? headsInPhase : headsOpposed;
+    return ! prediction.drum.hasResonantHead() ? juce::String() : mode.headCorrelation > 0.0 ? headsInPhase : headsOpposed;
 }
 
 juce::String splitPair (double hertz)

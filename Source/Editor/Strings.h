@@ -18,10 +18,11 @@ inline constexpr const char* ladderTitle = "Pitch ladder";
 inline constexpr const char* sectionTitle = "Cross-section of the drum";
 inline constexpr const char* batterHeadTitle = "Batter head from above";
 inline constexpr const char* resonantHeadTitle = "Resonant head from above";
-inline constexpr const char* outcomesTitle = "Predicted result";
+inline constexpr const char* resultTitle = "Predicted result";
 inline constexpr const char* spectrumTitle = "Spectrum of the last strike";
 inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
+inline constexpr const char* patternTitle = "Pattern";
 inline constexpr const char* listenTitle = "Lug check of a real head";
 inline constexpr const char* setUpTitle = "Drum set-up";
 inline constexpr const char* mapTitle = "Map of tunings";
@@ -82,6 +83,7 @@ inline constexpr const char* uncertaintyColumn = "uncertainty";
 inline constexpr const char* drumNote = "Drum note";
 inline constexpr const char* ring = "Ring";
 inline constexpr const char* ringWiresOff = "Ring, wires off";
+inline constexpr const char* ringWiresOn = "Ring, wires on";
 inline constexpr const char* perBatterSemitone = "Drum note per semitone on batter";
 inline constexpr const char* perBatterSemitoneShort = "per semitone on batter";
 inline constexpr const char* perResonantSemitone = "Drum note per semitone on resonant";
@@ -105,6 +107,9 @@ inline constexpr const char* drumNoteTip =
     "The lowest mode of the two heads and the air together. It is as accurate as the head weights you entered.";
 inline constexpr const char* ringTip = "Time for the drum note to fall by 60 dB, wires off. Sound radiation is calculated; "
                                        "losses in head and edge are typical values, so expect up to a factor of two.";
+inline constexpr const char* ringWiresOnTip =
+    "Time for the drum note to fall by 60 dB after a stroke at 3 m/s with the wires on. They take its energy as they rattle: a softer "
+    "stroke rings longer. The other modes, in which the resonant head moves less, ring on.";
 inline constexpr const char* perSemitoneTip =
     "How far the drum note moves when you raise this head alone by a semitone (100 cents).";
 inline constexpr const char* brightnessTip =
@@ -153,6 +158,14 @@ inline constexpr CommandText sweep{
     "Hear every interval", "Hear every interval",
     "Plays the drum with every interval from a minor second to an octave, then restores your tuning."
 };
+inline constexpr CommandText renderPattern{
+    "Render ...", "Render the pattern to files",
+    "Writes the pattern as sound files, stereo and each microphone, and as a MIDI file."
+};
+inline constexpr CommandText dragAudio{ "Drag audio", "Drag the pattern out as audio",
+                                        "Drag this into a track or a folder: the pattern as a sound file." };
+inline constexpr CommandText dragMidi{ "Drag MIDI", "Drag the pattern out as MIDI",
+                                       "Drag this into a track or a folder: the pattern as a MIDI file." };
 inline constexpr CommandText showDetails{ "Details", "Details", "Shows or hides the numbers of this group." };
 inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
@@ -175,6 +188,15 @@ inline constexpr CommandText applyToDrum{
 };
 inline constexpr const char* changed = "(changed)";
 inline constexpr const char* playPattern = "Play";
+inline constexpr const char* cancelRender = "Cancel";
+inline constexpr const char* renderProgress = "Progress of the render";
+inline constexpr const char* renderTo = "Render to ...";
+inline constexpr const char* renderCancelled = "Cancelled: no file was written.";
+inline constexpr const char* howToDrag = "Press the mouse on this button and drag it out of the window.";
+inline constexpr const char* dragStroke = "Drag it out of the window for its sound as a file, with Shift as a MIDI note.";
+inline constexpr const char* dragAgain = "The file is ready: drag again.";
+juce::String patternTimes (int times); ///< "once", "4 times"
+juce::String rendered (const juce::File& mix, int files, float peak);
 inline constexpr const char* toLight = "Light";
 inline constexpr const char* toDark = "Dark";
 inline constexpr const char* yourPresets = "Your presets";

@@ -45,7 +45,7 @@ TEST_CASE ("Any kept tuning shows its change from any other")
     keepThree (window);
     const auto tapOfResonant = [&] { return window.prediction().resonant.tapNote; };
     const auto change = [&]
-    { return fromMessageThread ([&] { return window.view().outcomesView().changeOf (editor::strings::drumNote); }); };
+    { return fromMessageThread ([&] { return window.view().resultView().changeOf (editor::strings::drumNote); }); };
 
     window.click (tuning (window, "B"));
     REQUIRE (window.settle());
@@ -80,7 +80,7 @@ TEST_CASE ("A blind comparison hides names and figures until one is chosen")
     }
     window.click (*window.buttonNamed (editor::strings::blind.name));
     CHECK_FALSE (fromMessageThread ([&] { return window.view().ladderView().isShowing(); }));
-    CHECK_FALSE (fromMessageThread ([&] { return window.view().outcomesView().isShowing(); }));
+    CHECK_FALSE (fromMessageThread ([&] { return window.view().resultView().isShowing(); }));
     CHECK_FALSE (fromMessageThread ([&] { return window.view().headerBar().isShowing(); }));
     CHECK (window.buttonNamed (editor::strings::keptName ("A")) == nullptr);
 

@@ -16,7 +16,7 @@ inline void onMessageThread (const std::function<void()>& work)
         const_cast<std::function<void()>*> (&work));
 }
 
-/** The result of something worked out on the message thread. */
+/** The result of something that runs on the message thread. */
 template <typename Work>
 auto fromMessageThread (const Work& work)
 {

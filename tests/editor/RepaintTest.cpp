@@ -98,7 +98,7 @@ TEST_CASE ("Nothing is drawn while nothing changes; a strike draws the heads onl
             auto& view = window.view();
             CHECK (! watch->everything);
             CHECK (! watch->areas.intersectsRectangle (view.ladderView().getBounds()));
-            CHECK (! watch->areas.intersectsRectangle (view.outcomesView().getBounds()));
+            CHECK (! watch->areas.intersectsRectangle (view.resultView().getBounds()));
             CHECK (! watch->areas.intersectsRectangle (view.auditionBar().getBounds()));
             CHECK (! watch->areas.intersectsRectangle (view.headerBar().getBounds()));
         });
@@ -113,7 +113,7 @@ TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second 
     window.press (juce::KeyPress ('2', {}, '2'));
     REQUIRE (window.awaitMotion());
     std::printf ("Paint time a frame, ms of one core, JUCE's software renderer\n%-12s %8s %8s %8s %8s %8s %8s %8s %8s %9s %9s\n",
-                 "window", "section", "batter", "resonant", "ladder", "outcomes", "spectrum", "decay", "all", "a frame",
+                 "window", "section", "batter", "resonant", "ladder", "result", "spectrum", "decay", "all", "a frame",
                  "a second");
     for (const auto& [width, height] :
          { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
@@ -137,7 +137,7 @@ TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second 
                              resonant = timeOf (view.resonantView());
                 const double frame = section + batter + resonant;
                 std::printf ("%4d x %-5d %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %8.2f %9.2f %9.0f\n", w, h, section, batter,
-                             resonant, timeOf (view.ladderView()), timeOf (view.outcomesView()), timeOf (view.spectrumView()),
+                             resonant, timeOf (view.ladderView()), timeOf (view.resultView()), timeOf (view.spectrumView()),
                              timeOf (view.decayView()), 1000.0 * paintTime (window.editorWindow(), image, image.getBounds()),
                              frame, 1000.0 / frame);
                 CHECK (frame < 1000.0 / 60.0);

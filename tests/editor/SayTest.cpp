@@ -4,7 +4,7 @@
 #include "MessageThread.h"
 
 #include "Editor/NoteText.h"
-#include "Editor/Outcome.h"
+#include "Editor/PredictedResult.h"
 #include "Editor/Strings.h"
 #include "tests/Catch.h"
 
@@ -30,9 +30,9 @@ juce::StringArray changes (TestWindow& window)
         [&]
         {
             juce::StringArray found;
-            for (const auto& outcome : editor::outcomesOf (window.view().keeper().scene(), {}))
-                if (outcome.change.isNotEmpty() && outcome.change != juce::String::fromUTF8 (editor::strings::same))
-                    found.add (outcome.name + " " + outcome.change);
+            for (const auto& line : editor::predictedResult (window.view().keeper().scene(), {}))
+                if (line.change.isNotEmpty() && line.change != juce::String::fromUTF8 (editor::strings::same))
+                    found.add (line.name + " " + line.change);
             return found;
         });
 }
@@ -77,7 +77,7 @@ TEST_CASE ("A change has an arrow only if it exceeds the uncertainty")
     const auto changeTo = [&] (double hertz)
     {
         scene.now = std::make_shared<const modal::Prediction> (predictionOf (hertz));
-        return editor::outcomesOf (scene, {}).front().change;
+        return editor::predictedResult (scene, {}).front().change;
     };
     scene.before = std::make_shared<const modal::Prediction> (predictionOf (200.0));
     CHECK (changeTo (200.0) == juce::String::fromUTF8 (editor::strings::same));
@@ -231,11 +231,11 @@ TEST_CASE ("A drum with one head shows nothing about a second")
     REQUIRE (window.settle());
     const auto& now = *sceneOf (window).now;
     CHECK (editor::strings::sharing (now, now.modes.front()).isEmpty());
-    for (const auto& outcome : fromMessageThread ([&] { return editor::outcomesOf (sceneOf (window), {}); }))
+    for (const auto& line : fromMessageThread ([&] { return editor::predictedResult (sceneOf (window), {}); }))
     {
-        INFO (outcome.name);
-        CHECK_FALSE (outcome.name.containsIgnoreCase ("resonant"));
-        CHECK_FALSE (outcome.name.containsIgnoreCase ("wires"));
+        INFO (line.name);
+        CHECK_FALSE (line.name.containsIgnoreCase ("resonant"));
+        CHECK_FALSE (line.name.containsIgnoreCase ("wires"));
     }
     auto& setUp = window.view().setUpView();
     CHECK (waitUntil ([&] { return ! setUp.rowOf (Parameter::resonantFilm)->isEnabled(); }));

@@ -169,6 +169,13 @@ void TestWindow::click (juce::Component& component)
 
 void TestWindow::drag (juce::Component& component, juce::Point<float> from, juce::Point<float> by, juce::ModifierKeys modifiers)
 {
+    holdDrag (component, from, by, modifiers);
+    release (modifiers);
+}
+
+void TestWindow::holdDrag (juce::Component& component, juce::Point<float> from, juce::Point<float> by,
+                           juce::ModifierKeys modifiers)
+{
     onMessageThread (
         [&]
         {
@@ -180,8 +187,13 @@ void TestWindow::drag (juce::Component& component, juce::Point<float> from, juce
             mouse (start, held);
             for (int i = 1; i <= 8; ++i)
                 mouse (start + (end - start) * (static_cast<float> (i) / 8.0f), held);
-            mouse (end, modifiers);
+            heldAt = end;
         });
+}
+
+void TestWindow::release (juce::ModifierKeys modifiers)
+{
+    onMessageThread ([&] { mouse (heldAt, modifiers); });
 }
 
 void TestWindow::hover (juce::Component& component, juce::Point<float> at)

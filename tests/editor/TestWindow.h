@@ -26,6 +26,9 @@ public:
     void click (juce::Component&, juce::Point<float> at, juce::ModifierKeys = {});
     void click (juce::Component&);
     void drag (juce::Component&, juce::Point<float> from, juce::Point<float> by, juce::ModifierKeys = {});
+    /** The same without letting go; release() does. */
+    void holdDrag (juce::Component&, juce::Point<float> from, juce::Point<float> by, juce::ModifierKeys = {});
+    void release (juce::ModifierKeys = {});
     void hover (juce::Component&, juce::Point<float> at);
     void press (const juce::KeyPress&);
     void typeText (const juce::String&);
@@ -33,7 +36,7 @@ public:
     void enter (juce::Component&, const juce::String& text);
     void focus (juce::Component&);
 
-    /** Waits until what is set has been worked out, played through, and is shown. */
+    /** Waits until what is set has been solved, played through, and is shown. */
     bool settle();
 
     /** Waits for a strike's motion to show and holds it. */
@@ -73,5 +76,6 @@ private:
     juce::Random room{ 1 };
     std::atomic<int> keyDown{ -1 };
     std::thread audio;
+    juce::Point<float> heldAt;
     juce::int64 clock = 0; ///< ms of the last event
 };

@@ -14,14 +14,14 @@ using plugin::Parameter;
 
 const juce::KeyPress down (juce::KeyPress::downKey);
 
-juce::String outcome (TestWindow& window, const char* name)
+juce::String figure (TestWindow& window, const char* name)
 {
-    return fromMessageThread ([&] { return window.view().outcomesView().valueOf (name); });
+    return fromMessageThread ([&] { return window.view().resultView().valueOf (name); });
 }
 
 juce::String change (TestWindow& window, const char* name)
 {
-    return fromMessageThread ([&] { return window.view().outcomesView().changeOf (name); });
+    return fromMessageThread ([&] { return window.view().resultView().changeOf (name); });
 }
 
 /** Distance in cents from a frequency to the nearest note of A minor's own chord: A, C, E in equal temperament, A4 = 440 Hz
@@ -163,9 +163,9 @@ TEST_CASE ("A tech enters the drum and reads tension and change per head")
 
     // The table shows the prediction.
     const auto first = window.prediction();
-    CHECK (outcome (window, editor::strings::batterTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
+    CHECK (figure (window, editor::strings::batterTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
            juce::String (juce::roundToInt (first.batter.tension)) + " N/m");
-    CHECK (outcome (window, editor::strings::resonantTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
+    CHECK (figure (window, editor::strings::resonantTension).removeCharacters (juce::String::fromUTF8 ("\xe2\x80\x89")) ==
            juce::String (juce::roundToInt (first.resonant.tension)) + " N/m");
     window.click (*window.buttonNamed (editor::strings::keepTuning.name));
     REQUIRE (window.settle());

@@ -1,4 +1,4 @@
-#include "OutcomesView.h"
+#include "ResultView.h"
 
 #include "Look.h"
 #include "Strings.h"
@@ -35,32 +35,32 @@ constexpr float headingHeight = 22.0f;
 } // namespace
 
 /** One line, as a component, so that it has a tooltip and a screen reader can reach it. */
-class OutcomesView::Row : public juce::Component, public juce::SettableTooltipClient
+class ResultView::Row : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    explicit Row (const Outcome& first) : outcome (first) { setAccessible (true); }
+    explicit Row (const ResultLine& first) : line (first) { setAccessible (true); }
 
-    void set (const Outcome& next)
+    void set (const ResultLine& next)
     {
-        const bool isSame = next.name == outcome.name && next.label == outcome.label && next.value == outcome.value &&
-                            next.change == outcome.change && next.limitShare == outcome.limitShare;
-        outcome = next;
-        setTitle (outcome.name + ": " + outcome.value);
-        setDescription (outcome.change);
-        setTooltip (outcome.tip);
-        setHelpText (outcome.tip);
+        const bool isSame = next.name == line.name && next.label == line.label && next.value == line.value &&
+                            next.change == line.change && next.limitShare == line.limitShare;
+        line = next;
+        setTitle (line.name + ": " + line.value);
+        setDescription (line.change);
+        setTooltip (line.tip);
+        setHelpText (line.tip);
         if (! isSame)
             repaint();
     }
 
-    const Outcome& shown() const noexcept { return outcome; }
+    const ResultLine& shown() const noexcept { return line; }
 
     void paint (juce::Graphics& g) override
     {
         const auto& theme = themeOf (*this);
         auto area = getLocalBounds().toFloat().reduced (2.0f, 0.0f);
         const Columns columns (area.getWidth());
-        if (outcome.isGroupStart)
+        if (line.isGroupStart)
         {
             g.setColour (theme.line);
             g.fillRect (area.getX(), 0.0f, area.getWidth(), 1.0f);
@@ -70,7 +70,7 @@ public:
             g.setColour (theme.line.withAlpha (0.35f));
             g.fillRect (getLocalBounds());
         }
-        if (outcome.limitShare >= 0.0f)
+        if (line.limitShare >= 0.0f)
         {
             // The bar ends at yield strength; the mark stands at half of it.
             const auto bar = area.withTop (area.getBottom() - 4.0f).withHeight (2.5f).withTrimmedRight (columns.uncertainty);
@@ -82,30 +82,30 @@ public:
             g.drawText (strings::yieldMark,
                         bar.withTop (area.getY()).withTrimmedRight (5.0f).withHeight (area.getHeight() - 2.0f),
                         juce::Justification::centredRight, false);
-            g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.quiet);
-            g.fillRect (bar.withWidth (bar.getWidth() * juce::jlimit (0.0f, 1.0f, outcome.limitShare)));
+            g.setColour (line.limitShare > careBegins ? theme.caution : theme.quiet);
+            g.fillRect (bar.withWidth (bar.getWidth() * juce::jlimit (0.0f, 1.0f, line.limitShare)));
             g.setColour (theme.caution);
             g.fillRect (bar.getX() + careBegins * bar.getWidth(), bar.getY() - 1.5f, 1.5f, 5.5f);
         }
         g.setColour (theme.quiet);
         g.setFont (fonts::small());
-        g.drawFittedText (columns.uncertainty > 0.0f ? outcome.uncertainty : juce::String(), columns.takeUncertainty (area),
+        g.drawFittedText (columns.uncertainty > 0.0f ? line.uncertainty : juce::String(), columns.takeUncertainty (area),
                           juce::Justification::centredRight, 1, 0.7f);
         g.setColour (theme.ink);
         g.setFont (fonts::text());
-        g.drawFittedText (outcome.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
+        g.drawFittedText (line.change, columns.takeChange (area), juce::Justification::centredRight, 1, 0.7f);
         // The value has what it needs, the name the rest.
-        const auto valueFont = fonts::strong(), nameFont = columns.isNarrow || outcome.isDetail ? fonts::small() : fonts::text();
-        const float needed = juce::jmin (valueFont.getStringWidthFloat (outcome.value) + 1.0f, 0.6f * area.getWidth());
-        g.setColour (outcome.limitShare > careBegins ? theme.caution : theme.ink);
+        const auto valueFont = fonts::strong(), nameFont = columns.isNarrow || line.isDetail ? fonts::small() : fonts::text();
+        const float needed = juce::jmin (valueFont.getStringWidthFloat (line.value) + 1.0f, 0.6f * area.getWidth());
+        g.setColour (line.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (valueFont);
-        g.drawFittedText (outcome.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1,
+        g.drawFittedText (line.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1,
                           0.7f);
         area.removeFromRight (8.0f);
-        area.removeFromLeft (outcome.isDetail ? 8.0f : 0.0f);
+        area.removeFromLeft (line.isDetail ? 8.0f : 0.0f);
         g.setColour (theme.quiet);
         g.setFont (nameFont);
-        g.drawFittedText (outcome.label.isEmpty() ? outcome.name : outcome.label, area.toNearestInt(),
+        g.drawFittedText (line.label.isEmpty() ? line.name : line.label, area.toNearestInt(),
                           juce::Justification::centredLeft, 1, 0.75f);
     }
 
@@ -119,39 +119,39 @@ public:
 
 private:
     static constexpr float careBegins = 0.5f; // common practice, no source
-    Outcome outcome;
+    ResultLine line;
 };
 
-OutcomesView::OutcomesView()
+ResultView::ResultView()
 {
-    setTitle (strings::outcomesTitle);
+    setTitle (strings::resultTitle);
 }
 
-OutcomesView::~OutcomesView() = default;
+ResultView::~ResultView() = default;
 
-void OutcomesView::setOutcomes (std::vector<Outcome> outcomes)
+void ResultView::setResult (std::vector<ResultLine> result)
 {
-    const bool isOther = outcomes.size() != rows.size();
-    while (rows.size() < outcomes.size())
+    const bool isOther = result.size() != rows.size();
+    while (rows.size() < result.size())
     {
-        rows.push_back (std::make_unique<Row> (outcomes[rows.size()]));
+        rows.push_back (std::make_unique<Row> (result[rows.size()]));
         addAndMakeVisible (*rows.back());
     }
-    rows.resize (outcomes.size());
+    rows.resize (result.size());
     for (std::size_t i = 0; i < rows.size(); ++i)
-        rows[i]->set (outcomes[i]);
+        rows[i]->set (result[i]);
     if (isOther)
         resized();
 }
 
-void OutcomesView::setChangeHeading (const juce::String& heading)
+void ResultView::setChangeHeading (const juce::String& heading)
 {
     if (heading != changeHeading)
         repaint();
     changeHeading = heading;
 }
 
-juce::String OutcomesView::valueOf (const juce::String& name) const
+juce::String ResultView::valueOf (const juce::String& name) const
 {
     for (const auto& row : rows)
         if (row->shown().name == name)
@@ -159,7 +159,7 @@ juce::String OutcomesView::valueOf (const juce::String& name) const
     return {};
 }
 
-juce::String OutcomesView::changeOf (const juce::String& name) const
+juce::String ResultView::changeOf (const juce::String& name) const
 {
     for (const auto& row : rows)
         if (row->shown().name == name)
@@ -167,7 +167,7 @@ juce::String OutcomesView::changeOf (const juce::String& name) const
     return {};
 }
 
-void OutcomesView::paint (juce::Graphics& g)
+void ResultView::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
     auto heading = getLocalBounds().toFloat().removeFromTop (headingHeight).reduced (2.0f, 0.0f);
@@ -179,10 +179,10 @@ void OutcomesView::paint (juce::Graphics& g)
     g.drawFittedText (changeHeading, columns.takeChange (heading), juce::Justification::centredRight, 1, 0.7f);
     g.setColour (theme.ink);
     g.setFont (fonts::title());
-    g.drawFittedText (strings::outcomesTitle, heading.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
+    g.drawFittedText (strings::resultTitle, heading.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
 }
 
-void OutcomesView::resized()
+void ResultView::resized()
 {
     auto area = getLocalBounds().toFloat();
     area.removeFromTop (headingHeight);

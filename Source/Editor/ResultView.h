@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Outcome.h"
+#include "PredictedResult.h"
 
 #include <juce_gui_basics/juce_gui_basics.h>
 
@@ -8,13 +8,13 @@ namespace editor
 {
 
 /** The predicted result as a table. */
-class OutcomesView : public juce::Component
+class ResultView : public juce::Component
 {
 public:
-    OutcomesView();
-    ~OutcomesView() override;
+    ResultView();
+    ~ResultView() override;
 
-    void setOutcomes (std::vector<Outcome>);
+    void setResult (std::vector<ResultLine>);
 
     /** Heading of the column of changes. */
     void setChangeHeading (const juce::String&);

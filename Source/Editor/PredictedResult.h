@@ -10,10 +10,10 @@ namespace editor
 {
 
 /** One line of the predicted result. */
-struct Outcome
+struct ResultLine
 {
     /** @param tipText, uncertaintyText  UTF-8 */
-    Outcome (const char* nameText, juce::String valueText, const char* tipText, const char* uncertaintyText)
+    ResultLine (const char* nameText, juce::String valueText, const char* tipText, const char* uncertaintyText)
         : name (nameText), value (std::move (valueText)), uncertainty (juce::String::fromUTF8 (uncertaintyText)),
           tip (juce::String::fromUTF8 (tipText))
     {
@@ -32,6 +32,6 @@ struct Outcome
 };
 
 /** All lines for a scene. Uncertainties are judged from the model's assumptions; none was measured on a drum. */
-std::vector<Outcome> outcomesOf (const Scene&, modal::ConcertPitch);
+std::vector<ResultLine> predictedResult (const Scene&, modal::ConcertPitch);
 
 } // namespace editor

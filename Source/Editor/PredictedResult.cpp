@@ -1,4 +1,4 @@
-#include "Outcome.h"
+#include "PredictedResult.h"
 
 #include "NoteText.h"
 #include "Strings.h"
@@ -84,7 +84,7 @@ String speedText (double metresPerSecond)
     return std::isfinite (metresPerSecond) ? fixed (metresPerSecond, 2) + " m/s" : String (strings::notAtAll);
 }
 
-void addHeads (std::vector<Outcome>& list, const Scene& scene)
+void addHeads (std::vector<ResultLine>& list, const Scene& scene)
 {
     for (const bool isBatter : { true, false })
     {
@@ -97,19 +97,19 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
             scene.before != nullptr && (isBatter || scene.before->drum.hasResonantHead()) ? scene.before : nullptr;
         const auto& now = head (*scene.now);
 
-        Outcome tension{ isBatter ? strings::batterTension : strings::resonantTension, grouped (now.tension) + " N/m",
+        ResultLine tension{ isBatter ? strings::batterTension : strings::resonantTension, grouped (now.tension) + " N/m",
                          strings::tensionTip, withinTwentieth.words };
         tension.change = changeOf (
             before, scene.now, [&] (const auto& p) { return head (p).tension; }, inPercent (withinTwentieth));
         tension.isGroupStart = isBatter;
         list.push_back (tension);
 
-        Outcome stress{ isBatter ? strings::batterStress : strings::resonantStress, fixed (100.0 * now.yieldShare, 0) + " %",
+        ResultLine stress{ isBatter ? strings::batterStress : strings::resonantStress, fixed (100.0 * now.yieldShare, 0) + " %",
                         strings::stressTip, withinTwentieth.words };
         stress.limitShare = static_cast<float> (now.yieldShare);
         list.push_back (stress);
 
-        Outcome force{ isBatter ? strings::batterRodForce : strings::resonantRodForce, grouped (now.forcePerLug) + " N",
+        ResultLine force{ isBatter ? strings::batterRodForce : strings::resonantRodForce, grouped (now.forcePerLug) + " N",
                        strings::rodForceTip, withinFifth.words };
         force.change = changeOf (
             before, scene.now, [&] (const auto& p) { return head (p).forcePerLug; }, inPercent (withinFifth));
@@ -117,15 +117,20 @@ void addHeads (std::vector<Outcome>& list, const Scene& scene)
     }
 }
 
-void addPlayed (std::vector<Outcome>& list, const Scene& scene)
+void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
 {
     const auto add =
         [&] (const char* name, auto text, auto read, const Compare& compare, const Uncertainty& sure, const char* tip)
     {
-        Outcome outcome{ name, scene.played != nullptr ? text (*scene.played) : String (strings::notYet), tip, sure.words };
-        outcome.change = changeOf (scene.playedBefore, scene.played, read, compare);
-        list.push_back (outcome);
+        ResultLine line{ name, scene.played != nullptr ? text (*scene.played) : String (strings::notYet), tip, sure.words };
+        line.change = changeOf (scene.playedBefore, scene.played, read, compare);
+        list.push_back (line);
     };
+    if (scene.now->drum.hasResonantHead())
+        add (
+            strings::ringWiresOn,
+            [] (const auto& p) { return p.ringWiresOn > 0.0 ? fixed (p.ringWiresOn, 2) + " s" : String (strings::wiresOff); },
+            [] (const auto& p) { return p.ringWiresOn; }, inPercent (withinFactor2), withinFactor2, strings::ringWiresOnTip);
     const auto first = list.size();
     add (
         strings::brightness, [] (const auto& p) { return grouped (p.brightness) + " Hz"; },
@@ -154,9 +159,9 @@ void addPlayed (std::vector<Outcome>& list, const Scene& scene)
         [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
 }
 
-void addLeverage (std::vector<Outcome>& list, const char* name, const char* label, double cents)
+void addLeverage (std::vector<ResultLine>& list, const char* name, const char* label, double cents)
 {
-    Outcome leverage{ name, withSign (cents, 0) + " c", strings::perSemitoneTip, withinFifth.words };
+    ResultLine leverage{ name, withSign (cents, 0) + " c", strings::perSemitoneTip, withinFifth.words };
     leverage.label = label;
     leverage.isDetail = true;
     list.push_back (leverage);
@@ -164,13 +169,13 @@ void addLeverage (std::vector<Outcome>& list, const char* name, const char* labe
 
 } // namespace
 
-std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
+std::vector<ResultLine> predictedResult (const Scene& scene, modal::ConcertPitch pitch)
 {
-    std::vector<Outcome> list;
+    std::vector<ResultLine> list;
     if (scene.now == nullptr)
         return list;
     const auto& now = *scene.now;
-    Outcome note{ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + fixed (now.drumNote, 0) + " Hz",
+    ResultLine note{ strings::drumNote, noteWithCents (now.drumNote, pitch) + ", " + fixed (now.drumNote, 0) + " Hz",
                   strings::drumNoteTip, withinSemitone.words };
     note.change = changeOf (
         scene.before, scene.now, [] (const auto& p) { return p.drumNote; }, inCents (withinSemitone));
@@ -178,7 +183,7 @@ std::vector<Outcome> outcomesOf (const Scene& scene, modal::ConcertPitch pitch)
     addLeverage (list, strings::perBatterSemitone, strings::perBatterSemitoneShort, now.drumNotePerBatterSemitone);
     if (now.drum.hasResonantHead())
         addLeverage (list, strings::perResonantSemitone, strings::perResonantSemitoneShort, now.drumNotePerResonantSemitone);
-    Outcome ring{ now.drum.hasResonantHead() ? strings::ringWiresOff : strings::ring, fixed (now.sustain, 2) + " s",
+    ResultLine ring{ now.drum.hasResonantHead() ? strings::ringWiresOff : strings::ring, fixed (now.sustain, 2) + " s",
                   strings::ringTip, withinFactor2.words };
     ring.change = changeOf (
         scene.before, scene.now, [] (const auto& p) { return p.sustain; }, inPercent (withinFactor2));
