@@ -1,6 +1,7 @@
 #include "Comparison.h"
 
 #include "PlayedText.h"
+#include "PredictionText.h"
 #include "TextTable.h"
 
 #include "Modal/NumberText.h"

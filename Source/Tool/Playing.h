@@ -1,10 +1,9 @@
 #pragma once
 
-#include "Reports/NamedPrediction.h"
 #include "TunedDrum.h"
 
 #include "Engine/DrumSetup.h"
-#include "Engine/PlayedResponse.h"
+#include "Reports/NamedPrediction.h"
 
 namespace tool
 {
@@ -21,7 +20,7 @@ enum class Detail
 engine::DrumSetup setUpToPlay (const TunedDrum&, std::vector<engine::Microphone>, double sampleRate,
                                std::optional<double> highestFrequency, Detail = Detail::live);
 
-/** The option that asks for playedIfAsked(). */
+/** The option that asks for the figures of a played stroke. */
 inline const Option playedOption{ "played", "",
                                   "also play one stroke: contact time, rebound, dryness, snare response; half a second more" };
 
