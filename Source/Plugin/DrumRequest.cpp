@@ -321,14 +321,9 @@ void setMicrophones (const Setter& set, const files::MicrophoneSpecs& microphone
 /** Sets the window's pattern of these strokes; without one of these strokes only the tempo. */
 void setPattern (const Setter& set, const files::PatternSpec& pattern)
 {
-    const auto& book = patternBook();
-    const auto found =
-        std::find_if (book.begin(), book.end(),
-                      [&] (const Pattern& p) { return p.text == pattern.strokes && p.stepsPerBeat == pattern.stepsPerBeat; });
-
     set (P::patternTempo, pattern.tempo);
-    if (found != book.end())
-        set (P::pattern, static_cast<double> (found - book.begin()));
+    if (const auto found = findPattern (pattern.strokes, pattern.stepsPerBeat))
+        set (P::pattern, static_cast<double> (*found));
 }
 } // namespace
 

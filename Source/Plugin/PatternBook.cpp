@@ -2,6 +2,8 @@
 
 #include "Files/EmbeddedFiles.h"
 
+#include <algorithm>
+
 namespace plugin
 {
 
@@ -16,6 +18,14 @@ const std::vector<Pattern>& patternBook()
     }();
 
     return book;
+}
+
+std::optional<std::size_t> findPattern (const std::string& text, int stepsPerBeat)
+{
+    const auto& book = patternBook();
+    const auto found = std::find_if (book.begin(), book.end(),
+                                     [&] (const Pattern& p) { return p.text == text && p.stepsPerBeat == stepsPerBeat; });
+    return found == book.end() ? std::nullopt : std::optional (static_cast<std::size_t> (found - book.begin()));
 }
 
 namespace

@@ -1,6 +1,7 @@
 #include "PresetLibrary.h"
 
 #include "DrumRequest.h"
+#include "PatternBook.h"
 
 #include "Files/DrumFile.h"
 #include "Files/Presets.h"
@@ -114,17 +115,18 @@ bool isState (const juce::String& text)
     }
 }
 
-juce::String loadState (const juce::String& text, State& state)
+PresetLibrary::Imported loadState (const juce::String& text, State& state)
 {
     auto reading = readState (text.toStdString());
+    const auto message = reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
 
     if (! reading.isUsable)
-        return juce::String::fromUTF8 (reading.messages.front().c_str());
+        return { message, {} };
 
     // A preset has no snapshots; the song's own are kept.
     state.live = reading.state.live;
     state.name = reading.state.name;
-    return reading.messages.empty() ? juce::String() : juce::String::fromUTF8 (reading.messages.front().c_str());
+    return { {}, message };
 }
 
 /** Throws modal::InputError for what a drum file cannot say. */
@@ -155,8 +157,19 @@ bool isUnchanged (const files::DrumFile& file, const Values& window)
     return files::writeDrum (drumFileOf (window, file.drum.name)) == files::writeDrum (part);
 }
 
-/** The file's first tuning, with what else the plugin keeps if it wrote the file. */
-void loadDrumFile (const files::DrumFile& file, State& state)
+/** What the window cannot hold of a file. */
+juce::String remarkOn (const files::DrumFile& file, std::size_t tuningsTaken)
+{
+    juce::StringArray remarks;
+    if (file.pattern && ! findPattern (file.pattern->strokes, file.pattern->stepsPerBeat))
+        remarks.add ("The pattern of the file is none of the window's, which keeps its own.");
+    if (const auto left = file.tunings.size() - tuningsTaken; left > 0)
+        remarks.add (juce::String (left) + " tunings of the file were left out: no letter is free.");
+    return remarks.joinIntoString (" ");
+}
+
+/** The file's first tuning, with what else the plugin keeps if it wrote the file. Returns remarkOn(). */
+juce::String loadDrumFile (const files::DrumFile& file, State& state)
 {
     if (file.tunings.empty())
         throw modal::InputError ("tunings", "none", "at least one tuning in the drum file");
@@ -174,9 +187,9 @@ void loadDrumFile (const files::DrumFile& file, State& state)
     if (file.window.is_null() || ! isUnchanged (file, loaded.live))
         loadDrum (file, 0, loaded);
 
-    std::size_t slot = 0;
+    std::size_t slot = 0, tuning = 1;
 
-    for (std::size_t tuning = 1; tuning < file.tunings.size(); ++tuning)
+    for (; tuning < file.tunings.size(); ++tuning)
     {
         while (slot < loaded.snapshots.size() && loaded.snapshots[slot])
             ++slot;
@@ -189,6 +202,7 @@ void loadDrumFile (const files::DrumFile& file, State& state)
     }
 
     state = loaded;
+    return remarkOn (file, tuning);
 }
 
 /** Removes characters that file names cannot hold, and shortens the name to 100 characters. */
@@ -244,7 +258,7 @@ std::vector<PresetEntry> PresetLibrary::entries() const
 juce::String PresetLibrary::load (const PresetEntry& entry, State& state) const
 {
     if (entry.isUsers)
-        return importFile (entry.file, state);
+        return importFile (entry.file, state).fault;
 
     try
     {
@@ -286,7 +300,7 @@ juce::String PresetLibrary::rename (const PresetEntry& entry, const juce::String
         return "There is already a preset named " + newName + ".";
 
     State state;
-    const auto fault = importFile (entry.file, state);
+    const auto fault = importFile (entry.file, state).fault;
     if (fault.isNotEmpty())
         return fault;
 
@@ -310,12 +324,12 @@ juce::String PresetLibrary::remove (const PresetEntry& entry, juce::UndoManager&
     return perform ({ { entry.file, contentsOf (entry.file), std::nullopt } }, "Delete " + entry.name, undo);
 }
 
-juce::String PresetLibrary::importFile (const juce::File& file, State& state) const
+PresetLibrary::Imported PresetLibrary::importFile (const juce::File& file, State& state) const
 {
     if (! file.existsAsFile())
-        return "There is no file " + file.getFullPathName() + ".";
+        return { "There is no file " + file.getFullPathName() + ".", {} };
     if (file.getSize() > static_cast<juce::int64> (largestState))
-        return file.getFileName() + " is too large for a preset.";
+        return { file.getFileName() + " is too large for a preset.", {} };
 
     const auto text = file.loadFileAsString();
 
@@ -324,12 +338,11 @@ juce::String PresetLibrary::importFile (const juce::File& file, State& state) co
 
     try
     {
-        loadDrumFile (files::readDrum (text.toStdString(), file.getFileName().toStdString()), state);
-        return {};
+        return { {}, loadDrumFile (files::readDrum (text.toStdString(), file.getFileName().toStdString()), state) };
     }
     catch (const modal::InputError& e)
     {
-        return textOf (e);
+        return { textOf (e), {} };
     }
 }
 

@@ -42,9 +42,15 @@ public:
     juce::String rename (const PresetEntry&, const juce::String& newName, juce::UndoManager&);
     juce::String remove (const PresetEntry&, juce::UndoManager&);
 
+    struct Imported
+    {
+        juce::String fault;  ///< why nothing was read; empty on success
+        juce::String remark; ///< what of the file could not be taken; empty if all was
+    };
+
     /** Reads a drum file, or a preset of an older version, from anywhere. A drum file's first tuning is the sound; the others go
        to the snapshots that are free. */
-    juce::String importFile (const juce::File&, State& state) const;
+    Imported importFile (const juce::File&, State& state) const;
 
     /** Writes a drum file, which the command line program reads too: the drum with its tuning and those of the snapshots that are
        of the same drum, microphones, pattern, and what else the plugin keeps. */

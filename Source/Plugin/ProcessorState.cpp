@@ -97,7 +97,7 @@ void Processor::loadPreset (const PresetEntry& entry)
 void Processor::importPreset (const juce::File& file)
 {
     auto loaded = state();
-    const auto fault = library.importFile (file, loaded);
+    const auto [fault, remark] = library.importFile (file, loaded);
     report (fault);
 
     if (fault.isNotEmpty())
@@ -109,6 +109,8 @@ void Processor::importPreset (const juce::File& file)
     for (std::size_t i = 0; i < LiveSound::snapshotCount; ++i)
         sound.setSnapshot (static_cast<Snapshot> (i), loaded.snapshots[i]);
     solver.wake();
+    if (remark.isNotEmpty())
+        messageList.say (Messages::Kind::note, remark.toStdString());
 }
 
 void Processor::takeSound (const State& loaded, const juce::String& whatFor)

@@ -5,6 +5,7 @@
 #include "Plugin/PatternBook.h"
 
 #include "Files/DrumFile.h"
+#include "Files/Presets.h"
 #include "Plugin/DrumRequest.h"
 
 #include <random>
@@ -443,7 +444,7 @@ TEST_CASE ("Any sound comes back from its file as it was")
         INFO (fault);
         REQUIRE (fault.isEmpty());
         State read;
-        REQUIRE (library.importFile (file, read).isEmpty());
+        REQUIRE (library.importFile (file, read).fault.isEmpty());
         CHECK (read.live == state.live);
 
         // From the drum's part alone: the same drum, wires, stick and notes.
@@ -451,7 +452,7 @@ TEST_CASE ("Any sound comes back from its file as it was")
         plain.window = nullptr;
         file.replaceWithText (files::writeDrum (plain));
         State drum;
-        REQUIRE (library.importFile (file, drum).isEmpty());
+        REQUIRE (library.importFile (file, drum).fault.isEmpty());
         const auto again = drumFileOf (drum.live, plain.drum.name);
         if (plain.drum.hasResonantHead()) // without one, the file's resonant head is not read
             CHECK (files::drumAsJson (again.drum, again.weather) == files::drumAsJson (plain.drum, plain.weather));
@@ -463,6 +464,24 @@ TEST_CASE ("Any sound comes back from its file as it was")
         if (plain.drum.hasResonantHead())
             CHECK (std::abs (modal::centsBetween (was.resonant, is.resonant)) < 0.06);
     }
+}
+
+TEST_CASE ("What the window cannot hold of a drum file is said")
+{
+    TestProcessor test;
+    auto& processor = test.processor;
+    test.folder.getFile().createDirectory();
+    auto file = files::openDrum ("maple-14x5");
+    file.pattern = files::PatternSpec{ "o1k2z3", 90.0, 3 };
+    file.tunings.resize (11, file.tunings.front());
+    const auto path = test.folder.getFile().getChildFile ("Many.json");
+    path.replaceWithText (files::writeDrum (file));
+    processor.importPreset (path);
+    CHECK (processor.parameter (Parameter::patternTempo).plainValue() == 90.0);
+    CHECK (processor.hasSnapshot (LiveSound::h));
+    const auto said = processor.messages().latest().text;
+    CHECK (said == "The pattern of the file is none of the window's, which keeps its own. 2 tunings of the file were left out: no letter "
+                   "is free.");
 }
 
 TEST_CASE ("A preset saved by an older version still loads")
