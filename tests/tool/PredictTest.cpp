@@ -151,6 +151,30 @@ TEST_CASE ("A loose lug splits the pairs of an even drum", "[predict]")
     CHECK (loose.at ("tuning").at ("batter_lugs_cents").size() == 8);
 }
 
+TEST_CASE ("The ring is given with the wires off and, as played, with them on", "[predict]")
+{
+    const auto p = jsonOf (usualDrum);
+    CHECK (number (p, { "drum_note_t60_wires_on_s" }) < number (p, { "drum_note_t60_s" }));
+
+    const auto text = runProgram (usualDrum).output;
+    CHECK (contains (text, "PREDICTED RESULT"));
+    CHECK (std::regex_search (text, std::regex (R"(DRUM NOTE .* ring \d\.\d\d s to -60 dB, wires off; \d\.\d\d s, wires on)")));
+
+    auto off = usualDrum;
+    off.insert (off.end(), { "--wires", "off" });
+    CHECK_FALSE (jsonOf (off).contains ("drum_note_t60_wires_on_s"));
+    CHECK_FALSE (contains (runProgram (off).output, "wires on"));
+}
+
+TEST_CASE ("The air's own modes are listed on request", "[predict]")
+{
+    const auto isListed = [] (const std::vector<std::string>& arguments)
+    { return std::regex_search (runProgram (arguments).output, std::regex (R"( air\n)")); };
+    CHECK_FALSE (isListed (usualDrum));
+    CHECK_FALSE (isListed ({ "modes", "maple-14x5" }));
+    CHECK (isListed ({ "modes", "maple-14x5", "--all" }));
+}
+
 TEST_CASE ("A patch lowers the drum note and takes energy from the modes", "[predict]")
 {
     auto words = usualDrum;
