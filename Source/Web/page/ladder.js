@@ -23,7 +23,7 @@ function labelsOf(modes) {
     const isPartner =
       last &&
       nameOfMode(last) === nameOfMode(mode) &&
-      last.togetherness > 0 === mode.togetherness > 0 &&
+      last.head_correlation > 0 === mode.head_correlation > 0 &&
       last.frequency_hz < semitone * mode.frequency_hz;
     if (isPartner) labels.at(-1).push(mode);
     else labels.push([mode]);
@@ -309,7 +309,7 @@ export class Ladder {
         drawn.push(draw('line', { x1: modesLeft, x2: modesLeft + tick / 2, y1: y, y2: y, class: 'mode minor' }));
     }
     for (const mode of model.before ? this.#mainModes(model.before.prediction) : []) {
-      const now = main.find(other => nameOfMode(other) === nameOfMode(mode) && other.togetherness > 0 === mode.togetherness > 0);
+      const now = main.find(other => nameOfMode(other) === nameOfMode(mode) && other.head_correlation > 0 === mode.head_correlation > 0);
       const y = yOf(mode);
       drawn.push(draw('line', { x1: modesLeft, x2: modesLeft + tick, y1: y, y2: y, class: 'mode former' }));
       if (now && Math.abs(yOf(now) - y) > 5) {
@@ -350,7 +350,7 @@ export class Ladder {
             partner
               ? `beats at ${(mode.frequency_hz - partner.frequency_hz).toFixed(1)} Hz`
               : `${mode.frequency_hz.toFixed(0)} Hz` +
-                  (model.hasResonant && width - labelLeft > 130 ? `, ${mode.togetherness > 0 ? 'in phase' : 'opposed'}` : '')
+                  (model.hasResonant && width - labelLeft > 130 ? `, ${mode.head_correlation > 0 ? 'in phase' : 'opposed'}` : '')
           )
         );
     });
