@@ -57,7 +57,7 @@ std::optional<plugin::TakeRequest> PatternBar::patternTake (int times)
         return std::nullopt;
     const auto values = processor.effectiveValues();
     const auto& chosen = plugin::patternBook()[static_cast<std::size_t> (plugin::valueOf (values, Parameter::pattern))];
-    return takeOf (chosen, times, solved->model, values);
+    return plugin::takeOf (chosen, times, solved->model, values);
 }
 
 void PatternBar::dragPattern (juce::Component& source, DragOut::Kind kind)
@@ -69,7 +69,7 @@ void PatternBar::dragPattern (juce::Component& source, DragOut::Kind kind)
 void PatternBar::dragStroke (juce::Component& source, DragOut::Kind kind, const juce::String& name, const engine::Stroke& stroke)
 {
     if (const auto solved = processor.solvedDrum())
-        dragging.begin (source, kind, name, takeOf (stroke, solved->model, processor.effectiveValues()),
+        dragging.begin (source, kind, name, plugin::takeOf (stroke, solved->model, processor.effectiveValues()),
                         processor.parameter (Parameter::patternTempo).plainValue());
 }
 

@@ -52,7 +52,7 @@ std::vector<float> readWav (const juce::File& file, unsigned channel)
     return { samples, samples + buffer.getNumSamples() };
 }
 
-/** A writer whose work has ended, and what it said. */
+/** A writer, and what it said in the end. */
 struct WrittenTake
 {
     TakeWriter writer;
@@ -60,13 +60,16 @@ struct WrittenTake
 
     WrittenTake()
     {
-        writer.onDone = [this] (const TakeWriter::Result& r) { result = r; };
+        writer.onDone = [this] (const TakeWriter::Result& r)
+        {
+            result = r;
+            juce::MessageManager::getInstance()->stopDispatchLoop();
+        };
     }
 
     void wait()
     {
-        for (int i = 0; i < 60000 && ! result; ++i)
-            juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
+        juce::MessageManager::getInstance()->runDispatchLoop();
         REQUIRE (result);
     }
 };
