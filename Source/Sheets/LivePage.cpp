@@ -24,12 +24,12 @@ files::Json lessonJson (const PlayedLesson& played)
 
     for (std::size_t i = 0; i < played.steps.size(); ++i)
     {
-        const auto& [step, prediction, changes, sound, loudness, curves] = played.steps[i];
+        const auto& step = played.steps[i].step;
         steps.push_back (files::Json{ { "name", step.name },
                                       { "listen_for", step.listenFor },
                                       { "notes", step.notes },
                                       { "strokes", step.strokes },
-                                      { "changes", changes },
+                                      { "changes", played.steps[i].changes },
                                       { "gain_db", playingGain (played, i) },
                                       { "sound", LessonFileName::sound (i) },
                                       { "document", drumOf (step) } });
