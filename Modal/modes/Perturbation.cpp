@@ -92,8 +92,6 @@ Mode mixed (const std::vector<Mode>& modes, const Group& group, const Eigen::Vec
     }
 
     mode.purity = alike / mixture.squaredNorm();
-
-    mode.shares.air = std::max (0.0, 1.0 - mode.shares.batter - mode.shares.resonant);
     return mode;
 }
 
@@ -126,7 +124,8 @@ std::vector<Mixture> mix (const DrumModes& even, const Perturbation& added, cons
     };
 
     Eigen::MatrixXd stiffness = onModes (added.batterStiffness, added.resonantStiffness);
-    Eigen::MatrixXd mass = onModes (added.batterMass, added.resonantMass);
+    const Eigen::MatrixXd massOnBatter = onModes (added.batterMass, {}), massOnResonant = onModes ({}, added.resonantMass);
+    Eigen::MatrixXd mass = massOnBatter + massOnResonant;
     const Eigen::MatrixXd resistance = onModes (added.batterResistance, added.resonantResistance);
     mass.diagonal().array() += 1.0;
 
@@ -148,6 +147,10 @@ std::vector<Mixture> mix (const DrumModes& even, const Perturbation& added, cons
             mixtures.emplace_back (Mixture{ mixed (even.modes, group, shares), &group, batter * shares, resonant * shares });
         auto& mode = mixture.mode;
         mode.frequency = std::sqrt (solver.eigenvalues()[i]) / units::twoPi;
+        // What lies on a head moves with it.
+        mode.shares.batter += shares.dot (massOnBatter * shares);
+        mode.shares.resonant += shares.dot (massOnResonant * shares);
+        mode.shares.air = std::max (0.0, 1.0 - mode.shares.batter - mode.shares.resonant);
         mode.decay.muffling += 0.5 * shares.dot (resistance * shares);
         mode.headCorrelation =
             2.0 * mixture.batter.dot (mixture.resonant) / (mixture.batter.squaredNorm() + mixture.resonant.squaredNorm());
