@@ -33,7 +33,7 @@ function differences(ours, theirs, path = "", { whole = 1e-3, share = 1e-9 } = {
     return ours === theirs ? [] : [`${path}: ${JSON.stringify(ours)}, program ${JSON.stringify(theirs)}`];
   const keys = [...new Set([...Object.keys(ours), ...Object.keys(theirs)])];
   const sum = Object.values(theirs).reduce((a, b) => a + b, 0);
-  const wholeOf = key => path.endsWith("decay_per_s") ? sum : /_share$|togetherness/.test(key) ? 1 : whole;
+  const wholeOf = key => path.endsWith("decay_per_s") ? sum : /_share$|head_correlation|purity/.test(key) ? 1 : whole;
   return keys.flatMap(key => differences(ours[key], theirs[key], `${path}/${key}`, { whole: wholeOf(key), share }));
 }
 
