@@ -174,7 +174,7 @@ engine::PlayedResponse playedResponse (const TunedDrum& tuned)
 Answer predict (const Json& request)
 {
     const auto tuned = drumOf (request);
-    return { reports::predictionJson ({ tuned.label(), predictionOf (tuned, highestOf (request)), {} }) };
+    return { reports::predictionJson ({ tuned.label(), predictionOf (tuned, highestOf (request)), {}, {} }) };
 }
 
 Answer played (const Json& request)
@@ -197,7 +197,7 @@ Answer compare (const Json& request)
         const auto tuned = readDocument (document);
         auto label =
             tuned.tuning.name.empty() ? tuned.label() + ", column " + std::to_string (compared.size() + 1) : tuned.label();
-        compared.push_back ({ std::move (label), predictionOf (tuned, usualHighest),
+        compared.push_back ({ std::move (label), predictionOf (tuned, usualHighest), {},
                               flagOf (request, "played") ? std::optional (playedResponse (tuned)) : std::nullopt });
     }
 
