@@ -38,7 +38,7 @@ Layout::Layout (int width, int height, Page page)
 
     if (page == Page::map)
     {
-        outcomes = rest.removeFromRight (share (0.295f, width, 236, 460));
+        result = rest.removeFromRight (share (0.295f, width, 236, 460));
         rest.removeFromRight (gap);
         map = rest;
         return;
