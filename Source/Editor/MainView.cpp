@@ -266,7 +266,7 @@ void MainView::paint (juce::Graphics& g)
     g.fillAll (theme.paper);
     g.setColour (theme.line);
     g.fillRect (12, header.getBottom() - 1, getWidth() - 24, 1);
-    g.fillRect (12, audition.getY() - 3, getWidth() - 24, 1);
+    g.fillRect (12, kept.getY() - 3, getWidth() - 24, 1);
 }
 
 void MainView::resized()

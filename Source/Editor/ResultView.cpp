@@ -86,6 +86,7 @@ public:
             g.fillRect (bar.withWidth (bar.getWidth() * juce::jlimit (0.0f, 1.0f, line.limitShare)));
             g.setColour (theme.caution);
             g.fillRect (bar.getX() + careBegins * bar.getWidth(), bar.getY() - 1.5f, 1.5f, 5.5f);
+            area.removeFromBottom (4.0f); // letters keep clear of the bar
         }
         g.setColour (theme.quiet);
         g.setFont (fonts::small());
