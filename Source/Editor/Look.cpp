@@ -28,6 +28,8 @@ void Look::setTheme (const Theme& theme)
     setColour (juce::PopupMenu::highlightedTextColourId, theme.paper);
     setColour (juce::ScrollBar::thumbColourId, theme.quiet);
     setColour (juce::Label::textColourId, theme.ink);
+    setColour (juce::ProgressBar::backgroundColourId, theme.sheet);
+    setColour (juce::ProgressBar::foregroundColourId, theme.line);
     setColour (juce::AlertWindow::backgroundColourId, theme.sheet);
     setColour (juce::AlertWindow::textColourId, theme.ink);
 }
