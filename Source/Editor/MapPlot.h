@@ -40,6 +40,7 @@ public:
     void setPicture (std::shared_ptr<const MapPicture>);
     void setMarks (std::vector<Mark>);
     const MapPicture* picture() const noexcept { return drawn.get(); }
+    std::size_t markCount() const noexcept { return marks.size(); }
 
     /** Where a tuning lies in this component. */
     juce::Point<float> pointOf (TuningSpot) const;

@@ -169,6 +169,11 @@ void MapView::refresh()
 
 void MapView::mapChanged()
 {
+    if (maps.map() != markedMap)
+    {
+        markedMap = maps.map();
+        findPresets();
+    }
     showFound();
     draw();
 }
@@ -343,25 +348,38 @@ void MapView::hearFound (int number)
     refresh();
 }
 
-void MapView::showMarks()
+namespace
 {
-    std::vector<MapPlot::Mark> marks;
-    const auto markOf = [this] (const plugin::Values& values, const juce::String& label, bool isKept)
-    {
-        const auto value = [&] (Parameter which) { return static_cast<double> (plugin::valueOf (values, which)); };
-        const double batterFine = 0.01 * value (Parameter::batterCents), resonantFine = 0.01 * value (Parameter::resonantCents);
-        return MapPlot::Mark{
-            { value (Parameter::batterNote) + batterFine, value (Parameter::interval) + resonantFine - batterFine }, label, isKept
-        };
-    };
+
+MapPlot::Mark markOf (const plugin::Values& values, const juce::String& label, bool isKept)
+{
+    const auto value = [&] (Parameter which) { return static_cast<double> (plugin::valueOf (values, which)); };
+    const double batterFine = 0.01 * value (Parameter::batterCents), resonantFine = 0.01 * value (Parameter::resonantCents);
+    return { { value (Parameter::batterNote) + batterFine, value (Parameter::interval) + resonantFine - batterFine },
+             label,
+             isKept };
+}
+
+} // namespace
+
+/** Presets that tune the same drum. */
+void MapView::findPresets()
+{
+    presetMarks.clear();
     const auto live = processor.state().live;
     for (const auto& entry : processor.presets().entries())
     {
         plugin::State preset;
         preset.live = live;
         if (processor.presets().load (entry, preset).isEmpty() && MapKeeper::isSameDrum (preset.live, live))
-            marks.push_back (markOf (preset.live, entry.name, false));
+            presetMarks.push_back (markOf (preset.live, entry.name, false));
     }
+}
+
+void MapView::showMarks()
+{
+    auto marks = presetMarks;
+    const auto live = processor.state().live;
     for (std::size_t i = 0; i < plugin::LiveSound::snapshotCount; ++i)
         if (const auto which = static_cast<plugin::LiveSound::Snapshot> (i);
             processor.hasSnapshot (which) && MapKeeper::isSameDrum (processor.snapshot (which), live))

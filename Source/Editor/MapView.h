@@ -49,6 +49,7 @@ private:
     void readWishes();
     void draw();
     void showFound();
+    void findPresets();
     void showMarks();
     void hearFound (int number);
     juce::String read (TuningSpot) const;
@@ -65,7 +66,9 @@ private:
     std::vector<std::pair<finding::Figure, std::unique_ptr<WishField>>> fields;
     std::unique_ptr<WishField> key, tempo;
     std::vector<std::unique_ptr<CommandButton>> founds;
-    std::size_t figure = 0; ///< of the shading
+    std::vector<MapPlot::Mark> presetMarks;
+    std::shared_ptr<const finding::TuningMap> markedMap; ///< that they were looked up for
+    std::size_t figure = 0;                              ///< of the shading
     bool isShown = false;
     int drawNumber = 0;
     Background drawing;

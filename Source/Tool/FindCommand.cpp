@@ -10,8 +10,11 @@
 #include "Results.h"
 
 #include "Modal/InputError.h"
+#include "Score/MidiNotes.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <iostream>
 #include <numeric>
 #include <random>
@@ -32,7 +35,7 @@ const OptionGroup& listOptions()
         { jsonOption,
           { "hear", "FILE.wav", "play every tuning on the list at one loudness: FILE-1.wav, FILE-2.wav and so on" },
           { "midi", "FILE.mid", "what to play there: a Standard MIDI File" },
-          { "pattern", "\"o7..o2..r8..\"", "or a pattern, as in \"render\"" },
+          { "pattern", "\"o7..o2..r8..\"", "or a pattern, as in \"render\"; the softest, usual and loudest stroke if not given" },
           { "blind", "KEY.txt", "play them in a hidden order; the order goes to this file" },
           { "plan", "1", "make the plan for the rods for this tuning of the list, from the tuning now" },
           { "sheet", "FILE.pdf", "write the sheet for it (the first, or that of --plan)" },
@@ -82,6 +85,30 @@ Search search (const FindRequest& request, bool showsProgress)
     return found;
 }
 
+/** The player's softest, usual and loudest stroke at the player's place, as near as a pattern has them. */
+std::string playersPart (const Hand& hand)
+{
+    constexpr std::array<std::pair<char, double>, 4> places{ { { 'c', 0.03 }, { 'o', 0.25 }, { 'h', 0.5 }, { 'e', 0.88 } } };
+    const auto nearest = std::min_element (places.begin(), places.end(),
+                                           [&] (const auto& a, const auto& b)
+                                           { return std::abs (a.second - hand.place) < std::abs (b.second - hand.place); });
+    std::string part;
+
+    for (const double speed : { hand.softest, hand.usual, hand.loudest })
+    {
+        int dynamic = 1;
+
+        for (int other = 2; other <= 9; ++other)
+            if (std::abs (std::log (score::speedOfVelocity (14 * other) / speed)) <
+                std::abs (std::log (score::speedOfVelocity (14 * dynamic) / speed)))
+                dynamic = other;
+
+        part += std::string (1, nearest->first) + std::to_string (dynamic) + ".......";
+    }
+
+    return part;
+}
+
 /** Plays the list with the command that renders tunings side by side, in this order or, blind, in a hidden one. */
 void hear (const Arguments& arguments, const FindRequest& request, const std::vector<FoundTuning>& list,
            const std::string& target)
@@ -108,6 +135,9 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
         if (number == order.front())
         {
             words.insert (words.end(), { "--loudness", "-23LUFS", "--output", target });
+
+            if (! arguments.has ("midi") && ! arguments.has ("pattern"))
+                words.insert (words.end(), { "--pattern", playersPart (request.hand) });
 
             for (const auto* option : { "midi", "pattern", "tempo" })
                 if (const auto value = arguments.value (option); value && (option != tempo || arguments.has ("pattern")))
