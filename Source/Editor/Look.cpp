@@ -77,10 +77,11 @@ void Look::fillTextEditorBackground (juce::Graphics& g, int width, int height, j
     g.fillRoundedRectangle (0.0f, 0.0f, static_cast<float> (width), static_cast<float> (height), 3.0f);
 }
 
-void Look::drawTextEditorOutline (juce::Graphics& g, int width, int height, juce::TextEditor&)
+void Look::drawTextEditorOutline (juce::Graphics& g, int width, int height, juce::TextEditor& entry)
 {
-    g.setColour (current->ink);
-    g.drawRoundedRectangle (juce::Rectangle<int> (width, height).toFloat().reduced (0.75f), 3.0f, 1.5f);
+    const bool isFocused = entry.hasKeyboardFocus (true);
+    g.setColour (isFocused ? current->ink : current->mark);
+    g.drawRoundedRectangle (juce::Rectangle<int> (width, height).toFloat().reduced (0.75f), 3.0f, isFocused ? 1.5f : 1.0f);
 }
 
 void Look::drawScrollbar (juce::Graphics& g, juce::ScrollBar&, int x, int y, int width, int height, bool isVertical,

@@ -240,7 +240,7 @@ void MapPlot::drawContours (juce::Graphics& g) const
 
 void MapPlot::drawRegions (juce::Graphics& g) const
 {
-    constexpr float enough = 0.03f; // of the map, for a line of text
+    constexpr float enough = 0.06f; // of the map, for a line of text
     const auto& theme = themeOf (*this);
     const auto area = plot();
     g.setFont (fonts::small());

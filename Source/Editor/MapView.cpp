@@ -125,7 +125,7 @@ MapView::MapView (plugin::Processor& p)
         addChildComponent (*founds.back());
     }
     plot.onRead = [this] (const juce::String& what)
-    { reading.setText (what.isEmpty() ? read (tuner.get()) : what, TextLine::Weight::strong); };
+    { reading.setText (what.isEmpty() ? read (tuner.get()) : what, TextLine::Weight::quiet); };
     tuner.onTuned = [this]
     {
         if (onHear)
@@ -164,7 +164,7 @@ void MapView::refresh()
     if (! isShown)
         return;
     showMarks();
-    reading.setText (read (tuner.get()), TextLine::Weight::strong);
+    reading.setText (read (tuner.get()), TextLine::Weight::quiet);
 }
 
 void MapView::mapChanged()

@@ -101,6 +101,8 @@ TEST_CASE ("A tech wishes for a drum note with the resonant head left alone")
     wish (window, Figure::resonantMove, "stays");
     REQUIRE (waitUntil ([&] { return foundCount (window) > 0; }));
     REQUIRE (window.awaitMap());
+    window.setTheme (editor::Theme::dark());
+    REQUIRE (window.awaitMap());
     window.picture ("map-tech");
     window.click (window.view().mapView().foundButton (0));
     REQUIRE (window.settle());
