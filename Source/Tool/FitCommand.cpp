@@ -2,6 +2,7 @@
 #include "FitReport.h"
 #include "HeardFiles.h"
 #include "OptionText.h"
+#include "OutputFile.h"
 #include "PlanOptions.h"
 #include "Results.h"
 #include "TunedDrum.h"
@@ -113,6 +114,27 @@ DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& head
     return setup;
 }
 
+/** Fits every other strike and predicts the rest, then the other way round. */
+void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard)
+{
+    std::vector<listening::Strike> halves[2];
+
+    for (std::size_t i = 0; i < heard.strikes.size(); ++i)
+        halves[i % 2].push_back (heard.strikes[i]);
+
+    if (halves[1].empty())
+        throw InputError ("--leave-out", "one strike", "at least two strikes that can be used");
+
+    const std::vector<Line> lines[2]{ listening::linesOf (halves[0]), listening::linesOf (halves[1]) };
+    std::string text;
+
+    for (std::size_t used = 0; used < 2; ++used)
+        text += textOf (checkLeftOut (setup, lines[used], static_cast<int> (halves[used].size()), lines[1 - used]),
+                        static_cast<int> (halves[1 - used].size()));
+
+    writeText ("-", text + heard.remarks);
+}
+
 /** From strikes of the whole drum; notes that a person read are left out once, to say what they tell. */
 void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arguments& arguments, const std::string& date)
 {
@@ -145,7 +167,14 @@ void run (const std::vector<std::string>& words, const Command& command)
         if (arguments.has ("head"))
             throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes measure both heads");
 
-        fitStrikes (readDrumSetup (arguments, setup), hearStrikes (*files, "--strikes"), arguments, date);
+        const auto drumSetup = readDrumSetup (arguments, setup);
+        const auto heard = hearStrikes (*files, "--strikes");
+
+        if (arguments.has ("leave-out"))
+            checkByLeavingOut (drumSetup, heard);
+        else
+            fitStrikes (drumSetup, heard, arguments, date);
+
         return;
     }
 
@@ -188,7 +217,8 @@ const Command& fitCommand()
                 "one tap beside each lug, clockwise seen from above, lug 1 first, one or more rounds;\nor a single tap (WAV, "
                 "AIFF, "
                 "FLAC)" },
-              { "strikes", "FILE,FILE...", "or strikes of the finished drum, each left to ring" },
+              { "strikes", "FILE,FILE...", "or strikes of the finished drum, each left to ring; or a folder of recordings" },
+              { "leave-out", "", "with --strikes: fit half of the strikes and show how well they predict the other half" },
               { "tap-notes", "G#3,G#3 -5,...", "or the tap notes that you read: one, or one for each lug" },
               { "weight", "4g,60mm,100mm,22.5deg",
                 "a weight on the head: mass, diameter, distance from the centre, angle from lug 1 towards\nlug 2" },

@@ -196,4 +196,25 @@ std::string narrowedText (const DrumFit& without, const DrumFit& with)
     return text;
 }
 
+std::string textOf (const LeftOutCheck& check, int strikes)
+{
+    TextTable table ({ Align::left, Align::right, Align::right, Align::right });
+    table.add ({ "PREDICTED BY", "EXPLAINED", "BY CHANCE", "CENTS" });
+    const auto add = [&] (const char* name, const Prediction& one)
+    {
+        table.add ({ name, fixedText (100.0 * one.share, 0) + " %", fixedText (100.0 * one.byChance, 0) + " %", fixedText (one.cents, 1) });
+    };
+
+    if (check.isFitted)
+        add ("fit", check.model);
+    else
+        table.add ({ "fit", "no fit" });
+
+    add ("heads without air, at their best tensions", check.vacuum);
+    add ("random drum", check.random);
+    return std::to_string (strikes) + (strikes == 1 ? " STRIKE" : " STRIKES") + " LEFT OUT, " + std::to_string (check.linesLeftOut) +
+           " PARTIALS\n" + table.written() +
+           "  Explained: within 40 cents of a mode, by loudness. By chance: what partials anywhere would reach.\n";
+}
+
 } // namespace tool

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Fitting/Drum.h"
+#include "Fitting/LeftOut.h"
 
 #include <string>
 
@@ -15,5 +16,8 @@ std::string textOf (const fitting::DrumFit&, const modal::DrumSpec&, double mode
 
 /** By how much the fit with what a person added is narrower than the one without. */
 std::string narrowedText (const fitting::DrumFit& without, const fitting::DrumFit& with);
+
+/** How well strikes that were left out are predicted, beside two baselines. @param strikes  that were left out */
+std::string textOf (const fitting::LeftOutCheck&, int strikes);
 
 } // namespace tool

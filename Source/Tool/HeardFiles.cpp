@@ -5,7 +5,11 @@
 #include "PlanOptions.h"
 
 #include "Modal/InputError.h"
+#include "Sheets/Canvas.h"
 #include "Wording/TapText.h"
+
+#include <algorithm>
+#include <filesystem>
 
 namespace tool
 {
@@ -17,12 +21,32 @@ listening::RecordedLugCheck hearLugCheck (const std::string& path, const std::st
     return listening::hearLugCheck (loadRecording (path, field), drum.lugs, hasPatch, field);
 }
 
+namespace
+{
+/** Files with commas between, or the recordings in a folder by name. */
+std::vector<std::string> recordingsIn (const std::string& paths)
+{
+    if (! std::filesystem::is_directory (paths))
+        return splitAt (paths, ',');
+
+    std::vector<std::string> found;
+
+    for (const auto& entry : std::filesystem::directory_iterator (paths))
+        for (const auto* ending : { ".wav", ".aif", ".aiff", ".flac" })
+            if (sheets::endsIn (entry.path().string(), ending))
+                found.push_back (entry.path().string());
+
+    std::sort (found.begin(), found.end());
+    return found;
+}
+} // namespace
+
 HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
 {
     HeardStrikes heard;
     int count = 0, withWires = 0;
 
-    for (const auto& path : splitAt (paths, ','))
+    for (const auto& path : recordingsIn (paths))
     {
         const auto recording = std::make_shared<const listening::Recording> (loadRecording (path, field));
         const auto quiet = listening::quietestMoment (*recording);

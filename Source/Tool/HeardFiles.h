@@ -21,7 +21,7 @@ struct HeardStrikes
     std::string remarks;
 };
 
-/** @param paths  files with commas between. Throws modal::InputError on `field` if one cannot be read, or if no strike in them
+/** @param paths  files with commas between, or a folder. Throws modal::InputError on `field` if one cannot be read, or if no strike in them
    can be used: the message says why, wires that are on first of all. */
 HeardStrikes hearStrikes (const std::string& paths, const std::string& field);
 

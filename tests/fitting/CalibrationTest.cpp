@@ -2,6 +2,8 @@
 
 #include "LineDrum.h"
 
+#include "Fitting/LeftOut.h"
+
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
@@ -174,4 +176,26 @@ TEST_CASE ("What no drum rings like is refused")
             CHECK (refused (lines));
         }
     }
+}
+
+TEST_CASE ("Strikes that were left out are predicted better than by a random drum")
+{
+    // Two halves of the strikes of one drum: the same modes, each half with its own noise, room and faint modes.
+    const LineDrum drum (9, usualModelError, 30.0);
+    std::vector<Line> used, leftOut;
+
+    for (std::size_t i = 0; i < drum.lines.size(); ++i)
+    {
+        used.push_back (drum.lines[i]);
+
+        if (i % 5 != 0)
+            leftOut.push_back (drum.lines[i]);
+    }
+
+    const auto check = checkLeftOut ({ .drum = drum.believed }, used, 3, leftOut);
+    REQUIRE (check.isFitted);
+    CHECK (check.linesLeftOut > 6);
+    CHECK (check.model.share > 0.8);
+    CHECK (check.model.share > check.vacuum.share);
+    CHECK (check.model.share - check.model.byChance > check.random.share - check.random.byChance + 0.2);
 }

@@ -139,7 +139,8 @@ std::optional<Finding> objectionTo (const std::vector<DrumIteration>& fits, cons
     if (modesIn (best) < fewestModes)
         return refusal (Kind::tooFewCoupledModes, { static_cast<double> (modesIn (best)) });
 
-    if (best.evidence < leastEvidence * weightOf (lines))
+    if (std::none_of (fits.begin(), fits.end(),
+                      [&] (const DrumIteration& fit) { return fit.evidence > leastEvidence * weightOf (lines); }))
         return refusal (Kind::unexplainedNotes);
 
     return std::nullopt;

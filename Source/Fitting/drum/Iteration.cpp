@@ -64,6 +64,40 @@ double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedM
     return sum;
 }
 
+/** ln of the probability that the modes that should be loud are all silent where no line is near. Places of strike and microphone
+    are unknown, so each is silent now and then. Modes (0,n) fade too soon to count. */
+double silence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double modelError)
+{
+    constexpr double silent = -1.0;   // ln of how often a loud mode is not heard; common practice, no source
+    constexpr double clear = 4.0;     // times as loud as the faintest line
+    constexpr double mostNeeded = 0.5; // of the loudest
+    constexpr double near = 3.0;      // standard deviations
+    constexpr double vague = 5.0;     // cents: a model that is surer tells tunings apart by cents
+    double loudest = 0.0, faintest = 1.0, sum = 0.0;
+
+    if (modelError < vague)
+        return 0.0;
+
+    for (const auto& mode : modes)
+        loudest = std::max (loudest, mode.audibility);
+
+    for (const auto& line : lines)
+        faintest = std::min (faintest, line.loudness);
+
+    for (const auto& mode : modes)
+    {
+        const double loudness = std::pow (mode.audibility / loudest, 2);
+        const auto isNear = [&] (const Line& line)
+        { return std::abs (modal::centsBetween (mode.mode.frequency, line.frequency)) < near * modelError; };
+
+        if (mode.mode.m > 0 && mode.mode.frequency < lines.back().frequency && loudness > std::min (clear * faintest, mostNeeded) &&
+            std::none_of (lines.begin(), lines.end(), isNear))
+            sum += silent;
+    }
+
+    return sum;
+}
+
 double highestOf (const std::vector<Line>& lines)
 {
     constexpr double above = 1.08;
@@ -168,7 +202,7 @@ void DrumIteration::observe (double width)
     closeness = evidenceWith (
         *lines, modes,
         [this] (const Line& line, const modal::Mode& mode) { return std::hypot (errorOf (line, mode, setup->modelError), setup->modelError); },
-        setup->decayError);
+        setup->decayError) + silence (*lines, modes, setup->modelError);
     notes.clear();
     compareNote (modal::HeadSide::batter, setup->batterNote);
 

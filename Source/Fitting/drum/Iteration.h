@@ -47,7 +47,7 @@ public:
     Posterior posterior;
     std::vector<Assignment> assigned; ///< at the last state
     double evidence = 0.0;            ///< at the last state
-    double closeness = 0.0;           ///< the same, each line within its own error
+    double closeness = 0.0;           ///< the same, each line within its own error, with what should be heard and is not
     double misfit = 0.0;              ///< root mean square of the residues in standard deviations
     double tuningPrior = 0.0;         ///< intervalPrior(), at the last state
 
