@@ -76,7 +76,8 @@ std::vector<double> vacuumModes (const modal::DrumSpec& drum, double batter, dou
 
     for (int m = 0; m < orders; ++m)
         for (const double zero : modal::besselZeros (m, circles))
-            for (const double speed : { std::sqrt (batter / drum.batter.baseDensity()), std::sqrt (resonant / drum.resonant.baseDensity()) })
+            for (const double speed :
+                 { std::sqrt (batter / drum.batter.baseDensity()), std::sqrt (resonant / drum.resonant.baseDensity()) })
                 if (const double frequency = zero * speed / (modal::units::twoPi * drum.radius()); frequency < highest)
                     modes.push_back (frequency);
 
@@ -86,7 +87,8 @@ std::vector<double> vacuumModes (const modal::DrumSpec& drum, double batter, dou
 
 } // namespace
 
-LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& used, int strikes, const std::vector<Line>& leftOut)
+LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& used, int strikes,
+                           const std::vector<Line>& leftOut)
 {
     LeftOutCheck check;
     const auto lines = tellingLines (leftOut);
@@ -117,7 +119,8 @@ LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& u
     // The tensions at which membranes in vacuo explain most of the strikes used, more by share than by cents.
     constexpr int steps = 60;
     constexpr double slackest = 0.01;
-    const auto tensionAt = [] (double yield, int step) { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / (steps - 1)); };
+    const auto tensionAt = [] (double yield, int step)
+    { return yield * std::pow (slackest, 1.0 - static_cast<double> (step) / (steps - 1)); };
     const auto seen = tellingLines (used);
     double most = -1.0;
 

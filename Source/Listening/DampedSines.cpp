@@ -54,7 +54,8 @@ Eigen::MatrixXcd hankelOf (const Eigen::VectorXcd& samples, Index rows)
     return hankel;
 }
 
-/** Poles per sample from the last `order` eigenvectors of a covariance: they span the signal, which a shift by one sample turns. */
+/** Poles per sample from the last `order` eigenvectors of a covariance: they span the signal, which a shift by one sample turns.
+ */
 std::vector<Complex> polesOf (const Eigen::MatrixXcd& eigenvectors, Index order)
 {
     const auto rows = eigenvectors.rows();
@@ -501,8 +502,7 @@ double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)
         }
 
         const double left =
-            poles.empty() ? energy
-                          : (samples - exponentials * exponentials.colPivHouseholderQr().solve (samples)).squaredNorm();
+            poles.empty() ? energy : (samples - exponentials * exponentials.colPivHouseholderQr().solve (samples)).squaredNorm();
         sum += std::log ((left + noise) / energy + 1.0e-9);
     }
 

@@ -19,12 +19,13 @@ struct Channel
     double carrier = 0.0;       ///< Hz: the frequency at rest that became 0 Hz
 };
 
-/** A damped sine shared by several signals: exp (pole·t) × amplitude at rest. Its glide is its channel's times a factor of its own. */
+/** A damped sine shared by several signals: exp (pole·t) × amplitude at rest. Its glide is its channel's times a factor of its
+ * own. */
 struct CommonSine
 {
-    std::complex<double> pole; ///< 1/s: −decay + i·angular frequency above the carrier
-    double poleError = 0.0;    ///< 1/s, standard deviation of its angular frequency
-    double decayError = 0.0;   ///< 1/s
+    std::complex<double> pole;                     ///< 1/s: −decay + i·angular frequency above the carrier
+    double poleError = 0.0;                        ///< 1/s, standard deviation of its angular frequency
+    double decayError = 0.0;                       ///< 1/s
     std::vector<std::complex<double>> amplitude{}; ///< per channel, at its first sample
     std::vector<double> amplitudeError{};
     std::vector<double> rise{};      ///< per channel: its own Glide::rise

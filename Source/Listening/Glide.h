@@ -5,8 +5,9 @@
 namespace listening
 {
 
-/** How a mode falls to rest after a large stroke: f(t) = f₀ (1 + rise·exp (−rate·t)), t in s from the blow. Displacement stretches
-    the head; the tension relaxes with the square of the amplitude, so the rate is twice the decay of the modes that move most. */
+/** How a mode falls to rest after a large stroke: f(t) = f₀ (1 + rise·exp (−rate·t)), t in s from the blow. Displacement
+   stretches the head; the tension relaxes with the square of the amplitude, so the rate is twice the decay of the modes that move
+   most. */
 struct Glide
 {
     double rise = 0.0;  ///< relative, at the blow; 0 to 0.3

@@ -11,7 +11,8 @@ namespace
 
 constexpr std::array<double, 5> parts{ 1.0, 0.5, 0.7, 1.4, 2.0 }; // of the glide
 
-Channel channelOf (const SubbandFilter& filter, const HeardRing& heard, std::size_t part, const PartialSearch& search, double centre)
+Channel channelOf (const SubbandFilter& filter, const HeardRing& heard, std::size_t part, const PartialSearch& search,
+                   double centre)
 {
     const auto& ring = heard.rings[std::min (part, heard.rings.size() - 1)];
     const double from = ring.glide.isNone() ? search.settle : std::min (search.settle, search.settleOfGlide);
@@ -43,7 +44,8 @@ HeardRing::HeardRing (const Recording& whole, const Tap& tap, double quietMoment
 TapBand bandOf (const std::vector<SubbandFilter>& filters, const std::vector<HeardRing>& rings, const PartialSearch& search,
                 double centre, int most)
 {
-    const bool hasGlide = std::any_of (rings.begin(), rings.end(), [] (const HeardRing& heard) { return heard.rings.size() > 1; });
+    const bool hasGlide =
+        std::any_of (rings.begin(), rings.end(), [] (const HeardRing& heard) { return heard.rings.size() > 1; });
     TapBand best;
     double least = std::numeric_limits<double>::infinity();
 

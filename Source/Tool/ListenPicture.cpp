@@ -24,10 +24,10 @@ constexpr double headingHeight = 40.0, axisHeight = 30.0, lineHeight = 9.0;
 constexpr double panelWidth = axisWidth + plotWidth + labelWidth + gap, panelHeight = headingHeight + plotHeight + axisHeight;
 constexpr std::size_t mostPanels = 12, mostColumns = 2;
 
-constexpr double before = 0.05, after = 0.85;         // s about the blow
-constexpr double lowest = 60.0, highest = 1200.0;     // Hz
-constexpr double cellWidth = 3.0, cellHeight = 2.0;   // points
-constexpr double shownRange = 60.0, fadedBy = 40.0;   // dB
+constexpr double before = 0.05, after = 0.85;                // s about the blow
+constexpr double lowest = 60.0, highest = 1200.0;            // Hz
+constexpr double cellWidth = 3.0, cellHeight = 2.0;          // points
+constexpr double shownRange = 60.0, fadedBy = 40.0;          // dB
 constexpr sheets::Colour partialColour{ 0.851, 0.467, 0.0 }; // stands out from greys by brightness as well as by hue
 
 struct Panel
@@ -100,8 +100,9 @@ void drawLabels (Canvas& canvas, const Panel& panel, const std::vector<fitting::
         free = y;
         canvas.line (right, panel.yOf (partial.frequency), right + 10.0, y, 0.4, partialColour);
         canvas.text (right + 12.0, y + 2.5,
-                     modal::fixedText (partial.frequency, 1) + " Hz  " + modal::Note::fromFrequency (partial.frequency).nameWithCents() +
-                         "  " + modal::fixedText (partial.t60(), 2) + " s",
+                     modal::fixedText (partial.frequency, 1) + " Hz  " +
+                         modal::Note::fromFrequency (partial.frequency).nameWithCents() + "  " +
+                         modal::fixedText (partial.t60(), 2) + " s",
                      7.0);
     }
 }
@@ -144,7 +145,10 @@ void writeListenPicture (const Arguments& arguments, const std::vector<HeardFile
     const double height = 2.0 * margin + 20.0 + static_cast<double> (std::max<std::size_t> (rows, 1)) * panelHeight;
     const auto draw = [&] (Canvas& canvas)
     {
-        canvas.text (margin, margin, "Grey: level over time, darker is louder, 60 dB. Lines: partials until they have faded by 40 dB; note, ring to -60 dB.", 8.0);
+        canvas.text (margin, margin,
+                     "Grey: level over time, darker is louder, 60 dB. Lines: partials until they have faded by 40 dB; note, ring "
+                     "to -60 dB.",
+                     8.0);
 
         if (panels.empty())
             canvas.text (margin, margin + 30.0, "No taps found.", 10.0);

@@ -93,8 +93,8 @@ TEST_CASE ("Calibration over many drums and levels of noise", "[.long]")
         {
             const auto coverage = coverageOf (1001, 200, signalToNoise, errors);
             CAPTURE (signalToNoise, static_cast<int> (errors), coverage.fitted, coverage.told, coverage.within);
-            CHECK (coverage.share() >= 0.93);
-            CHECK (coverage.share() <= 0.97);
+            const double byChance = 2.0 * std::sqrt (0.95 * 0.05 / std::max (1, coverage.told));
+            CHECK (std::abs (coverage.share() - 0.95) < 0.02 + byChance);
         }
 }
 
@@ -144,12 +144,18 @@ TEST_CASE ("What no drum rings like is refused")
         const auto fit = fitDrum ({}, lines, 4);
         return ! fit.isPossible && contains (fit.findings, Finding::Severity::refusal);
     };
-    const auto line = [] (double frequency, double decay, double loudness)
-    { return Line{ .frequency = frequency, .error = 0.2, .decay = decay, .decayError = 0.2, .loudness = loudness, .strikes = 4 }; };
+    const auto line = [] (double frequency, double decay, double loudness) {
+        return Line{
+            .frequency = frequency, .error = 0.2, .decay = decay, .decayError = 0.2, .loudness = loudness, .strikes = 4
+        };
+    };
     std::mt19937 random (5);
     const auto between = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
 
-    SECTION ("silence") { CHECK (refused ({})); }
+    SECTION ("silence")
+    {
+        CHECK (refused ({}));
+    }
 
     SECTION ("a cymbal: dense partials of equal strength that ring for seconds")
     {

@@ -73,12 +73,13 @@ std::vector<fitting::Partial> loud (std::vector<fitting::Partial> partials)
 
 const fitting::Partial& nearest (const std::vector<fitting::Partial>& partials, double frequency)
 {
-    return *std::min_element (partials.begin(), partials.end(), [=] (const auto& a, const auto& b)
+    return *std::min_element (partials.begin(), partials.end(),
+                              [=] (const auto& a, const auto& b)
                               { return std::abs (a.frequency - frequency) < std::abs (b.frequency - frequency); });
 }
 
-/** Smallest standard deviations of frequency, decay and rise that any unbiased estimate can have (Cramér and Rao): from the Fisher
-    matrix of all six unknowns in white noise, derivatives by central differences, over the time that is used. */
+/** Smallest standard deviations of frequency, decay and rise that any unbiased estimate can have (Cramér and Rao): from the
+   Fisher matrix of all six unknowns in white noise, derivatives by central differences, over the time that is used. */
 std::array<double, 3> smallestErrors (const Chirp& truth, double noise, double from, double to)
 {
     const std::array<double Chirp::*, 6> unknowns{ &Chirp::frequency, &Chirp::decay,     &Chirp::rise,
@@ -157,10 +158,12 @@ TEST_CASE ("A 12-inch drum of 135 Hz that starts at 141, 148 and 153 Hz")
     for (const double first : { 141.0, 148.0, 153.0 })
     {
         const double rise = first / lowest - 1.0;
-        const std::vector<Chirp> truth{ { .frequency = lowest, .decay = 3.0, .rise = rise, .relax = 8.0, .phase = 0.2 },
-                                        { .frequency = 231.0, .decay = 4.0, .rise = rise, .relax = 8.0, .amplitude = 0.2, .phase = 1.0 },
-                                        { .frequency = 234.0, .decay = 4.0, .rise = 0.9 * rise, .relax = 8.0, .amplitude = 0.15, .phase = 2.0 },
-                                        { .frequency = 257.5, .decay = 15.0, .rise = rise, .relax = 8.0, .amplitude = 0.2, .phase = 1.5 } };
+        const std::vector<Chirp> truth{
+            { .frequency = lowest, .decay = 3.0, .rise = rise, .relax = 8.0, .phase = 0.2 },
+            { .frequency = 231.0, .decay = 4.0, .rise = rise, .relax = 8.0, .amplitude = 0.2, .phase = 1.0 },
+            { .frequency = 234.0, .decay = 4.0, .rise = 0.9 * rise, .relax = 8.0, .amplitude = 0.15, .phase = 2.0 },
+            { .frequency = 257.5, .decay = 15.0, .rise = rise, .relax = 8.0, .amplitude = 0.2, .phase = 1.5 }
+        };
         const auto heard = loud (partialsIn (recordingOf (truth, 1.0e-3, 1)));
         CAPTURE (first);
         CHECK (heard.size() == truth.size());
@@ -210,8 +213,8 @@ TEST_CASE ("The partials of a 14-inch snare as recorded, its lowest from 243.6 H
     };
 
     for (const auto& [name, recording, cents, missed, sooner] :
-         { Recorded{ "plain", plain, 2.0, 0, 0.0 }, Recorded{ "hum", hum, 2.0, 0, 0.0 }, Recorded{ "clipped", clipped, 3.0, 1, 0.0 },
-           Recorded{ "automatic gain", levelled, 2.0, 0, 0.69 } })
+         { Recorded{ "plain", plain, 2.0, 0, 0.0 }, Recorded{ "hum", hum, 2.0, 0, 0.0 },
+           Recorded{ "clipped", clipped, 3.0, 1, 0.0 }, Recorded{ "automatic gain", levelled, 2.0, 0, 0.69 } })
     {
         const auto heard = loud (partialsIn (recording));
         std::size_t lost = 0;

@@ -43,7 +43,8 @@ LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Erro
         return low;
     };
     const double note = 165.0 * std::exp2 (between (0.0, 1.0));
-    tensions = { tensionFor (HeadSide::batter, note), tensionFor (HeadSide::resonant, note * std::exp2 (between (-2.0, 9.0) / 12.0)) };
+    tensions = { tensionFor (HeadSide::batter, note),
+                 tensionFor (HeadSide::resonant, note * std::exp2 (between (-2.0, 9.0) / 12.0)) };
 
     constexpr double highest = 1200.0; // Hz
     constexpr int orders = 9;
@@ -70,7 +71,8 @@ LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Erro
             value = std::sqrt (0.5) * (value + slope * std::log2 (mode.frequency / plain.front().frequency) - slope);
         }
 
-    const double faintest = std::pow (10.0, -signalToNoise / 20.0) * 3.0, atBest = 0.02 * std::pow (10.0, (40.0 - signalToNoise) / 40.0);
+    const double faintest = std::pow (10.0, -signalToNoise / 20.0) * 3.0,
+                 atBest = 0.02 * std::pow (10.0, (40.0 - signalToNoise) / 40.0);
 
     for (Eigen::Index i = 0; i < count; ++i)
     {
@@ -102,8 +104,12 @@ LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Erro
 
     // What belongs to the room or to something that rattles.
     for (int extra = static_cast<int> (between (0.0, 3.0)); extra > 0; --extra)
-        lines.push_back ({ .frequency = between (120.0, 1000.0), .error = 0.3, .decay = between (5.0, 25.0), .decayError = 1.0,
-                           .loudness = between (0.01, 0.1), .strikes = 3 });
+        lines.push_back ({ .frequency = between (120.0, 1000.0),
+                           .error = 0.3,
+                           .decay = between (5.0, 25.0),
+                           .decayError = 1.0,
+                           .loudness = between (0.01, 0.1),
+                           .strikes = 3 });
 
     std::sort (lines.begin(), lines.end(), [] (const auto& a, const auto& b) { return a.frequency < b.frequency; });
 }

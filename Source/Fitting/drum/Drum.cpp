@@ -153,8 +153,9 @@ std::vector<Finding> doubtsOf (const std::vector<DrumIteration>& fits, const std
     using Kind = Finding::Kind;
     const auto& best = fits.front();
     std::vector<Finding> doubts;
-    const auto warn = [&] (Kind kind, std::vector<double> numbers, std::optional<modal::HeadSide> head = {})
-    { doubts.push_back ({ kind, Finding::Severity::warning, std::move (numbers), head }); };
+    const auto warn = [&] (Kind kind, std::vector<double> numbers, std::optional<modal::HeadSide> head = {}) {
+        doubts.push_back ({ kind, Finding::Severity::warning, std::move (numbers), head });
+    };
 
     if (setup.otherDiameters.empty())
         if (const auto [diameter, probable] = bestOtherSize (fits, setup, lines); probable > best.plausibility() + surelyBetter)
@@ -172,8 +173,8 @@ std::vector<Finding> doubtsOf (const std::vector<DrumIteration>& fits, const std
             warn (Kind::otherMass, { std::exp (off) }, side);
 
     if (answers.size() > 1)
-        warn (Kind::twoTunings, { answers[0].batter.tension.value, answers[0].resonant.tension.value, answers[1].batter.tension.value,
-                                  answers[1].resonant.tension.value });
+        warn (Kind::twoTunings, { answers[0].batter.tension.value, answers[0].resonant.tension.value,
+                                  answers[1].batter.tension.value, answers[1].resonant.tension.value });
 
     return doubts;
 }

@@ -68,11 +68,11 @@ double evidenceWith (const std::vector<Line>& lines, const std::vector<ExpectedM
     are unknown, so each is silent now and then. Modes (0,n) fade too soon to count. */
 double silence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double modelError)
 {
-    constexpr double silent = -1.0;   // ln of how often a loud mode is not heard; common practice, no source
-    constexpr double clear = 4.0;     // times as loud as the faintest line
+    constexpr double silent = -1.0;    // ln of how often a loud mode is not heard; common practice, no source
+    constexpr double clear = 4.0;      // times as loud as the faintest line
     constexpr double mostNeeded = 0.5; // of the loudest
-    constexpr double near = 3.0;      // standard deviations
-    constexpr double vague = 5.0;     // cents: a model that is surer tells tunings apart by cents
+    constexpr double near = 3.0;       // standard deviations
+    constexpr double vague = 5.0;      // cents: a model that is surer tells tunings apart by cents
     double loudest = 0.0, faintest = 1.0, sum = 0.0;
 
     if (modelError < vague)
@@ -90,8 +90,8 @@ double silence (const std::vector<Line>& lines, const std::vector<ExpectedMode>&
         const auto isNear = [&] (const Line& line)
         { return std::abs (modal::centsBetween (mode.mode.frequency, line.frequency)) < near * modelError; };
 
-        if (mode.mode.m > 0 && mode.mode.frequency < lines.back().frequency && loudness > std::min (clear * faintest, mostNeeded) &&
-            std::none_of (lines.begin(), lines.end(), isNear))
+        if (mode.mode.m > 0 && mode.mode.frequency < lines.back().frequency &&
+            loudness > std::min (clear * faintest, mostNeeded) && std::none_of (lines.begin(), lines.end(), isNear))
             sum += silent;
     }
 
@@ -108,7 +108,8 @@ double highestOf (const std::vector<Line>& lines)
 
 double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>& modes, double width, double decayError)
 {
-    return evidenceWith (lines, modes, [width] (const Line&, const modal::Mode&) { return width; }, decayError);
+    return evidenceWith (
+        lines, modes, [width] (const Line&, const modal::Mode&) { return width; }, decayError);
 }
 
 double intervalPrior (double batterNote, double resonantNote)
@@ -182,7 +183,7 @@ double DrumIteration::weight() const
 
 Eigen::Matrix4d DrumIteration::covariance() const
 {
-    constexpr double byChoice = 1.12;
+    constexpr double byChoice = 1.05;
     return posterior.covariance * std::pow (byChoice * std::max (1.0, misfit), 2);
 }
 
@@ -200,9 +201,11 @@ void DrumIteration::observe (double width)
     const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
     evidence = fitting::evidence (*lines, modes, width, setup->decayError);
     closeness = evidenceWith (
-        *lines, modes,
-        [this] (const Line& line, const modal::Mode& mode) { return std::hypot (errorOf (line, mode, setup->modelError), setup->modelError); },
-        setup->decayError) + silence (*lines, modes, setup->modelError);
+                    *lines, modes,
+                    [this] (const Line& line, const modal::Mode& mode)
+                    { return std::hypot (errorOf (line, mode, setup->modelError), setup->modelError); },
+                    setup->decayError) +
+                silence (*lines, modes, setup->modelError);
     notes.clear();
     compareNote (modal::HeadSide::batter, setup->batterNote);
 
@@ -257,8 +260,8 @@ void DrumIteration::compareNote (modal::HeadSide side, const std::optional<Estim
     notes.push_back (compared);
 }
 
-/** The posterior of the change since the start, about which the prior is centred. Errors of the model are correlated, those of the
-    lines are not; a line of little weight counts as one with a large error. */
+/** The posterior of the change since the start, about which the prior is centred. Errors of the model are correlated, those of
+   the lines are not; a line of little weight counts as one with a large error. */
 void DrumIteration::solveStep()
 {
     const auto heard = static_cast<Eigen::Index> (assigned.size()), rows = heard + static_cast<Eigen::Index> (notes.size());

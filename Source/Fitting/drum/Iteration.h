@@ -51,15 +51,17 @@ public:
     double misfit = 0.0;              ///< root mean square of the residues in standard deviations
     double tuningPrior = 0.0;         ///< intervalPrior(), at the last state
 
-    /** ln of the probability of the lines, of the heads' masses, of their interval and of the tap notes read, at the last state. */
+    /** ln of the probability of the lines, of the heads' masses, of their interval and of the tap notes read, at the last state.
+     */
     double plausibility() const;
 
-    /** The same times the room that lines and priors leave around it for the tensions (Laplace): ln of what the tuning's probability
-        is proportional to. */
+    /** The same times the room that lines and priors leave around it for the tensions (Laplace): ln of what the tuning's
+       probability is proportional to. */
     double weight() const;
 
-    /** Of the state, as it is stated: the posterior's, wider if the misfit is large, and because each line is given to the mode that
-        it is near, which makes residues look smaller than they are: simulated drums need errors 12 % larger (tests/fitting). */
+    /** Of the state, as it is stated: the posterior's, wider if the misfit is large, and because each line is given to the mode
+       that it is near, which makes residues look smaller than they are: simulated drums need errors some 5 % larger
+       (tests/fitting). */
     Eigen::Matrix4d covariance() const;
 
     modal::DrumSpec drumOfState() const;
@@ -70,8 +72,8 @@ private:
     {
         modal::Mode mode{};   ///< (1,1) of the head alone
         DrumState gradient{}; ///< of ln frequency
-        double cents = 0.0; ///< read over predicted
-        double error = 0.0; ///< cents, of the reading
+        double cents = 0.0;   ///< read over predicted
+        double error = 0.0;   ///< cents, of the reading
     };
 
     void observe (double width);

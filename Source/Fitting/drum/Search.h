@@ -13,8 +13,9 @@ inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 /** Limits of a fit that explains its lines: largest misfit in standard deviations, smallest evidence() per weight. */
 inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
 
-/** evidence() per weight below which a model with the errors of real drums explains lines no better than chance, and below which it
-    does so hardly better. Simulated real drums reach 1.0 to 1.8, a recorded snare's partials 0.3 to 0.7, lines at random at most 0. */
+/** evidence() per weight below which a model with the errors of real drums explains lines no better than chance, and below which
+   it does so hardly better. Simulated real drums reach 1.0 to 1.8, a recorded snare's partials 0.3 to 0.7, lines at random at
+   most 0. */
 inline constexpr double leastEvidence = 0.15, littleEvidence = 0.7;
 
 /** Tries a grid of tunings and iterates from the best; most plausible first, empty if no tuning gives the lines. With one head

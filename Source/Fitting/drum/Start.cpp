@@ -14,8 +14,8 @@ namespace
 {
 
 constexpr int batterSteps = 48, mostResonantSteps = 20;
-constexpr double slackest = 0.03; // of yield
-constexpr double width = 35.0;    // cents
+constexpr double slackest = 0.03;  // of yield
+constexpr double width = 35.0;     // cents
 constexpr double stepError = 45.0; // cents of tap note from one point of the grid to the next, about
 constexpr int orders = 6;
 constexpr double bandOverLowest = 4.0; // how far up lines are compared: above, modes lie too densely to tell
@@ -60,17 +60,17 @@ std::vector<DrumStart> drumStarts (const DrumFitSetup& setup, const std::vector<
     const auto priorAt = [&] (int b, int r)
     {
         return byReading (batterNotes[b], setup.batterNote) +
-               (hasResonant ? byReading (resonantNotes[r], setup.resonantNote) + intervalPrior (batterNotes[b], resonantNotes[r]) : 0.0);
+               (hasResonant ? byReading (resonantNotes[r], setup.resonantNote) + intervalPrior (batterNotes[b], resonantNotes[r])
+                            : 0.0);
     };
     Eigen::ArrayXXd found (batterSteps, resonantSteps);
 
     for (int b = 0; b < batterSteps; ++b)
         for (int r = 0; r < resonantSteps; ++r)
-            found (b, r) =
-                priorAt (b, r) +
-                evidence (low,
-                          model.modesAt (tensionAt (batterYield, b, batterSteps), tensionAt (resonantYield, r, resonantSteps)),
-                          width, setup.decayError);
+            found (b, r) = priorAt (b, r) + evidence (low,
+                                                      model.modesAt (tensionAt (batterYield, b, batterSteps),
+                                                                     tensionAt (resonantYield, r, resonantSteps)),
+                                                      width, setup.decayError);
 
     std::vector<DrumStart> peaks;
 
