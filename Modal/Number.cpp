@@ -12,6 +12,8 @@ const char* unitOf (Dimension dimension) noexcept
     case Dimension::length:
     case Dimension::headThickness:
         return "m";
+    case Dimension::volume:
+        return "m3";
     case Dimension::angle:
         return "rad";
     case Dimension::share:

@@ -9,6 +9,7 @@ namespace modal
 enum class Dimension
 {
     length,
+    volume,
     headThickness, ///< a length; heads are sold by the mil
     angle,
     share, ///< of a whole, 0 to 1

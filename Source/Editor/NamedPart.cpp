@@ -105,6 +105,36 @@ NamedPart stick()
     return part;
 }
 
+NamedPart placeToPlay()
+{
+    NamedPart part{ "Place", strings::placeTip, {}, {} };
+    for (auto i = plugin::indexOf (Parameter::placeOn); i <= plugin::indexOf (Parameter::noiseRating); ++i)
+        part.numbers.push_back (static_cast<Parameter> (i));
+
+    part.options.push_back (optionOf (strings::noPlace, { { Parameter::placeOn, 0.0 } }));
+    for (const auto& preset : files::placePresets())
+    {
+        const auto& place = preset.part;
+        Measures measures{ { Parameter::placeOn, 1.0 },
+                           { Parameter::placeKind, static_cast<double> (place.kind) },
+                           { Parameter::roomVolume, place.volume },
+                           { Parameter::lengthToHeight, place.lengthToHeight },
+                           { Parameter::widthToHeight, place.widthToHeight },
+                           { Parameter::drumFromWall, place.drumFromWall },
+                           { Parameter::drumAside, place.drumAside },
+                           { Parameter::drumHeight, place.drumHeight },
+                           { Parameter::listenerDistance, place.listenerDistance },
+                           { Parameter::listenerAside, place.listenerAside },
+                           { Parameter::listenerHeight, place.listenerHeight },
+                           { Parameter::noiseRating, place.noiseRating } };
+        if (place.kind == place::Place::Kind::room)
+            for (std::size_t octave = 0; octave < place.times.size(); ++octave)
+                measures.push_back ({ plugin::reverberation (octave), place.times[octave] });
+        part.options.push_back (optionOf (preset.description, measures));
+    }
+    return part;
+}
+
 } // namespace
 
 int NamedPart::find (const plugin::Processor& processor) const
@@ -131,7 +161,7 @@ juce::StringArray NamedPart::names() const
 
 const std::vector<NamedPart>& namedParts()
 {
-    static const std::vector<NamedPart> parts{ batterHead(), resonantHead(), snareWires(), stick() };
+    static const std::vector<NamedPart> parts{ batterHead(), resonantHead(), snareWires(), stick(), placeToPlay() };
     return parts;
 }
 

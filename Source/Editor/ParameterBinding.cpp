@@ -329,7 +329,7 @@ ControlText textOf (const plugin::ParameterSpec& spec)
         switch (spec.measure)
         {
         case Measure::quantity:
-            return juce::String::fromUTF8 (spec.unit().symbol);
+            return *spec.unit().symbol != 0 ? juce::String::fromUTF8 (spec.unit().symbol) : "number";
         case Measure::note:
             return "note";
         case Measure::interval:

@@ -79,6 +79,20 @@ juce::String tipFor (const juce::String& id)
         { "distant_distance", "Distance from the drum." },
         { "temperature", "Warm air is lighter and the drum sounds slightly higher." },
         { "humidity", "Humid air is slightly lighter than dry air." },
+        { "place_on", "Puts the drum in the place described below, with a listener." },
+        { "place_kind", "A box-shaped room, or the open air, where only the ground reflects." },
+        { "room_volume", "The same reverberation time is louder in a small room." },
+        { "length_to_height", "Length of the room, from the wall behind the drum to the wall opposite, over its height." },
+        { "width_to_height", "Width of the room over its height." },
+        { "drum_from_wall", "From the drum to the wall behind it." },
+        { "drum_aside", "How far the drum stands off the centre line, positive to the listener's right." },
+        { "drum_height", "Height of the batter head above the floor, stage included." },
+        { "listener_distance", "From the drum to the listener, along the room." },
+        { "listener_aside", "How far the listener stands off the centre line, positive to their right." },
+        { "listener_height", "Height of the listener's ears above the floor." },
+        { "noise_rating", "Usual background noise as a noise rating: a quiet studio 15, a theatre 25, a full club 60." },
+        { "place_level", "Level of the sound at the listener, which is far softer than at the microphones." },
+        { "place_microphones", "How much of the microphones' mix is heard beside the listener's sound." },
         { "pattern", "A short pattern, to hear the tuning in use." },
         { "pattern_on", "Plays the pattern in a loop." },
         { "pattern_synced", "Takes tempo and position from the host." },
@@ -88,6 +102,8 @@ juce::String tipFor (const juce::String& id)
         { "gain", "Output level. A drum at full level can harm your hearing: start low on headphones." },
         { "bypass", "Mutes the drum while the host plays on." },
     };
+    if (id.startsWith ("reverberation_"))
+        return "Time in which sound of this octave falls by 60 dB in the room. Air limits it at 8 kHz.";
     if (id.contains ("_lug_"))
         return lug (id.startsWith ("batter"), id.getTrailingIntValue()).tip;
     const auto found = tips.find (id);

@@ -159,6 +159,29 @@ void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
         [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
 }
 
+void addPlace (std::vector<ResultLine>& list, const Scene& scene)
+{
+    const auto first = list.size();
+    const auto add = [&] (const char* name, auto text, const char* tip, const Uncertainty& sure)
+    { list.push_back ({ name, scene.atListener != nullptr ? text (*scene.atListener) : String (strings::notYet), tip, sure.words }); };
+    add (
+        strings::noteInPlace,
+        [&] (const auto& at) { return fixed (at.noteLasts, 2) + " s, " + fixed (at.noteLasts * scene.tempo / 60.0, 1) + " beats"; },
+        strings::noteInPlaceTip, withinFactor2);
+    list[first].isGroupStart = true;
+    add (
+        strings::levelInPlace, [] (const auto& at) { return fixed (at.level, 0) + " dB(A)"; }, strings::levelInPlaceTip, within3dB);
+    if (scene.model->wireContacts() > 0)
+        add (
+            strings::wiresCarry,
+            [] (const auto& at)
+            {
+                const double far = at.wiresCarryTo();
+                return std::isfinite (far) ? fixed (far, far < 10.0 ? 1 : 0) + " m" : String (strings::everywhere);
+            },
+            strings::wiresCarryTip, withinFactor2);
+}
+
 void addLeverage (std::vector<ResultLine>& list, const char* name, const char* label, double cents)
 {
     ResultLine leverage{ name, withSign (cents, 0) + " c", strings::perSemitoneTip, withinFifth.words };
@@ -189,6 +212,8 @@ std::vector<ResultLine> predictedResult (const Scene& scene, modal::ConcertPitch
         scene.before, scene.now, [] (const auto& p) { return p.sustain; }, inPercent (withinFactor2));
     list.push_back (ring);
     addPlayed (list, scene);
+    if (scene.isInPlace)
+        addPlace (list, scene);
     addHeads (list, scene);
     return list;
 }

@@ -3,6 +3,7 @@
 #include "Engine/DrumModel.h"
 #include "Engine/PlayedResponse.h"
 #include "Modal/Prediction.h"
+#include "Place/AtListener.h"
 
 #include <memory>
 
@@ -15,6 +16,9 @@ struct Scene
     std::shared_ptr<const modal::Prediction> now;         ///< never null once there is a drum
     std::shared_ptr<const engine::DrumModel> model;       ///< the model that plays; null until the first solve
     std::shared_ptr<const engine::PlayedResponse> played; ///< null until calculated for `now`
+    bool isInPlace = false;
+    std::shared_ptr<const place::AtListener> atListener; ///< in the place; null until calculated for `now`
+    double tempo = 100.0;                                ///< beats per minute, against which it is counted
     std::shared_ptr<const modal::Prediction> before;      ///< null if there is nothing to compare with
     std::shared_ptr<const engine::PlayedResponse> playedBefore;
 

@@ -1,6 +1,7 @@
 #include "SceneKeeper.h"
 
 #include "Modal/InputError.h"
+#include "Score/StrokeEnergy.h"
 
 #include <utility>
 
@@ -12,16 +13,31 @@ namespace
 /** How long a tuning must stay unchanged before it is played through in the background. */
 constexpr int settling = 250; // ms
 
-std::shared_ptr<const engine::PlayedResponse> play (const std::shared_ptr<const engine::DrumModel>& model)
+/** What playing a drum tells, alone and in its place. */
+struct Heard
 {
+    std::shared_ptr<const plugin::SolvedDrum> drum;
+    std::shared_ptr<const engine::PlayedResponse> played;
+    std::shared_ptr<const place::AtListener> atListener;
+};
+
+Heard play (const std::shared_ptr<const plugin::SolvedDrum>& drum)
+{
+    Heard heard{ drum, nullptr, nullptr };
     try
     {
-        return std::make_shared<const engine::PlayedResponse> (engine::playedResponse (model->setup()));
+        const auto& setup = drum->model->setup();
+        const auto& prediction = drum->prediction;
+        heard.played = std::make_shared<const engine::PlayedResponse> (engine::playedResponse (setup));
+        if (const auto& place = drum->request.place)
+            heard.atListener = std::make_shared<const place::AtListener> (
+                place::atListener (*place, prediction.drumNote, prediction.sustain, score::strokeEnergy (setup)));
     }
     catch (const modal::InputError&)
     {
-        return nullptr; // the processor has reported why it cannot be played
+        // The processor has reported why it cannot be played.
     }
+    return heard;
 }
 
 /** Solves a snapshot's drum in the same way as the current one, so that equal settings give equal figures. */
@@ -103,6 +119,9 @@ void SceneKeeper::take (std::shared_ptr<const plugin::SolvedDrum> solved)
     current.now = { solved, &solved->prediction };
     current.model = solved->model;
     current.played = nullptr;
+    current.isInPlace = solved->request.place.has_value();
+    current.atListener = nullptr;
+    current.tempo = processor.parameter (plugin::Parameter::patternTempo).plainValue();
     if (! compared)
     {
         const auto& from = tried ? tried->scene : previous;
@@ -117,15 +136,13 @@ void SceneKeeper::timerCallback()
     stopTimer();
     if (current.model == nullptr)
         return;
-    later (
-        [model = current.model] {
-            return std::pair{ model, play (model) };
-        },
-        [this] (std::pair<std::shared_ptr<const engine::DrumModel>, Response> result)
+    later ([drum = latest] { return play (drum); },
+        [this] (const Heard& heard)
         {
-            if (result.first != current.model)
+            if (heard.drum != latest)
                 return;
-            current.played = result.second;
+            current.played = heard.played;
+            current.atListener = heard.atListener;
             isHeard = true;
             tell();
         });

@@ -48,8 +48,6 @@ public:
     }
 
 private:
-    using Response = std::shared_ptr<const engine::PlayedResponse>;
-
     void changeListenerCallback (juce::ChangeBroadcaster*) override;
     void timerCallback() override;
     void take (std::shared_ptr<const plugin::SolvedDrum>);

@@ -96,6 +96,10 @@ inline constexpr const char* wiresAtEdge = "Snare response, edge (softest stroke
 inline constexpr const char* wiresAtEdgeShort = "Snare response, edge";
 inline constexpr const char* rebound = "Stick rebound";
 inline constexpr const char* contact = "Contact time";
+inline constexpr const char* noteInPlace = "Drum note at the listener";
+inline constexpr const char* levelInPlace = "Level at the listener";
+inline constexpr const char* wiresCarry = "Wires carry to";
+inline constexpr const char* everywhere = "everywhere";
 inline constexpr const char* batterTension = "Batter tension";
 inline constexpr const char* batterStress = "Batter, of yield strength";
 inline constexpr const char* batterRodForce = "Batter force per rod";
@@ -122,6 +126,12 @@ inline constexpr const char* wireResponseTip =
 inline constexpr const char* reboundTip =
     "Speed of the stick leaving the head against its speed arriving, with a relaxed grip. A tighter head gives more back.";
 inline constexpr const char* contactTip = "How long the tip stays on the head. A shorter contact gives a brighter attack.";
+inline constexpr const char* noteInPlaceTip =
+    "Time for the drum note to fall by 60 dB at the listener, wires off, and how many beats that is at the pattern's tempo.";
+inline constexpr const char* levelInPlaceTip = "Sound exposure level of one stroke at 3 m/s, A-weighted: the level of one stroke a second.";
+inline constexpr const char* wiresCarryTip =
+    "Distance from the drum at which, in the octave of 4 kHz, the wires' reverberation is as loud as their direct sound, or they are only 10 dB above "
+    "the usual noise, whichever is nearer.";
 inline constexpr const char* tensionTip =
     "Pull per metre of head, from the tap note, the head's weight and the air it moves. The maker's limit comes first.";
 inline constexpr const char* stressTip = "Stress in the head against the yield strength of polyester. Stop at half of it, where "
@@ -138,7 +148,7 @@ inline constexpr CommandText soundPage{ "Sound", "Page: sound",
                                         "Spectrum and decay of the last strike with the predicted modes." };
 inline constexpr CommandText mapPage{ "Map", "Page: map",
                                       "Every interval over every batter note, and the tunings that give what you wish for." };
-inline constexpr CommandText setUpPage{ "Set up", "Page: set up", "Shell, heads, wires, muffling, stick and microphones." };
+inline constexpr CommandText setUpPage{ "Set up", "Page: set up", "Shell, heads, wires, muffling, stick, microphones and place." };
 inline constexpr CommandText listenPage{
     "Listen", "Page: listen",
     "Measure a real drum through the audio input: tap beside each lug, read its note, apply the result to the drum."
@@ -225,6 +235,8 @@ inline constexpr const char* batterHeadTip = "The head you strike: plies, coatin
 inline constexpr const char* resonantHeadTip = "The snare-side head: the thinner it is, the more sensitive the snare response.";
 inline constexpr const char* stickTip = "The stick that strikes: its wood, size and tip.";
 inline constexpr const char* snareWiresTip = "The set of snare wires with its strainer setting.";
+inline constexpr const char* placeTip = "Where the drum is played and heard. With a place you hear what its listener hears.";
+inline constexpr const char* noPlace = "none";
 inline constexpr const char* customPart = "custom";
 
 // Listening.

@@ -8,6 +8,13 @@
 namespace engine
 {
 
+/** Weights of cubic Lagrange interpolation between four samples in a row, `t` from the second to the third. */
+inline std::array<double, 4> cubicWeights (double t) noexcept
+{
+    return { -t * (t - 1.0) * (t - 2.0) / 6.0, (t + 1.0) * (t - 1.0) * (t - 2.0) / 2.0, -(t + 1.0) * t * (t - 2.0) / 2.0,
+             (t + 1.0) * t * (t - 1.0) / 6.0 };
+}
+
 /** Fractional delay by cubic Lagrange interpolation; a delay of 0 passes samples unchanged. */
 template <typename Scalar>
 class DelayLine
@@ -25,13 +32,8 @@ public:
         whole = static_cast<int> (samples);
         // The cubic needs a sample on both sides; below one sample of delay interpolation is linear.
         const double t = samples - whole;
-        if (whole < 1)
-            weights = { Scalar (0), static_cast<Scalar> (1.0 - t), static_cast<Scalar> (t), Scalar (0) };
-        else
-            weights = { static_cast<Scalar> (-t * (t - 1.0) * (t - 2.0) / 6.0),
-                        static_cast<Scalar> ((t + 1.0) * (t - 1.0) * (t - 2.0) / 2.0),
-                        static_cast<Scalar> (-(t + 1.0) * t * (t - 2.0) / 2.0),
-                        static_cast<Scalar> ((t + 1.0) * t * (t - 1.0) / 6.0) };
+        const auto cubic = whole < 1 ? std::array<double, 4>{ 0.0, 1.0 - t, t, 0.0 } : cubicWeights (t);
+        std::transform (cubic.begin(), cubic.end(), weights.begin(), [] (double weight) { return static_cast<Scalar> (weight); });
     }
 
     Scalar next (Scalar in) noexcept

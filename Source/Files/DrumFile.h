@@ -7,6 +7,7 @@
 #include "Modal/hardware/Hoop.h"
 #include "Modal/hardware/Stick.h"
 #include "Modal/hardware/Wires.h"
+#include "Place/Place.h"
 
 #include <array>
 #include <filesystem>
@@ -56,6 +57,7 @@ struct DrumFile
     std::optional<MicrophoneSpecs> microphones;
     std::optional<PatternSpec> pattern;
     Json window; ///< what the plugin keeps beyond the drum, an object that only it reads; null if there is none
+    std::optional<place::Place> place; ///< where it is played and heard; none: nowhere in particular
 };
 
 /** Throws modal::InputError naming the path of the field, the value and what is allowed. `source` names the document. A concert
@@ -78,12 +80,15 @@ modal::StickSpec namedStick (const std::string& name, const std::string& path); 
 /** The stick that stands for a mass at the tip (kg, 14 g being the usual stick) and a stiffness (N/m^1.5, 8e5 being wood): its wood is
     so much heavier, its tip of nylon if it was more than twice as stiff. The rest is as in `like`. */
 modal::StickSpec stickOfPoints (double tipMass, double tipStiffness, const modal::StickSpec& like = {});
+/** An object, or the name of one of placePresets(). */
+place::Place readPlace (const Json&, const std::string& path);
 modal::Muffling readMuffling (const Json&, const std::string& path);
 modal::Tuning readTuning (const Json&, const modal::DrumSpec&, const std::string& path,
                           std::optional<modal::ConcertPitch> = std::nullopt);
 Json headAsJson (const modal::HeadConstruction&);
 Json wiresAsJson (const modal::WireSpec&);
 Json mufflingAsJson (const modal::Muffling&);
+Json placeAsJson (const place::Place&);
 Json stickAsJson (const modal::StickSpec&);
 Json drumAsJson (const modal::DrumSpec&, const std::optional<modal::Weather>& = std::nullopt);
 Json tuningAsJson (const modal::Tuning&, const modal::DrumSpec&);

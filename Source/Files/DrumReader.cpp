@@ -330,6 +330,8 @@ DrumFile readDrum (const std::string& text, const std::string& source, std::opti
         file.wires = readWires (*wires, reader.pathOf ("wires"));
     if (const auto* stick = reader.member ("stick"))
         file.stick = readStick (*stick, reader.pathOf ("stick"));
+    if (const auto* place = reader.member ("place"))
+        file.place = readPlace (*place, reader.pathOf ("place"));
     if (const auto hoop = reader.text ("hoop"))
         file.hoop = namedHoop (*hoop, reader.pathOf ("hoop"));
     if (const auto* air = reader.member ("air"))

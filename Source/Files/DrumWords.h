@@ -22,6 +22,7 @@ inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
 inline const std::vector<std::string> tipMaterialWords{ "wood", "nylon" };
 
 inline const std::array<const char*, 3> microphoneWords{ "above", "below", "distant" };
+inline const std::vector<std::string> placeKindWords{ "room", "open air" };
 
 /** In place of a vent: none. In place of weather: no air at all. */
 inline const char* const noneWord = "none";

@@ -166,6 +166,9 @@ std::string writeDrum (const DrumFile& file)
     if (file.pattern)
         document["pattern"] = patternAsJson (*file.pattern);
 
+    if (file.place)
+        document["place"] = placeAsJson (*file.place);
+
     Json tunings = Json::array();
 
     for (const auto& tuning : file.tunings)

@@ -18,6 +18,7 @@ std::span<const EmbeddedFile> embeddedDrums();
 std::span<const EmbeddedFile> embeddedHeads();
 std::span<const EmbeddedFile> embeddedLessons();
 std::span<const EmbeddedFile> embeddedPatterns();
+std::span<const EmbeddedFile> embeddedPlaces();
 std::span<const EmbeddedFile> embeddedSticks();
 std::span<const EmbeddedFile> embeddedWires();
 

@@ -13,6 +13,8 @@ const Quantity& quantityOf (modal::Dimension dimension)
     {
     case Dimension::length:
         return Quantity::length;
+    case Dimension::volume:
+        return Quantity::volume;
     case Dimension::headThickness:
         return Quantity::thickness;
     case Dimension::angle:

@@ -2,7 +2,13 @@
 
 #include "DrumFile.h"
 #include "EmbeddedFiles.h"
+#include "NearestWord.h"
 #include "ObjectReader.h"
+#include "TextFile.h"
+
+#include "Modal/InputError.h"
+
+#include <filesystem>
 
 namespace files
 {
@@ -10,10 +16,28 @@ namespace files
 namespace
 {
 constexpr const char* headFormat = "snarewright-head";
+constexpr const char* placeFormat = "snarewright-place";
 constexpr const char* stickFormat = "snarewright-stick";
 constexpr const char* wireFormat = "snarewright-wires";
 
-/** Reads the embedded files of one kind; `read (reader)` reads what only this kind has. */
+/** Reads the document of a part; `read (reader)` reads what only this kind of part has. */
+template <class Read>
+auto readPart (std::string_view text, const std::string& source, const char* format, Read read)
+{
+    const auto document = parseJson (text, source);
+    ObjectReader reader (document, source);
+
+    if (! reader.choice ("format", { format }))
+        reader.noteMissing ("format", format);
+    if (! reader.count ("version", 1, 1))
+        reader.noteMissing ("version", "1");
+
+    auto part = read (reader);
+    reader.finish();
+    return part;
+}
+
+/** Reads the embedded files of one kind. */
 template <class Part, class Read>
 std::vector<PartPreset<Part>> readAll (std::span<const EmbeddedFile> files, const char* format, Read read)
 {
@@ -22,16 +46,7 @@ std::vector<PartPreset<Part>> readAll (std::span<const EmbeddedFile> files, cons
     for (const auto& file : files)
     {
         const std::string name (file.name);
-        const auto document = parseJson (file.text, name);
-        ObjectReader reader (document, name);
-
-        if (! reader.choice ("format", { format }))
-            reader.noteMissing ("format", format);
-        if (! reader.count ("version", 1, 1))
-            reader.noteMissing ("version", "1");
-
-        PartPreset<Part> preset = read (reader);
-        reader.finish();
+        PartPreset<Part> preset = readPart (file.text, name, format, read);
         preset.text = file.text;
         preset.name = name;
         presets.push_back (std::move (preset));
@@ -49,6 +64,15 @@ const Json& required (ObjectReader& reader, const char* key)
         reader.noteMissing (key, "a value");
 
     return value != nullptr ? *value : nothing;
+}
+
+PartPreset<place::Place> readPlacePart (ObjectReader& reader)
+{
+    const auto name = reader.text ("name").value_or ("");
+    reader.text ("source"); // for people who read the file
+    auto part = readPlace (required (reader, "place"), reader.pathOf ("place"));
+    part.name = name;
+    return { {}, name, part, {} };
 }
 } // namespace
 
@@ -89,6 +113,25 @@ const std::vector<PartPreset<modal::StickSpec>>& stickPresets()
         });
 
     return presets;
+}
+
+const std::vector<PartPreset<place::Place>>& placePresets()
+{
+    static const auto presets = readAll<place::Place> (embeddedPlaces(), placeFormat, readPlacePart);
+    return presets;
+}
+
+place::Place openPlace (const std::string& presetOrPath, const std::string& field)
+{
+    if (const auto* preset = findPart (placePresets(), presetOrPath))
+        return preset->part;
+
+    std::error_code error;
+
+    if (std::filesystem::exists (presetOrPath, error))
+        return readPart (loadText (presetOrPath), std::filesystem::path (presetOrPath).filename().string(), placeFormat, readPlacePart).part;
+
+    throw modal::InputError (field, '"' + presetOrPath + '"', "a place file, or a preset: " + listed (namesOf (placePresets())));
 }
 
 } // namespace files

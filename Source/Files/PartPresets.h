@@ -1,8 +1,12 @@
 #pragma once
 
+#include "NearestWord.h"
+
+#include "Modal/InputError.h"
 #include "Modal/heads/Head.h"
 #include "Modal/hardware/Stick.h"
 #include "Modal/hardware/Wires.h"
+#include "Place/Place.h"
 
 #include <string>
 #include <string_view>
@@ -11,7 +15,7 @@
 namespace files
 {
 
-/** A head, a set of wires or a stick that comes with the program, from Presets/heads, wires or sticks. */
+/** A head, a set of wires, a stick or a place that comes with the program, from Presets/heads, wires, sticks or places. */
 template <class Part>
 struct PartPreset
 {
@@ -25,6 +29,7 @@ struct PartPreset
 const std::vector<PartPreset<modal::HeadConstruction>>& headPresets();
 const std::vector<PartPreset<modal::WireSpec>>& wirePresets();
 const std::vector<PartPreset<modal::StickSpec>>& stickPresets();
+const std::vector<PartPreset<place::Place>>& placePresets();
 
 /** The one of that name, or nullptr. */
 template <class Part>
@@ -36,5 +41,30 @@ const PartPreset<Part>* findPart (const std::vector<PartPreset<Part>>& presets, 
 
     return nullptr;
 }
+
+/** Their names. */
+template <class Part>
+std::vector<std::string> namesOf (const std::vector<PartPreset<Part>>& presets)
+{
+    std::vector<std::string> names;
+
+    for (const auto& preset : presets)
+        names.push_back (preset.name);
+
+    return names;
+}
+
+/** The preset of that name, or InputError on `path`. @param whatItIs  "wires": for the message */
+template <class Part>
+const Part& partNamed (const std::vector<PartPreset<Part>>& presets, const std::string& name, const char* whatItIs, const std::string& path)
+{
+    if (const auto* preset = findPart (presets, name))
+        return preset->part;
+
+    throw modal::InputError (path, '"' + name + '"', std::string (whatItIs) + " by name: " + listed (namesOf (presets)));
+}
+
+/** A place by the name of a preset, or else from a file of that path. Throws modal::InputError, on `field` where there is neither. */
+place::Place openPlace (const std::string& presetOrPath, const std::string& field);
 
 } // namespace files

@@ -67,6 +67,7 @@ const Quantity Quantity::length{ "length",
                                    { "mm", "mm", millimetre },
                                    { "cm", "cm", 10.0 * millimetre },
                                    { "m", "m", 1.0 } } };
+const Quantity Quantity::volume{ "volume", { { "m3", "m3", 1.0, 0.0, { "m³" } } }, true };
 const Quantity Quantity::thickness{ "thickness",
                                     { { "mil", "mil", mil, 0.0, { "mils" } },
                                       { "mm", "mm", millimetre },

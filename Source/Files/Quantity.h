@@ -35,7 +35,7 @@ struct Quantity
     /** The symbols of all units, as "in, mm or m". */
     std::string unitsListed() const;
 
-    static const Quantity length, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
+    static const Quantity length, volume, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
         mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, contactStiffness, elasticModulus, stiffness, damping, contactLoss,
         decayRate, acceleration;
 };

@@ -3,10 +3,7 @@
 #include "DrumFile.h"
 #include "DrumWords.h"
 #include "Fields.h"
-#include "NearestWord.h"
 #include "PartPresets.h"
-
-#include "Modal/InputError.h"
 
 #include <algorithm>
 
@@ -57,15 +54,7 @@ StickSpec stickOfPoints (double tipMass, double tipStiffness, const StickSpec& l
 
 StickSpec namedStick (const std::string& name, const std::string& path)
 {
-    if (const auto* preset = findPart (stickPresets(), name))
-        return preset->part;
-
-    std::vector<std::string> names;
-
-    for (const auto& preset : stickPresets())
-        names.push_back (preset.name);
-
-    throw InputError (path, '"' + name + '"', "a stick by name: " + listed (names));
+    return partNamed (stickPresets(), name, "a stick", path);
 }
 
 StickSpec readStick (const Json& value, const std::string& path)

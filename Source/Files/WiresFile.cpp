@@ -2,10 +2,7 @@
 
 #include "DrumFile.h"
 #include "Fields.h"
-#include "NearestWord.h"
 #include "PartPresets.h"
-
-#include "Modal/InputError.h"
 
 namespace files
 {
@@ -14,15 +11,7 @@ using namespace modal;
 
 WireSpec namedWires (const std::string& name, const std::string& path)
 {
-    if (const auto* preset = findPart (wirePresets(), name))
-        return preset->part;
-
-    std::vector<std::string> names;
-
-    for (const auto& preset : wirePresets())
-        names.push_back (preset.name);
-
-    throw InputError (path, '"' + name + '"', "wires by name: " + listed (names));
+    return partNamed (wirePresets(), name, "wires", path);
 }
 
 WireSpec readWires (const Json& value, const std::string& path, WireSpec wires)

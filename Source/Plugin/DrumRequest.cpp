@@ -125,6 +125,24 @@ void linkWeather (const Link& link, Weather& weather)
     link (P::humidity, weather.relativeHumidity);
 }
 
+template <class Link, class Place>
+void linkPlace (const Link& link, Place& place)
+{
+    link (P::placeKind, place.kind);
+    link (P::roomVolume, place.volume);
+    link (P::lengthToHeight, place.lengthToHeight);
+    link (P::widthToHeight, place.widthToHeight);
+    for (std::size_t octave = 0; octave < place.times.size(); ++octave)
+        link (reverberation (octave), place.times[octave]);
+    link (P::drumFromWall, place.drumFromWall);
+    link (P::drumAside, place.drumAside);
+    link (P::drumHeight, place.drumHeight);
+    link (P::listenerDistance, place.listenerDistance);
+    link (P::listenerAside, place.listenerAside);
+    link (P::listenerHeight, place.listenerHeight);
+    link (P::noiseRating, place.noiseRating);
+}
+
 modal::Muffling mufflingOf (const Values& values, double radius)
 {
     modal::Muffling muffling;
@@ -346,7 +364,20 @@ DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
     linkStick (read, request.stick);
     read (P::hoop, request.hoop.kind);
     request.microphones = microphonesOf (values, drum.depth);
+    request.place = placeOf (values);
     return request;
+}
+
+std::optional<place::Place> placeOf (const Values& values)
+{
+    if (! isOn (values, P::placeOn))
+        return std::nullopt;
+
+    const Reader read (values);
+    place::Place place;
+    linkPlace (read, place);
+    linkWeather (read, place.weather);
+    return place::madePossible (place);
 }
 
 void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
@@ -373,6 +404,11 @@ void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
         setPattern (set, *file.pattern);
     if (file.weather)
         linkWeather (set, *file.weather);
+    if (file.place)
+    {
+        set (P::placeOn, 1.0);
+        linkPlace (set, *file.place);
+    }
 
     values = changed;
 }
@@ -390,6 +426,7 @@ files::DrumFile drumFileOf (const Values& values, const std::string& name)
     file.microphones = microphoneSpecsOf (values, request.microphones);
     const auto& pattern = patternBook()[static_cast<std::size_t> (valueOf (values, P::pattern))];
     file.pattern = { pattern.text, siOf (values, P::patternTempo), pattern.stepsPerBeat };
+    file.place = request.place;
     file.tunings = { request.tuning };
     return file;
 }

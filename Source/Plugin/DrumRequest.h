@@ -20,6 +20,7 @@ struct DrumRequest
     modal::StickSpec stick;
     modal::HoopSpec hoop;
     std::vector<engine::Microphone> microphones; ///< above, below, distant
+    std::optional<place::Place> place;           ///< if one is on
 };
 
 /** The request that the parameters describe.
@@ -29,7 +30,10 @@ struct DrumRequest
 */
 DrumRequest requestOf (const Values&, std::optional<int> playedNote = std::nullopt);
 
-/** Sets the parameters that describe a drum file's drum and one of its tunings; the others keep their values.
+/** The place that the parameters describe, moved within what can be (place::madePossible); none if it is off. */
+std::optional<place::Place> placeOf (const Values&);
+
+/** Sets the parameters that describe a drum file's drum, one of its tunings, and its place if it has one; the others keep their values.
 
     @throws modal::InputError naming the parameter that cannot hold the drum's value, or the tuning that does not exist;
             `values` is then unchanged

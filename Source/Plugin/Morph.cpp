@@ -13,6 +13,28 @@ bool belongsToSound (Parameter parameter) noexcept
     case Parameter::strokeNotes:
     case Parameter::positionController:
 
+    case Parameter::placeOn:
+    case Parameter::placeKind:
+    case Parameter::roomVolume:
+    case Parameter::lengthToHeight:
+    case Parameter::widthToHeight:
+    case Parameter::reverberation125:
+    case Parameter::reverberation250:
+    case Parameter::reverberation500:
+    case Parameter::reverberation1k:
+    case Parameter::reverberation2k:
+    case Parameter::reverberation4k:
+    case Parameter::reverberation8k:
+    case Parameter::drumFromWall:
+    case Parameter::drumAside:
+    case Parameter::drumHeight:
+    case Parameter::listenerDistance:
+    case Parameter::listenerAside:
+    case Parameter::listenerHeight:
+    case Parameter::noiseRating:
+    case Parameter::placeLevel:
+    case Parameter::microphonesInPlace:
+
     case Parameter::pattern:
     case Parameter::patternOn:
     case Parameter::patternSynced:

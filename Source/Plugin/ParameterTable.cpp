@@ -6,6 +6,7 @@
 #include "Files/Fields.h"
 #include "Files/HoopNames.h"
 #include "Modal/hardware/Material.h"
+#include "Place/Place.h"
 
 #include <algorithm>
 #include <cmath>
@@ -281,12 +282,52 @@ std::vector<ParameterSpec> microphones()
              length ("distant_distance", "Distant: distance", "m", 0.3, 15.0, 1.9) };
 }
 
-std::vector<ParameterSpec> rest()
+std::vector<ParameterSpec> air()
 {
     return { ofDrum ("temperature", "Air temperature", "Air", Effect::modes, &modal::Weather::temperature, "c", 0.0, 20.0),
-             ofDrum ("humidity", "Air humidity", "Air", Effect::modes, &modal::Weather::relativeHumidity, "percent"),
+             ofDrum ("humidity", "Air humidity", "Air", Effect::modes, &modal::Weather::relativeHumidity, "percent") };
+}
 
-             renamed (formerPatternNames(), choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames())),
+std::vector<ParameterSpec> places()
+{
+    const auto* group = "Place";
+    using place::Place;
+    const auto number = [&] (const char* id, const char* name, double Place::*member, const char* unit, double step, double middle = 0.0)
+    { return ofDrum (id, name, group, Effect::place, member, unit, step, middle); };
+    const auto time = [&] (const char* id, const char* name, std::size_t octave)
+    {
+        return measured (id, name, group, Effect::place, Quantity::time, "s", place::timeRange.low, place::timeRange.high, Place{}.times[octave],
+                         0.01, 1.0);
+    };
+    const auto level = [&] (const char* id, const char* name, double high, double initial)
+    { return called ("silent", plain (id, name, group, Measure::decibels, Effect::playing, -60.0, high, initial, 0.01)); };
+
+    return { toggle ("place_on", "Place on", group, Effect::place, false),
+             choice ("place_kind", "Place: kind", group, Effect::place, files::placeKindWords),
+             number ("room_volume", "Room: volume", &Place::volume, "m3", 1.0, 2000.0),
+             number ("length_to_height", "Room: length to height", &Place::lengthToHeight, "", 0.01, 3.0),
+             number ("width_to_height", "Room: width to height", &Place::widthToHeight, "", 0.01, 2.0),
+             time ("reverberation_125", "Reverberation at 125 Hz", 0),
+             time ("reverberation_250", "Reverberation at 250 Hz", 1),
+             time ("reverberation_500", "Reverberation at 500 Hz", 2),
+             time ("reverberation_1000", "Reverberation at 1 kHz", 3),
+             time ("reverberation_2000", "Reverberation at 2 kHz", 4),
+             time ("reverberation_4000", "Reverberation at 4 kHz", 5),
+             time ("reverberation_8000", "Reverberation at 8 kHz", 6),
+             number ("drum_from_wall", "Drum: distance from wall", &Place::drumFromWall, "m", 0.01, 5.0),
+             number ("drum_aside", "Drum: off the centre line", &Place::drumAside, "m", 0.01),
+             number ("drum_height", "Drum: height", &Place::drumHeight, "m", 0.01, 2.0),
+             number ("listener_distance", "Listener: distance from drum", &Place::listenerDistance, "m", 0.01, 15.0),
+             number ("listener_aside", "Listener: off the centre line", &Place::listenerAside, "m", 0.01),
+             number ("listener_height", "Listener: height", &Place::listenerHeight, "m", 0.01, 4.0),
+             number ("noise_rating", "Background noise, NR", &Place::noiseRating, "", 0.1),
+             level ("place_level", "Place: level", 48.0, 18.0),
+             level ("place_microphones", "Microphones in the place: level", 12.0, -60.0) };
+}
+
+std::vector<ParameterSpec> rest()
+{
+    return { renamed (formerPatternNames(), choice ("pattern", "Pattern", "Patterns", Effect::playing, patternNames())),
              toggle ("pattern_on", "Pattern on", "Patterns", Effect::playing, false),
              toggle ("pattern_synced", "Sync to host", "Patterns", Effect::playing, false),
              measured ("pattern_tempo", "Pattern tempo", "Patterns", Effect::playing, tempo, "bpm", 30.0, 300.0, 100.0),
@@ -343,7 +384,7 @@ const std::array<ParameterSpec, parameterCount>& parameterTable()
         std::size_t next = 0;
 
         for (const auto& group : { tuning(), drum(), batterHead(), resonantHead(), lugCents(), wires(), muffling(), strokes(),
-                                   microphones(), rest() })
+                                   microphones(), air(), places(), rest() })
             for (const auto& spec : group)
                 specs.at (next++) = withStep (spec);
 

@@ -96,6 +96,28 @@ enum class Parameter
     temperature,
     humidity,
 
+    placeOn,
+    placeKind,
+    roomVolume,
+    lengthToHeight,
+    widthToHeight,
+    reverberation125, ///< one per octave, in order
+    reverberation250,
+    reverberation500,
+    reverberation1k,
+    reverberation2k,
+    reverberation4k,
+    reverberation8k,
+    drumFromWall,
+    drumAside,
+    drumHeight,
+    listenerDistance,
+    listenerAside,
+    listenerHeight,
+    noiseRating,
+    placeLevel,
+    microphonesInPlace,
+
     pattern,
     patternOn,
     patternSynced,
@@ -127,6 +149,12 @@ constexpr Parameter resonantLug (int lug) noexcept
     return static_cast<Parameter> (static_cast<int> (Parameter::resonantLug1) + lug);
 }
 
+/** The parameter of the reverberation time in one octave, counted from 0. */
+constexpr Parameter reverberation (std::size_t octave) noexcept
+{
+    return static_cast<Parameter> (indexOf (Parameter::reverberation125) + octave);
+}
+
 /** Meaning of a parameter's number, which decides its text. */
 enum class Measure
 {
@@ -146,6 +174,7 @@ enum class Effect
 {
     modes,  ///< the drum's modes
     drum,   ///< only the rest: wires, stick, microphones
+    place,  ///< only the room it is heard in
     playing ///< nothing: it is read while playing
 };
 

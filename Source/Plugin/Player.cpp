@@ -54,6 +54,9 @@ void Player::prepare (std::shared_ptr<const engine::DrumModel> model, const Valu
         startAt (channel.right, gainTime, channel.right.goal());
     }
     startAt (output, gainTime, output.goal());
+    startAt (placeGain, gainTime, placeGain.goal());
+    startAt (microphonesGain, gainTime, microphonesGain.goal());
+    roomFader.prepare (rate);
     startAt (choked, chokeTime, 1.0f);
     startAt (bypassed, bypassTime, isBypassed ? 0.0f : 1.0f);
 }
@@ -76,6 +79,8 @@ void Player::setValues (const Values& values) noexcept
         channels[m].right.setTarget (std::sin (angle));
     }
 
+    placeGain.setTarget (gainOf (values, P::placeLevel));
+    microphonesGain.setTarget (roomFader.hasRoom() ? gainOf (values, P::microphonesInPlace) : 1.0f);
     output.setTarget (gainOf (values, P::gain));
     isBypassed = isOn (values, P::bypass);
     bypassed.setTarget (isBypassed ? 0.0f : 1.0f);
@@ -111,7 +116,7 @@ void Player::strikeExactly (const engine::Stroke& stroke) noexcept
         return;
 
     if (isChoking && choked.value() < inaudible)
-        silence();
+        restart();
 
     isChoking = false;
     choked.setTarget (1.0f);
@@ -126,6 +131,12 @@ void Player::choke() noexcept
 }
 
 void Player::silence() noexcept
+{
+    restart();
+    roomFader.reset();
+}
+
+void Player::restart() noexcept
 {
     drum->reset();
     isChoking = false;
@@ -151,6 +162,10 @@ void Player::renderPart (const PlayerOutputs& outputs, int offset, int frames) n
         to[m] = heard[m].data();
     drum->process (to.data(), frames);
 
+    const bool isInPlace = ! roomFader.isSilent(), isStereo = outputs.right != nullptr;
+    if (isInPlace)
+        roomFader.process (heard.back().data(), placeLeft.data(), isStereo ? placeRight.data() : nullptr, frames);
+
     for (int i = 0; i < frames; ++i)
     {
         const auto gain = output.next() * choked.next() * bypassed.next();
@@ -168,7 +183,19 @@ void Player::renderPart (const PlayerOutputs& outputs, int offset, int frames) n
         }
 
         recording.add (mix);
-        if (outputs.right != nullptr)
+        const auto close = microphonesGain.next();
+        left *= close;
+        right *= close;
+        mix *= close;
+
+        if (const auto far = placeGain.next(); isInPlace)
+        {
+            left += far * placeLeft[static_cast<std::size_t> (i)];
+            right += isStereo ? far * placeRight[static_cast<std::size_t> (i)] : 0.0f;
+            mix += far * placeLeft[static_cast<std::size_t> (i)];
+        }
+
+        if (isStereo)
         {
             outputs.left[offset + i] = belowCeiling (gain * left);
             outputs.right[offset + i] = belowCeiling (gain * right);

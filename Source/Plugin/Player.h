@@ -7,6 +7,7 @@
 #include "Values.h"
 
 #include "Engine/Drum.h"
+#include "Place/RoomFader.h"
 
 #include <array>
 #include <memory>
@@ -41,6 +42,9 @@ public:
     /** Switches to another model; returns the former. */
     std::shared_ptr<const engine::DrumModel> setModel (std::shared_ptr<const engine::DrumModel>) noexcept;
 
+    /** The room that the drum is heard in, if there is one. */
+    place::RoomFader& room() noexcept { return roomFader; }
+
     /** Settings for the following samples and strokes. */
     void setValues (const Values&) noexcept;
 
@@ -61,6 +65,7 @@ public:
     void render (const PlayerOutputs&, int frames) noexcept;
 
 private:
+    void restart() noexcept;
     void renderPart (const PlayerOutputs&, int offset, int frames) noexcept;
 
     static constexpr int longestPart = 256;
@@ -79,6 +84,11 @@ private:
     };
     std::array<Channel, microphoneCount> channels;
     Ramp output, choked, bypassed;
+
+    place::RoomFader roomFader;
+    Ramp placeGain, microphonesGain; ///< of the sound at the listener, and of the microphones' mix
+    std::array<float, longestPart> placeLeft{}, placeRight{};
+
     std::array<std::array<float, longestPart>, microphoneCount> heard{};
 };
 

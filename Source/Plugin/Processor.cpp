@@ -70,7 +70,12 @@ void Processor::prepareToPlay (double sampleRate, int)
     playedRate.store (sampleRate);
 
     if (rate == sampleRate)
+    {
         player.prepare (solver.latestModel(), sound.effective());
+        roomOnItsWay.reset();
+        if (const std::unique_ptr<RoomDelivery> delivery (solver.rooms().take()); delivery != nullptr && delivery->sampleRate == rate)
+            player.room().set (std::move (delivery->room));
+    }
 
     freeBeat = 0.0;
     wasPatternOn = false;

@@ -142,6 +142,7 @@ private:
     void takeSound (const State& loaded, const juce::String& whatFor);
     void listen (const juce::AudioBuffer<float>&) noexcept;
     void takeModel() noexcept;
+    void takeRoom() noexcept;
     void catchUp();
     PlayerOutputs outputsOf (juce::AudioBuffer<float>&, int offset) noexcept;
     void act (const MidiAction&) noexcept;
@@ -186,6 +187,7 @@ private:
     std::vector<DueStroke> due;
     double freeBeat = 0.0;
     bool wasPatternOn = false;
+    std::unique_ptr<RoomDelivery> roomOnItsWay; ///< its room fades in
 
     Listener inputListener{ [this] { heardBroadcaster.sendChangeMessage(); } };
     Solver solver; ///< declared last, so that its thread ends before what it reads

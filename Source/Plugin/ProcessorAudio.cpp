@@ -19,6 +19,29 @@ void Processor::takeModel() noexcept
     }
 }
 
+/** Begins the change to another room, if there is one; once that is over, returns the old one to the solver. */
+void Processor::takeRoom() noexcept
+{
+    auto& room = player.room();
+    if (room.isFading())
+        return;
+
+    if (roomOnItsWay != nullptr)
+    {
+        roomOnItsWay->room = room.takeFormer();
+        solver.rooms().giveBack (roomOnItsWay.release());
+    }
+
+    auto* delivery = solver.rooms().take();
+    if (delivery == nullptr)
+        return;
+    if (delivery->sampleRate != player.sampleRate())
+        return solver.rooms().giveBack (delivery); // out of date: the rate changed meanwhile
+
+    room.fadeTo (std::move (delivery->room));
+    roomOnItsWay.reset (delivery);
+}
+
 /** In an offline render the audio thread waits for the solver, so that each change sounds at the sample where it is made. */
 void Processor::catchUp()
 {
@@ -26,6 +49,7 @@ void Processor::catchUp()
         solver.waitUntilSolved();
 
     takeModel();
+    takeRoom();
 }
 
 PlayerOutputs Processor::outputsOf (juce::AudioBuffer<float>& buffer, int offset) noexcept

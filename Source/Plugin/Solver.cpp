@@ -20,21 +20,44 @@ constexpr auto busyFor = 500ms;
 /** Limit of the tail that hosts are told: settings without losses would ring for ever. */
 constexpr double longestTail = 30.0; // s
 
-/** Whether two settings give the same modes. */
-bool haveSameModes (const Values& a, const Values& b) noexcept
+/** Whether all parameters for which `matters (index)` are the same. */
+template <class Matters>
+bool areSame (const Values& a, const Values& b, Matters matters) noexcept
 {
     for (std::size_t i = 0; i < parameterCount; ++i)
-        if (parameterTable()[i].effect == Effect::modes && a[i] != b[i])
+        if (a[i] != b[i] && matters (i))
             return false;
     return true;
 }
 
+bool haveSameModes (const Values& a, const Values& b) noexcept
+{
+    return areSame (a, b, [] (std::size_t i) { return parameterTable()[i].effect == Effect::modes; });
+}
+
 bool haveSameDrum (const Values& a, const Values& b) noexcept
 {
-    for (std::size_t i = 0; i < parameterCount; ++i)
-        if (parameterTable()[i].effect != Effect::playing && a[i] != b[i])
-            return false;
-    return true;
+    return areSame (a, b,
+                    [] (std::size_t i)
+                    {
+                        const auto effect = parameterTable()[i].effect;
+                        return effect == Effect::modes || effect == Effect::drum;
+                    });
+}
+
+/** The room depends on the air too, and on where the sound for it is picked up. */
+bool haveSameRoom (const Values& a, const Values& b) noexcept
+{
+    if (! isOn (a, Parameter::placeOn) && ! isOn (b, Parameter::placeOn))
+        return true;
+
+    return areSame (a, b,
+                    [] (std::size_t i)
+                    {
+                        const auto which = static_cast<Parameter> (i);
+                        return specOf (which).effect == Effect::place || which == Parameter::temperature || which == Parameter::humidity ||
+                               which == Parameter::distantDistance;
+                    });
 }
 } // namespace
 
@@ -126,6 +149,7 @@ void Solver::run()
         }
 
         handOver.collect();
+        roomHandOver.collect();
 
         if (isNew)
         {
@@ -157,6 +181,7 @@ void Solver::solveOnce()
         messages.say (Messages::Kind::refusal, refusal);
         fallBack (rate);
     }
+    updateRoom (sound.effective(), rate);
 
     {
         const std::scoped_lock lock (mutex);
@@ -211,6 +236,29 @@ void Solver::fallBack (double rate)
         solve (initialValues(), std::nullopt, rate);
 
     needsPrediction = true;
+}
+
+void Solver::updateRoom (const Values& values, double rate)
+{
+    const bool isFirst = roomRate == 0.0;
+    if (! isFirst && rate == roomRate && haveSameRoom (values, roomValues))
+        return;
+
+    const auto place = placeOf (values);
+    if (place || ! isFirst)
+    {
+        auto delivery = std::make_unique<RoomDelivery>();
+        delivery->sampleRate = rate;
+        if (place)
+            delivery->room = std::make_unique<place::Room> (*place, siOf (values, Parameter::distantDistance), rate);
+        roomHandOver.offer (std::move (delivery));
+    }
+    const bool isRoom = place && place->kind == place::Place::Kind::room;
+    longestReverberation.store (isRoom ? *std::max_element (place->times.begin(), place->times.end()) : 0.0);
+    last->request.place = place;
+    needsPrediction = true;
+    roomValues = values;
+    roomRate = rate;
 }
 
 void Solver::deliver (const Work& work)

@@ -5,6 +5,8 @@
 #include "Messages.h"
 #include "SolvedDrum.h"
 
+#include "Place/Room.h"
+
 #include <condition_variable>
 #include <functional>
 #include <mutex>
@@ -17,6 +19,13 @@ namespace plugin
 struct Delivery
 {
     std::shared_ptr<const engine::DrumModel> model;
+};
+
+/** Takes a room to the audio thread, null for none, and brings the replaced one back. */
+struct RoomDelivery
+{
+    std::unique_ptr<place::Room> room;
+    double sampleRate;
 };
 
 /** Solves the drum on its own thread when the settings have changed. Changes during a solve are handled together in the next. */
@@ -39,14 +48,20 @@ public:
     /** The models, for the audio thread. */
     HandOver<Delivery>& models() noexcept { return handOver; }
 
+    /** The rooms that the drum is heard in, for the audio thread. */
+    HandOver<RoomDelivery>& rooms() noexcept { return roomHandOver; }
+
     /** The latest drum with its prediction; nullptr before the first. Not for the audio thread. */
     std::shared_ptr<const SolvedDrum> latest() const;
 
     /** The latest model, at the sample rate set last; it may be newer than latest(). Not for the audio thread. */
     std::shared_ptr<const engine::DrumModel> latestModel() const;
 
-    /** Longest T60 of the modes, s, at most 30. Any thread. */
-    double sustain() const noexcept { return longestSustain.load (std::memory_order_relaxed); }
+    /** Longest T60 of the modes, s, at most 30, and the longest reverberation time of the place besides. Any thread. */
+    double sustain() const noexcept
+    {
+        return longestSustain.load (std::memory_order_relaxed) + longestReverberation.load (std::memory_order_relaxed);
+    }
 
     /** Models handed over so far. Any thread. */
     int solvedCount() const noexcept { return deliveries.load (std::memory_order_relaxed); }
@@ -59,6 +74,7 @@ private:
     void solveOnce();
     void solve (const Values&, std::optional<int> playedNote, double rate);
     void fallBack (double rate);
+    void updateRoom (const Values&, double rate);
     void deliver (const Work&);
     void predictFor (const Work&);
     void publish (std::shared_ptr<const SolvedDrum>);
@@ -67,6 +83,7 @@ private:
     Messages& messages;
     std::function<void()> solved;
     HandOver<Delivery> handOver;
+    HandOver<RoomDelivery> roomHandOver;
 
     mutable std::mutex mutex;
     std::condition_variable news, done;
@@ -74,7 +91,7 @@ private:
     std::shared_ptr<const engine::DrumModel> model;
     bool shouldStop = false, isWoken = false;
     std::atomic<double> sampleRate{ 48000.0 };
-    std::atomic<double> longestSustain{ 1.0 };
+    std::atomic<double> longestSustain{ 1.0 }, longestReverberation{ 0.0 };
     std::atomic<int> deliveries{ 0 };
     std::uint32_t finishedChanges = 0;
     bool hasFinishedAny = false;
@@ -84,6 +101,8 @@ private:
     std::unique_ptr<Work> last; ///< the last drum that could be solved
     std::string refusal;        ///< why the latest settings could not be solved; empty if they could
     bool needsPrediction = false;
+    Values roomValues{};   ///< of the latest room
+    double roomRate = 0.0; ///< Hz; 0 before the first
 
     std::thread thread;
 };

@@ -2,6 +2,7 @@
 
 #include "Cautions.h"
 #include "Label.h"
+#include "PlaceJson.h"
 #include "PlayedJson.h"
 
 #include "Files/DrumFile.h"
@@ -111,6 +112,8 @@ Json predictionJson (const NamedPrediction& named)
 
     if (named.played)
         result["played"] = playedJson (*named.played);
+    if (named.inPlace)
+        result.update (placeJson (*named.inPlace));
 
     result["drum"] = files::drumAsJson (p.drum);
     result["tuning"] = files::tuningAsJson (p.tuning, p.drum);

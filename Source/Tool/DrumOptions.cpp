@@ -18,12 +18,9 @@ using namespace files;
 
 namespace
 {
-/** "25C,40%,1013hPa" in any order, each at most once, or "none". */
-Air readAir (const std::string& text)
+/** "25C,40%,1013hPa" in any order, each at most once. */
+Weather readWeather (const std::string& text)
 {
-    if (text == noneWord)
-        return Air::vacuum();
-
     Weather weather;
 
     for (const auto& part : splitAt (text, ','))
@@ -47,7 +44,7 @@ Air readAir (const std::string& text)
         weather.*field->member = readQuantity (part, field->member, std::string ("--air, ") + field->name);
     }
 
-    return Air::from (weather);
+    return weather;
 }
 
 void overrideHead (const Arguments& arguments, const std::string& side, HeadConstruction& head)
@@ -139,6 +136,12 @@ const OptionGroup& drumOptions()
     return group;
 }
 
+std::optional<Weather> weatherAsked (const Arguments& arguments)
+{
+    const auto text = arguments.value ("air");
+    return text && *text != noneWord ? std::optional (readWeather (*text)) : std::nullopt;
+}
+
 void overrideDrum (const Arguments& arguments, DrumSpec& drum)
 {
     // The name in the file often states the size, so it is dropped with another size.
@@ -168,8 +171,10 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
 
     addPatch (arguments, drum.muffling);
 
-    if (const auto air = arguments.value ("air"))
-        drum.air = readAir (*air);
+    if (const auto weather = weatherAsked (arguments))
+        drum.air = Air::from (*weather);
+    else if (arguments.has ("air"))
+        drum.air = Air::vacuum();
 
     if (! drum.hasResonantHead())
         refuseWithoutResonantHead (arguments);

@@ -13,4 +13,7 @@ const OptionGroup& drumOptions();
 /** Changes what the options name. Throws modal::InputError, also if the drum that results cannot be. */
 void overrideDrum (const Arguments&, modal::DrumSpec&);
 
+/** The weather that `--air` gives. Throws modal::InputError. */
+std::optional<modal::Weather> weatherAsked (const Arguments&);
+
 } // namespace tool

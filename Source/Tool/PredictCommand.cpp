@@ -1,5 +1,7 @@
 #include "Command.h"
 #include "NoteLadder.h"
+#include "PlaceOptions.h"
+#include "PlaceText.h"
 #include "PlayedText.h"
 #include "Playing.h"
 #include "PredictionText.h"
@@ -15,11 +17,13 @@ void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
     const auto tuned = chooseOne (arguments);
-    const auto named = predictAndPlay (arguments, tuned, tuned.label());
+    auto named = predictAndPlay (arguments, tuned, tuned.label());
+    named.inPlace = inPlace (arguments, tuned, named.prediction);
 
     writeNoteLadder (arguments, { named });
     writeJsonAndText (arguments, reports::predictionJson (named),
-                      predictionText (named) + (named.played ? "\n" + playedText (*named.played) : ""));
+                      predictionText (named) + (named.played ? "\n" + playedText (*named.played) : "") +
+                          (named.inPlace ? "\n" + placeText (*named.inPlace) : ""));
 }
 } // namespace
 
@@ -37,7 +41,7 @@ const Command& predictCommand()
         "Keep to the limits of the makers of heads and drum: an over-tensioned head splits, an over-tightened rod strips its "
         "thread,\n"
         "and both leave sharp edges.\n",
-        { { "Output:", { playedOption, jsonOption, pictureOption } } },
+        { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
         true,
         run
     };

@@ -106,6 +106,22 @@ std::string stickTable()
     return table.written (0);
 }
 
+std::string placeTable()
+{
+    TextTable table ({ Align::left, Align::left, Align::right, Align::right });
+    table.add ({ "PLACE", "", "AT 1 KHZ", "LISTENER AT" });
+
+    for (const auto& preset : files::placePresets())
+    {
+        const auto& place = preset.part;
+        table.add ({ preset.name, preset.description,
+                     place.kind == place::Place::Kind::room ? modal::asText (place.times[3], 3) + " s" : "-",
+                     modal::asText (place.listenerDistance, 3) + " m" });
+    }
+
+    return table.written (0);
+}
+
 /** The text of a preset, or of a drum file as the program writes it. */
 std::string textOf (const std::string& name)
 {
@@ -119,6 +135,8 @@ std::string textOf (const std::string& name)
         return std::string (*lesson);
     if (const auto* stick = files::findPart (files::stickPresets(), name))
         return std::string (stick->text);
+    if (const auto* place = files::findPart (files::placePresets(), name))
+        return std::string (place->text);
 
     return files::writeDrum (files::openDrum (name));
 }
@@ -131,14 +149,14 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", textOf (*name));
     else
-        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + hoopTable() + "\n" + stickTable() + "\n" + lessonTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + hoopTable() + "\n" + stickTable() + "\n" + placeTable() + "\n" + lessonTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
     static const Command command{ "presets",
-                                  "Lists the drums, heads, wires, hoops, sticks and lessons that come with the program",
+                                  "Lists the drums, heads, wires, hoops, sticks, places and lessons that come with the program",
                                   "[--show NAME]",
                                   "",
                                   { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },

@@ -2,6 +2,7 @@
 #include "Command.h"
 #include "OutputFile.h"
 #include "OutputTarget.h"
+#include "PlaceOptions.h"
 #include "Playing.h"
 #include "Progress.h"
 #include "RenderOptions.h"
@@ -84,7 +85,8 @@ struct Recorded
     Recorded (const TunedDrum& tuned, const engine::DrumSetup& setup, const score::Score& strokes, double seconds,
               const RenderSettings& s, const std::string& target)
         : label (tuned.label()), model (std::make_shared<const engine::DrumModel> (setup)),
-          take (model, strokes, s.pickup, mixOf (tuned), std::llround (seconds * s.sampleRate)),
+          take (model, strokes, s.pickup, mixOf (tuned), std::llround (seconds * s.sampleRate),
+                isHeardByListener (s.pickup) ? tuned.place : std::nullopt),
           tracks (openTracks (target, s, setup.microphones)), spool (take.channels()), meter (s.sampleRate, take.channels())
     {
     }
@@ -229,6 +231,18 @@ std::vector<TunedDrum> chooseTunings (const VersusArguments& versus)
     return chosen;
 }
 
+/** s after the last stroke until drums and places have died away. */
+double ringingOf (const std::vector<TunedDrum>& tunings)
+{
+    double longest = usualRinging;
+
+    for (const auto& tuned : tunings)
+        if (tuned.place)
+            longest = std::max (longest, *std::max_element (tuned.place->times.begin(), tuned.place->times.end()));
+
+    return longest;
+}
+
 void run (const std::vector<std::string>& words, const Command& command)
 {
     const VersusArguments versus (words, command.allOptions());
@@ -242,7 +256,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto chosen = chooseTunings (versus);
     const auto read = readStrokes (arguments, chosen.front().pattern);
     const auto& strokes = read.strokes;
-    const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + usualRinging, longestTake));
+    const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + ringingOf (chosen), longestTake));
 
     if (chosen.size() > 1 && *target == "-")
         throw modal::InputError ("--output", "standard output", "a file's name, from which one for each tuning is made");
@@ -254,7 +268,8 @@ void run (const std::vector<std::string>& words, const Command& command)
         const auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned), settings.sampleRate, highestAsked (arguments),
                                         settings.detail);
         const auto name = chosen.size() == 1 ? *target : targetOf (*target, std::to_string (recordings.size() + 1));
-        recordings.push_back (std::make_unique<Recorded> (tuned, setup, strokes, seconds, settings, name));
+        recordings.push_back (
+            std::make_unique<Recorded> (tuned, setup, strokes, seconds, tuned.place ? inPlace (settings, arguments) : settings, name));
     }
 
     {
@@ -293,6 +308,8 @@ const Command& renderCommand()
         "Plays a stroke, a pattern or a MIDI file on the drum, as WAV files",
         "[DRUM] [options] [vs [DRUM] [options]]... --output FILE.wav",
         "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
+        "With a place, the file holds what its listener hears of what the distant microphone picks up, as if the drum radiated alike "
+        "in all directions.\n"
         "A drum file's pattern plays if no stroke, pattern or MIDI file is given; its microphones and their levels hold.\n"
         "Else the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
@@ -301,7 +318,7 @@ const Command& renderCommand()
         "Several tunings, with \"vs\" between them as in \"compare\" or with --every-tuning, go to FILE-1.wav, FILE-2.wav and so "
         "on, on one scale.\n"
         "Play files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",
-        { strokeOptions(), renderOptions() },
+        { strokeOptions(), renderOptions(), placeOptions() },
         true,
         run
     };

@@ -18,6 +18,9 @@ constexpr double shortestForLoudness = 0.4; // s, one block of ITU-R BS.1770
 /** In the order of Pickup. */
 const std::vector<std::string> microphoneWords{ "above", "below", "distant" };
 
+/** In the order of Pickup from listener on. */
+const std::vector<std::string> listenerWords{ "stereo", "mono" };
+
 /** In the order of Detail. */
 const std::vector<std::string> detailWords{ "live", "fine" };
 
@@ -83,6 +86,9 @@ const OptionGroup& renderOptions()
         "The recording:",
         { { "output", "FILE.wav", "or - for standard output" },
           { "microphone", "above|below|distant", "one microphone; if not given, a stereo mix of all three" },
+          { "listener", "stereo|mono",
+            "with a place, unless --microphone or --each is given: what its listener hears, with a coincident pair of\ncardioids 120 "
+            "degrees apart or with one omnidirectional microphone" },
           { "each", "", "a file for each microphone: FILE-above.wav, FILE-below.wav, FILE-distant.wav" },
           { "above-at", "100mm:60mm:80mm",
             "microphone position from the centre of the batter head: along the wires towards lug 1,\nacross them (positive: a "
@@ -103,6 +109,16 @@ const OptionGroup& renderOptions()
           { "progress", "", "show progress even if standard error is not a terminal" } }
     };
     return group;
+}
+
+RenderSettings inPlace (RenderSettings settings, const Arguments& arguments)
+{
+    if (arguments.has ("microphone") || arguments.has ("each"))
+        return settings;
+
+    const auto channels = readWord (arguments, "listener", listenerWords);
+    settings.pickup = channels == 1u ? Pickup::listenerMono : Pickup::listener;
+    return settings;
 }
 
 RenderSettings readRenderSettings (const Arguments& arguments)

@@ -32,6 +32,9 @@ const OptionGroup& renderOptions();
 /** Throws modal::InputError. */
 RenderSettings readRenderSettings (const Arguments&);
 
+/** The settings for a drum that is in a place: it is heard by the listener, unless a microphone is asked for. */
+RenderSettings inPlace (RenderSettings, const Arguments&);
+
 /** The three microphones above, below and distant, at the positions from the options or else from the drum's file. Throws
    modal::InputError for a position inside the drum, too near to it, or on the wrong side of it for the microphone's name. */
 std::vector<engine::Microphone> readMicrophones (const Arguments&, const TunedDrum&);

@@ -1,5 +1,7 @@
 #include "Take.h"
 
+#include "Score/StrokeEnergy.h"
+
 #include <algorithm>
 
 namespace tool
@@ -53,16 +55,25 @@ public:
 private:
     std::array<std::array<float, microphones>, microphones> gains{}; ///< of each channel, by microphone
 };
+
+/** What the listener hears of a sound, in Pa. */
+void hearInRoom (place::Room& room, Block& sound, std::array<Block, microphones>& to, int channels, int frames)
+{
+    for (auto& sample : sound)
+        sample *= static_cast<float> (engine::fullScalePressure);
+
+    room.process (sound.data(), to[0].data(), channels == 2 ? to[1].data() : nullptr, frames);
+}
 } // namespace
 
 int channelsOf (Pickup pickup) noexcept
 {
-    return pickup == Pickup::stereo ? 2 : pickup == Pickup::each ? 3 : 1;
+    return pickup == Pickup::stereo || pickup == Pickup::listener ? 2 : pickup == Pickup::each ? 3 : 1;
 }
 
 Take::Take (std::shared_ptr<const engine::DrumModel> playedModel, score::Score score, Pickup wanted, const StereoParts& parts,
-            long long length)
-    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), mix (parts), frames (length)
+            long long length, std::optional<place::Place> where)
+    : model (std::move (playedModel)), strokes (std::move (score)), pickup (wanted), mix (parts), place (std::move (where)), frames (length)
 {
 }
 
@@ -80,11 +91,18 @@ void Take::play (const Use& use)
         channelPointers[m] = mixed[m].data();
     }
 
+    std::unique_ptr<place::Room> room;
+    if (place)
+        room = std::make_unique<place::Room> (*place, score::distanceOf (model->setup().microphones.back()), model->setup().sampleRate);
+
     for (auto left = frames; left > 0; left -= blockSize)
     {
         const auto count = static_cast<int> (std::min<long long> (left, blockSize));
         performance.process (outputs.data(), count);
-        mixer.mix (heard, mixed, channels(), static_cast<std::size_t> (count));
+        if (room != nullptr)
+            hearInRoom (*room, heard.back(), mixed, channels(), count);
+        else
+            mixer.mix (heard, mixed, channels(), static_cast<std::size_t> (count));
         use (channelPointers.data(), count);
     }
 

@@ -1,12 +1,14 @@
 #pragma once
 
 #include "Engine/DrumModel.h"
+#include "Place/Room.h"
 #include "Score/Performance.h"
 #include "Score/StereoMix.h"
 
 #include <array>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace tool
@@ -19,7 +21,9 @@ enum class Pickup
     below,
     distant,
     each,  ///< these three, a channel each
-    stereo ///< a mix of these three
+    stereo,        ///< a mix of these three
+    listener,      ///< in the drum's place, a coincident pair
+    listenerMono   ///< the same, one channel
 };
 
 int channelsOf (Pickup) noexcept;
@@ -27,12 +31,19 @@ int channelsOf (Pickup) noexcept;
 /** Gains of the microphones above, below and distant on both sides. */
 using StereoParts = std::array<score::SideGains, 3>;
 
+constexpr bool isHeardByListener (Pickup pickup) noexcept
+{
+    return pickup >= Pickup::listener;
+}
+
 /** A performance from beginning to end, block by block, in Pa. Can be played again and gives the same. */
 class Take
 {
 public:
-    /** The model has the three microphones above, below and distant, in this order. */
-    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, const StereoParts&, long long frames);
+    /** The model has the three microphones above, below and distant, in this order. The listener needs a place, and hears what the distant
+        microphone picks up. */
+    Take (std::shared_ptr<const engine::DrumModel>, score::Score, Pickup, const StereoParts&, long long frames,
+          std::optional<place::Place> = std::nullopt);
 
     /** Calls `use (channels, frames)` for each block; the pointers are as many as channels(). */
     using Use = std::function<void (const float* const*, int)>;
@@ -47,6 +58,7 @@ private:
     score::Score strokes;
     Pickup pickup;
     StereoParts mix;
+    std::optional<place::Place> place; ///< for the listener
     long long frames;
     int lost = 0;
 };

@@ -3,6 +3,7 @@
 #include "Band.h"
 #include "DrumOptions.h"
 #include "HardwareOptions.h"
+#include "PlaceOptions.h"
 #include "TuningOptions.h"
 
 #include "Files/NearestWord.h"
@@ -48,6 +49,7 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 {
     overrideDrum (arguments, tuned.drum);
     overrideFittings (arguments, tuned.fittings);
+    overridePlace (arguments, tuned.place);
     overrideTuning (arguments, tuned.drum, tuned.tuning, hasTuning);
     return tuned;
 }
@@ -55,7 +57,7 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
 {
     const auto tuned = [&] (const Tuning& tuning) {
-        return TunedDrum{ file.drum, tuning, { file.wires, file.hoop, file.stick }, file.microphones, file.pattern };
+        return TunedDrum{ file.drum, tuning, { file.wires, file.hoop, file.stick }, file.microphones, file.pattern, file.place };
     };
 
     if (const auto wanted = arguments.value ("tuning"))

@@ -5,6 +5,9 @@
 #include "Files/DrumFile.h"
 #include "Modal/Prediction.h"
 #include "Modal/hardware/Fittings.h"
+#include "Place/Place.h"
+
+#include <optional>
 
 namespace tool
 {
@@ -17,6 +20,7 @@ struct TunedDrum
     modal::Fittings fittings;
     std::optional<files::MicrophoneSpecs> microphones; ///< of the drum's file
     std::optional<files::PatternSpec> pattern;         ///< of the drum's file
+    std::optional<place::Place> place = std::nullopt; ///< where it is played and heard
 
     /** "Maple 14 x 5, Evening" from whichever names there are, or the drum's size. */
     std::string label() const;

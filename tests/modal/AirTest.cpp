@@ -1,9 +1,10 @@
-#include "Modal/air/Air.h"
+#include "Modal/air/Absorption.h"
 
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "tests/Catch.h"
 
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -90,4 +91,26 @@ TEST_CASE ("Weather outside its range is refused", "[air]")
         CHECK_THROWS_AS (modal::Air::from (weather), modal::InputError);
 
     CHECK (modal::Air::vacuum().isVacuum());
+}
+
+TEST_CASE ("Sound is absorbed by air as ISO 9613-1 says", "[air]")
+{
+    // ISO 9613-2, table 2 (from memory): dB/km in octaves from 63 Hz to 8 kHz; their exact middles are powers of 10^0.3.
+    struct Row
+    {
+        double celsius, humidity;
+        std::array<double, 8> perKilometre;
+    };
+    for (const auto& row : { Row{ 10.0, 0.7, { 0.1, 0.4, 1.0, 1.9, 3.7, 9.7, 32.8, 117.0 } },
+                             Row{ 20.0, 0.7, { 0.1, 0.3, 1.1, 2.8, 5.0, 9.0, 22.9, 76.6 } },
+                             Row{ 30.0, 0.7, { 0.1, 0.3, 1.0, 3.1, 7.4, 12.7, 23.1, 59.3 } },
+                             Row{ 15.0, 0.2, { 0.3, 0.6, 1.2, 2.7, 8.2, 28.2, 88.8, 202.0 } },
+                             Row{ 15.0, 0.5, { 0.1, 0.5, 1.2, 2.2, 4.2, 10.8, 36.2, 129.0 } },
+                             Row{ 15.0, 0.8, { 0.1, 0.3, 1.1, 2.4, 4.1, 8.3, 23.7, 82.8 } } })
+        for (std::size_t octave = 0; octave < row.perKilometre.size(); ++octave)
+        {
+            const double frequency = 1000.0 * std::pow (10.0, 0.3 * (static_cast<double> (octave) - 4.0));
+            CHECK (1000.0 * modal::airAbsorption ({ row.celsius + 273.15, row.humidity }, frequency) ==
+                   Approx (row.perKilometre[octave]).epsilon (0.005).margin (0.06));
+        }
 }

@@ -412,8 +412,48 @@ TEST_CASE ("The description of the format lists every number with its limits", "
     CHECK (missingLines<MufflingItem> (lines) == "");
     CHECK (missingLines<WireSpec> (lines) == "");
     CHECK (missingLines<StickSpec> (lines) == "");
+    CHECK (missingLines<place::Place> (lines) == "");
     CHECK (missingLines<ConcertPitch> (lines) == "");
     CHECK (missingLines<Interval> (lines) == "");
+}
+
+TEST_CASE ("A place survives a round trip, is known by name, and is refused where it cannot be", "[drum-file]")
+{
+    auto file = oddDrum();
+    CHECK_FALSE (files::readDrum (files::writeDrum (file), "t").place);
+
+    for (const auto& preset : files::placePresets())
+    {
+        file.place = preset.part;
+        const auto again = files::readDrum (files::writeDrum (file), "t").place;
+        REQUIRE (again);
+        CHECK (again->name == preset.description);
+        CHECK (again->kind == preset.part.kind);
+        CHECK (again->times == preset.part.times);
+        CHECK (again->weather.temperature == preset.part.weather.temperature);
+        for (const auto& number : modal::numbersOf<place::Place>)
+            CHECK ((*again).*number.member == preset.part.*number.member);
+    }
+
+    const auto fieldOf = [] (const std::string& place)
+    {
+        try
+        {
+            files::readPlace (files::parseJson (place, "t"), "t: place");
+        }
+        catch (const InputError& e)
+        {
+            return e.field();
+        }
+        return std::string();
+    };
+    CHECK (fieldOf (R"("club")") == "");
+    CHECK (fieldOf (R"("pub")") == "t: place");
+    CHECK (fieldOf (R"({ "kind": "room" })") == "t: place.reverberation_s");
+    CHECK (fieldOf (R"({ "reverberation_s": [1, 1] })") == "t: place.reverberation_s");
+    CHECK (fieldOf (R"({ "reverberation_s": [1, 1, 1, 1, 1, 1, 9] })") == "t: place.reverberation at 8000 Hz");
+    CHECK (fieldOf (R"({ "reverberation_s": [1, 1, 1, 1, 1, 1, 0] })") == "t: place.reverberation_s[6]");
+    CHECK (fieldOf (R"({ "kind": "open air", "volume_m3": 1 })") == "t: place.volume_m3");
 }
 
 TEST_CASE ("Air without weather, a vacuum and a missing vent survive a round trip", "[drum-file]")

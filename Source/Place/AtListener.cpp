@@ -1,0 +1,116 @@
+#include "AtListener.h"
+
+#include "Reverberation.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace place
+{
+namespace
+{
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr std::size_t middle = 3, wires = 5; ///< octaves of 1 kHz and 4 kHz
+constexpr double fast = 0.125;               // s
+constexpr double aboveNoise = 10.0;          // dB
+constexpr double furthest = 3000.0;          // m, in the open air
+constexpr double reference = 20.0e-6;        // Pa, ISO 1683
+
+/** A-weighting in the middle of each octave, dB (IEC 61672-1). */
+constexpr Octaves aWeighting{ -16.1, -8.6, -3.2, 0.0, 1.2, 1.0, -1.1 };
+
+double decibels (double energy, double seconds)
+{
+    return 10.0 * std::log10 (std::max (energy, 1.0e-30) / (reference * reference * seconds));
+}
+
+/** Energy at a distance over that at 1 m, direct and reverberant, in one octave. */
+double energyAt (const Place& place, const Box& box, const Decay& decay, std::size_t octave, double distance)
+{
+    const double direct = std::pow (10.0, -0.1 * decay.airLoss[octave] * (distance - 1.0)) / (distance * distance);
+    return place.kind == Place::Kind::openAir
+               ? direct
+               : direct + reverberantEnergy (place.volume, decay.time[octave], distance, box.soundSpeed);
+}
+
+/** A note that decays by 60 dB in `time` seconds, heard in a room with `reverberation` seconds: energy after `t` seconds. */
+struct NoteInRoom
+{
+    double direct, perSecond; ///< energy of the direct sound, and of reverberation that one second of the note's first level gives
+    double note, room;        ///< rates of decay of energy, 1/s
+
+    double operator() (double t) const
+    {
+        const double apart = note - room;
+        const double builtUp = std::abs (apart * t) < 1.0e-6 ? t : -std::expm1 (-apart * t) / apart;
+        return direct * std::exp (-note * t) + perSecond * std::exp (-room * t) * builtUp;
+    }
+};
+
+/** s until it is 60 dB below its loudest. */
+double lastingTime (const NoteInRoom& note)
+{
+    double loudest = note (0.0), at = 0.0;
+    const double slower = std::min (note.note, note.room), step = 0.002 / std::max (note.note, note.room);
+    for (double t = 0.0; t < 3.0 / slower; t += step)
+        if (note (t) > loudest)
+        {
+            loudest = note (t);
+            at = t;
+        }
+    double low = at, high = at + 1.0 / slower;
+    while (note (high) > 1.0e-6 * loudest)
+        high += 5.0 / slower;
+    for (int i = 0; i < 50; ++i)
+        (note (0.5 * (low + high)) > 1.0e-6 * loudest ? low : high) = 0.5 * (low + high);
+    return high;
+}
+
+} // namespace
+
+double noiseAt4kHz (double rating) noexcept
+{
+    return -6.1 + 1.025 * rating;
+}
+
+AtListener atListener (const Place& place, double noteFrequency, double noteTime, const Octaves& stroke)
+{
+    const Box box (place);
+    const Decay decay (place);
+    const bool isRoom = place.kind == Place::Kind::room;
+
+    AtListener result;
+    result.distance = distance (drumIn (place, box), listenerIn (place, box));
+
+    double energy = 0.0;
+    for (std::size_t i = 0; i < stroke.size(); ++i)
+        energy += stroke[i] * energyAt (place, box, decay, i, result.distance) * std::pow (10.0, 0.1 * aWeighting[i]);
+    result.level = decibels (energy, 1.0);
+
+    const auto critical = [&] (std::size_t octave) { return criticalDistance (place.volume, decay.time[octave], box.soundSpeed); };
+    result.directOverReverberant = isRoom ? 20.0 * std::log10 (critical (middle) / result.distance) : infinite;
+    result.wiresClearTo = isRoom ? critical (wires) : infinite;
+
+    const double sixty = 6.0 * std::log (10.0);
+    const double roomTime = isRoom ? atFrequency (decay.time, noteFrequency) : 0.0;
+    result.noteLasts = noteTime;
+    if (isRoom && std::isfinite (noteTime))
+    {
+        const double room = sixty / roomTime;
+        result.noteLasts = lastingTime ({ 1.0 / (result.distance * result.distance),
+                                          room * reverberantEnergy (place.volume, roomTime, result.distance, box.soundSpeed), sixty / noteTime, room });
+    }
+
+    const double softest = noiseAt4kHz (place.noiseRating) + aboveNoise;
+    const auto isHeard = [&] (double far) { return decibels (stroke[wires] * energyAt (place, box, decay, wires, far), fast) >= softest; };
+    double low = 0.0, high = isRoom ? std::hypot (box.length, box.width, box.height) : furthest;
+    if (isHeard (high))
+        low = high = infinite;
+    for (int i = 0; i < 50 && std::isfinite (high); ++i)
+        (isHeard (std::max (0.5 * (low + high), 1.0e-3)) ? low : high) = 0.5 * (low + high);
+    result.wiresHeardTo = high;
+    return result;
+}
+
+} // namespace place
