@@ -14,8 +14,8 @@ double airAbsorption (const Weather& weather, double frequency) noexcept
     const double vapour = 100.0 * weather.relativeHumidity * saturation / pressure; // molar share, %
 
     const double oxygen = pressure * (24.0 + 4.04e4 * vapour * (0.02 + vapour) / (0.391 + vapour));
-    const double nitrogen = pressure / std::sqrt (warmth) *
-                            (9.0 + 280.0 * vapour * std::exp (-4.170 * (1.0 / std::cbrt (warmth) - 1.0)));
+    const double nitrogen =
+        pressure / std::sqrt (warmth) * (9.0 + 280.0 * vapour * std::exp (-4.170 * (1.0 / std::cbrt (warmth) - 1.0)));
     const double squared = frequency * frequency;
     const double relaxation = 0.01275 * std::exp (-2239.1 / weather.temperature) / (oxygen + squared / oxygen) +
                               0.1068 * std::exp (-3352.0 / weather.temperature) / (nitrogen + squared / nitrogen);

@@ -3,6 +3,7 @@
 #include "Strings.h"
 
 #include "Files/PartPresets.h"
+#include "Plugin/DrumRequest.h"
 #include "Plugin/SetValue.h"
 
 #include <algorithm>
@@ -13,13 +14,13 @@ namespace editor
 namespace
 {
 using plugin::Parameter;
-using Measures = std::vector<std::pair<Parameter, double>>; // SI
+using plugin::PartNumbers;
 
-NamedPart::Option optionOf (const std::string& name, const Measures& measures)
+NamedPart::Option optionOf (const std::string& name, const PartNumbers& numbers)
 {
     NamedPart::Option option{ juce::String::fromUTF8 (name.c_str()), {} };
     plugin::Values values{};
-    for (const auto& [parameter, si] : measures)
+    for (const auto& [parameter, si] : numbers)
     {
         plugin::setSi (values, parameter, si);
         option.numbers.push_back ({ parameter, plugin::valueOf (values, parameter) });
@@ -27,111 +28,89 @@ NamedPart::Option optionOf (const std::string& name, const Measures& measures)
     return option;
 }
 
-Measures measuresOfBatter (const modal::HeadConstruction& head)
+/** A part without options yet. `numbers` are those of any of its kind. */
+NamedPart partOf (const char* name, const char* tip, const PartNumbers& numbers)
 {
-    Measures measures{ { Parameter::batterFilm, head.plyThickness },
-                       { Parameter::batterPlies, head.plies },
-                       { Parameter::batterCoating, head.coatingDensity },
-                       { Parameter::batterDot, head.dotDiameter },
-                       { Parameter::batterRing, head.ringWidth } };
-    // The thickness of a dot or ring that is not there does not matter.
-    if (head.dotDiameter > 0.0)
-        measures.push_back ({ Parameter::batterDotFilm, head.dotThickness });
-    if (head.ringWidth > 0.0)
-        measures.push_back ({ Parameter::batterRingFilm, head.ringThickness });
-    return measures;
+    NamedPart part{ name, tip, {}, {} };
+    for (const auto& number : numbers)
+        part.numbers.push_back (number.first);
+    return part;
+}
+
+PartNumbers without (std::initializer_list<Parameter> left, PartNumbers numbers)
+{
+    numbers.erase (std::remove_if (numbers.begin(), numbers.end(),
+                                   [&] (const auto& number)
+                                   { return std::find (left.begin(), left.end(), number.first) != left.end(); }),
+                   numbers.end());
+    return numbers;
 }
 
 NamedPart batterHead()
 {
-    NamedPart part{ "Batter head",
-                    strings::batterHeadTip,
-                    { Parameter::batterFilm, Parameter::batterPlies, Parameter::batterCoating, Parameter::batterDot,
-                      Parameter::batterDotFilm, Parameter::batterRing, Parameter::batterRingFilm },
-                    {} };
+    auto part = partOf ("Batter head", strings::batterHeadTip, plugin::batterNumbers ({}));
     for (const auto& preset : files::headPresets())
-        part.options.push_back (optionOf (preset.description, measuresOfBatter (preset.part)));
+    {
+        const auto& head = preset.part;
+        auto numbers = plugin::batterNumbers (head);
+        // The thickness of a dot or ring that is not there does not matter.
+        if (head.dotDiameter == 0.0)
+            numbers = without ({ Parameter::batterDotFilm }, numbers);
+        if (head.ringWidth == 0.0)
+            numbers = without ({ Parameter::batterRingFilm }, numbers);
+        part.options.push_back (optionOf (preset.description, numbers));
+    }
     return part;
 }
 
 NamedPart resonantHead()
 {
-    NamedPart part{ "Resonant head",
-                    strings::resonantHeadTip,
-                    { Parameter::resonantFilm, Parameter::resonantPlies, Parameter::resonantCoating },
-                    {} };
+    auto part = partOf ("Resonant head", strings::resonantHeadTip, plugin::resonantNumbers ({}));
     for (const auto& preset : files::headPresets())
-        if (const auto& head = preset.part; head.dotDiameter == 0.0 && head.ringWidth == 0.0)
-            part.options.push_back (optionOf (preset.description, { { Parameter::resonantFilm, head.plyThickness },
-                                                                    { Parameter::resonantPlies, head.plies },
-                                                                    { Parameter::resonantCoating, head.coatingDensity } }));
+        if (preset.part.dotDiameter == 0.0 && preset.part.ringWidth == 0.0)
+            part.options.push_back (optionOf (preset.description, plugin::resonantNumbers (preset.part)));
     return part;
+}
+
+/** The strainer is thrown by itself. */
+PartNumbers setOfWires (const modal::WireSpec& wires)
+{
+    return without ({ Parameter::wiresOn }, plugin::wireNumbers (wires));
 }
 
 NamedPart snareWires()
 {
-    NamedPart part{ "Snare wires",
-                    strings::snareWiresTip,
-                    { Parameter::wireStrands, Parameter::wireMass, Parameter::wireTension, Parameter::wirePress,
-                      Parameter::wireUnevenness },
-                    {} };
+    auto part = partOf ("Snare wires", strings::snareWiresTip, setOfWires ({}));
     for (const auto& preset : files::wirePresets())
-        part.options.push_back (optionOf (preset.description, { { Parameter::wireStrands, preset.part.strands },
-                                                                { Parameter::wireMass, preset.part.strandMass },
-                                                                { Parameter::wireTension, preset.part.strandTension },
-                                                                { Parameter::wirePress, preset.part.pressDepth },
-                                                                { Parameter::wireUnevenness, preset.part.unevenness } }));
+        part.options.push_back (optionOf (preset.description, setOfWires (preset.part)));
     return part;
 }
 
 NamedPart stick()
 {
-    NamedPart part{ "Stick",
-                    strings::stickTip,
-                    { Parameter::stickLength, Parameter::stickDiameter, Parameter::stickTaper, Parameter::tipMaterial,
-                      Parameter::tipDiameter, Parameter::tipLength, Parameter::neckDiameter, Parameter::woodDensity,
-                      Parameter::woodModulus },
-                    {} };
+    auto part = partOf ("Stick", strings::stickTip, plugin::stickNumbers ({}));
     for (const auto& preset : files::stickPresets())
-        part.options.push_back (optionOf (preset.description, { { Parameter::stickLength, preset.part.length },
-                                                                { Parameter::stickDiameter, preset.part.diameter },
-                                                                { Parameter::stickTaper, preset.part.taperLength },
-                                                                { Parameter::tipMaterial, static_cast<double> (preset.part.tipMaterial) },
-                                                                { Parameter::tipDiameter, preset.part.tipDiameter },
-                                                                { Parameter::tipLength, preset.part.tipLength },
-                                                                { Parameter::neckDiameter, preset.part.neckDiameter },
-                                                                { Parameter::woodDensity, preset.part.woodDensity },
-                                                                { Parameter::woodModulus, preset.part.woodModulus } }));
+        part.options.push_back (optionOf (preset.description, plugin::stickNumbers (preset.part)));
     return part;
+}
+
+/** A place that is on. In the open air the reverberation times do not matter. */
+PartNumbers placeInUse (const place::Place& place)
+{
+    auto numbers = plugin::placeNumbers (place);
+    numbers.insert (numbers.begin(), { Parameter::placeOn, 1.0 });
+    if (place.kind == place::Place::Kind::openAir)
+        for (std::size_t octave = 0; octave < place.times.size(); ++octave)
+            numbers = without ({ plugin::reverberation (octave) }, numbers);
+    return numbers;
 }
 
 NamedPart placeToPlay()
 {
-    NamedPart part{ "Place", strings::placeTip, {}, {} };
-    for (auto i = plugin::indexOf (Parameter::placeOn); i <= plugin::indexOf (Parameter::noiseRating); ++i)
-        part.numbers.push_back (static_cast<Parameter> (i));
-
+    auto part = partOf ("Place", strings::placeTip, placeInUse ({}));
     part.options.push_back (optionOf (strings::noPlace, { { Parameter::placeOn, 0.0 } }));
     for (const auto& preset : files::placePresets())
-    {
-        const auto& place = preset.part;
-        Measures measures{ { Parameter::placeOn, 1.0 },
-                           { Parameter::placeKind, static_cast<double> (place.kind) },
-                           { Parameter::roomVolume, place.volume },
-                           { Parameter::lengthToHeight, place.lengthToHeight },
-                           { Parameter::widthToHeight, place.widthToHeight },
-                           { Parameter::drumFromWall, place.drumFromWall },
-                           { Parameter::drumAside, place.drumAside },
-                           { Parameter::drumHeight, place.drumHeight },
-                           { Parameter::listenerDistance, place.listenerDistance },
-                           { Parameter::listenerAside, place.listenerAside },
-                           { Parameter::listenerHeight, place.listenerHeight },
-                           { Parameter::noiseRating, place.noiseRating } };
-        if (place.kind == place::Place::Kind::room)
-            for (std::size_t octave = 0; octave < place.times.size(); ++octave)
-                measures.push_back ({ plugin::reverberation (octave), place.times[octave] });
-        part.options.push_back (optionOf (preset.description, measures));
-    }
+        part.options.push_back (optionOf (preset.description, placeInUse (preset.part)));
     return part;
 }
 

@@ -66,26 +66,37 @@ const Json& required (ObjectReader& reader, const char* key)
     return value != nullptr ? *value : nothing;
 }
 
+/** The part itself under `key`; `read (value, path)` reads it. */
+template <class Read>
+auto partAt (const char* key, Read read)
+{
+    return [key, read] (ObjectReader& reader)
+    {
+        const auto name = reader.text ("name").value_or ("");
+        reader.text ("source"); // of the figures, for people
+        auto part = read (required (reader, key), reader.pathOf (key));
+        return PartPreset<decltype (part)>{ {}, name, part, {} };
+    };
+}
+
 PartPreset<place::Place> readPlacePart (ObjectReader& reader)
 {
-    const auto name = reader.text ("name").value_or ("");
-    reader.text ("source"); // for people who read the file
-    auto part = readPlace (required (reader, "place"), reader.pathOf ("place"));
-    part.name = name;
-    return { {}, name, part, {} };
+    auto preset = partAt ("place", readPlace) (reader);
+    preset.part.name = preset.description;
+    return preset;
 }
 } // namespace
 
 const std::vector<PartPreset<modal::HeadConstruction>>& headPresets()
 {
-    static const auto presets =
-        readAll<modal::HeadConstruction> (embeddedHeads(), headFormat,
-                                          [] (ObjectReader& reader)
-                                          {
-                                              const auto head = readHead (required (reader, "head"), reader.pathOf ("head"));
-                                              return PartPreset<modal::HeadConstruction>{ {}, head.name, head, {} };
-                                          });
-
+    // The name of a head is part of the head.
+    static const auto presets = readAll<modal::HeadConstruction> (embeddedHeads(), headFormat,
+                                                                  [] (ObjectReader& reader)
+                                                                  {
+                                                                      auto preset = partAt ("head", readHead) (reader);
+                                                                      preset.description = preset.part.name;
+                                                                      return preset;
+                                                                  });
     return presets;
 }
 
@@ -93,25 +104,13 @@ const std::vector<PartPreset<modal::WireSpec>>& wirePresets()
 {
     static const auto presets = readAll<modal::WireSpec> (
         embeddedWires(), wireFormat,
-        [] (ObjectReader& reader)
-        {
-            const auto name = reader.text ("name").value_or ("");
-            return PartPreset<modal::WireSpec>{ {}, name, readWires (required (reader, "wires"), reader.pathOf ("wires")), {} };
-        });
-
+        partAt ("wires", [] (const Json& value, const std::string& path) { return readWires (value, path); }));
     return presets;
 }
 
 const std::vector<PartPreset<modal::StickSpec>>& stickPresets()
 {
-    static const auto presets = readAll<modal::StickSpec> (
-        embeddedSticks(), stickFormat,
-        [] (ObjectReader& reader)
-        {
-            const auto name = reader.text ("name").value_or ("");
-            return PartPreset<modal::StickSpec>{ {}, name, readStick (required (reader, "stick"), reader.pathOf ("stick")), {} };
-        });
-
+    static const auto presets = readAll<modal::StickSpec> (embeddedSticks(), stickFormat, partAt ("stick", readStick));
     return presets;
 }
 
@@ -129,7 +128,9 @@ place::Place openPlace (const std::string& presetOrPath, const std::string& fiel
     std::error_code error;
 
     if (std::filesystem::exists (presetOrPath, error))
-        return readPart (loadText (presetOrPath), std::filesystem::path (presetOrPath).filename().string(), placeFormat, readPlacePart).part;
+        return readPart (loadText (presetOrPath), std::filesystem::path (presetOrPath).filename().string(), placeFormat,
+                         readPlacePart)
+            .part;
 
     throw modal::InputError (field, '"' + presetOrPath + '"', "a place file, or a preset: " + listed (namesOf (placePresets())));
 }

@@ -3,9 +3,9 @@
 #include "NearestWord.h"
 
 #include "Modal/InputError.h"
-#include "Modal/heads/Head.h"
 #include "Modal/hardware/Stick.h"
 #include "Modal/hardware/Wires.h"
+#include "Modal/heads/Head.h"
 #include "Place/Place.h"
 
 #include <string>
@@ -56,7 +56,8 @@ std::vector<std::string> namesOf (const std::vector<PartPreset<Part>>& presets)
 
 /** The preset of that name, or InputError on `path`. @param whatItIs  "wires": for the message */
 template <class Part>
-const Part& partNamed (const std::vector<PartPreset<Part>>& presets, const std::string& name, const char* whatItIs, const std::string& path)
+const Part& partNamed (const std::vector<PartPreset<Part>>& presets, const std::string& name, const char* whatItIs,
+                       const std::string& path)
 {
     if (const auto* preset = findPart (presets, name))
         return preset->part;
@@ -64,7 +65,8 @@ const Part& partNamed (const std::vector<PartPreset<Part>>& presets, const std::
     throw modal::InputError (path, '"' + name + '"', std::string (whatItIs) + " by name: " + listed (namesOf (presets)));
 }
 
-/** A place by the name of a preset, or else from a file of that path. Throws modal::InputError, on `field` where there is neither. */
+/** A place by the name of a preset, or else from a file of that path. Throws modal::InputError, on `field` where there is
+ * neither. */
 place::Place openPlace (const std::string& presetOrPath, const std::string& field);
 
 } // namespace files

@@ -37,8 +37,9 @@ double energyAt (const Place& place, const Box& box, const Decay& decay, std::si
 /** A note that decays by 60 dB in `time` seconds, heard in a room with `reverberation` seconds: energy after `t` seconds. */
 struct NoteInRoom
 {
-    double direct, perSecond; ///< energy of the direct sound, and of reverberation that one second of the note's first level gives
-    double note, room;        ///< rates of decay of energy, 1/s
+    double direct,
+        perSecond;     ///< energy of the direct sound, and of reverberation that one second of the note's first level gives
+    double note, room; ///< rates of decay of energy, 1/s
 
     double operator() (double t) const
     {
@@ -88,7 +89,8 @@ AtListener atListener (const Place& place, double noteFrequency, double noteTime
         energy += stroke[i] * energyAt (place, box, decay, i, result.distance) * std::pow (10.0, 0.1 * aWeighting[i]);
     result.level = decibels (energy, 1.0);
 
-    const auto critical = [&] (std::size_t octave) { return criticalDistance (place.volume, decay.time[octave], box.soundSpeed); };
+    const auto critical = [&] (std::size_t octave)
+    { return criticalDistance (place.volume, decay.time[octave], box.soundSpeed); };
     result.directOverReverberant = isRoom ? 20.0 * std::log10 (critical (middle) / result.distance) : infinite;
     result.wiresClearTo = isRoom ? critical (wires) : infinite;
 
@@ -99,11 +101,13 @@ AtListener atListener (const Place& place, double noteFrequency, double noteTime
     {
         const double room = sixty / roomTime;
         result.noteLasts = lastingTime ({ 1.0 / (result.distance * result.distance),
-                                          room * reverberantEnergy (place.volume, roomTime, result.distance, box.soundSpeed), sixty / noteTime, room });
+                                          room * reverberantEnergy (place.volume, roomTime, result.distance, box.soundSpeed),
+                                          sixty / noteTime, room });
     }
 
     const double softest = noiseAt4kHz (place.noiseRating) + aboveNoise;
-    const auto isHeard = [&] (double far) { return decibels (stroke[wires] * energyAt (place, box, decay, wires, far), fast) >= softest; };
+    const auto isHeard = [&] (double far)
+    { return decibels (stroke[wires] * energyAt (place, box, decay, wires, far), fast) >= softest; };
     double low = 0.0, high = isRoom ? std::hypot (box.length, box.width, box.height) : furthest;
     if (isHeard (high))
         low = high = infinite;

@@ -36,20 +36,23 @@ std::vector<Mirrored> mirrored (double drum, double listener, double side, doubl
 Image imageAt (const Point& source, const Point& listener, int reflections)
 {
     const double far = distance (source, listener);
-    return { far, reflections, { (source[0] - listener[0]) / far, (source[1] - listener[1]) / far, (source[2] - listener[2]) / far } };
+    return { far,
+             reflections,
+             { (source[0] - listener[0]) / far, (source[1] - listener[1]) / far, (source[2] - listener[2]) / far } };
 }
 
 std::vector<Image> within (double reach, const Point& drum, const Point& listener, const Box& box)
 {
-    const auto along = mirrored (drum[0], listener[0], box.length, reach), across = mirrored (drum[1], listener[1], box.width, reach),
+    const auto along = mirrored (drum[0], listener[0], box.length, reach),
+               across = mirrored (drum[1], listener[1], box.width, reach),
                up = mirrored (drum[2], listener[2], box.height, reach);
     std::vector<Image> found;
     for (const auto& x : along)
         for (const auto& y : across)
             for (const auto& z : up)
             {
-                const auto image =
-                    imageAt ({ x.coordinate, y.coordinate, z.coordinate }, listener, x.reflections + y.reflections + z.reflections);
+                const auto image = imageAt ({ x.coordinate, y.coordinate, z.coordinate }, listener,
+                                            x.reflections + y.reflections + z.reflections);
                 if (image.distance <= reach)
                     found.push_back (image);
             }

@@ -67,7 +67,8 @@ struct Spectrum
     }
 };
 
-/** What an octave filter of 12 poles (sixth-order Butterworth high-pass and low-pass at the octave's borders) hears of a decay. */
+/** What an octave filter of 12 poles (sixth-order Butterworth high-pass and low-pass at the octave's borders) hears of a decay.
+ */
 Spectrum heardIn (std::size_t octave, const Shelves& losses, double seconds, double sampleRate)
 {
     constexpr int perOctave = 16, octavesAside = 2;

@@ -52,7 +52,8 @@ double Shelves::decibelsAt (double frequency, double sampleRate) const noexcept
 Shelves shelvesFor (const Decay::Bands& decibels, double sampleRate)
 {
     Eigen::Index used = 0;
-    while (used < static_cast<Eigen::Index> (decibels.size()) && bandCentre (static_cast<std::size_t> (used)) <= highestOfRate * sampleRate)
+    while (used < static_cast<Eigen::Index> (decibels.size()) &&
+           bandCentre (static_cast<std::size_t> (used)) <= highestOfRate * sampleRate)
         ++used;
     const auto octave = [] (Eigen::Index i) { return static_cast<std::size_t> (i); };
 

@@ -23,8 +23,8 @@ struct Shelves
     double decibelsAt (double frequency, double sampleRate) const noexcept;
 };
 
-/** The shelves whose response in the middle of each octave is as given, in dB. Octaves beyond the sampled band are left out; neighbours that
-    differ by more than 15 dB are brought nearer. */
+/** The shelves whose response in the middle of each octave is as given, in dB. Octaves beyond the sampled band are left out;
+   neighbours that differ by more than 15 dB are brought nearer. */
 Shelves shelvesFor (const Decay::Bands& decibels, double sampleRate);
 
 /** Such filters for several signals side by side. */
@@ -71,8 +71,8 @@ public:
 private:
     struct Stage
     {
-        Lanes b0 = Lanes::Ones(), b1 = Lanes::Zero(), b2 = Lanes::Zero(), a1 = Lanes::Zero(), a2 = Lanes::Zero(), state1 = Lanes::Zero(),
-              state2 = Lanes::Zero();
+        Lanes b0 = Lanes::Ones(), b1 = Lanes::Zero(), b2 = Lanes::Zero(), a1 = Lanes::Zero(), a2 = Lanes::Zero(),
+              state1 = Lanes::Zero(), state2 = Lanes::Zero();
     };
     Lanes gain = Lanes::Ones();
     std::array<Stage, Shelves::count> stages;

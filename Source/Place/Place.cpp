@@ -27,7 +27,8 @@ std::string named (const std::string& owner, const char* name)
 } // namespace
 
 Box::Box (const Place& place)
-    : height (std::cbrt (place.volume / (place.lengthToHeight * place.widthToHeight))), soundSpeed (modal::Air::from (place.weather).soundSpeed)
+    : height (std::cbrt (place.volume / (place.lengthToHeight * place.widthToHeight))),
+      soundSpeed (modal::Air::from (place.weather).soundSpeed)
 {
     length = place.lengthToHeight * height;
     width = place.widthToHeight * height;
@@ -100,7 +101,8 @@ Place madePossible (Place place)
     };
     const double side = 0.5 * box.width, closest = modal::numberOf (&Place::listenerDistance).low;
     moveInto (place.drumFromWall, 0.0, box.length - closest);
-    place.listenerDistance = std::min (place.listenerDistance, std::max (closest, box.length - closestToSide - place.drumFromWall));
+    place.listenerDistance =
+        std::min (place.listenerDistance, std::max (closest, box.length - closestToSide - place.drumFromWall));
     moveInto (place.drumAside, -side, side);
     moveInto (place.listenerAside, -side, side);
     moveInto (place.drumHeight, 0.0, box.height);

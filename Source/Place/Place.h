@@ -17,8 +17,8 @@ using Octaves = std::array<double, octaveCentres.size()>;
 
 /** Where the drum is played and heard: a box-shaped room, or the open air, where only the ground reflects.
 
-    The room is as long as from the wall behind the drum to the wall opposite. The listener is in front of the drum along the length. Lengths in
-    m. In the open air the box only bounds the positions. */
+    The room is as long as from the wall behind the drum to the wall opposite. The listener is in front of the drum along the
+   length. Lengths in m. In the open air the box only bounds the positions. */
 struct Place
 {
     enum class Kind
@@ -29,12 +29,12 @@ struct Place
 
     std::string name;
     Kind kind = Kind::room;
-    double volume = 1000.0;       ///< m³
-    double lengthToHeight = 3.0;  ///< the box's proportions
+    double volume = 1000.0;      ///< m³
+    double lengthToHeight = 3.0; ///< the box's proportions
     double widthToHeight = 2.2;
-    double drumFromWall = 2.0;    ///< from the wall behind the drum
-    double drumAside = 0.3;       ///< from the centre line; positive is the listener's right
-    double drumHeight = 0.8;      ///< of the batter head above the floor
+    double drumFromWall = 2.0;     ///< from the wall behind the drum
+    double drumAside = 0.3;        ///< from the centre line; positive is the listener's right
+    double drumHeight = 0.8;       ///< of the batter head above the floor
     double listenerDistance = 8.0; ///< from the drum, along the room
     double listenerAside = -0.9;
     double listenerHeight = 1.5;
@@ -58,7 +58,8 @@ struct Box
     explicit Box (const Place&);
 };
 
-/** A point in the box: from the wall behind the drum, from the wall on the listener's left as they face the drum, above the floor; m. */
+/** A point in the box: from the wall behind the drum, from the wall on the listener's left as they face the drum, above the
+ * floor; m. */
 using Point = std::array<double, 3>;
 Point drumIn (const Place&, const Box&) noexcept;
 Point listenerIn (const Place&, const Box&) noexcept;
@@ -67,8 +68,8 @@ double distance (const Point&, const Point&) noexcept;
 /** Longest reverberation time that the air alone allows in each octave of a room, s. */
 Octaves longestTimes (const Place&);
 
-/** Throws modal::InputError if a number is out of range, drum or listener stand outside the box (or nearer than 0.2 m to a side), or a time
-    is longer than the air allows. Names of fields begin with `owner`. */
+/** Throws modal::InputError if a number is out of range, drum or listener stand outside the box (or nearer than 0.2 m to a side),
+   or a time is longer than the air allows. Names of fields begin with `owner`. */
 void check (const Place&, const std::string& owner = {});
 
 /** The same place, with drum and listener moved into the box and times cut to what the air allows. */

@@ -4,7 +4,8 @@
 
 /** Statistical acoustics of rooms: reverberation time, absorption, and what reverberation there is beside the direct sound.
 
-    Sources: Sabine 1922; Eyring, JASA 1 (1930) 217; Kuttruff, *Room Acoustics*; Barron & Lee, JASA 84 (1988) 618 (these from memory). */
+    Sources: Sabine 1922; Eyring, JASA 1 (1930) 217; Kuttruff, *Room Acoustics*; Barron & Lee, JASA 84 (1988) 618 (these from
+   memory). */
 namespace place
 {
 
@@ -18,16 +19,16 @@ double eyringTime (double volume, double surface, double absorption, double airL
 /** The mean absorption coefficient from which Eyring's formula gives that time; 0 where air alone is enough. */
 double eyringAbsorption (double volume, double surface, double time, double airLoss, double soundSpeed) noexcept;
 
-/** Critical distance of an omnidirectional source, m: where direct and reverberant sound are equal, √(A/16π) with A from Sabine's formula,
-    0.057 √(V/T). */
+/** Critical distance of an omnidirectional source, m: where direct and reverberant sound are equal, √(A/16π) with A from Sabine's
+   formula, 0.057 √(V/T). */
 double criticalDistance (double volume, double time, double soundSpeed) noexcept;
 
-/** Energy of the reverberant sound at a distance over that of the direct sound at 1 m (Barron's revised theory, which begins reverberation
-    when the direct sound arrives): 312 T/V e^(-0.04 r/T) in air of 20 °C. */
+/** Energy of the reverberant sound at a distance over that of the direct sound at 1 m (Barron's revised theory, which begins
+   reverberation when the direct sound arrives): 312 T/V e^(-0.04 r/T) in air of 20 °C. */
 double reverberantEnergy (double volume, double time, double distance, double soundSpeed) noexcept;
 
-/** How sound decays in each octave of a place. The last entry is the octave of 16 kHz, which no place describes: sides as at 8 kHz, air as it
-    is. */
+/** How sound decays in each octave of a place. The last entry is the octave of 16 kHz, which no place describes: sides as at 8
+   kHz, air as it is. */
 struct Decay
 {
     using Bands = std::array<double, octaveCentres.size() + 1>;

@@ -15,7 +15,7 @@ namespace
 
 constexpr std::size_t pathCount = 64;
 constexpr int feedsPerLine = 4;
-constexpr std::size_t reference = 3; ///< the octave of 1 kHz, for which each path has its exact level
+constexpr std::size_t reference = 3;                 ///< the octave of 1 kHz, for which each path has its exact level
 constexpr double halfAngle = modal::units::pi / 3.0; ///< of the pair
 constexpr double diffuseEnergy = 1.0 / 3.0, diffuseCorrelation = 0.625; ///< of the pair: (1 + cos 120°/3)/(1 + 1/3)
 
@@ -87,8 +87,12 @@ void Room::addPaths (const std::vector<Image>& paths, const Decay& decay, double
     {
         const double delay = std::max ((image.distance / soundSpeed - lead) * rate, 1.0);
         const double gain = pickedUpAt / image.distance * gainOf (lossOf (image, decay, reference));
-        Tap tap{ groupOf (image), static_cast<std::size_t> (delay), {}, static_cast<float> (gain),
-                 static_cast<float> (gain * cardioid (image.from, drum, halfAngle)), static_cast<float> (gain * cardioid (image.from, drum, -halfAngle)) };
+        Tap tap{ groupOf (image),
+                 static_cast<std::size_t> (delay),
+                 {},
+                 static_cast<float> (gain),
+                 static_cast<float> (gain * cardioid (image.from, drum, halfAngle)),
+                 static_cast<float> (gain * cardioid (image.from, drum, -halfAngle)) };
         const auto weights = engine::cubicWeights (delay - std::floor (delay));
         std::transform (weights.begin(), weights.end(), tap.weights.begin(), [] (double w) { return static_cast<float> (w); });
         taps.push_back (tap);
@@ -114,12 +118,15 @@ void Room::addPaths (const std::vector<Image>& paths, const Decay& decay, double
     }
 }
 
-/** Fills the network so that what comes out is in equilibrium from the first sample on: each line gets energy evenly over its length. */
+/** Fills the network so that what comes out is in equilibrium from the first sample on: each line gets energy evenly over its
+ * length. */
 void Room::addLate (const Place& place, const Decay& decay, double pickedUpAt, double begin)
 {
     // Each place of the listener has its own diffuse sound.
-    std::minstd_rand random (1u + static_cast<unsigned> (std::lround (1000.0 * (place.listenerDistance + 17.0 * place.listenerAside + 300.0))));
-    const double perSecond = 4.0 * modal::units::pi * soundSpeed * pickedUpAt * pickedUpAt / place.volume; // energy at the drum's stroke
+    std::minstd_rand random (
+        1u + static_cast<unsigned> (std::lround (1000.0 * (place.listenerDistance + 17.0 * place.listenerAside + 300.0))));
+    const double perSecond =
+        4.0 * modal::units::pi * soundSpeed * pickedUpAt * pickedUpAt / place.volume; // energy at the drum's stroke
     const double neper = std::log (10.0) / 10.0, flown = begin + lead;
     Decay::Bands stored{}; // energy in the lines, as if all had been there at `begin`
     double wanted = 0.0;
@@ -135,7 +142,8 @@ void Room::addLate (const Place& place, const Decay& decay, double pickedUpAt, d
             const double before = std::min (length * (k + within) / feedsPerLine, begin);
             const double share = energy / feedsPerLine * std::exp (60.0 * neper * before / decay.time[reference]);
             const double sign = random() % 2 == 0 ? 1.0 : -1.0;
-            feeds.push_back ({ line, static_cast<std::size_t> ((begin - before) * rate), static_cast<float> (sign * std::sqrt (share)) });
+            feeds.push_back (
+                { line, static_cast<std::size_t> ((begin - before) * rate), static_cast<float> (sign * std::sqrt (share)) });
             for (std::size_t i = 0; i < stored.size(); ++i)
                 stored[i] += share * std::exp (-60.0 * neper * before / decay.time[i]);
         }
@@ -195,7 +203,8 @@ void Room::addEarly (float* left, float* right, int frames) const noexcept
         const auto& w = tap.weights;
         const float* earliest = past (tap.group, tap.delay + 2);
         for (int i = 0; i < frames; ++i)
-            heard[static_cast<std::size_t> (i)] = w[0] * earliest[i + 3] + w[1] * earliest[i + 2] + w[2] * earliest[i + 1] + w[3] * earliest[i];
+            heard[static_cast<std::size_t> (i)] =
+                w[0] * earliest[i + 3] + w[1] * earliest[i + 2] + w[2] * earliest[i + 1] + w[3] * earliest[i];
 
         const float first = right == nullptr ? tap.mono : tap.left;
         for (int i = 0; i < frames; ++i)

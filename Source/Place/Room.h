@@ -10,13 +10,14 @@ namespace place
 
 /** The sound of a drum in a place, at the listener.
 
-    The drum is taken to radiate alike in all directions, as it does to where its sound was picked up. Direct sound and early reflections come by the
-    64 shortest paths, each delayed by its length (cubic interpolation) and with its own level; the losses of air and sides in octaves are a filter
-    for each number of reflections. Everything later is diffuse: a feedback delay network that starts where these end, with the energy of the
-    images left out, 4πc/V in each second, decaying as the reverberation times say.
+    The drum is taken to radiate alike in all directions, as it does to where its sound was picked up. Direct sound and early
+   reflections come by the 64 shortest paths, each delayed by its length (cubic interpolation) and with its own level; the losses
+   of air and sides in octaves are a filter for each number of reflections. Everything later is diffuse: a feedback delay network
+   that starts where these end, with the energy of the images left out, 4πc/V in each second, decaying as the reverberation times
+   say.
 
-    One channel is an omnidirectional listener. Two channels are a coincident pair of cardioids turned 60° to left and right of the drum, which
-    in diffuse sound hear a third of the energy each, with a correlation of 0.625.
+    One channel is an omnidirectional listener. Two channels are a coincident pair of cardioids turned 60° to left and right of
+   the drum, which in diffuse sound hear a third of the energy each, with a correlation of 0.625.
 
     Constructing allocates and takes some milliseconds; process() is realtime safe. */
 class Room
@@ -26,8 +27,8 @@ public:
         @param sampleRate   Hz, from 22 050 */
     Room (const Place&, double pickedUpAt, double sampleRate);
 
-    /** Writes the sound at the listener, in the unit of `sound`; `right` null for one channel. It is earlier by the time of flight to where `sound`
-        was picked up. Outputs may not overlap the input. */
+    /** Writes the sound at the listener, in the unit of `sound`; `right` null for one channel. It is earlier by the time of
+       flight to where `sound` was picked up. Outputs may not overlap the input. */
     void process (const float* sound, float* left, float* right, int frames) noexcept;
 
     /** Silences what still reverberates. Realtime safe, but takes as long as some hundred samples. */
@@ -35,9 +36,9 @@ public:
 
 private:
     static constexpr int block = 64;
-    static constexpr int groups = 5;      ///< of paths: by 0, 1, 2, 3 and more reflections
+    static constexpr int groups = 5;         ///< of paths: by 0, 1, 2, 3 and more reflections
     static constexpr int lateGroup = groups; ///< what goes into the late part
-    static constexpr int channels = 8;    ///< one for each group and for the late part, and two unused for the width of vectors
+    static constexpr int channels = 8; ///< one for each group and for the late part, and two unused for the width of vectors
 
     struct Tap
     {
@@ -61,7 +62,8 @@ private:
     void addEarly (float* left, float* right, int frames) const noexcept;
     void addLate (float* left, float* right, int frames) noexcept;
 
-    /** `frames` samples of a group, the first of them `delay` before the newest block began; contiguous, since all is stored twice. */
+    /** `frames` samples of a group, the first of them `delay` before the newest block began; contiguous, since all is stored
+     * twice. */
     const float* past (int group, std::size_t delay) const noexcept
     {
         return history[static_cast<std::size_t> (group)].data() + (blockStart + size - delay) % size;

@@ -51,7 +51,8 @@ void RoomFader::fadeTo (std::unique_ptr<Room> room) noexcept
 void RoomFader::process (const float* sound, float* toLeft, float* toRight, int frames) noexcept
 {
     for (int done = 0; done < frames; done += block)
-        processBlock (sound + done, toLeft + done, toRight == nullptr ? nullptr : toRight + done, std::min (block, frames - done));
+        processBlock (sound + done, toLeft + done, toRight == nullptr ? nullptr : toRight + done,
+                      std::min (block, frames - done));
 }
 
 void RoomFader::processBlock (const float* sound, float* toLeft, float* toRight, int frames) noexcept
@@ -59,8 +60,8 @@ void RoomFader::processBlock (const float* sound, float* toLeft, float* toRight,
     if (left == 0)
         return playInto (now.get(), sound, toLeft, toRight, frames);
 
-    // What goes into the new room and what comes out of the former one fade. If the new one's output faded too, the first sound to arrive
-    // in it would still begin at once.
+    // What goes into the new room and what comes out of the former one fade. If the new one's output faded too, the first sound
+    // to arrive in it would still begin at once.
     std::array<float, block> fadingIn, otherLeft, otherRight;
     const auto formersShare = [&] (int i) { return static_cast<float> (std::max (left - i, 0)) / static_cast<float> (length); };
     for (int i = 0; i < frames; ++i)

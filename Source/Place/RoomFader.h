@@ -7,7 +7,8 @@
 namespace place
 {
 
-/** The room that is heard now, and the change to another without a click. For the audio thread: nothing is allocated or freed here. */
+/** The room that is heard now, and the change to another without a click. For the audio thread: nothing is allocated or freed
+ * here. */
 class RoomFader
 {
 public:

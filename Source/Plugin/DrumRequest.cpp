@@ -59,7 +59,27 @@ private:
     Values& values;
 };
 
-/* What stands for what, once for both directions: `link` is a Reader or a Setter. */
+/** Lists the parameters and what a drum's members are. */
+struct Lister
+{
+    PartNumbers& numbers;
+
+    template <class Value>
+    void operator() (P parameter, Value value) const
+    {
+        numbers.push_back ({ parameter, static_cast<double> (value) });
+    }
+};
+
+template <class Link>
+PartNumbers listed (Link link)
+{
+    PartNumbers numbers;
+    link (Lister{ numbers });
+    return numbers;
+}
+
+/* What stands for what, once for all directions: `link` is a Reader, a Setter or a Lister. */
 
 template <class Link, class Head>
 void linkBatter (const Link& link, Head& head)
@@ -366,6 +386,31 @@ DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
     request.microphones = microphonesOf (values, drum.depth);
     request.place = placeOf (values);
     return request;
+}
+
+PartNumbers batterNumbers (const modal::HeadConstruction& head)
+{
+    return listed ([&] (const Lister& list) { linkBatter (list, head); });
+}
+
+PartNumbers resonantNumbers (const modal::HeadConstruction& head)
+{
+    return listed ([&] (const Lister& list) { linkResonant (list, head); });
+}
+
+PartNumbers wireNumbers (const modal::WireSpec& spec)
+{
+    return listed ([&] (const Lister& list) { linkWires (list, spec); });
+}
+
+PartNumbers stickNumbers (const modal::StickSpec& spec)
+{
+    return listed ([&] (const Lister& list) { linkStick (list, spec); });
+}
+
+PartNumbers placeNumbers (const place::Place& place)
+{
+    return listed ([&] (const Lister& list) { linkPlace (list, place); });
 }
 
 std::optional<place::Place> placeOf (const Values& values)

@@ -30,6 +30,14 @@ struct DrumRequest
 */
 DrumRequest requestOf (const Values&, std::optional<int> playedNote = std::nullopt);
 
+/** The parameters that describe a part, and what they are for this one, in SI. */
+using PartNumbers = std::vector<std::pair<Parameter, double>>;
+PartNumbers batterNumbers (const modal::HeadConstruction&);
+PartNumbers resonantNumbers (const modal::HeadConstruction&);
+PartNumbers wireNumbers (const modal::WireSpec&);
+PartNumbers stickNumbers (const modal::StickSpec&);
+PartNumbers placeNumbers (const place::Place&);
+
 /** The place that the parameters describe, moved within what can be (place::madePossible); none if it is off. */
 std::optional<place::Place> placeOf (const Values&);
 

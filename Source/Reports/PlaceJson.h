@@ -7,7 +7,8 @@
 namespace reports
 {
 
-/** What the place of a drum makes of it, under "at_listener", and the place itself. Infinite distances and differences are null. */
+/** What the place of a drum makes of it, under "at_listener", and the place itself. Infinite distances and differences are null.
+ */
 files::Json placeJson (const InPlace&);
 
 } // namespace reports

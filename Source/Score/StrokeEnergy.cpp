@@ -30,7 +30,8 @@ place::Octaves octaveEnergy (const std::vector<float>& samples, double sampleRat
     for (std::size_t octave = 0; octave < energy.size(); ++octave)
     {
         const double from = place::octaveCentres[octave] / std::sqrt (2.0), to = std::min (2.0 * from, 0.5 * sampleRate);
-        for (auto i = static_cast<std::size_t> (std::ceil (from * binsPerHertz)); static_cast<double> (i) < to * binsPerHertz; ++i)
+        for (auto i = static_cast<std::size_t> (std::ceil (from * binsPerHertz)); static_cast<double> (i) < to * binsPerHertz;
+             ++i)
             energy[octave] += 2.0 * std::norm (bins[i]) / (static_cast<double> (padded.size()) * sampleRate);
     }
     return energy;

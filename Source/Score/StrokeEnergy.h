@@ -6,8 +6,8 @@
 namespace score
 {
 
-/** Plays one stroke of the tip (3 m/s, a quarter of the way to the edge) and measures its energy in each octave over one second, at the last
-    microphone of the setup but as if that stood at 1 m, Pa² s. Takes a tenth of a second of one core.
+/** Plays one stroke of the tip (3 m/s, a quarter of the way to the edge) and measures its energy in each octave over one second,
+   at the last microphone of the setup but as if that stood at 1 m, Pa² s. Takes a tenth of a second of one core.
 
     @throws modal::InputError if the setup cannot be played or has no microphone */
 place::Octaves strokeEnergy (const engine::DrumSetup&);

@@ -16,7 +16,8 @@ using place::Place;
 namespace
 {
 /** "2m:0.3m:0.8m" to three numbers. */
-void overrideThree (const Arguments& arguments, const char* option, const char* whatTheyAre, const std::array<double Place::*, 3>& members, Place& place)
+void overrideThree (const Arguments& arguments, const char* option, const char* whatTheyAre,
+                    const std::array<double Place::*, 3>& members, Place& place)
 {
     const auto text = arguments.value (option);
 
@@ -30,7 +31,8 @@ void overrideThree (const Arguments& arguments, const char* option, const char* 
         throw modal::InputError (field, '"' + *text + '"', std::string (whatTheyAre) + " with colons between");
 
     for (std::size_t i = 0; i < members.size(); ++i)
-        place.*members[i] = files::readQuantity (parts[i], members[i], field + ", " + modal::nameInMessages (modal::numberOf (members[i]).name, ""));
+        place.*members[i] = files::readQuantity (parts[i], members[i],
+                                                 field + ", " + modal::nameInMessages (modal::numberOf (members[i]).name, ""));
 }
 
 /** "3:2.2:1". */
@@ -45,7 +47,8 @@ void overrideShape (const Arguments& arguments, Place& place)
     std::array<double, 3> sides{};
 
     if (parts.size() != sides.size())
-        throw modal::InputError ("--room-shape", '"' + *text + '"', "length, width and height in proportion with colons between: 3:2.2:1");
+        throw modal::InputError ("--room-shape", '"' + *text + '"',
+                                 "length, width and height in proportion with colons between: 3:2.2:1");
 
     for (std::size_t i = 0; i < sides.size(); ++i)
         sides[i] = files::readQuantity (parts[i], files::Quantity::pureNumber, { 0.01, 1000.0 }, "--room-shape");
@@ -80,13 +83,15 @@ void overrideTimes (const Arguments& arguments, Place& place)
             part += "s";
 
     for (std::size_t i = 0; i < place.times.size(); ++i)
-        place.times[i] = files::readQuantity (parts[std::min (i, parts.size() - 1)], files::Quantity::time, files::limitsOf (place::timeRange), field);
+        place.times[i] = files::readQuantity (parts[std::min (i, parts.size() - 1)], files::Quantity::time,
+                                              files::limitsOf (place::timeRange), field);
 
     // A single time is for the middle of the band; air may allow less at the top.
     if (parts.size() == 1)
     {
         const auto longest = place::longestTimes (place);
-        std::transform (place.times.begin(), place.times.end(), longest.begin(), place.times.begin(), [] (double a, double b) { return std::min (a, b); });
+        std::transform (place.times.begin(), place.times.end(), longest.begin(), place.times.begin(),
+                        [] (double a, double b) { return std::min (a, b); });
     }
 
     place.kind = Place::Kind::room;
@@ -97,10 +102,13 @@ const OptionGroup& placeOptions()
 {
     static const OptionGroup group{
         "The place where it is played and heard:",
-        { { "place", "NAME|FILE|none", files::listed (files::namesOf (files::placePresets())) + ", or a place file;\nif not given, that of the drum file, or none" },
+        { { "place", "NAME|FILE|none",
+            files::listed (files::namesOf (files::placePresets())) +
+                ", or a place file;\nif not given, that of the drum file, or none" },
           { "room-volume", "1500m3", files::limitsText (&Place::volume) },
           { "room-shape", "3:2.2:1", "length, width and height in proportion" },
-          { "reverberation", "0.8s", "reverberation time, or one for each octave from 125 Hz to 8 kHz:\n\"1.2 1.1 1.0 1.0 1.0 0.9 0.7 s\"" },
+          { "reverberation", "0.8s",
+            "reverberation time, or one for each octave from 125 Hz to 8 kHz:\n\"1.2 1.1 1.0 1.0 1.0 0.9 0.7 s\"" },
           { "drum-at", "2m:0.3m:0.8m", "from the wall behind the drum, to the listener's right of the centre line, and up" },
           { "listener-at", "8m:-0.9m:1.5m", "from the drum along the room, to the right of the centre line, and up" },
           { "noise-rating", "30", "usual background noise, NR, 0 to 100" } }

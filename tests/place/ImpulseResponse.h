@@ -17,7 +17,8 @@ struct ImpulseResponse
 /** Of a place to an impulse of 1 that is picked up 1 m from the drum. */
 ImpulseResponse impulseResponse (const place::Place&, double sampleRate, bool isStereo, double seconds);
 
-/** The samples in one octave: sixth-order Butterworth high-pass and low-pass at its borders (steeper than class 1 of IEC 61260). */
+/** The samples in one octave: sixth-order Butterworth high-pass and low-pass at its borders (steeper than class 1 of IEC 61260).
+ */
 std::vector<double> inOctave (const std::vector<float>&, double centre, double sampleRate);
 
 /** T30: the backward-integrated energy from -5 to -35 dB, a straight line by least squares. */

@@ -27,7 +27,9 @@ TEST_CASE ("Images are the drum mirrored in the sides, again and again")
     const std::array<double, 3> sides{ box.length, box.width, box.height };
     std::vector<Mirrored> all{ { drumIn (place, box), 0 } };
     std::set<std::array<long, 3>> seen;
-    const auto key = [] (const Point& p) { return std::array<long, 3>{ std::lround (1.0e6 * p[0]), std::lround (1.0e6 * p[1]), std::lround (1.0e6 * p[2]) }; };
+    const auto key = [] (const Point& p) {
+        return std::array<long, 3>{ std::lround (1.0e6 * p[0]), std::lround (1.0e6 * p[1]), std::lround (1.0e6 * p[2]) };
+    };
     seen.insert (key (all.front().at));
     for (std::size_t i = 0; i < all.size() && all[i].reflections < 12; ++i)
         for (std::size_t axis = 0; axis < 3; ++axis)
@@ -40,7 +42,8 @@ TEST_CASE ("Images are the drum mirrored in the sides, again and again")
                     all.push_back (next);
             }
     const auto listener = listenerIn (place, box);
-    std::sort (all.begin(), all.end(), [&] (const auto& a, const auto& b) { return distance (a.at, listener) < distance (b.at, listener); });
+    std::sort (all.begin(), all.end(),
+               [&] (const auto& a, const auto& b) { return distance (a.at, listener) < distance (b.at, listener); });
 
     for (std::size_t i = 0; i < found.size(); ++i)
     {

@@ -1,5 +1,5 @@
-#include "Place/AtListener.h"
 #include "Place/Reverberation.h"
+#include "Place/AtListener.h"
 
 #include "tests/Catch.h"
 
@@ -9,10 +9,12 @@ using namespace place;
 
 TEST_CASE ("Sabine's formula gives a handbook's worked example")
 {
-    // F. A. Everest, Master Handbook of Acoustics, chapter on reverberation, example 1: an untreated room of 23.3 x 16 x 10 ft with concrete floor and
-    // gypsum board, 125 Hz to 4 kHz; absorption in sabins (ft²) and times as printed there, 0.049 V/A (from memory).
+    // F. A. Everest, Master Handbook of Acoustics, chapter on reverberation, example 1: an untreated room of 23.3 x 16 x 10 ft
+    // with concrete floor and gypsum board, 125 Hz to 4 kHz; absorption in sabins (ft²) and times as printed there, 0.049 V/A
+    // (from memory).
     constexpr double foot = 0.3048, volume = 23.3 * 16.0 * 10.0 * foot * foot * foot;
-    constexpr std::array<double, 6> sabins{ 339.8, 119.6, 63.6, 53.9, 88.6, 111.8 }, seconds{ 0.54, 1.53, 2.87, 3.39, 2.06, 1.63 };
+    constexpr std::array<double, 6> sabins{ 339.8, 119.6, 63.6, 53.9, 88.6, 111.8 },
+        seconds{ 0.54, 1.53, 2.87, 3.39, 2.06, 1.63 };
     for (std::size_t i = 0; i < sabins.size(); ++i)
         CHECK (sabineTime (volume, sabins[i] * foot * foot, 343.4) == Approx (seconds[i]).epsilon (0.015));
 
@@ -34,9 +36,11 @@ TEST_CASE ("Eyring's formula has its limits, and Beranek's comparison with Sabin
 
 TEST_CASE ("Critical distance and reverberant level are those of the textbooks")
 {
-    // Kuttruff, Room Acoustics: 0.057 √(V/T) m; Barron & Lee, JASA 84 (1988) 618: 312 T/V e^(-0.04 r/T) against 1/r² (both from memory).
+    // Kuttruff, Room Acoustics: 0.057 √(V/T) m; Barron & Lee, JASA 84 (1988) 618: 312 T/V e^(-0.04 r/T) against 1/r² (both from
+    // memory).
     CHECK (criticalDistance (10000.0, 2.0, 343.4) == Approx (0.057 * std::sqrt (5000.0)).epsilon (0.01));
-    CHECK (reverberantEnergy (10000.0, 2.0, 20.0, 343.4) == Approx (312.0 * 2.0 / 10000.0 * std::exp (-0.04 * 20.0 / 2.0)).epsilon (0.01));
+    CHECK (reverberantEnergy (10000.0, 2.0, 20.0, 343.4) ==
+           Approx (312.0 * 2.0 / 10000.0 * std::exp (-0.04 * 20.0 / 2.0)).epsilon (0.01));
 }
 
 namespace
@@ -57,8 +61,8 @@ TEST_CASE ("In the open air the wires carry as far as spreading and air let them
     place.volume = 1.0e6;
     place.weather = { 283.15, 0.7 };
     place.noiseRating = 40.0;
-    // NR 40 is 35 dB at 4 kHz (ISO/R 1996). ISO 9613-2, table 2: 32.8 dB/km at 10 °C and 70 %. 100 dB at 1 m less 40 dB of spreading and 3.2 dB
-    // of air in 100 m are 56.8 dB.
+    // NR 40 is 35 dB at 4 kHz (ISO/R 1996). ISO 9613-2, table 2: 32.8 dB/km at 10 °C and 70 %. 100 dB at 1 m less 40 dB of
+    // spreading and 3.2 dB of air in 100 m are 56.8 dB.
     CHECK (noiseAt4kHz (40.0) == Approx (34.9).margin (0.1));
     place.noiseRating = (56.8 - 10.0 + 6.1) / 1.025;
     const auto at = atListener (place, 150.0, 0.8, strokeAt4kHz (100.0));
@@ -77,7 +81,8 @@ TEST_CASE ("How long the drum note lasts in a room is the convolution of its dec
     const double far = distance (drumIn (place, box), listenerIn (place, box));
     for (const double drum : { 0.05, 0.8, 1.2, 3.0 })
     {
-        // Convolved in steps: energy e^(-13.8 t/T) of the note, direct and spread over the room's decay, 312 T/V e^(-0.04 r/T) in all.
+        // Convolved in steps: energy e^(-13.8 t/T) of the note, direct and spread over the room's decay, 312 T/V e^(-0.04 r/T) in
+        // all.
         constexpr double step = 5.0e-4;
         std::vector<double> energy;
         double loudest = 0.0, reverberant = 0.0;

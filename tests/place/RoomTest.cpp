@@ -68,7 +68,8 @@ TEST_CASE ("Reverberation time of the impulse response is what was asked for in 
     {
         const auto response = tests::impulseResponse (moved (place, i), sampleRate, false, longest (place) + 0.1);
         for (std::size_t octave = 0; octave < mean.size(); ++octave)
-            mean[octave] += tests::t30 (tests::inOctave (response.left, octaveCentres[octave], sampleRate), sampleRate) / positions;
+            mean[octave] +=
+                tests::t30 (tests::inOctave (response.left, octaveCentres[octave], sampleRate), sampleRate) / positions;
     }
     for (std::size_t octave = 0; octave < mean.size(); ++octave)
     {
@@ -140,9 +141,11 @@ TEST_CASE ("In the open air the ground's reflection is all there is")
 
 TEST_CASE ("Stereo: a coincident pair of cardioids, 120 degrees apart")
 {
-    // Diffuse sound in cardioids: a third of the energy, correlated by (1 + cos(120°)/3)/(1 + 1/3); a source on the axis between them: (1 + cos 60°)/2.
+    // Diffuse sound in cardioids: a third of the energy, correlated by (1 + cos(120°)/3)/(1 + 1/3); a source on the axis between
+    // them: (1 + cos 60°)/2.
     const auto place = church();
-    const auto one = tests::impulseResponse (place, 44100.0, false, 3.0), two = tests::impulseResponse (place, 44100.0, true, 3.0);
+    const auto one = tests::impulseResponse (place, 44100.0, false, 3.0),
+               two = tests::impulseResponse (place, 44100.0, true, 3.0);
     double mono = 0.0, left = 0.0, right = 0.0, both = 0.0;
     for (std::size_t i = 20000; i < one.left.size(); ++i)
     {
@@ -177,7 +180,8 @@ TEST_CASE ("A room decays at every sample rate, and the result does not depend o
         for (std::size_t i = 0; i < response.left.size(); ++i)
         {
             REQUIRE (std::isfinite (response.left[i]));
-            (i < response.left.size() / 2 ? early : late) += static_cast<double> (response.left[i]) * static_cast<double> (response.left[i]);
+            (i < response.left.size() / 2 ? early : late) +=
+                static_cast<double> (response.left[i]) * static_cast<double> (response.left[i]);
         }
         CHECK (early > 0.0);
         CHECK (early < 10.0);

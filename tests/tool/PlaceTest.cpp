@@ -36,8 +36,8 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
 {
     const auto run = runProgram ({ "predict", "maple-14x5", "--place", "club", "--tempo", "120" });
     CHECK (run.status == 0);
-    for (const auto* words : { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "beats at 120 bpm", "direct over reverberant sound",
-                               "wires clear to", "wires heard to", "NR 60" })
+    for (const auto* words : { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "beats at 120 bpm",
+                               "direct over reverberant sound", "wires clear to", "wires heard to", "NR 60" })
         CHECK (contains (run.output, words));
     CHECK_FALSE (contains (runProgram ({ "predict", "maple-14x5" }).output, "LISTENER"));
 
@@ -53,16 +53,18 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
            Approx (20.0 * std::log10 (0.057 * std::sqrt (1500.0 / 0.8) / at["distance_m"].get<double>())).margin (0.1));
 
     // In the open air the level falls by 6 dB with each doubling of the distance, and nothing reverberates.
-    const auto levelAt = [] (const char* where)
-    { return predicted ({ "--place", "open-air", "--listener-at", where })["at_listener"]["level_dba"].get<double>(); };
+    const auto levelAt = [] (const char* where) {
+        return predicted ({ "--place", "open-air", "--listener-at", where })["at_listener"]["level_dba"].get<double>();
+    };
     CHECK (levelAt ("10m:0m:2m") - levelAt ("20m:0m:2m") == Approx (6.02).margin (0.2));
     CHECK_FALSE (predicted ({ "--place", "open-air", "--wires", "off" })["at_listener"].contains ("wires_heard_to_m"));
 }
 
 TEST_CASE ("A place is described by options, by its file and in the drum's file", "[place]")
 {
-    const auto json = predicted ({ "--room-volume", "800m3", "--room-shape", "2.5:1.6:1", "--reverberation", "1.1 1.0 0.9 0.9 0.8 0.7 0.6 s",
-                                   "--drum-at", "1m:0m:0.9m", "--listener-at", "6m:-1m:1.6m", "--noise-rating", "35", "--air", "10C,70%" });
+    const auto json =
+        predicted ({ "--room-volume", "800m3", "--room-shape", "2.5:1.6:1", "--reverberation", "1.1 1.0 0.9 0.9 0.8 0.7 0.6 s",
+                     "--drum-at", "1m:0m:0.9m", "--listener-at", "6m:-1m:1.6m", "--noise-rating", "35", "--air", "10C,70%" });
     const auto& place = json["place"];
     CHECK (place["volume_m3"] == 800);
     CHECK (place["length_to_height"] == 2.5);
@@ -71,7 +73,8 @@ TEST_CASE ("A place is described by options, by its file and in the drum's file"
     CHECK (place["noise_rating"] == 35);
 
     const TemporaryFolder folder;
-    folder.write ("back-room.json", R"({ "format": "snarewright-place", "version": 1, "name": "Back room", "place": { "volume_m3": 60,
+    folder.write ("back-room.json",
+                  R"({ "format": "snarewright-place", "version": 1, "name": "Back room", "place": { "volume_m3": 60,
         "listener_distance_m": 2, "drum_from_wall_m": 1, "listener_aside_m": 0, "reverberation_s": [0.5, 0.5, 0.5, 0.4, 0.4, 0.4, 0.3] } })");
     const auto run = runProgram ({ "predict", "maple-14x5", "--place", "back-room.json" }, folder.path());
     CHECK (contains (run.output, "Back room, "));
@@ -88,11 +91,15 @@ TEST_CASE ("A place is described by options, by its file and in the drum's file"
 
 TEST_CASE ("A place that cannot be is refused", "[place]")
 {
-    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--place", "pub" }), "--place: \"pub\" cannot be used; allowed: a place file, or a preset: "));
-    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--room-volume", "1m3" }), "--room-volume: 1 m3 cannot be used; allowed: 10 to 2000000 m3"));
-    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--place", "club", "--listener-at", "90m:0m:1m" }), "place, listener distance: 90 m"));
+    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--place", "pub" }),
+                     "--place: \"pub\" cannot be used; allowed: a place file, or a preset: "));
+    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--room-volume", "1m3" }),
+                     "--room-volume: 1 m3 cannot be used; allowed: 10 to 2000000 m3"));
+    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--place", "club", "--listener-at", "90m:0m:1m" }),
+                     "place, listener distance: 90 m"));
     CHECK (contains (errorOf ({ "predict", "maple-14x5", "--reverberation", "1 1 1" }), "one for each octave"));
-    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--reverberation", "1 1 1 1 1 1 3 s" }), "place, reverberation at 8000 Hz: 3 s"));
+    CHECK (contains (errorOf ({ "predict", "maple-14x5", "--reverberation", "1 1 1 1 1 1 3 s" }),
+                     "place, reverberation at 8000 Hz: 3 s"));
     CHECK (contains (errorOf ({ "predict", "maple-14x5", "--place", "none", "--room-volume", "100m3" }), "--place none"));
 }
 
@@ -101,7 +108,8 @@ TEST_CASE ("render lets the listener hear the drum", "[place]")
     const TemporaryFolder folder;
     const auto render = [&] (Words options)
     {
-        Words words{ "render", "maple-14x5", "--output", "out.wav", "--bits", "32f", "--full-scale", "1Pa", "--wires", "off", "--length", "3s" };
+        Words words{ "render",       "maple-14x5", "--output", "out.wav", "--bits",   "32f",
+                     "--full-scale", "1Pa",        "--wires",  "off",     "--length", "3s" };
         words.insert (words.end(), options.begin(), options.end());
         const auto run = runProgram (words, folder.path());
         CAPTURE (run.errors);
@@ -112,7 +120,9 @@ TEST_CASE ("render lets the listener hear the drum", "[place]")
     {
         double sum = 0.0;
         for (auto i = static_cast<std::size_t> (from * wav.rate) * static_cast<std::size_t> (wav.channels);
-             i < std::min (wav.samples.size(), static_cast<std::size_t> (to * wav.rate) * static_cast<std::size_t> (wav.channels)); ++i)
+             i <
+             std::min (wav.samples.size(), static_cast<std::size_t> (to * wav.rate) * static_cast<std::size_t> (wav.channels));
+             ++i)
             sum += wav.samples[i] * wav.samples[i];
         return sum;
     };
@@ -127,7 +137,8 @@ TEST_CASE ("render lets the listener hear the drum", "[place]")
     CHECK (energy (church, 0.0, 0.1) < energy (alone, 0.0, 0.1));
     CHECK (energy (church, 2.0, 2.5) > 10.0 * energy (alone, 2.0, 2.5));
 
-    // Nothing but the direct sound and the ground's in the open air: the first sound falls with the distance, 1.9 m for the microphone.
+    // Nothing but the direct sound and the ground's in the open air: the first sound falls with the distance, 1.9 m for the
+    // microphone.
     const auto outside = render ({ "--place", "open-air", "--listener", "mono" });
     CHECK (energy (outside, 0.0, 1.0) < 4.0 * energy (alone, 0.0, 1.0) * 1.9 * 1.9 / (20.0 * 20.0));
     CHECK (energy (outside, 0.0, 1.0) > 0.1 * energy (alone, 0.0, 1.0) * 1.9 * 1.9 / (20.0 * 20.0));
