@@ -56,7 +56,6 @@ void Player::prepare (std::shared_ptr<const engine::DrumModel> model, const Valu
     startAt (output, gainTime, output.goal());
     startAt (placeGain, gainTime, placeGain.goal());
     startAt (microphonesGain, gainTime, microphonesGain.goal());
-    roomFader.prepare (rate);
     startAt (choked, chokeTime, 1.0f);
     startAt (bypassed, bypassTime, isBypassed ? 0.0f : 1.0f);
 }

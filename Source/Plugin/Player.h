@@ -42,7 +42,7 @@ public:
     /** Switches to another model; returns the former. */
     std::shared_ptr<const engine::DrumModel> setModel (std::shared_ptr<const engine::DrumModel>) noexcept;
 
-    /** The room that the drum is heard in, if there is one. */
+    /** The room that the drum is heard in, if there is one; it is prepared and set before prepare(). */
     place::RoomFader& room() noexcept { return roomFader; }
 
     /** Settings for the following samples and strokes. */

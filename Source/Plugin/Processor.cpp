@@ -71,10 +71,11 @@ void Processor::prepareToPlay (double sampleRate, int)
 
     if (rate == sampleRate)
     {
-        player.prepare (solver.latestModel(), sound.effective());
+        player.room().prepare (rate);
         roomOnItsWay.reset();
         if (const std::unique_ptr<RoomDelivery> delivery (solver.rooms().take()); delivery != nullptr && delivery->sampleRate == rate)
             player.room().set (std::move (delivery->room));
+        player.prepare (solver.latestModel(), sound.effective());
     }
 
     freeBeat = 0.0;
