@@ -45,6 +45,13 @@ struct HeadConstruction
     /** Film that carries the tension, in metres: every ply, no coating, dot or ring. */
     double loadBearingThickness() const noexcept { return plyThickness * plies; }
 
+    /** Resistance of the plies to bending, each by itself: E·h³/12(1-ν²), N m. */
+    double bendingStiffness() const noexcept
+    {
+        return plies * Film::youngsModulus * plyThickness * plyThickness * plyThickness /
+               (12.0 * (1.0 - Film::poissonsRatio * Film::poissonsRatio));
+    }
+
     /** Areal density away from dot and ring, kg/m². */
     double baseDensity() const noexcept { return loadBearingThickness() * Film::density + coatingDensity; }
 };

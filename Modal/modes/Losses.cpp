@@ -21,13 +21,6 @@ struct HeadPart
     double tension;
 };
 
-/** Resistance of the head's plies to bending, each by itself: E·h³/12(1-ν²), N m. */
-double bendingStiffness (const HeadConstruction& head)
-{
-    return head.plies * Film::youngsModulus * std::pow (head.plyThickness, 3) /
-           (12.0 * (1.0 - Film::poissonsRatio * Film::poissonsRatio));
-}
-
 double filmRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omega, double radius)
 {
     // A loss factor η of a spring that holds the share s of the mode's potential energy decays at ½ η s ω; that energy is ½ω² for
@@ -41,7 +34,7 @@ double filmRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omeg
 double bendingRate (const HeadPart& part, const Eigen::VectorXd& zeros, double omega, double radius)
 {
     const Eigen::VectorXd waveNumbers = zeros / radius;
-    const double stored = bendingStiffness (part.head) * waveNumbers.cwiseAbs2().cwiseProduct (part.coefficients).squaredNorm();
+    const double stored = part.head.bendingStiffness() * waveNumbers.cwiseAbs2().cwiseProduct (part.coefficients).squaredNorm();
     return 0.5 * LossConstants::bending * stored / omega;
 }
 

@@ -20,8 +20,8 @@ namespace modal
 struct LossConstants
 {
     static constexpr double film = 0.003;         ///< loss factor of stretched PET film
-    static constexpr double coating = 0.04;       ///< added to it for each kg/m² of coating; common practice, no source
-    static constexpr double bending = 0.01;       ///< loss factor of PET when it is bent (from memory: 0.01 to 0.02)
+    static constexpr double coating = 0.02;       ///< added to it for each kg/m² of coating; common practice, no source
+    static constexpr double bending = 0.005;      ///< loss factor of PET when it is bent (from memory: 0.01 to 0.02)
     static constexpr double glue = 0.02;          ///< of what a dot or ring moves; common practice, no source
     static constexpr double ply = 0.006;          ///< added for a second ply that rubs on the first; common practice, no source
     static constexpr double edgeOfShell = 3.0e-5; ///< conductance of a bearing edge, m²/(N s), for a shell without loss

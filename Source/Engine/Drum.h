@@ -105,7 +105,7 @@ private:
     void land (const Blow&) noexcept;
     void setStick (StickState&, const Blow&) const noexcept;
     void shapeContacts (int slot) noexcept;
-    void setDent (StickState&) const noexcept;
+    void setFilm (StickState&) const noexcept;
     void hearStick (StickState&, const Blow&) const noexcept;
     double surfaceAt (int contact, const Scalar* position) const noexcept;
     void measureContacts (int slot) noexcept;

@@ -47,21 +47,12 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
         shapeContacts (slot);
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
         hearStick (stick, landed[static_cast<std::size_t> (slot)]);
-        const double stiffnessBefore = stick.dentStiffness();
-        setDent (stick);
-        // A stiffer film is dented less by the same energy.
-        if (stick.dentStiffness() > stiffnessBefore)
-        {
-            const double share = std::sqrt (stiffnessBefore / stick.dentStiffness());
-            stick.dent *= share;
-            stick.dentBefore *= share;
-        }
+        setFilm (stick);
         // Contacts stay as far closed as they are.
         for (int c = 0; c < contactsPerStick; ++c)
         {
             auto& contact = stick.contact[static_cast<std::size_t> (c)];
-            contact.offset = contact.compression - surfaceAt (slot * contactsPerStick + c, position.data()) -
-                             contact.ofDent * stick.dent;
+            contact.offset = contact.compression - surfaceAt (slot * contactsPerStick + c, position.data());
             for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
                 contact.offset -= contact.ofStick[k] * stick.position[k];
         }

@@ -59,6 +59,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : drumSetup (set
     buildTables();
     sortFieldModes();
     buildStretch();
+    buildFilmUnderTip();
     buildStretchUnderTip();
 }
 

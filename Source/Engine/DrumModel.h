@@ -58,20 +58,26 @@ public:
     /** The same at a point of the batter hoop. */
     void hoopShape (double theta, Scalar* to) const noexcept;
 
-    /** Local compliance of the batter head under a tip: the deflection too narrow for the modes to resolve. Zero if the film's
-       density is not known.
+    /** Waves of the batter head under a tip that are too short for the modes. Empty if the film's density is not known.
 
         Under a load of half width ε a membrane with tension T deflects by F/(2πT)·(ln(2/κε) - 0.577 + 1/2) due to waves shorter
-       than 2π/κ (the static Green's function over a uniform disc), where κ is the largest wave number of the modes. For the
-       resistance see filmContactResistance(). */
-    struct FilmUnderTip
+       than 2π/κ (the static Green's function over a uniform disc), where κ is the largest wave number of the modes. These waves leave
+       and do not come back; they are modelled as a few modes, the closer in ln k the nearer to the drum's own, each with its share of that
+       deflection at its own frequency (of a film that also bends, Tk² + Dk⁴ = σω²) and so damped that they overlap: at any frequency
+       above the modes' they yield 1/4T out of phase, as an endless membrane does. */
+    struct FilmWaves
     {
-        double stiffness = 0.0;  ///< N/m
-        double resistance = 0.0; ///< N s/m
+        struct Wave
+        {
+            double frequency, decay; ///< Hz, 1/s
+            double shape;            ///< 1/√kg
+        };
+        std::array<Wave, maxFilmWaves> wave{};
+        int count = 0;
     };
-    FilmUnderTip filmUnderTip() const noexcept;
+    const FilmWaves& wavesUnderTip() const noexcept { return filmWaves; }
 
-    /** How the film round the tip stretches; all zero where filmUnderTip() is. */
+    /** How the film round the tip stretches; all zero where wavesUnderTip() is empty. */
     const modal::LocalStretch& stretchUnderTip() const noexcept { return localStretch; }
 
     /** How much of a mode's motion deepens the dent at a place against the ring of stretchUnderTip(), 1/√kg. Realtime safe. */
@@ -134,6 +140,7 @@ private:
     void buildTables();
     void sortFieldModes();
     void buildStretch();
+    void buildFilmUnderTip();
     void buildStretchUnderTip();
     void shapeOf (const Scalar* values, Scalar* to) const noexcept;
     void basisAt (double r, double theta, Scalar* values) const noexcept;
@@ -161,6 +168,7 @@ private:
 
     std::vector<ForcePoint> wirePoints; ///< at most maxForcePoints
     UpperBand upper;
+    FilmWaves filmWaves;
     modal::LocalStretch localStretch;
     std::vector<Scalar> ringShare; ///< of each basis function: its mean over the ring round a place over its value there
 

@@ -26,6 +26,9 @@ constexpr double leastShare = 1.0e-6;
     millisecond; within it the film is taken to follow the tip at once. */
 constexpr double stretchRing = 30.0e-3;
 
+/** Of the film's short waves: least damping ratio, and highest frequency as a share of the sample rate. */
+constexpr double leastDamping = 0.03, highestFilmShare = 0.4;
+
 /** Basis functions at the table's steps, plus one before the centre and one after the rim for the cubic, mirrored into the head.
  */
 const std::vector<double>& radialSteps (const modal::BasisFunction& function)
@@ -109,17 +112,29 @@ void BasicDrumModel<Scalar>::basisAt (double r, double theta, Scalar* values) co
 }
 
 template <typename Scalar>
-auto BasicDrumModel<Scalar>::filmUnderTip() const noexcept -> FilmUnderTip
+void BasicDrumModel<Scalar>::buildFilmUnderTip()
 {
-    const double tension = drumSetup.tensions.batter, density = drumSetup.batterDensity;
-    const double highest = std::min (drumSetup.modes.highestFrequency, highestShareOfRate * drumSetup.sampleRate);
+    const double tension = drumSetup.tensions.batter, density = drumSetup.batterDensity, rate = drumSetup.sampleRate;
+    const double highest = std::min (drumSetup.modes.highestFrequency, highestShareOfRate * rate);
     if (! (tension > 0.0 && density > 0.0 && highest > 0.0))
-        return {};
-    const double waveNumber = modal::units::twoPi * highest * std::sqrt (density / tension);
-    // On a slack film with modes to high frequencies little is unresolved; the limit keeps the rest stiff.
-    const double depth = std::max (0.1, std::log (2.0 / (waveNumber * drumSetup.stick.tipHalfWidth)) - 0.57722 + 0.5);
-    const double springs = modal::units::twoPi * tension / depth;
-    return { springs, filmContactResistance (springs, tension, highest) };
+        return;
+    const double longest = modal::units::twoPi * highest * std::sqrt (density / tension); // wave number
+    // On a slack film with modes to high frequencies little is left; the limit keeps the rest stiff.
+    const double depth = std::max (0.1, std::log (2.0 / (longest * drumSetup.stick.tipHalfWidth)) - 0.57722 + 0.5);
+    filmWaves.count = std::clamp (static_cast<int> (std::ceil (3.0 * depth)), 1, maxFilmWaves);
+    const double narrowest = 2.0 * depth / (filmWaves.count * (filmWaves.count + 1.0));
+    double done = 0.0;
+    for (int i = 0; i < filmWaves.count; ++i)
+    {
+        auto& wave = filmWaves.wave[static_cast<std::size_t> (i)];
+        const double width = (i + 1.0) * narrowest, damping = std::max (leastDamping, 0.5 * width);
+        const double k = longest * std::exp (done + 0.5 * width), pull = tension + drumSetup.batterBending * k * k;
+        done += width;
+        wave.frequency = std::min (k * std::sqrt (pull / density) / modal::units::twoPi, highestFilmShare * rate);
+        const double omega = modal::units::twoPi * wave.frequency;
+        wave.decay = damping * omega;
+        wave.shape = std::sqrt (width / (modal::units::twoPi * pull) * (1.0 + damping * damping)) * omega;
+    }
 }
 
 /** A wave's mean over a ring round a place is J0(wave number × radius) times its value there, whatever its order. */
@@ -127,7 +142,7 @@ template <typename Scalar>
 void BasicDrumModel<Scalar>::buildStretchUnderTip()
 {
     ringShare.assign (static_cast<std::size_t> (basisSize()), Scalar (0));
-    if (drumSetup.batterStretch <= 0.0 || filmUnderTip().stiffness <= 0.0)
+    if (drumSetup.batterStretch <= 0.0 || filmWaves.count == 0)
         return;
     modal::DentedFilm film;
     film.tension = drumSetup.tensions.batter;
@@ -238,8 +253,8 @@ void BasicDrumModel<Scalar>::buildStretch()
     }
 }
 
-template BasicDrumModel<double>::FilmUnderTip BasicDrumModel<double>::filmUnderTip() const noexcept;
-template BasicDrumModel<float>::FilmUnderTip BasicDrumModel<float>::filmUnderTip() const noexcept;
+template void BasicDrumModel<double>::buildFilmUnderTip();
+template void BasicDrumModel<float>::buildFilmUnderTip();
 template void BasicDrumModel<double>::buildStretch();
 template void BasicDrumModel<double>::buildTables();
 template void BasicDrumModel<double>::gatherHeadShapes (const Bank&);

@@ -60,6 +60,7 @@ struct DrumSetup
     /** N/m, stretchResistance() of the heads: how large strikes raise the tension. */
     double batterStretch = 0.0, resonantStretch = 0.0;
     double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: no sound above the modes
+    double batterBending = 0.0, resonantBending = 0.0; ///< N m, HeadConstruction::bendingStiffness(), for the sound above the modes
     modal::WireSpec wires;
     modal::StickBody stick = usualStick();         ///< held by its fulcrum
     modal::StickBody laidStick = usualLaidStick(); ///< the same with the hand over its tip, for cross-sticks
@@ -81,6 +82,8 @@ inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tens
     setup.resonantStretch = drum.hasResonantHead() ? stretchResistance (drum.resonant) : 0.0;
     setup.batterDensity = drum.batter.baseDensity();
     setup.resonantDensity = drum.hasResonantHead() ? drum.resonant.baseDensity() : 0.0;
+    setup.batterBending = drum.batter.bendingStiffness();
+    setup.resonantBending = drum.hasResonantHead() ? drum.resonant.bendingStiffness() : 0.0;
     setup.wires = fittings.wires;
     setup.stick = modal::solveStick (fittings.stick);
     setup.laidStick = laid (fittings.stick);

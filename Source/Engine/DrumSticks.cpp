@@ -29,14 +29,14 @@ constexpr double longestStay = 3.0;
 
 double storedIn (const StickState& stick, const StickContact& contact, double compression) noexcept
 {
-    return contact.ofDent > 0.0 ? stick.stretch.energy (compression)
+    return contact.isStretch ? stick.stretch.energy (compression)
                                 : storedEnergy (contact.stiffness, contact.exponent, compression);
 }
 
-/** Of its motion, in its contacts and in the dent under it, J. */
+/** Of its motion, in its contacts and in the film under it, J. */
 double stickEnergy (const StickState& stick) noexcept
 {
-    double sum = 0.25 * stick.dentStiffness() * (stick.dent * stick.dent + stick.dentBefore * stick.dentBefore);
+    double sum = 0.0;
     for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
         sum += ModalRecursion{ stick.keep[k], stick.spring[k], stick.drive[k] }.energy (stick.position[k], stick.step[k]);
     for (const auto& contact : stick.contact)
@@ -73,7 +73,7 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
 
     landed[index] = blow;
     setStick (stick, blow);
-    setDent (stick);
+    setFilm (stick);
     hearStick (stick, blow);
     shapeContacts (slot);
     upperBand.place (slot, blow, *current);
@@ -114,7 +114,7 @@ void BasicDrum<Scalar>::setStick (StickState& stick, const Blow& blow) const noe
     const auto& setup = current->setup();
     const auto& body = blow.isLaid ? setup.laidStick : setup.stick;
     const double T = current->interval();
-    stick.modes = body.modes;
+    stick.bodyModes = body.modes;
     stick.rigidModes = body.rigidModes;
     stick.handPush = blow.hand;
     stick.handLift = blow.lift;
@@ -132,8 +132,7 @@ void BasicDrum<Scalar>::setStick (StickState& stick, const Blow& blow) const noe
     shaft.stiffness = body.shaftStiffness;
     tip.lossRate = shaft.lossRate = 0.5 * body.contactDamping / T;
     stretch.active = stick.stretch.soft > 0.0;
-    stretch.ofDent = 1.0;
-    tip.ofDent = -1.0;
+    stretch.isStretch = true;
 
     // It comes down with the speed offset + slope·place along it.
     const double slope = blow.isLaid ? -blow.speed / blow.hoopDistance : blow.speed / blow.swingLength;
@@ -144,7 +143,7 @@ void BasicDrum<Scalar>::setStick (StickState& stick, const Blow& blow) const noe
         const bool fits = mode.frequency < highestShareOfRate / T;
         if (! fits)
         {
-            stick.modes = static_cast<int> (k);
+            stick.bodyModes = static_cast<int> (k);
             break;
         }
         const auto recursion = mode.frequency > 0.0 ? ModalRecursion::from (mode.frequency, mode.decay, T) : ModalRecursion::free (T);
@@ -159,6 +158,7 @@ void BasicDrum<Scalar>::setStick (StickState& stick, const Blow& blow) const noe
         // A force at the hand and the couple that carries it to the tip.
         stick.ofHand[k] = mode.atHand - (body.handPlace - body.tipPlace) * mode.turnAtHand;
     }
+    stick.modes = stick.bodyModes;
 }
 
 template <typename Scalar>
@@ -175,18 +175,28 @@ void BasicDrum<Scalar>::shapeContacts (int slot) noexcept
         std::fill_n (to (StickContactKind::shaft), view.modes, Scalar (0));
 }
 
-/** How the film gives under a tip beyond what the modes show. */
+/** Puts the film's short waves behind the stick's modes. Those that are there already keep their energy. */
 template <typename Scalar>
-void BasicDrum<Scalar>::setDent (StickState& stick) const noexcept
+void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
 {
-    const auto film = current->filmUnderTip();
-    if (film.stiffness <= 0.0)
+    const auto waves = current->wavesUnderTip();
+    const int former = stick.modes - stick.bodyModes;
+    for (int i = 0; i < waves.count; ++i)
     {
-        stick.dentRelease = stick.dentYield = stick.dent = stick.dentBefore = 0.0;
-        return;
+        const auto& wave = waves.wave[static_cast<std::size_t> (i)];
+        const auto k = static_cast<std::size_t> (stick.bodyModes + i);
+        const auto recursion = ModalRecursion::from (wave.frequency, wave.decay, current->interval());
+        if (i < former)
+            recursion.carryOver ({ stick.keep[k], stick.spring[k], stick.drive[k] }, stick.position[k], stick.step[k]);
+        stick.keep[k] = recursion.keep;
+        stick.spring[k] = recursion.spring;
+        stick.drive[k] = recursion.drive;
+        stick.lossOfStep[k] = recursion.lossOfStep();
+        // What opens the tip's contact dents the film.
+        stick.at (StickContactKind::tip).ofStick[k] = -wave.shape;
+        stick.at (StickContactKind::stretch).ofStick[k] = wave.shape;
     }
-    stick.dentYield = 1.0 / (0.5 * film.stiffness + 0.5 * film.resistance / current->interval());
-    stick.dentRelease = film.stiffness * stick.dentYield;
+    stick.modes = stick.bodyModes + waves.count;
 }
 
 /** A rod that moves across itself is heard as a force on the air of twice the air that it displaces (a dipole: the displaced air and as much
@@ -250,11 +260,8 @@ void BasicDrum<Scalar>::measureContacts (int slot) noexcept
                 continue;
             double mobility = (moved * Values (stickShape[i].data(), view.modes)).template cast<double>().sum();
             if (i / contactsPerStick == static_cast<std::size_t> (slot))
-            {
-                mobility += stick.dentYield * contact.ofDent * other.ofDent;
                 for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
                     mobility += stick.drive[k] * contact.ofStick[k] * other.ofStick[k];
-            }
             contact.mobility[i] = other.mobility[j] = mobility;
         }
         current->contactsMovedBy (moved.data(), stickToWire[j].data());
@@ -309,7 +316,7 @@ template int BasicDrum<float>::freeSlot() noexcept;
 template void BasicDrum<float>::land (const Blow&) noexcept;
 template void BasicDrum<float>::shapeContacts (int) noexcept;
 template void BasicDrum<float>::hearStick (StickState&, const Blow&) const noexcept;
-template void BasicDrum<float>::setDent (StickState&) const noexcept;
+template void BasicDrum<float>::setFilm (StickState&) const noexcept;
 template double BasicDrum<float>::surfaceAt (int, const float*) const noexcept;
 template void BasicDrum<float>::measureContacts (int) noexcept;
 template void BasicDrum<float>::retireSticks() noexcept;
@@ -318,7 +325,7 @@ template int BasicDrum<double>::freeSlot() noexcept;
 template void BasicDrum<double>::land (const Blow&) noexcept;
 template void BasicDrum<double>::shapeContacts (int) noexcept;
 template void BasicDrum<double>::hearStick (StickState&, const Blow&) const noexcept;
-template void BasicDrum<double>::setDent (StickState&) const noexcept;
+template void BasicDrum<double>::setFilm (StickState&) const noexcept;
 template double BasicDrum<double>::surfaceAt (int, const double*) const noexcept;
 template void BasicDrum<double>::measureContacts (int) noexcept;
 template void BasicDrum<double>::retireSticks() noexcept;

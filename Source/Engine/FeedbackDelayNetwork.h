@@ -44,7 +44,7 @@ public:
 
     /** @param shortest   s, the shortest delay
         @param low, high  two points of the decay; low.frequency < high.frequency < half the rate. A high-pass at the lower one
-       (two of the four poles of a Butterworth crossover) keeps lower frequencies out, so that changing the delays while the
+       (two poles of the crossover) keeps lower frequencies out, so that changing the delays while the
        network rings makes no click. */
     void set (double shortest, Decay low, Decay high, double sampleRate) noexcept
     {

@@ -8,8 +8,8 @@
 namespace engine
 {
 
-/** Q of the two pole pairs of a fourth-order Butterworth filter. */
-inline constexpr double butterworthQualities[2] = { 0.541196100146197, 1.306562964876377 };
+/** Q of the four pole pairs of an eighth-order Butterworth filter. */
+inline constexpr double butterworthQualities[4] = { 0.5097955791041592, 0.6013448869350453, 0.8999762231364156, 2.5629154477415055 };
 
 /** Coefficients of a two-pole high-pass (bilinear transform). */
 template <typename Scalar>

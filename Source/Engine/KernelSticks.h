@@ -45,13 +45,12 @@ public:
             for (std::size_t k = 0; k < count (stick); ++k)
                 stick.trial[k] = stick.position[k] + stick.keep[k] * stick.step[k] - stick.spring[k] * stick.position[k] -
                                  stick.drive[k] * stick.ofHand[k] * hand;
-            const double dent = stick.nextDent (0.0);
             for (int c = 0; c < contactsPerStick; ++c)
             {
                 auto& contact = stick.contact[static_cast<std::size_t> (c)];
                 if (! contact.active)
                     continue;
-                contact.free = dot (s.stickShape[i * contactsPerStick + c], s.trial) + contact.offset + contact.ofDent * dent;
+                contact.free = dot (s.stickShape[i * contactsPerStick + c], s.trial) + contact.offset;
                 for (std::size_t k = 0; k < count (stick); ++k)
                     contact.free += contact.ofStick[k] * stick.trial[k];
             }
@@ -110,7 +109,7 @@ public:
             });
     }
 
-    /** Moves sticks and dents on; the microphones hear the sticks move. */
+    /** Moves sticks and the film under them on; the microphones hear the sticks move. */
     void finish (Scalar* const* outputs, int frame) noexcept
     {
         forEach ([&] (StickState& stick, StickContact& contact, int j) { closeContact (stick, contact, j); });
@@ -174,7 +173,7 @@ private:
     {
         const double wish = contact.free - contact.compressionBefore - opening (contact, j, false);
         const double own = contact.mobility[static_cast<std::size_t> (j)];
-        if (contact.ofDent > 0.0)
+        if (contact.isStretch)
             return solveStretch (stick.stretch, contact.compressionBefore, wish, own, contact.force, precision).force;
         return solveContact (contact.compressionBefore, wish, own, contact.stiffness, contact.exponent, resistance (contact),
                              contact.force, precision)
@@ -207,12 +206,7 @@ private:
 
     void moveOn (StickState& stick) noexcept
     {
-        const double dent = stick.nextDent (stick.dentForce());
         const double hand = stick.handNow();
-        if (s.countsEnergy)
-            s.flows->contactLoss += 0.5 * stick.dentResistance() * (dent - stick.dentBefore) * (dent - stick.dentBefore);
-        stick.dentBefore = stick.dent;
-        stick.dent = dent;
         stick.airForce = 0.0;
         for (std::size_t k = 0; k < count (stick); ++k)
         {

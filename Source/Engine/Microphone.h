@@ -21,7 +21,7 @@ struct Microphone
     double signedGain() const noexcept { return invertsPolarity ? -gain : gain; }
 };
 
-/** Least distance from heads and shell, m; closer than this the cells of the head are too coarse. */
+/** Least distance from heads and shell, m; closer than this the points at which its motion is summed are too coarse. */
 inline constexpr double closestMicrophone = 0.02;
 
 /** Largest distance from the centre of the batter head, m. */

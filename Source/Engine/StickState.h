@@ -13,6 +13,10 @@ namespace engine
 inline constexpr int maxMicrophones = 3;
 inline constexpr int maxSticks = 4;
 
+/** Waves of the film under a tip that are too short for the drum's modes: see BasicDrumModel::wavesUnderTip(). */
+inline constexpr int maxFilmWaves = 6;
+inline constexpr int maxStickModes = modal::StickBody::maxModes + maxFilmWaves;
+
 /** A stick that has bounced this high off head and hoop has left, m. On the way its sound fades: the hand stills it. */
 inline constexpr double bouncedReach = 1.0e-3;
 
@@ -27,15 +31,15 @@ inline constexpr int contactsPerStick = 3;
 inline constexpr int maxStickContacts = maxSticks * contactsPerStick;
 
 /** One contact of a stick. Compression is
-        shape·(modes of the drum) + ofStick·(modes of the stick) + ofDent·dent + offset,
+        shape·(modes of the drum) + ofStick·(modes of the stick and of the film under it) + offset,
     positive when pressed. For the stretch it is how deep the film is pushed in under the tip. m. */
 struct StickContact
 {
     bool active = false;
     double compression = 0.0, compressionBefore = 0.0; ///< m, now and a sample ago
     double offset = 0.0;                               ///< m
-    std::array<double, modal::StickBody::maxModes> ofStick{}; ///< 1/√kg
-    double ofDent = 0.0;                               ///< -1, 0 or 1
+    std::array<double, maxStickModes> ofStick{};       ///< 1/√kg
+    bool isStretch = false;
     double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
     double lossRate = 0.0;                             ///< damping/(2T), 1/m
     double free = 0.0;                                 ///< m, the compression in the next sample if no contact pushed
@@ -46,14 +50,14 @@ struct StickContact
     int samples = 0;                                   ///< in contact so far
 };
 
-/** A stick in flight and in contact: one body, whose modes the contacts and the hand push. Heights in m, upwards. */
+/** A stick in flight and in contact: one body, whose modes the contacts and the hand push, and behind these the short waves of the film
+    under its tip, which are modes in the same way. Heights in m, upwards. */
 struct StickState
 {
-    static constexpr int maxModes = modal::StickBody::maxModes;
-    using Modes = std::array<double, maxModes>;
+    using Modes = std::array<double, maxStickModes>;
 
     bool active = false;
-    int modes = 0, rigidModes = 0;
+    int modes = 0, bodyModes = 0, rigidModes = 0; ///< all, the first of them that are the stick's, the first of these that are rigid
     Modes position{}, step{}, trial{};          ///< m·√kg: now, since the last sample, next without contact forces
     Modes keep{}, spring{}, drive{}, lossOfStep{}; ///< see ModalRecursion
     Modes ofHand{};                             ///< 1/√kg, motion against the hand's push
@@ -62,9 +66,6 @@ struct StickState
     int age = 0;                                ///< samples since it came
     int liftAfter = 0;                          ///< samples until the hand begins to let go
     int handWithin = 0;                         ///< samples that it takes the hand to come, and again to go
-    double dent = 0.0, dentBefore = 0.0;        ///< m, how far the film gives under the tip beyond what the modes show
-    double dentRelease = 0.0;                   ///< share of the dent that goes back in two samples without force
-    double dentYield = 0.0;                     ///< m/N, what a force adds to it; 0: none
     Modes dipole{};                             ///< see modal::StickBody::Mode
     double airForce = 0.0;                      ///< what pushes the air around the moving stick, over the air's density, m⁴ a sample²
     /** Pressure of that at each microphone, Pa: near × airForce + far × (its change in a sample). */
@@ -74,21 +75,6 @@ struct StickState
 
     SNAREWRIGHT_INLINE StickContact& at (StickContactKind kind) noexcept { return contact[static_cast<std::size_t> (kind)]; }
     SNAREWRIGHT_INLINE const StickContact& at (StickContactKind kind) const noexcept { return contact[static_cast<std::size_t> (kind)]; }
-
-    /** The dent is a spring and a resistance side by side: over two samples it goes from `dentBefore` to this, with the force
-        stiffness × mean of both + resistance × speed. m. */
-    SNAREWRIGHT_INLINE double nextDent (double pushedWith) const noexcept { return dentBefore * (1.0 - dentRelease) + dentYield * pushedWith; }
-    SNAREWRIGHT_INLINE double dentStiffness() const noexcept { return dentYield > 0.0 ? dentRelease / dentYield : 0.0; } ///< N/m
-    /** N for each metre in two samples. */
-    SNAREWRIGHT_INLINE double dentResistance() const noexcept { return dentYield > 0.0 ? (1.0 - 0.5 * dentRelease) / dentYield : 0.0; }
-    /** What pushes the dent down, N. */
-    SNAREWRIGHT_INLINE double dentForce() const noexcept
-    {
-        double sum = 0.0;
-        for (const auto& one : contact)
-            sum -= one.ofDent * one.force;
-        return sum;
-    }
 
     /** What the hand does in this sample, N, downwards. */
     SNAREWRIGHT_INLINE double handNow() const noexcept
@@ -110,7 +96,7 @@ struct StickState
     {
         const auto& tip = at (StickContactKind::tip);
         double sum = tip.offset;
-        for (std::size_t k = 0; k < static_cast<std::size_t> (modes); ++k)
+        for (std::size_t k = 0; k < static_cast<std::size_t> (bodyModes); ++k)
             sum += tip.ofStick[k] * position[k];
         return -sum;
     }

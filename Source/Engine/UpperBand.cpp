@@ -1,10 +1,11 @@
 #include "UpperBand.h"
 
+#include "RadialCache.h"
+
 #include "Modal/Units.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace engine
 {
@@ -26,11 +27,44 @@ double cosine (const UpperHead& head, double x, double y, const Microphone& micr
     return above / std::hypot (microphone.x - x, microphone.y - y, above);
 }
 
-/** Square of a mode's shape on one head, mean over its area, 1/kg. */
-double meanSquare (const DrumSetup& setup, std::size_t head, int mode)
+using Places = Eigen::Array<double, UpperHead::placeSteps + 1, 1>;
+
+/** Radial parts of the basis functions at the places of UpperHead::tailAt, one a column, 1/m. */
+Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
 {
-    const auto& shares = head == 0 ? setup.modes.batter : setup.modes.resonant;
-    return shares.col (mode).squaredNorm() / (modal::units::pi * setup.modes.radius * setup.modes.radius);
+    static RadialCache memo (
+        []
+        {
+            std::vector<double> shares;
+            for (int i = 0; i <= UpperHead::placeSteps; ++i)
+                shares.push_back (static_cast<double> (i) / UpperHead::placeSteps);
+            return shares;
+        }());
+    Eigen::MatrixXd parts (UpperHead::placeSteps + 1, static_cast<Eigen::Index> (modes.basis.size()));
+    for (Eigen::Index b = 0; b < parts.cols(); ++b)
+        parts.col (b) = Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), parts.rows()) /
+                        modes.radius;
+    return parts;
+}
+
+/** Square of a mode's shape, mean over the angle, at each place, 1/kg: its parts of one order and parity add up. */
+Places squaresAt (const modal::DrumModes& modes, const Eigen::MatrixXd& radial, const Eigen::MatrixXd& shares, int mode)
+{
+    Places squares = Places::Zero();
+    Places sum = Places::Zero();
+    for (Eigen::Index b = 0; b < shares.rows(); ++b)
+    {
+        const auto& function = modes.basis[static_cast<std::size_t> (b)];
+        if (shares (b, mode) != 0.0)
+            sum += shares (b, mode) * radial.col (b).array();
+        const bool isLast = b + 1 == shares.rows() || modes.basis[static_cast<std::size_t> (b + 1)].m != function.m ||
+                            modes.basis[static_cast<std::size_t> (b + 1)].parity != function.parity;
+        if (! isLast)
+            continue;
+        squares += (function.m == 0 ? 1.0 : 0.5) * sum.square();
+        sum.setZero();
+    }
+    return squares;
 }
 
 /** Level and decay of the response of the modes near the band's end to a force on this head. */
@@ -38,40 +72,67 @@ void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pres
                   UpperHead& head)
 {
     const double lowest = respondingShare * highest;
-    double weight = 0.0, slowness = 0.0, rise = 0.0;
+    const auto& shares = index == 0 ? setup.modes.batter : setup.modes.resonant;
+    const double area = modal::units::pi * setup.modes.radius * setup.modes.radius;
+    const Eigen::MatrixXd radial = radialParts (setup.modes);
+    Places heardFrom = Places::Zero();
+    double heardInAll = 0.0, frequency = 0.0;
+    auto& decay = head.decay;
     for (int k = 0; k < setup.modes.size(); ++k)
     {
         const auto& mode = setup.modes.modes[static_cast<std::size_t> (k)];
         if (mode.frequency < lowest || mode.frequency > highest)
             continue;
-        const double decay = std::max (mode.decay.total(), slowestDecay), omega = mode.angularFrequency();
-        const double pushed = meanSquare (setup, index, k);
+        const double omega = mode.angularFrequency();
+        const double pushed = shares.col (k).squaredNorm() / area; // mean over the head, 1/kg
+        double heard = 0.0;
         for (std::size_t m = 0; m < pressures.size(); ++m)
         {
             // The acceleration of a mode after an impulse of 1 N s is φω sin ωt exp(-αt), with the energy φ²ω²/4α: twice the
             // integral of the squared spectrum over the band.
-            const double loudness =
-                pushed * (std::pow (omega * pressures[m].acceleration[k], 2) + std::pow (pressures[m].velocity[k], 2));
-            head.modalTailLevel[m] += loudness / (4.0 * decay) / (2.0 * (highest - lowest));
+            const double loudness = std::pow (omega * pressures[m].acceleration[k], 2) + std::pow (pressures[m].velocity[k], 2);
+            head.tailPower[m] += pushed * loudness / (8.0 * (highest - lowest));
+            heard += loudness;
         }
-        weight += pushed;
-        slowness += pushed / decay;
-        // The film's loss grows with frequency, where it bends with the third power of that; the rest stays. In an octave:
-        rise += pushed / decay * (mode.decay.film + mode.decay.ply + 7.0 * mode.decay.bending) / decay;
+        const double energy = heard / std::max (mode.decay.total(), slowestDecay); // heard after a push of 1 kg^-1/2
+        heardFrom += energy * squaresAt (setup.modes, radial, shares, k);
+        const double weight = energy * pushed;
+        heardInAll += weight;
+        frequency += weight * mode.frequency;
+        decay.stretch += weight * (mode.decay.film + mode.decay.ply);
+        decay.bending += weight * mode.decay.bending;
+        decay.constant += weight * (mode.decay.radiation + mode.decay.edge + mode.decay.air + mode.decay.muffling);
     }
-    if (weight <= 0.0)
+    if (heardInAll <= 0.0)
         return;
-    head.tailDecay = weight / slowness;
-    head.tailDecayRise = head.tailDecay * rise / slowness / highest;
-    // With the same pressure per mode, more modes and more loss as frequency rises, the level stays about the same (UpperBandTest
-    // measures it), while a network with more loss gets quieter. The level is set to be right half an octave above the band's
-    // end.
-    for (std::size_t m = 0; m < head.tailLevel.size(); ++m)
-        head.tailLevel[m] =
-            head.modalTailLevel[m] * (1.0 + (std::numbers::sqrt2 - 1.0) * highest * head.tailDecayRise / head.tailDecay);
+    decay.frequency = frequency / heardInAll;
+    for (double* rate : { &decay.stretch, &decay.bending, &decay.constant })
+        *rate /= heardInAll;
+    for (int i = 0; i <= UpperHead::placeSteps; ++i)
+        head.tailAt[static_cast<std::size_t> (i)] = std::sqrt (heardFrom[i] / heardInAll);
 }
 
 } // namespace
+
+double UpperHead::tailGain (double share) const noexcept
+{
+    const double place = std::clamp (share, 0.0, 1.0) * placeSteps;
+    const auto i = static_cast<std::size_t> (std::min (place, placeSteps - 1.0));
+    return tailAt[i] + (place - static_cast<double> (i)) * (tailAt[i + 1] - tailAt[i]);
+}
+
+double UpperHead::decayAt (double hertz) const noexcept
+{
+    // Dk²/T where Tk² + Dk⁴ = σω².
+    const double stiffened = 0.5 * (std::sqrt (1.0 + decay.stiffness * hertz * hertz) - 1.0);
+    const double ratio = hertz / decay.frequency;
+    // The modes are those of a film that does not resist bending: their loss by bending is that of waves as long as on such a film,
+    // ε = Dσω²/T².
+    const double asMembrane = 0.25 * decay.stiffness * hertz * hertz;
+    const double bent = asMembrane > 0.0 ? stiffened / (1.0 + stiffened) / asMembrane : 1.0;
+    return std::max (slowestDecay, decay.constant + decay.stretch * ratio / (1.0 + stiffened) +
+                                       decay.bending * ratio * ratio * ratio * bent);
+}
 
 DirectPath UpperBand::directPath (int head, double x, double y, const modal::Air& air,
                                   const Microphone& microphone) const noexcept
@@ -107,6 +168,8 @@ UpperBand upperBandOf (const DrumSetup& setup, const std::vector<ModalPressure>&
             head.corner[m] =
                 modes.air.density * modes.air.soundSpeed /
                 (modal::units::pi * head.density * std::max (flattestLook, cosine (head, 0.0, 0.0, setup.microphones[m])));
+        const double bending = index == 0 ? setup.batterBending : setup.resonantBending;
+        head.decay.stiffness = 4.0 * bending * head.density * std::pow (modal::units::twoPi / tension, 2);
         measureTail (setup, pressures, index, band.lowest, head);
     }
     return band;

@@ -22,12 +22,32 @@ struct UpperHead
     double height = 0.0;  ///< m, of its plane
     double faces = 1.0;   ///< +1 if its outer side looks up, -1 down
 
-    std::array<double, maxMicrophones> corner{};         ///< Hz, below which the air's mass dominates, for the direct sound
-    std::array<double, maxMicrophones> modalTailLevel{}; ///< |Pa/N|², mean over the modes in the upper part of the band
-    std::array<double, maxMicrophones> tailLevel{};      ///< the same for the reverberant sound, at the band's end
-    double tailDecay = 0.0;                              ///< 1/s, amplitude decay at the band's end,
-    double tailDecayRise = 0.0;                          ///< and its rise per hertz above it
-    double freePath = 0.0;                               ///< s, mean travel time from rim to rim
+    std::array<double, maxMicrophones> corner{};    ///< Hz, below which the air's mass dominates, for the direct sound
+    std::array<double, maxMicrophones> tailPower{}; ///< |Pa/N|²/s of the reverberant sound: its level times its decay, any frequency
+    double freePath = 0.0;                          ///< s, mean travel time from rim to rim
+
+    /** How the reverberant sound decays, 1/s of the amplitude, by cause. */
+    struct TailDecay
+    {
+        double frequency = 1.0; ///< Hz, where these hold
+        double constant = 0.0;  ///< radiation, edge, muffling
+        double stretch = 0.0;   ///< of the film as it is stretched: grows with the frequency
+        double bending = 0.0;   ///< of the film as it is bent: with its third power
+        double stiffness = 0.0; ///< 1/Hz²: 4Dσω²/T² over the frequency squared, for the film as a plate
+    } decay;
+
+    /** At a frequency in Hz. A film that is short of waves to be a plate (Dk² = T) takes shorter ones to that frequency less deep: of
+        its energy the share 1/(1 + ε) is in stretching and ε/(1 + ε) in bending, ε = Dk²/T. */
+    double decayAt (double frequency) const noexcept;
+
+    /** How much more of the reverberant sound a force here makes than one anywhere on the head, as amplitude: at even steps from the
+        centre to the rim. Only modes of low order are heard, the waves that run nearly straight to and fro across the head, and these
+        are denser the nearer the centre. */
+    static constexpr int placeSteps = 32;
+    std::array<double, placeSteps + 1> tailAt{};
+
+    /** The same at a share of the radius from the centre, 0 to 1. Realtime safe. */
+    double tailGain (double share) const noexcept;
 };
 
 /** Sound of the heads above the band of the solved modes, computed from the forces of sticks and wires. Output only: it takes no

@@ -36,7 +36,8 @@ void UpperBandSound<Scalar>::reset() noexcept
         network.reset();
     for (auto& corner : corners)
         corner.reset();
-    inputState = outputState = {};
+    inputState = {};
+    outputState = {};
     written = past;
 }
 
@@ -70,17 +71,17 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     {
         const auto& film = band.heads[head];
         const double high = std::min (2.0 * band.lowest, 0.475 * rate);
-        networks[head].set (0.5 * film.freePath, { band.lowest, film.tailDecay },
-                            { high, film.tailDecay + film.tailDecayRise * (high - band.lowest) }, rate);
+        networks[head].set (0.5 * film.freePath, { band.lowest, film.decayAt (band.lowest) }, { high, film.decayAt (high) }, rate);
         for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
         {
             corners[head].set (m, std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
             networkGain[head][m] =
-                static_cast<Scalar> (std::sqrt (film.tailLevel[m] * film.tailDecay / networks[head].loudness()));
+                static_cast<Scalar> (std::sqrt (film.tailPower[m] / networks[head].loudness()));
         }
     }
     inputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
-    outputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[1], rate);
+    for (std::size_t i = 0; i < outputHighPass.size(); ++i)
+        outputHighPass[i] = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[i + 1], rate);
     for (int m = 0; m < microphones; ++m)
         for (int p = 0; p < wirePoints; ++p)
         {
@@ -88,6 +89,19 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
             taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)] =
                 tapFor (model, 1, point.x, point.y, m);
         }
+    for (int p = 0; p < wirePoints; ++p)
+    {
+        const auto& point = wires[static_cast<std::size_t> (p)];
+        networkInput[static_cast<std::size_t> (maxSticks + p)] = inputFor (model, 1, std::hypot (point.x, point.y));
+    }
+}
+
+/** An impulse of 1 enters a network with the energy of 1 where its head answers as it does on the mean. */
+template <typename Scalar>
+Scalar UpperBandSound<Scalar>::inputFor (const BasicDrumModel<Scalar>& model, std::size_t head, double radius) const noexcept
+{
+    return FeedbackDelayNetwork<Scalar>::share *
+           static_cast<Scalar> (model.upperBand().heads[head].tailGain (radius / model.setup().modes.radius));
 }
 
 template <typename Scalar>
@@ -96,6 +110,7 @@ void UpperBandSound<Scalar>::place (int stick, const Blow& blow, const BasicDrum
     for (int m = 0; m < microphones; ++m)
         taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (stick)] =
             tapFor (model, 0, blow.radius * std::cos (blow.angle), blow.radius * std::sin (blow.angle), m);
+    networkInput[static_cast<std::size_t> (stick)] = inputFor (model, 0, blow.radius);
 }
 
 template <typename Scalar>
@@ -127,16 +142,16 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
 {
     using Signs = typename FeedbackDelayNetwork<Scalar>::Signs;
     constexpr auto lines = static_cast<std::size_t> (FeedbackDelayNetwork<Scalar>::lines);
-    constexpr auto share = FeedbackDelayNetwork<Scalar>::share;
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
         // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix.
         std::array<Signs, 2> rows{};
         for (int j = 0; j < maxSticks; ++j)
-            rows[0][static_cast<std::size_t> (j)] = share * forcesOf (j)[from + frame];
+            rows[0][static_cast<std::size_t> (j)] = networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            rows[1][static_cast<std::size_t> (p) % lines] += share * forcesOf (maxSticks + p)[from + frame];
+            rows[1][static_cast<std::size_t> (p) % lines] +=
+                networkInput[static_cast<std::size_t> (maxSticks + p)] * forcesOf (maxSticks + p)[from + frame];
         for (std::size_t head = 0; head < 2; ++head)
             answers[head][static_cast<std::size_t> (frame)] =
                 networks[head].next (FeedbackDelayNetwork<Scalar>::transformed (rows[head]));
@@ -177,9 +192,10 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
         const auto entered = inputState.next (straight, inputHighPass);
         for (std::size_t m = 0; m < heard.size(); ++m)
             heard[m] += entered[m];
-        const auto out = outputState.next (heard, outputHighPass);
+        for (std::size_t i = 0; i < outputHighPass.size(); ++i)
+            heard = outputState[i].next (heard, outputHighPass[i]);
         for (int m = 0; m < microphones; ++m)
-            outputs[m][from + frame] += out[static_cast<std::size_t> (m)];
+            outputs[m][from + frame] += heard[static_cast<std::size_t> (m)];
     }
 }
 

@@ -47,6 +47,7 @@ private:
 
     void addChunk (Scalar* const* outputs, int from, int frames) noexcept;
     const Scalar* forcesOf (int point) const noexcept { return forces.data() + point * room + written; }
+    Scalar inputFor (const BasicDrumModel<Scalar>& model, std::size_t head, double radius) const noexcept;
     Tap tapFor (const BasicDrumModel<Scalar>&, int head, double x, double y, int microphone) const noexcept;
 
     double rate;
@@ -56,10 +57,14 @@ private:
     std::vector<Scalar> forces; ///< [point][sample]
     std::array<FeedbackDelayNetwork<Scalar>, 2> networks;
     std::array<std::array<Tap, points>, maxMicrophones> taps{};
+    std::array<Scalar, points> networkInput{}; ///< share of each force that enters its head's network
     std::array<OnePoleHighPasses<Scalar, maxMicrophones + 1>, 2> corners; ///< of each head
     std::array<PerMicrophone, 2> networkGain{};                           ///< Pa per unit of a network's output
-    HighPassCoefficients<Scalar> inputHighPass, outputHighPass;           ///< the crossover: two poles each
-    HighPassState<Scalar, maxMicrophones + 1> inputState, outputState;
+    // The crossover: two poles before direct sound and networks are added, six behind.
+    HighPassCoefficients<Scalar> inputHighPass;
+    HighPassState<Scalar, maxMicrophones + 1> inputState;
+    std::array<HighPassCoefficients<Scalar>, 3> outputHighPass;
+    std::array<HighPassState<Scalar, maxMicrophones + 1>, 3> outputState;
     int microphones = 0, wirePoints = 0;
     bool isHeard = false;
 };
