@@ -1,5 +1,6 @@
 #include "Bank.h"
 
+#include "FilmUnderWire.h"
 #include "KernelView.h"
 #include "Rings.h"
 
@@ -108,6 +109,27 @@ std::vector<Candidate> strandCandidates (const DrumSetup& setup, const WireLayou
     return candidates;
 }
 
+/** One for each contact, as combinations of the four quadrants like everything that the wires touch. */
+std::vector<Candidate> filmCandidates (const DrumSetup& setup, const WireLayout& layout)
+{
+    const auto film = filmUnderWire (setup);
+    std::vector<Candidate> candidates;
+    if (! film.hasWave)
+        return candidates;
+    Candidate c;
+    c.entry.kind = BankEntry::Kind::film;
+    c.entry.frequency = film.waveFrequency;
+    c.entry.recursion = ModalRecursion::from (film.waveFrequency, film.waveDecay, 1.0 / setup.sampleRate);
+    c.isWired = true;
+    for (c.parityClass = 0; c.parityClass < (layout.isSymmetric ? 4 : 1); ++c.parityClass)
+        for (int contact = 0; contact < layout.contacts(); ++contact)
+        {
+            c.shape = film.waveShape * Eigen::VectorXd::Unit (layout.contacts(), contact);
+            candidates.push_back (c);
+        }
+    return candidates;
+}
+
 void pad (std::vector<BankEntry>& entries)
 {
     while (entries.size() % tileModes != 0)
@@ -137,8 +159,9 @@ Bank buildBank (const DrumSetup& setup)
 
     auto candidates = headCandidates (setup, layout ? &*layout : nullptr);
     if (layout)
-        for (auto& strand : strandCandidates (setup, *layout))
-            candidates.push_back (std::move (strand));
+        for (auto* make : { strandCandidates, filmCandidates })
+            for (auto& candidate : make (setup, *layout))
+                candidates.push_back (std::move (candidate));
 
     const int classCount = layout ? (layout->isSymmetric ? 4 : 1) : 0;
     for (int group = 0; group < classCount; ++group)

@@ -13,6 +13,9 @@ namespace engine
 /** Modes above this share of the sample rate are left out: they would alias. */
 inline constexpr double highestShareOfRate = 0.45;
 
+/** Short waves of a film that are not followed at their own frequency ring at this share of the sample rate at most. */
+inline constexpr double highestFilmShare = 0.4;
+
 /** One oscillator of the bank. */
 struct BankEntry
 {
@@ -21,6 +24,7 @@ struct BankEntry
         padding, ///< a padding lane; never moves
         head,    ///< a mode of the drum
         strand,  ///< a mode of a pair of strands, in phase or in opposite phase
+        film,    ///< short waves of the resonant head under one contact of the wires, see FilmUnderWire
         ring     ///< a bending mode of the hoop or the shell
     };
 

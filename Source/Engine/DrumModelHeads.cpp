@@ -26,8 +26,8 @@ constexpr double leastShare = 1.0e-6;
     millisecond; within it the film is taken to follow the tip at once. */
 constexpr double stretchRing = 30.0e-3;
 
-/** Of the film's short waves: least damping ratio, and highest frequency as a share of the sample rate. */
-constexpr double leastDamping = 0.03, highestFilmShare = 0.4;
+/** Of the film's short waves, against critical damping. */
+constexpr double leastDamping = 0.03;
 
 /** Basis functions at the table's steps, plus one before the centre and one after the rim for the cubic, mirrored into the head.
  */

@@ -14,6 +14,9 @@ namespace
 /** Samples processed together. */
 constexpr int chunk = 64;
 
+/** Rows of the Hadamard matrix with these signs have at most half of any other row in common. */
+constexpr std::array<float, 8> otherSigns{ 1.0f, 1.0f, 1.0f, -1.0f, 1.0f, 1.0f, -1.0f, 1.0f };
+
 /** s: across the largest head at the lowest speed of sound. */
 constexpr double longestTap = 1.5 / 300.0;
 
@@ -145,16 +148,21 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix.
+        // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix. There are twice as many forces of
+        // wires: the second half takes the rows with other signs, so that forces of opposite places do not add up.
         std::array<Signs, 2> rows{};
+        Signs others{};
         for (int j = 0; j < maxSticks; ++j)
             rows[0][static_cast<std::size_t> (j)] = networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
-            rows[1][static_cast<std::size_t> (p) % lines] +=
+            (static_cast<std::size_t> (p) < lines ? rows[1] : others)[static_cast<std::size_t> (p) % lines] +=
                 networkInput[static_cast<std::size_t> (maxSticks + p)] * forcesOf (maxSticks + p)[from + frame];
-        for (std::size_t head = 0; head < 2; ++head)
-            answers[head][static_cast<std::size_t> (frame)] =
-                networks[head].next (FeedbackDelayNetwork<Scalar>::transformed (rows[head]));
+        auto fromWires = FeedbackDelayNetwork<Scalar>::transformed (rows[1]);
+        const auto second = FeedbackDelayNetwork<Scalar>::transformed (others);
+        for (std::size_t i = 0; i < lines; ++i)
+            fromWires[i] += static_cast<Scalar> (otherSigns[i]) * second[i];
+        answers[0][static_cast<std::size_t> (frame)] = networks[0].next (FeedbackDelayNetwork<Scalar>::transformed (rows[0]));
+        answers[1][static_cast<std::size_t> (frame)] = networks[1].next (fromWires);
     }
 
     std::array<std::array<std::array<Scalar, chunk>, maxMicrophones>, 2> direct{};

@@ -1,11 +1,12 @@
 #include "WireRest.h"
 
+#include "FilmUnderWire.h"
+
 #include "Modal/hardware/SnareBed.h"
 
 #include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace engine
 {
@@ -128,42 +129,22 @@ Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
 
 } // namespace
 
-double filmContactStiffness (const modal::DrumModes& modes, double resonantTension, const modal::WireSpec& wires,
-                             int modelStrands)
-{
-    double finest = 0.0;
-    for (const auto& function : modes.basis)
-        finest = std::max (finest, function.zero / modes.radius);
-    const double unresolved = std::max (1.0 / finest, 2.0 * wires.contactSize);
-    const double own = std::log (unresolved / wires.contactSize);
-    const double neighbour = std::max (0.0, std::log (unresolved * (wires.strands - 1) / wires.bedWidth));
-    const double standsFor = std::max (1.0, static_cast<double> (wires.strands) / modelStrands);
-    return 2.0 * std::numbers::pi * resonantTension * standsFor / (own + (standsFor - 1.0) * std::min (own, neighbour));
-}
-
-double filmContactResistance (double stiffness, double tension, double highest) noexcept
-{
-    const double omega = 2.0 * 2.0 * std::numbers::pi * highest;
-    return stiffness * stiffness / (4.0 * tension * omega);
-}
-
 WireContacts buildWireContacts (const DrumSetup& setup, const Bank& bank)
 {
     const int classes = static_cast<int> (bank.classes.size());
     const int n = bank.contactsInQuadrant, padded = bank.combinations;
-    const double stiffness = filmContactStiffness (setup.modes, setup.tensions.resonant, setup.wires, setup.wireDetail.strands);
-    const Rest rest = findRest (setup, bank, stiffness);
+    const auto film = filmUnderWire (setup);
+    const Rest rest = findRest (setup, bank, film.stiffness);
 
     WireContacts contacts;
-    if (setup.resonantDensity > 0.0 && setup.modes.highestFrequency > 0.0)
-        contacts.resistance = filmContactResistance (stiffness, setup.tensions.resonant, setup.modes.highestFrequency);
+    contacts.resistance = film.resistance;
     contacts.stiffness = Eigen::VectorXd::Zero (classes * padded);
     contacts.restForce = Eigen::VectorXd::Zero (classes * padded);
     contacts.restCompression = Eigen::VectorXd::Constant (classes * padded, -1.0);
     contacts.metric = Eigen::VectorXd::Zero (classes * padded);
     for (int quadrant = 0; quadrant < classes; ++quadrant)
     {
-        contacts.stiffness.segment (quadrant * padded, n).setConstant (stiffness);
+        contacts.stiffness.segment (quadrant * padded, n).setConstant (film.stiffness);
         contacts.restForce.segment (quadrant * padded, n) = rest.force.segment (quadrant * n, n);
         contacts.restCompression.segment (quadrant * padded, n) = rest.compression.segment (quadrant * n, n);
     }
