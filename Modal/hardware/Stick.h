@@ -5,22 +5,27 @@
 namespace modal
 {
 
-/** A drum stick as the trade describes it, and the hand that holds it. The default is a medium hickory stick. */
+/** A drum stick as the trade describes it, and the hand that holds it. The default is a medium hickory stick. With `rodDiameter` it is a
+    bundle of thin rods, of one thickness all along; with a tip of felt a mallet. */
 struct StickSpec
 {
     enum class TipMaterial
     {
         wood, ///< turned from the stick
-        nylon ///< a cap
+        nylon, ///< a cap
+        felt  ///< a ball round the neck
     };
 
     double length = 0.406;       ///< m, tip to butt, 200 to 500 mm
     double diameter = 14.3e-3;   ///< m, of the shaft, 8 to 22 mm
     double taperLength = 90.0e-3; ///< m, from the shaft's full diameter to the neck behind the tip, 10 to 150 mm
-    double tipDiameter = 10.0e-3; ///< m, 5 to 20 mm
-    double tipLength = 12.0e-3;   ///< m, 5 to 25 mm; longer than wide is an oval tip, as long as wide a round one
+    double tipDiameter = 10.0e-3; ///< m, 5 to 50 mm
+    double tipLength = 12.0e-3;   ///< m, 5 to 50 mm; longer than wide is an oval tip, as long as wide a round one
     double neckDiameter = 6.5e-3; ///< m, where the taper meets the tip, 4 to 14 mm
     TipMaterial tipMaterial = TipMaterial::wood;
+    double rodDiameter = 0.0;     ///< m, of the rods that a bundle is tied of, 0 to 8 mm; below 0.5 mm the stick is one piece
+
+    bool isBundle() const noexcept { return rodDiameter >= 0.5e-3; }
 
     double woodDensity = 800.0;  ///< kg/m³, 350 to 1300
     double woodModulus = 15.2e9; ///< Pa, along the grain, 4 to 30 GPa

@@ -20,6 +20,13 @@ constexpr double shearShare = 1.0 / 15.0, acrossShare = 1.0 / 15.0, bendingLossF
 /** Nylon: density and modulus, a handbook's values from memory. */
 constexpr double nylonDensity = 1140.0, nylonModulus = 2.5e9;
 
+/** Felt of a mallet, as a solid that is pressed. Common practice, no source: 15 N flatten a ball of 38 mm by 2 mm, and it gives back little. Density, modulus,
+    and what it adds to the damping of the contact, s/m. */
+constexpr double feltDensity = 250.0, feltModulus = 0.9e6, feltDamping = 0.75;
+
+/** Of a bundle of rods: how much of its section is wood, and the loss factor of rods that rub on one another. Common practice, no source. */
+constexpr double filledShare = 0.75, rubbingLossFactor = 0.1;
+
 constexpr double poissonsRatio = 0.38;
 
 /** Radius of the butt's rounded edge, m, and of a hoop's edge where a shaft meets it. Common practice, no source. */
@@ -40,34 +47,62 @@ constexpr double rigidBelow = 100.0;
 
 constexpr int elements = StickBody::stations - 1;
 
+/** What a beam needs to know of the stick at one place. */
 struct Section
 {
-    double diameter, density, modulus;
-    double area() const noexcept { return 0.25 * units::pi * diameter * diameter; }
-    double secondMoment() const noexcept { return units::pi * std::pow (diameter, 4) / 64.0; }
+    double bending = 0.0;      ///< N m², modulus × second moment of area
+    double shear = 0.0;        ///< N, shear modulus × area × shear factor
+    double mass = 0.0;         ///< kg/m
+    double turning = 0.0;      ///< kg m, density × second moment of area
+    double outerArea = 0.0;    ///< m², of the outline
+
+    static Section round (double diameter, double density, double modulus)
+    {
+        const double area = 0.25 * units::pi * diameter * diameter, moment = units::pi * std::pow (diameter, 4) / 64.0;
+        return { modulus * moment, shearShare * modulus * area * shearFactor, density * area, density * moment, area };
+    }
 };
+
+/** Thin rods side by side that bend each for itself: together as heavy as the share of the bundle that they fill. */
+Section bundleOf (const StickSpec& stick)
+{
+    const double rods = filledShare * std::pow (stick.diameter / stick.rodDiameter, 2);
+    Section section = Section::round (stick.rodDiameter, stick.woodDensity, stick.woodModulus);
+    for (double* part : { &section.bending, &section.shear, &section.mass, &section.turning })
+        *part *= rods;
+    section.outerArea = 0.25 * units::pi * stick.diameter * stick.diameter;
+    return section;
+}
 
 /** The stick's outline: an oval tip, a straight taper, the shaft, a rounded butt. */
 Section sectionAt (const StickSpec& stick, double place)
 {
-    Section section{ stick.diameter, stick.woodDensity, stick.woodModulus };
+    if (stick.isBundle())
+        return bundleOf (stick);
     const double behindTip = place - stick.tipLength, beforeButt = stick.length - place;
     if (behindTip < 0.0)
     {
         const double fromMiddle = 2.0 * place / stick.tipLength - 1.0;
         const double oval = stick.tipDiameter * std::sqrt (std::max (0.0, 1.0 - fromMiddle * fromMiddle));
-        section.diameter = fromMiddle < 0.0 ? std::max (oval, 0.3 * stick.tipDiameter) : std::max (oval, stick.neckDiameter);
-        if (stick.tipMaterial == StickSpec::TipMaterial::nylon)
+        if (stick.tipMaterial == StickSpec::TipMaterial::felt)
         {
-            section.density = nylonDensity;
-            section.modulus = nylonModulus;
+            // Round the neck, which alone resists bending.
+            Section section = Section::round (stick.neckDiameter, stick.woodDensity, stick.woodModulus);
+            const Section ball = Section::round (std::max (oval, stick.neckDiameter), feltDensity, 0.0);
+            section.mass += ball.mass - feltDensity * section.outerArea;
+            section.outerArea = ball.outerArea;
+            return section;
         }
+        const double diameter = fromMiddle < 0.0 ? std::max (oval, 0.3 * stick.tipDiameter) : std::max (oval, stick.neckDiameter);
+        return stick.tipMaterial == StickSpec::TipMaterial::nylon ? Section::round (diameter, nylonDensity, nylonModulus)
+                                                                  : Section::round (diameter, stick.woodDensity, stick.woodModulus);
     }
-    else if (behindTip < stick.taperLength)
-        section.diameter = stick.neckDiameter + (stick.diameter - stick.neckDiameter) * behindTip / stick.taperLength;
+    double diameter = stick.diameter;
+    if (behindTip < stick.taperLength)
+        diameter = stick.neckDiameter + (stick.diameter - stick.neckDiameter) * behindTip / stick.taperLength;
     else if (beforeButt < buttRounding)
-        section.diameter = stick.diameter * std::sqrt (std::max (0.05, 1.0 - std::pow (1.0 - beforeButt / buttRounding, 2)));
-    return section;
+        diameter = stick.diameter * std::sqrt (std::max (0.05, 1.0 - std::pow (1.0 - beforeButt / buttRounding, 2)));
+    return Section::round (diameter, stick.woodDensity, stick.woodModulus);
 }
 
 using Element = Eigen::Matrix4d;
@@ -75,14 +110,13 @@ using Element = Eigen::Matrix4d;
 /** Stiffness of a beam element between two nodes of deflection and slope, with shear. */
 Element elementStiffness (const Section& s, double l)
 {
-    const double EI = s.modulus * s.secondMoment();
-    const double shear = 12.0 * EI / (shearShare * s.modulus * s.area() * shearFactor * l * l);
+    const double shear = 12.0 * s.bending / (s.shear * l * l);
     Element k;
     k << 12.0, 6.0 * l, -12.0, 6.0 * l,                                    //
         6.0 * l, (4.0 + shear) * l * l, -6.0 * l, (2.0 - shear) * l * l,   //
         -12.0, -6.0 * l, 12.0, -6.0 * l,                                   //
         6.0 * l, (2.0 - shear) * l * l, -6.0 * l, (4.0 + shear) * l * l;
-    return k * (EI / ((1.0 + shear) * l * l * l));
+    return k * (s.bending / ((1.0 + shear) * l * l * l));
 }
 
 /** Its mass, of translation and of the sections' turning. */
@@ -97,7 +131,7 @@ Element elementMass (const Section& s, double l)
         3.0 * l, 4.0 * l * l, -3.0 * l, -l * l,               //
         -36.0, -3.0 * l, 36.0, -3.0 * l,                      //
         3.0 * l, -l * l, -3.0 * l, 4.0 * l * l;
-    return moving * (s.density * s.area() * l / 420.0) + turning * (s.density * s.secondMoment() / (30.0 * l));
+    return moving * (s.mass * l / 420.0) + turning * (s.turning / (30.0 * l));
 }
 
 /** Deflection at a place as a row over the nodes' deflections and slopes (Hermite's cubics), or its slope. */
@@ -164,8 +198,8 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
             elementK += elementStiffness (section, l) / samples;
             elementM += elementMass (section, l) / samples;
             for (const int node : { e, e + 1 })
-                displaced[2 * node] += section.area() * l / samples;
-            body.mass += section.density * section.area() * l / samples;
+                displaced[2 * node] += section.outerArea * l / samples;
+            body.mass += section.mass * l / samples;
         }
         stiffness.block<4, 4> (2 * e, 2 * e) += elementK;
         mass.block<4, 4> (2 * e, 2 * e) += elementM;
@@ -202,7 +236,7 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
         {
             const double damping = 0.5 * (stick.gripDamping * std::pow (grip.dot (shape), 2) +
                                           2.0 * armDamping * arm * stick.handMass * handMotion * handMotion +
-                                          bendingLossFactor * omega);
+                                          (stick.isBundle() ? rubbingLossFactor : bendingLossFactor) * omega);
             mode.decay = std::min (damping, mostDamping * omega);
             mode.frequency = std::sqrt (omega * omega - mode.decay * mode.decay) / units::twoPi;
             if (mode.frequency > highest)
@@ -220,16 +254,30 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
         ++body.modes;
     }
 
-    const bool isNylon = stick.tipMaterial == StickSpec::TipMaterial::nylon;
     const auto plane = [] (double modulus) { return modulus / (1.0 - poissonsRatio * poissonsRatio); };
-    // An oval has two radii of curvature at its waist; Hertz's law for a sphere of their mean is near enough.
-    const double around = 0.5 * stick.tipDiameter, along = 0.25 * stick.tipLength * stick.tipLength / around;
-    body.tipStiffness =
-        hertzStiffness (plane (isNylon ? nylonModulus : acrossShare * stick.woodModulus), std::sqrt (around * along));
-    body.shaftStiffness =
-        hertzStiffness (plane (acrossShare * stick.woodModulus), std::sqrt (0.5 * stick.diameter * hoopEdgeRadius));
+    const double acrossWood = acrossShare * stick.woodModulus;
     body.contactDamping = stick.contactDamping;
-    body.tipHalfWidth = 0.25 * stick.tipDiameter;
+    if (stick.isBundle())
+    {
+        // The rods of one layer lie on the head with their rounded ends; the middle one of the bundle's place is where they bear.
+        const double layer = stick.diameter / stick.rodDiameter;
+        body.tipPlace = 0.5 * stick.diameter;
+        body.tipStiffness = layer * hertzStiffness (plane (acrossWood), 0.5 * stick.rodDiameter);
+        body.shaftStiffness = layer * hertzStiffness (plane (acrossWood), std::sqrt (0.5 * stick.rodDiameter * hoopEdgeRadius));
+        body.tipHalfWidth = 0.25 * stick.diameter;
+    }
+    else
+    {
+        // An oval has two radii of curvature at its waist; Hertz's law for a sphere of their mean is near enough.
+        const double around = 0.5 * stick.tipDiameter, along = 0.25 * stick.tipLength * stick.tipLength / around;
+        const bool isFelt = stick.tipMaterial == StickSpec::TipMaterial::felt;
+        const double modulus =
+            isFelt ? feltModulus : stick.tipMaterial == StickSpec::TipMaterial::nylon ? nylonModulus : acrossWood;
+        body.tipStiffness = hertzStiffness (plane (modulus), std::sqrt (around * along));
+        body.shaftStiffness = hertzStiffness (plane (acrossWood), std::sqrt (0.5 * stick.diameter * hoopEdgeRadius));
+        body.tipHalfWidth = (isFelt ? 0.16 : 0.25) * stick.tipDiameter;
+        body.contactDamping += isFelt ? feltDamping : 0.0;
+    }
     return body;
 }
 

@@ -53,6 +53,7 @@ juce::String tipFor (const juce::String& id)
         { "stick_tip_diameter", "A bigger tip presses on more of the head and sounds darker." },
         { "stick_tip_length", "A tip longer than wide is oval, one as long as wide is round." },
         { "stick_neck", "The thinnest part, behind the tip." },
+        { "stick_rods", "Diameter of the thin rods that a bundle is tied of; 0 is a stick of one piece." },
         { "stick_density", "Maple about 700, hickory 800, oak 900 kg/m³." },
         { "stick_modulus", "How the wood resists bending: 12 to 16 GPa." },
         { "stroke_place", "The centre sounds only the (0,n) modes; towards the edge the others join." },

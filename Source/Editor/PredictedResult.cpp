@@ -157,6 +157,9 @@ void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
     add (
         strings::contact, [] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; },
         [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
+    add (
+        strings::rimshotLevel, [] (const auto& p) { return withSign (p.rimshot.level, 1) + " dB"; },
+        [] (const auto& p) { return p.rimshot.level; }, inDecibels (within3dB), within3dB, strings::rimshotLevelTip);
 }
 
 void addPlace (std::vector<ResultLine>& list, const Scene& scene)

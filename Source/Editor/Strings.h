@@ -100,6 +100,7 @@ inline constexpr const char* noteInPlace = "Drum note at the listener";
 inline constexpr const char* levelInPlace = "Level at the listener";
 inline constexpr const char* wiresCarry = "Wires carry to";
 inline constexpr const char* everywhere = "everywhere";
+inline constexpr const char* rimshotLevel = "Rimshot against stroke";
 inline constexpr const char* batterTension = "Batter tension";
 inline constexpr const char* batterStress = "Batter, of yield strength";
 inline constexpr const char* batterRodForce = "Batter force per rod";
@@ -132,6 +133,8 @@ inline constexpr const char* levelInPlaceTip = "Sound exposure level of one stro
 inline constexpr const char* wiresCarryTip =
     "Distance from the drum at which, in the octave of 4 kHz, the wires' reverberation is as loud as their direct sound, or they are only 10 dB above "
     "the usual noise, whichever is nearer.";
+inline constexpr const char* rimshotLevelTip =
+    "Level of a rimshot against a stroke on the head as fast, heard from above. Players strike rimshots harder.";
 inline constexpr const char* tensionTip =
     "Pull per metre of head, from the tap note, the head's weight and the air it moves. The maker's limit comes first.";
 inline constexpr const char* stressTip = "Stress in the head against the yield strength of polyester. Stop at half of it, where "

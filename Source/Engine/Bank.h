@@ -38,16 +38,15 @@ struct BankEntry
     double frequency = 0.0; ///< Hz
 };
 
-/** A mode of the hoop or the shell, cos nθ or sin nθ: bending in the ring's own plane or, for the hoop, up and down. */
+/** A mode of hoop and shell, cos nθ or sin nθ: both bending in the rings' own plane or, for the hoop alone, up and down. */
 struct RingMode
 {
     int n = 2;
     bool isSine = false;
     double frequency = 0.0; ///< Hz
     double decay = 0.0;     ///< 1/s
-    double amplitude = 0.0; ///< 1/√kg, motion per modal coordinate at a crest, radial or upwards
-    double height = 0.0;    ///< m, of the surface that radiates
-    bool belongsToShell = false;
+    double ofHoop = 0.0;    ///< 1/√kg, the hoop's motion per modal coordinate at a crest, radial or upwards
+    double ofShell = 0.0;   ///< 1/√kg, the shell's, radial
     bool isUpright = false; ///< up and down on the rods, out of the ring's plane
 };
 

@@ -95,9 +95,7 @@ void BasicDrumModel<Scalar>::gatherRings (const Bank& bank)
             continue;
         ringBankModes.push_back (k);
         const auto& ring = bank.rings[static_cast<std::size_t> (entry.ring)];
-        if (! ring.belongsToShell)
-            hoopTerms.push_back (
-                { k, ring.n, ring.isSine, (ring.isUpright ? hoopUprightShare : hoopRadialShare) * ring.amplitude });
+        hoopTerms.push_back ({ k, ring.n, ring.isSine, (ring.isUpright ? hoopUprightShare : hoopRadialShare) * ring.ofHoop });
     }
 }
 

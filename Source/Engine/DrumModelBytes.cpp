@@ -16,9 +16,9 @@ void passSetup (Stream& stream, Setup& setup)
     pass (stream, modes.radius, modes.depth, modes.bottom, modes.surround, modes.air, modes.basis, modes.highestFrequency,
           modes.isUniform);
     pass (stream, setup.tensions.batter, setup.tensions.resonant, setup.tensions.batterLugs, setup.tensions.resonantLugs);
-    pass (stream, setup.batterStretch, setup.resonantStretch, setup.batterDensity, setup.resonantDensity, setup.wires,
-          setup.stick, setup.laidStick, setup.hoop, setup.shell.material, setup.shell.thickness, setup.wireDetail,
-          setup.sampleRate);
+    pass (stream, setup.batterStretch, setup.resonantStretch, setup.batterDensity, setup.resonantDensity, setup.batterBending,
+          setup.resonantBending, setup.wires, setup.stick, setup.laidStick, setup.hoop, setup.shell.material,
+          setup.shell.thickness, setup.wireDetail, setup.sampleRate);
 
     auto microphones = static_cast<std::uint32_t> (setup.microphones.size());
     pass (stream, microphones);
@@ -41,7 +41,7 @@ void BasicDrumModel<Scalar>::passMembers (Self& self, Stream& stream)
     pass (stream, self.realContacts, self.classes, self.combinations, self.keep, self.spring, self.drive, self.lossOfStep,
           self.exactKeep, self.exactSpring, self.exactDrive, self.shapes, self.mobility, self.stretchGradient, self.stretchSpans,
           self.contactResistance, self.stiffness, self.lossRate, self.metric, self.restForce, self.restCompression,
-          self.pressureOfAcceleration, self.pressureOfVelocity, self.delays, self.wirePoints, self.upper, self.localStretch,
+          self.pressureOfAcceleration, self.pressureOfVelocity, self.delays, self.wirePoints, self.upper, self.filmWaves, self.localStretch,
           self.ringShare, self.headBankModes, self.batterShapes, self.radialTable, self.airBankModes, self.strandBankModes,
           self.ringBankModes, self.fieldModes, self.leadingTerms, self.basisIndex, self.hoopTerms);
 

@@ -76,11 +76,15 @@ void BasicDrumModel<Scalar>::buildTables()
     for (const auto& function : drumSetup.modes.basis)
     {
         const auto& values = radialSteps (function);
+        // A wave's mean over the round patch on which the tip bears.
+        const double across = function.zero / drumSetup.modes.radius * drumSetup.stick.tipHalfWidth;
+        const double overTip = across > 1.0e-6 ? 2.0 * modal::besselJ (1, across) / across : 1.0;
         for (int i = -1; i <= steps + 1; ++i)
         {
             // J_m is even or odd about the centre, and nearly odd about its zero at the rim.
             const double sign = i < 0 ? (function.m % 2 == 0 ? 1.0 : -1.0) : i > steps ? -1.0 : 1.0;
-            radialTable.push_back (static_cast<float> (sign * values[static_cast<std::size_t> (i + 1)] / drumSetup.modes.radius));
+            radialTable.push_back (
+                static_cast<float> (sign * overTip * values[static_cast<std::size_t> (i + 1)] / drumSetup.modes.radius));
         }
     }
 }

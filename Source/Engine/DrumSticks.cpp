@@ -175,7 +175,7 @@ void BasicDrum<Scalar>::shapeContacts (int slot) noexcept
         std::fill_n (to (StickContactKind::shaft), view.modes, Scalar (0));
 }
 
-/** Puts the film's short waves behind the stick's modes. Those that are there already keep their energy. */
+/** Puts the film's short waves behind the stick's modes. Those that are there already keep their energy, others are at rest. */
 template <typename Scalar>
 void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
 {
@@ -188,6 +188,8 @@ void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
         const auto recursion = ModalRecursion::from (wave.frequency, wave.decay, current->interval());
         if (i < former)
             recursion.carryOver ({ stick.keep[k], stick.spring[k], stick.drive[k] }, stick.position[k], stick.step[k]);
+        else
+            stick.position[k] = stick.step[k] = 0.0;
         stick.keep[k] = recursion.keep;
         stick.spring[k] = recursion.spring;
         stick.drive[k] = recursion.drive;

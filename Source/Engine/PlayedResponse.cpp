@@ -112,12 +112,25 @@ double softestSpeed (Player& player, double position, double sampleRate)
     return speaking;
 }
 
-void listenToOneStroke (Player& player, const Stroke& stroke, double sampleRate, PlayedResponse& response)
+/** What is heard of one stroke. */
+struct Heard
+{
+    std::vector<float> attack;
+    double early = 0.0, late = 0.0; ///< energy
+    double wireDuration = 0.0;      ///< s
+    BlowReport blow;
+};
+
+double decibels (double energy, double against)
+{
+    return energy > 0.0 ? 10.0 * std::log10 (energy / std::max (against, 1.0e-300)) : 0.0;
+}
+
+Heard listenTo (Player& player, const Stroke& stroke, double sampleRate)
 {
     player.strike (stroke);
 
-    std::vector<float> attack;
-    double early = 0.0, late = 0.0;
+    Heard heard;
     int frame = 0;
 
     while (frame < listeningTime * sampleRate)
@@ -127,20 +140,17 @@ void listenToOneStroke (Player& player, const Stroke& stroke, double sampleRate,
             const double time = frame++ / sampleRate, energy = static_cast<double> (sample) * sample;
 
             if (time < attackTime)
-                attack.push_back (sample);
+                heard.attack.push_back (sample);
 
-            (time < earlyTime ? early : late) += energy;
+            (time < earlyTime ? heard.early : heard.late) += energy;
         }
 
         if (player.shareOfLiftedForce() > 0.0)
-            response.wireDuration = frame / sampleRate;
+            heard.wireDuration = frame / sampleRate;
     }
 
-    response.brightness = brightnessOf (attack, sampleRate);
-    response.earlyToLate = early > 0.0 ? 10.0 * std::log10 (early / std::max (late, 1.0e-300)) : 0.0;
-    response.contactTime = player.lastBlow().contactTime;
-    response.peakForce = player.lastBlow().peakForce;
-    response.rebound = player.lastBlow().reboundShare;
+    heard.blow = player.lastBlow();
+    return heard;
 }
 
 } // namespace
@@ -150,7 +160,21 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     PlayedResponse response;
     const auto model = std::make_shared<const DrumModel> (setup);
     Player player (model);
-    listenToOneStroke (player, tipStroke (strokes.position, strokes.speed), setup.sampleRate, response);
+    auto stroke = tipStroke (strokes.position, strokes.speed);
+
+    const auto tip = listenTo (player, stroke, setup.sampleRate);
+    response.brightness = brightnessOf (tip.attack, setup.sampleRate);
+    response.earlyToLate = decibels (tip.early, tip.late);
+    response.wireDuration = tip.wireDuration;
+    response.contactTime = tip.blow.contactTime;
+    response.peakForce = tip.blow.peakForce;
+    response.rebound = tip.blow.reboundShare;
+
+    stroke.kind = StrokeKind::rimshot;
+    const auto rimshot = listenTo (player, stroke, setup.sampleRate);
+    response.rimshot = { rimshot.blow.contactTime, rimshot.blow.peakForce, rimshot.blow.hoopForce,
+                         decibels (rimshot.early + rimshot.late, tip.early + tip.late),
+                         brightnessOf (rimshot.attack, setup.sampleRate) };
 
     if (model->wireContacts() > 0)
     {

@@ -22,10 +22,20 @@ struct ResponseStrokes
     std::vector<double> wirePositions{ 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 }; ///< where the softest stroke is looked for, from the centre
 };
 
-/** Results of played strokes that the modes alone do not give. All from single strokes of the tip. */
+/** What a rimshot does with the tip as fast as in the stroke beside it. Sound figures are 0 without a microphone. */
+struct RimshotResponse
+{
+    double contactTime = 0.0; ///< s that the tip is on the head
+    double peakForce = 0.0;   ///< N, of the tip on the head
+    double hoopForce = 0.0;   ///< N, of the shaft on the hoop
+    double level = 0.0;       ///< dB, energy of its sound over that of the stroke on the head, first microphone
+    double brightness = 0.0;  ///< Hz, as that of the stroke
+};
+
+/** Results of played strokes that the modes alone do not give. */
 struct PlayedResponse
 {
-    // One stroke. Sound figures are 0 without a microphone.
+    // One stroke of the tip. Sound figures are 0 without a microphone.
     double contactTime = 0.0;  ///< s that the tip is on the head, including bounces
     double peakForce = 0.0;    ///< N
     double rebound = 0.0;      ///< speed away over speed of arrival, 0 to 1
@@ -34,6 +44,7 @@ struct PlayedResponse
     double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
     double ringWiresOn = 0.0;  ///< s, playedRing(); 0 without wires
 
+    RimshotResponse rimshot;
     std::vector<WireResponsePoint> wireResponse; ///< at ResponseStrokes::wirePositions; empty without wires
 };
 

@@ -101,12 +101,13 @@ void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pres
         frequency += weight * mode.frequency;
         decay.stretch += weight * (mode.decay.film + mode.decay.ply);
         decay.bending += weight * mode.decay.bending;
-        decay.constant += weight * (mode.decay.radiation + mode.decay.edge + mode.decay.air + mode.decay.muffling);
+        decay.radiation += weight * mode.decay.radiation;
+        decay.constant += weight * (mode.decay.edge + mode.decay.air + mode.decay.muffling);
     }
     if (heardInAll <= 0.0)
         return;
     decay.frequency = frequency / heardInAll;
-    for (double* rate : { &decay.stretch, &decay.bending, &decay.constant })
+    for (double* rate : { &decay.stretch, &decay.bending, &decay.radiation, &decay.constant })
         *rate /= heardInAll;
     for (int i = 0; i <= UpperHead::placeSteps; ++i)
         head.tailAt[static_cast<std::size_t> (i)] = std::sqrt (heardFrom[i] / heardInAll);
@@ -130,7 +131,7 @@ double UpperHead::decayAt (double hertz) const noexcept
     // ε = Dσω²/T².
     const double asMembrane = 0.25 * decay.stiffness * hertz * hertz;
     const double bent = asMembrane > 0.0 ? stiffened / (1.0 + stiffened) / asMembrane : 1.0;
-    return std::max (slowestDecay, decay.constant + decay.stretch * ratio / (1.0 + stiffened) +
+    return std::max (slowestDecay, decay.constant + decay.radiation / ratio + decay.stretch * ratio / (1.0 + stiffened) +
                                        decay.bending * ratio * ratio * ratio * bent);
 }
 

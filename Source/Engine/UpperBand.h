@@ -30,7 +30,8 @@ struct UpperHead
     struct TailDecay
     {
         double frequency = 1.0; ///< Hz, where these hold
-        double constant = 0.0;  ///< radiation, edge, muffling
+        double radiation = 0.0; ///< falls as the frequency rises: see below
+        double constant = 0.0;  ///< edge, muffling
         double stretch = 0.0;   ///< of the film as it is stretched: grows with the frequency
         double bending = 0.0;   ///< of the film as it is bent: with its third power
         double stiffness = 0.0; ///< 1/Hz²: 4Dσω²/T² over the frequency squared, for the film as a plate

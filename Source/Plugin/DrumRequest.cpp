@@ -134,6 +134,7 @@ void linkStick (const Link& link, Stick& stick)
     link (P::tipDiameter, stick.tipDiameter);
     link (P::tipLength, stick.tipLength);
     link (P::neckDiameter, stick.neckDiameter);
+    link (P::rodDiameter, stick.rodDiameter);
     link (P::woodDensity, stick.woodDensity);
     link (P::woodModulus, stick.woodModulus);
 }

@@ -238,6 +238,7 @@ std::vector<ParameterSpec> strokes()
         ofDrum ("stick_tip_diameter", "Stick: tip diameter", group, Effect::drum, &StickSpec::tipDiameter, "mm", 0.1),
         ofDrum ("stick_tip_length", "Stick: tip length", group, Effect::drum, &StickSpec::tipLength, "mm", 0.1),
         ofDrum ("stick_neck", "Stick: neck diameter", group, Effect::drum, &StickSpec::neckDiameter, "mm", 0.1),
+        ofDrum ("stick_rods", "Stick: rods of a bundle", group, Effect::drum, &StickSpec::rodDiameter, "mm", 0.1),
         ofDrum ("stick_density", "Stick: wood density", group, Effect::drum, &StickSpec::woodDensity, "kg_per_m3", 1.0),
         ofDrum ("stick_modulus", "Stick: wood stiffness", group, Effect::drum, &StickSpec::woodModulus, "gpa", 0.1),
         measured ("stroke_place", "Stroke: distance from centre", group, Effect::playing, Quantity::share, "percent", 0.0, 98.0,

@@ -67,6 +67,7 @@ enum class Parameter
     tipDiameter,
     tipLength,
     neckDiameter,
+    rodDiameter,
     woodDensity,
     woodModulus,
     strokePlace,

@@ -18,6 +18,12 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
     if (! p.wireResponse.empty())
         numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.wireDuration, 0, "ms" });
 
+    const auto& rimshot = p.rimshot;
+    numbers.push_back ({ "rimshot: contact time", "rimshot_contact_time_ms", 1.0e3 * rimshot.contactTime, 1, "ms" });
+    numbers.push_back ({ "rimshot: peak force on the head", "rimshot_peak_force_n", rimshot.peakForce, 0, "N" });
+    numbers.push_back ({ "rimshot: peak force on the hoop", "rimshot_hoop_force_n", rimshot.hoopForce, 0, "N" });
+    numbers.push_back ({ "rimshot: level against this stroke", "rimshot_level_db", rimshot.level, 1, "dB" });
+    numbers.push_back ({ "rimshot: attack brightness", "rimshot_brightness_hz", rimshot.brightness, 0, "Hz" });
     return numbers;
 }
 

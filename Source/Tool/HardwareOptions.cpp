@@ -58,7 +58,7 @@ const OptionGroup& hardwareOptions()
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
           { "hoop", "NAME", "hoops that \"presets\" lists" },
           { "stick", "NAME", "one that \"presets\" lists" },
-          { "tip", "wood|nylon", "of the stick: harder is brighter" },
+          { "tip", "wood|nylon|felt", "of the stick: harder is brighter" },
           { "stick-density", "800kg/m3", "density of the stick's wood, " + limitsText (&modal::StickSpec::woodDensity) } }
     };
     return group;

@@ -49,10 +49,11 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     stick.length = uniform (0.2, 0.5);
     stick.diameter = uniform (8.0e-3, 22.0e-3);
     stick.taperLength = uniform (10.0e-3, 0.15);
-    stick.tipDiameter = uniform (5.0e-3, 20.0e-3);
-    stick.tipLength = uniform (5.0e-3, 25.0e-3);
+    stick.tipDiameter = uniform (5.0e-3, 50.0e-3);
+    stick.tipLength = uniform (5.0e-3, 50.0e-3);
     stick.neckDiameter = uniform (4.0e-3, 14.0e-3);
-    stick.tipMaterial = static_cast<modal::StickSpec::TipMaterial> (random() % 2);
+    stick.tipMaterial = static_cast<modal::StickSpec::TipMaterial> (random() % 3);
+    stick.rodDiameter = random() % 4 == 0 ? uniform (0.5e-3, 8.0e-3) : 0.0;
     stick.woodDensity = uniform (350.0, 1300.0);
     stick.woodModulus = uniform (4.0e9, 30.0e9);
     stick.fulcrum = uniform (0.4, 0.9);
@@ -72,6 +73,8 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     setup.resonantStretch = spread (1.0e4, 1.0e7);
     setup.batterDensity = spread (0.03, 2.0); // sets what the film gives beyond its modes, under stick and wires
     setup.resonantDensity = spread (0.03, 2.0);
+    setup.batterBending = spread (1.0e-5, 1.0);
+    setup.resonantBending = spread (1.0e-5, 1.0);
     setup.hoop.kind = static_cast<modal::HoopSpec::Kind> (random() % 4);
     setup.wireDetail.strands = 2 * (1 + static_cast<int> (random() % 5));
     setup.wireDetail.points = 2 * (2 + static_cast<int> (random() % 4));
