@@ -2,6 +2,8 @@
 
 #include "TestDrum.h"
 
+#include "Engine/PlayedResponse.h"
+
 #include "tests/Catch.h"
 
 #include <algorithm>
@@ -109,4 +111,27 @@ TEST_CASE ("A heavier stick stays longer, a nylon tip pushes no softer")
     const auto usual = with ({});
     CHECK (with (heavy).contactTime > 1.1 * usual.contactTime);
     CHECK (with (nylon).peakForce > 0.97 * usual.peakForce);
+}
+
+// Common practice, no source: mallets are soft and dark, bundled rods quiet.
+TEST_CASE ("A felt mallet stays longer than a stick and sounds darker, bundled rods push less")
+{
+    auto setup = bareSnare (220.0, 330.0);
+    setup.microphones = { engine::defaultMicrophones (setup.modes.depth)[0] };
+    const auto with = [&] (const modal::StickSpec& stick)
+    {
+        setup.stick = modal::solveStick (stick);
+        return engine::playedResponse (setup, { .wirePositions = {} });
+    };
+    modal::StickSpec ofFelt, bundle;
+    ofFelt.tipDiameter = ofFelt.tipLength = 38.0e-3;
+    ofFelt.neckDiameter = 12.0e-3;
+    ofFelt.tipMaterial = modal::StickSpec::TipMaterial::felt;
+    bundle.rodDiameter = 3.2e-3;
+    const auto stick = with ({}), mallet = with (ofFelt), rods = with (bundle);
+    CAPTURE (stick.contactTime, mallet.contactTime, rods.contactTime, stick.peakForce, mallet.peakForce, rods.peakForce,
+             stick.brightness, mallet.brightness, rods.brightness);
+    CHECK (mallet.contactTime > 1.2 * stick.contactTime);
+    CHECK (mallet.brightness < stick.brightness);
+    CHECK (rods.peakForce < 0.9 * stick.peakForce);
 }
