@@ -21,8 +21,8 @@ namespace
 /** Even steps round the rim in which the shortest way over it is looked for. */
 constexpr int rimSteps = 64;
 
-/** Where a head's motion is summed: Gauss-Legendre along the radius, even steps of the angle. Both grow with the waves that the modes
-    have, so that a sum is as near for the highest as for the lowest: 32 and 64 for a 14-inch head to 2.3 kHz. */
+/** Where a head's motion is summed: Gauss-Legendre along the radius, even steps of the angle. Both grow with the waves that the
+   modes have, so that a sum is as near for the highest as for the lowest: 32 and 64 for a 14-inch head to 2.3 kHz. */
 struct Grid
 {
     modal::Quadrature radius; ///< shares of the radius, and their weights
@@ -52,15 +52,16 @@ Eigen::MatrixXd radialParts (const modal::DrumModes& modes, const Grid& grid)
 {
     static std::mutex mutex;
     static std::map<int, RadialCache> memos; // by the number of rings
-    auto& memo = [&] () -> RadialCache&
+    auto& memo = [&]() -> RadialCache&
     {
         const std::scoped_lock lock (mutex);
         return memos.try_emplace (grid.rings(), grid.radius.points).first->second;
     }();
     Eigen::MatrixXd parts (grid.rings(), static_cast<Eigen::Index> (modes.basis.size()));
     for (Eigen::Index b = 0; b < parts.cols(); ++b)
-        parts.col (b) = Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), grid.rings()) /
-                        modes.radius;
+        parts.col (b) =
+            Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), grid.rings()) /
+            modes.radius;
     return parts;
 }
 
@@ -225,7 +226,8 @@ ModalPressure pressureAt (const modal::DrumModes& modes, const Microphone& micro
             if (! sides[side].heard)
                 continue;
             const Eigen::ArrayXXf pushed =
-                (weight[side] * pointsOf (modes, side == 0 ? modes.batter : modes.resonant, radial, grid, mode).array()).cast<float>();
+                (weight[side] * pointsOf (modes, side == 0 ? modes.batter : modes.resonant, radial, grid, mode).array())
+                    .cast<float>();
             if (waveNumber != lastWaveNumber)
             {
                 const Eigen::ArrayXXf phase = static_cast<float> (waveNumber) * further[side];

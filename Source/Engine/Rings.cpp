@@ -22,8 +22,8 @@ constexpr int highestOrder = 8;
     practice, no source: a hoop of 1.2 kg that ten rods hold as steel bolts of 60 mm with their lugs a tenth as stiff. */
 constexpr double rodsFrequency = 900.0, uprightLossFactor = 0.05;
 
-/** How the rods hold the hoop sideways against the shell, N/m, all together: ten steel bolts of 5 mm as beams of 50 mm that are clamped at
-    both ends, 12EI/l³ each. Common practice, no source. */
+/** How the rods hold the hoop sideways against the shell, N/m, all together: ten steel bolts of 5 mm as beams of 50 mm that are
+   clamped at both ends, 12EI/l³ each. Common practice, no source. */
 constexpr double sidewaysStiffness = 6.0e6;
 
 /** Hoop and shell bending in their own planes, the hoop on the shell by its rods: for each order two modes in which both move. */
@@ -99,8 +99,8 @@ std::vector<RingMode> ringModes (const DrumSetup& setup)
     std::vector<RingMode> modes;
     const double highest = highestShareOfRate * setup.sampleRate;
     const auto hoop = modal::sectionOf (setup.hoop);
-    addRings (modes, hoop, modal::shellSection (setup.shell.thickness, setup.modes.depth, setup.shell.material), setup.modes.radius,
-              highest);
+    addRings (modes, hoop, modal::shellSection (setup.shell.thickness, setup.modes.depth, setup.shell.material),
+              setup.modes.radius, highest);
     addUprightHoop (modes, hoop, setup.modes.radius, highest);
     return modes;
 }

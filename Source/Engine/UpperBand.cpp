@@ -42,8 +42,9 @@ Eigen::MatrixXd radialParts (const modal::DrumModes& modes)
         }());
     Eigen::MatrixXd parts (UpperHead::placeSteps + 1, static_cast<Eigen::Index> (modes.basis.size()));
     for (Eigen::Index b = 0; b < parts.cols(); ++b)
-        parts.col (b) = Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), parts.rows()) /
-                        modes.radius;
+        parts.col (b) =
+            Eigen::Map<const Eigen::VectorXd> (memo (modes.basis[static_cast<std::size_t> (b)]).data(), parts.rows()) /
+            modes.radius;
     return parts;
 }
 
@@ -127,8 +128,8 @@ double UpperHead::decayAt (double hertz) const noexcept
     // Dk²/T where Tk² + Dk⁴ = σω².
     const double stiffened = 0.5 * (std::sqrt (1.0 + decay.stiffness * hertz * hertz) - 1.0);
     const double ratio = hertz / decay.frequency;
-    // The modes are those of a film that does not resist bending: their loss by bending is that of waves as long as on such a film,
-    // ε = Dσω²/T².
+    // The modes are those of a film that does not resist bending: their loss by bending is that of waves as long as on such a
+    // film, ε = Dσω²/T².
     const double asMembrane = 0.25 * decay.stiffness * hertz * hertz;
     const double bent = asMembrane > 0.0 ? stiffened / (1.0 + stiffened) / asMembrane : 1.0;
     return std::max (slowestDecay, decay.constant + decay.radiation / ratio + decay.stretch * ratio / (1.0 + stiffened) +

@@ -22,9 +22,10 @@ struct UpperHead
     double height = 0.0;  ///< m, of its plane
     double faces = 1.0;   ///< +1 if its outer side looks up, -1 down
 
-    std::array<double, maxMicrophones> corner{};    ///< Hz, below which the air's mass dominates, for the direct sound
-    std::array<double, maxMicrophones> tailPower{}; ///< |Pa/N|²/s of the reverberant sound: its level times its decay, any frequency
-    double freePath = 0.0;                          ///< s, mean travel time from rim to rim
+    std::array<double, maxMicrophones> corner{}; ///< Hz, below which the air's mass dominates, for the direct sound
+    std::array<double, maxMicrophones>
+        tailPower{};       ///< |Pa/N|²/s of the reverberant sound: its level times its decay, any frequency
+    double freePath = 0.0; ///< s, mean travel time from rim to rim
 
     /** How the reverberant sound decays, 1/s of the amplitude, by cause. */
     struct TailDecay
@@ -37,13 +38,13 @@ struct UpperHead
         double stiffness = 0.0; ///< 1/Hz²: 4Dσω²/T² over the frequency squared, for the film as a plate
     } decay;
 
-    /** At a frequency in Hz. A film that is short of waves to be a plate (Dk² = T) takes shorter ones to that frequency less deep: of
-        its energy the share 1/(1 + ε) is in stretching and ε/(1 + ε) in bending, ε = Dk²/T. */
+    /** At a frequency in Hz. A film that is short of waves to be a plate (Dk² = T) takes shorter ones to that frequency less
+       deep: of its energy the share 1/(1 + ε) is in stretching and ε/(1 + ε) in bending, ε = Dk²/T. */
     double decayAt (double frequency) const noexcept;
 
-    /** How much more of the reverberant sound a force here makes than one anywhere on the head, as amplitude: at even steps from the
-        centre to the rim. Only modes of low order are heard, the waves that run nearly straight to and fro across the head, and these
-        are denser the nearer the centre. */
+    /** How much more of the reverberant sound a force here makes than one anywhere on the head, as amplitude: at even steps from
+       the centre to the rim. Only modes of low order are heard, the waves that run nearly straight to and fro across the head,
+       and these are denser the nearer the centre. */
     static constexpr int placeSteps = 32;
     std::array<double, placeSteps + 1> tailAt{};
 

@@ -74,12 +74,12 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     {
         const auto& film = band.heads[head];
         const double high = std::min (2.0 * band.lowest, 0.475 * rate);
-        networks[head].set (0.5 * film.freePath, { band.lowest, film.decayAt (band.lowest) }, { high, film.decayAt (high) }, rate);
+        networks[head].set (0.5 * film.freePath, { band.lowest, film.decayAt (band.lowest) }, { high, film.decayAt (high) },
+                            rate);
         for (std::size_t m = 0; m < static_cast<std::size_t> (microphones); ++m)
         {
             corners[head].set (m, std::clamp (film.corner[m], 1.0, highestShareOfRate * rate), rate);
-            networkGain[head][m] =
-                static_cast<Scalar> (std::sqrt (film.tailPower[m] / networks[head].loudness()));
+            networkGain[head][m] = static_cast<Scalar> (std::sqrt (film.tailPower[m] / networks[head].loudness()));
         }
     }
     inputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
@@ -89,8 +89,7 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
         for (int p = 0; p < wirePoints; ++p)
         {
             const auto& point = wires[static_cast<std::size_t> (p)];
-            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)] =
-                tapFor (model, 1, point.x, point.y, m);
+            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)] = tapFor (model, 1, point.x, point.y, m);
         }
     for (int p = 0; p < wirePoints; ++p)
     {

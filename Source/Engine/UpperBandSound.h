@@ -57,7 +57,7 @@ private:
     std::vector<Scalar> forces; ///< [point][sample]
     std::array<FeedbackDelayNetwork<Scalar>, 2> networks;
     std::array<std::array<Tap, points>, maxMicrophones> taps{};
-    std::array<Scalar, points> networkInput{}; ///< share of each force that enters its head's network
+    std::array<Scalar, points> networkInput{};                            ///< share of each force that enters its head's network
     std::array<OnePoleHighPasses<Scalar, maxMicrophones + 1>, 2> corners; ///< of each head
     std::array<PerMicrophone, 2> networkGain{};                           ///< Pa per unit of a network's output
     // The crossover: two poles before direct sound and networks are added, six behind.

@@ -63,14 +63,14 @@ std::string curve (const TunedDrum& drum)
 
 } // namespace
 
-TEST_CASE ("Raising the resonant head raises the drum note (common practice, no source)",
-           "[engine][trade]")
+TEST_CASE ("Raising the resonant head raises the drum note and shortens the wires (common practice, no source)", "[engine][trade]")
 {
     const auto semitone = tuned (233.1, 1.0), third = tuned (233.1, 4.0), fourth = tuned (233.1, 5.0), fifth = tuned (233.1, 7.0);
     WARN ("batter A#3, resonant head raised\n  m2: " << curve (semitone) << "\n  M3: " << curve (third)
                                                      << "\n  P4: " << curve (fourth) << "\n  P5: " << curve (fifth));
 
     CHECK (modal::drumNote (fifth.modes) > modal::drumNote (semitone.modes));
+    CHECK (fifth.played.wireDuration < semitone.played.wireDuration);
 }
 
 TEST_CASE ("A lower batter head is fuller (common practice, no source)", "[engine][trade]")

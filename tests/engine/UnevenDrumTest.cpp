@@ -30,6 +30,7 @@ std::vector<NamedDrum> drums (double factor = 1.0)
         options.highestFrequency = 1500.0;
         auto setup = engine::setUp (spec, tensions, modal::solve (spec, tensions, options), {});
         setup.wires.on = false;
+        setup.stick.tipHalfWidth = 1.0e-6; // a point
         return NamedDrum{ name, setup };
     };
     return { make ("even", {}, {}), make ("lug 1 off", {}, { 0.05, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }),
