@@ -157,7 +157,7 @@ void Room::addLate (const Place& place, const Decay& decay, double pickedUpAt, d
 
 void Room::process (const float* sound, float* left, float* right, int frames) noexcept
 {
-    const engine::ScopedFlushToZero noDenormals;
+    [[maybe_unused]] const engine::ScopedFlushToZero noDenormals;
     for (int done = 0; done < frames; done += block)
         processBlock (sound + done, left + done, right == nullptr ? nullptr : right + done, std::min (block, frames - done));
 }
