@@ -17,7 +17,7 @@ namespace engine
 struct Bank;
 
 /** Upper limits of a model, so that a drum can hold the state of any. */
-inline constexpr int maxModes = 2048;
+inline constexpr int maxModes = 4096;
 inline constexpr int maxContacts = 1024;
 
 /** A drum prepared for playing at one sample rate: all constants of the inner loop, and the mapping to the heads.
