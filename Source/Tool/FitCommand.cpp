@@ -101,8 +101,8 @@ std::optional<Estimate> readTapNote (const Arguments& arguments, const std::stri
 DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& heads)
 {
     DrumFitSetup setup{ .drum = heads.drum, .massTolerance = heads.massTolerance };
-    setup.batterNote = readTapNote (arguments, "batter-note");
-    setup.resonantNote = readTapNote (arguments, "resonant-note");
+    setup.batterNote = readTapNote (arguments, "now-batter");
+    setup.resonantNote = readTapNote (arguments, "now-resonant");
 
     if (const auto text = arguments.value ("model-error"))
         setup.modelError = readCount (*text, 1, 50, "--model-error");
@@ -223,8 +223,8 @@ const Command& fitCommand()
               { "weight", "4g,60mm,100mm,22.5deg",
                 "a weight on the head: mass, diameter, distance from the centre, angle from lug 1 towards\nlug 2" },
               { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
-              { "batter-note", "G#3 -5", "with --strikes: the batter's tap note as you read it, the other head held still" },
-              { "resonant-note", "C4", "the same of the resonant head" },
+              { "now-batter", "G#3 -5", "with --strikes: the batter's tap note as you read it, the other head held still" },
+              { "now-resonant", "C4", "the same of the resonant head" },
               { "or-diameter", "13in,...", "with --strikes: other diameters that the drum may have; each gives answers" },
               { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
