@@ -6,6 +6,7 @@
 #include "PlanOptions.h"
 #include "Results.h"
 #include "TunedDrum.h"
+#include "TuningOptions.h"
 
 #include "Files/Fields.h"
 #include "Files/Quantity.h"
@@ -81,6 +82,11 @@ HeadFitSetup readSetup (const Arguments& arguments)
     return setup;
 }
 
+modal::ConcertPitch pitchOf (const Arguments& arguments)
+{
+    return concertPitchAsked (arguments).value_or (modal::ConcertPitch{});
+}
+
 /** The tap note that an option names, as a person reads it. */
 std::optional<Estimate> readTapNote (const Arguments& arguments, const std::string& option)
 {
@@ -90,7 +96,7 @@ std::optional<Estimate> readTapNote (const Arguments& arguments, const std::stri
     if (! text)
         return std::nullopt;
 
-    const auto notes = readNotes (*text, {}, "--" + option);
+    const auto notes = readNotes (*text, pitchOf (arguments), "--" + option);
 
     if (notes.size() != 1)
         throw InputError ("--" + option, '"' + *text + '"', "one note, as in G#3 -5");
@@ -141,7 +147,7 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
     const auto lines = listening::linesOf (heard.strikes);
     const auto strikes = static_cast<int> (heard.strikes.size());
     const auto fit = fitDrum (setup, lines, strikes);
-    auto text = textOf (fit, setup.drum, setup.modelError);
+    auto text = textOf (fit, setup.drum, setup.modelError, pitchOf (arguments));
 
     if (setup.batterNote || setup.resonantNote)
     {
@@ -184,7 +190,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto notes = arguments.value ("tap-notes"))
     {
         constexpr double usualReading = 5.0; // cents
-        fit = fitTapNotes (setup, readNotes (*notes, {}, "--tap-notes"), usualReading);
+        fit = fitTapNotes (setup, readNotes (*notes, pitchOf (arguments), "--tap-notes"), usualReading);
     }
     else
     {
@@ -192,7 +198,7 @@ void run (const std::vector<std::string>& words, const Command& command)
     }
 
     writeJsonAndText (arguments, reports::fitJson (reports::MeasuredHead{ setup.side, fit, date }),
-                     textOf (fit, setup.side, setup.drum) + remarks);
+                      textOf (fit, setup.side, setup.drum, pitchOf (arguments)) + remarks);
 }
 } // namespace
 
@@ -229,7 +235,11 @@ const Command& fitCommand()
               { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
-          { "Output:", { { "json", "FILE", "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to standard output instead", true } } } },
+          { "Output:",
+            { { "json", "FILE",
+                "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to "
+                "standard output instead",
+                true } } } },
         true,
         run
     };

@@ -79,14 +79,14 @@ std::string findingsText (const std::vector<Finding>& findings)
 }
 
 /** Every tuning that explains the strikes, side by side. */
-std::string answersText (const DrumFit& fit)
+std::string answersText (const DrumFit& fit, ConcertPitch pitch)
 {
     TextTable table ({ Align::right, Align::right, Align::right, Align::right, Align::left, Align::right, Align::left });
     table.add ({ "ANSWER", "PROBABILITY", "DIAMETER", "BATTER", "", "RESONANT", "" });
-    const auto head = [] (const DrumAnswer::Head& one, std::vector<std::string>& row)
+    const auto head = [pitch] (const DrumAnswer::Head& one, std::vector<std::string>& row)
     {
         row.push_back (one.tension.value > 0.0 ? withError (one.tension, 0, "N/m") : "unknown");
-        row.push_back (one.tension.value > 0.0 ? Note::fromFrequency (one.tapNote.value).nameWithCents() : "");
+        row.push_back (one.tension.value > 0.0 ? Note::fromFrequency (one.tapNote.value, pitch).nameWithCents() : "");
     };
 
     for (std::size_t i = 0; i < fit.answers.size(); ++i)
@@ -102,26 +102,27 @@ std::string answersText (const DrumFit& fit)
     std::string text = "ANSWERS\n" + table.written();
 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
-        if (const auto& first = side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant; first.tension.value > 0.0)
+        if (const auto& first = side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant;
+            first.tension.value > 0.0)
         {
             const auto [low, high] = tensionRange (fit.answers, side);
-            text += std::string (side == HeadSide::batter ? "  Batter" : "  Resonant") + ", 95 % over all answers: " + fixedText (low, 0) + " to " +
-                    fixedText (high, 0) + " N/m\n";
+            text += std::string (side == HeadSide::batter ? "  Batter" : "  Resonant") +
+                    ", 95 % over all answers: " + fixedText (low, 0) + " to " + fixedText (high, 0) + " N/m\n";
         }
 
-    const auto decides = wording::whatDecides (fit.answers);
+    const auto decides = wording::whatDecides (fit.answers, pitch);
     return text + (decides.empty() ? "" : "  " + decides + "\n");
 }
 } // namespace
 
-std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
+std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum, ConcertPitch pitch)
 {
-    const auto note = [] (double hertz) { return Note::fromFrequency (hertz).nameWithCents(); };
     std::string text = side == HeadSide::batter ? "BATTER\n" : "RESONANT\n";
 
     if (fit.isPossible)
     {
-        text += "  tap note  " + note (fit.tapNote.value) + "  " + withError (fit.tapNote, 2, "Hz") + "\n";
+        text += "  tap note  " + Note::fromFrequency (fit.tapNote.value, pitch).nameWithCents() + "  " +
+                withError (fit.tapNote, 2, "Hz") + "\n";
         text += "  tension   " + withError (fit.tension, 0, "N/m") + "\n";
         text += "  mass      " +
                 withError ({ 100.0 * fit.massRatio.value, 100.0 * fit.massRatio.error }, 1, "% of the specified mass") + "\n";
@@ -144,7 +145,7 @@ std::string textOf (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
     return text + findingsText (fit.findings);
 }
 
-std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError)
+std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError, ConcertPitch pitch)
 {
     if (! fit.isPossible)
         return "No fit.\n" + findingsText (fit.findings);
@@ -159,9 +160,9 @@ std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError)
                      mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
-    return answersText (fit) + textOf (fit.batter, HeadSide::batter, drum) + textOf (fit.resonant, HeadSide::resonant, drum) +
-           "MODES HEARD\n" + table.written() + findingsText (fit.findings) +
-           "  Errors include " + asText (modelError, 3) +
+    return answersText (fit, pitch) + textOf (fit.batter, HeadSide::batter, drum, pitch) +
+           textOf (fit.resonant, HeadSide::resonant, drum, pitch) + "MODES HEARD\n" + table.written() +
+           findingsText (fit.findings) + "  Errors include " + asText (modelError, 3) +
            " cents by which each mode of a real drum may lie off the model's (--model-error); recorded drums: 13 to 19 cents.\n";
 }
 
@@ -202,7 +203,8 @@ std::string textOf (const LeftOutCheck& check, int strikes)
     table.add ({ "PREDICTED BY", "EXPLAINED", "BY CHANCE", "CENTS" });
     const auto add = [&] (const char* name, const Prediction& one)
     {
-        table.add ({ name, fixedText (100.0 * one.share, 0) + " %", fixedText (100.0 * one.byChance, 0) + " %", fixedText (one.cents, 1) });
+        table.add ({ name, fixedText (100.0 * one.share, 0) + " %", fixedText (100.0 * one.byChance, 0) + " %",
+                     fixedText (one.cents, 1) });
     };
 
     if (check.isFitted)
@@ -212,8 +214,8 @@ std::string textOf (const LeftOutCheck& check, int strikes)
 
     add ("heads without air, at their best tensions", check.vacuum);
     add ("random drum", check.random);
-    return std::to_string (strikes) + (strikes == 1 ? " STRIKE" : " STRIKES") + " LEFT OUT, " + std::to_string (check.linesLeftOut) +
-           " PARTIALS\n" + table.written() +
+    return std::to_string (strikes) + (strikes == 1 ? " STRIKE" : " STRIKES") + " LEFT OUT, " +
+           std::to_string (check.linesLeftOut) + " PARTIALS\n" + table.written() +
            "  Explained: within 40 cents of a mode, by loudness. By chance: what partials anywhere would reach.\n";
 }
 

@@ -3,8 +3,8 @@
 #include "PlanText.h"
 
 #include "Modal/InputError.h"
-#include "Modal/pitch/Note.h"
 #include "Modal/Units.h"
+#include "Modal/pitch/Note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -89,7 +89,8 @@ std::string sentence (const Finding& finding)
         return "The notes are harmonics of one pitch, as of a voice or a string, not the modes of a drum.";
     case Kind::unexplainedNotes:
         if (finding.severity == Finding::Severity::warning)
-            return "Many of the notes heard lie far from the modes of a drum of this size, so the answers are little better than a guess." +
+            return "Many of the notes heard lie far from the modes of a drum of this size, so the answers are little better than "
+                   "a guess." +
                    checkDrum + " A tap note of each head, as you read it, decides most.";
 
         return "Too many of the notes heard belong to no mode of a drum of this size." + checkDrum;
@@ -112,8 +113,8 @@ std::string sentence (const Finding& finding)
         return "The notes are those of a drum that is closed below, though it is stated to be open. Check that it does not stand "
                "on something.";
     case Kind::twoTunings:
-        return "More than one tuning explains the notes: batter " + asText (at (0), 3) + " and resonant " +
-               asText (at (1), 3) + " N/m, or " + asText (at (2), 3) + " and " + asText (at (3), 3) +
+        return "More than one tuning explains the notes: batter " + asText (at (0), 3) + " and resonant " + asText (at (1), 3) +
+               " N/m, or " + asText (at (2), 3) + " and " + asText (at (3), 3) +
                " N/m. Strike near the edge, and the resonant head too.";
     case Kind::fastDecay:
         return "The notes fade " + asText (at (0), 2) +
@@ -217,7 +218,7 @@ std::string reason (const fitting::LugVerdict& verdict)
     return {};
 }
 
-std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers)
+std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal::ConcertPitch pitch)
 {
     if (answers.size() < 2)
         return {};
@@ -226,17 +227,20 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers)
     const auto& second = answers[1];
     const auto apart = [] (const fitting::Estimate& a, const fitting::Estimate& b)
     { return a.value > 0.0 && b.value > 0.0 ? std::abs (modal::centsBetween (a.value, b.value)) : 0.0; };
-    const bool isBatter = apart (first.batter.tapNote, second.batter.tapNote) > apart (first.resonant.tapNote, second.resonant.tapNote);
+    const bool isBatter =
+        apart (first.batter.tapNote, second.batter.tapNote) > apart (first.resonant.tapNote, second.resonant.tapNote);
     const auto& one = isBatter ? first.batter.tapNote : first.resonant.tapNote;
     const auto& other = isBatter ? second.batter.tapNote : second.resonant.tapNote;
     const std::string head = isBatter ? "batter" : "resonant", still = isBatter ? "resonant" : "batter";
 
     if (apart (one, other) < 20.0)
-        return "The two most probable answers sound nearly the same; measure the drum's diameter across the bearing edges to decide.";
+        return "The two most probable answers sound nearly the same; measure the drum's diameter across the bearing edges to "
+               "decide.";
 
-    const auto name = [] (double hertz) { return modal::Note::fromFrequency (hertz).nameWithCents(); };
-    return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " + name (one.value) +
-           " the first answer is right, near " + name (other.value) + " the second. Give the note you read with --" + head + "-note.";
+    const auto name = [pitch] (double hertz) { return modal::Note::fromFrequency (hertz, pitch).nameWithCents(); };
+    return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " +
+           name (one.value) + " the first answer is right, near " + name (other.value) +
+           " the second. Give the note you read with --" + head + "-note.";
 }
 
 std::string text (const fitting::LugWave& wave)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Fitting/Drum.h"
+#include "Modal/pitch/Note.h"
 
 #include <optional>
 #include <string>
@@ -21,9 +22,9 @@ std::string action (const fitting::LugVerdict&, std::optional<double> turnsEach 
 /** Why: which lugs the recording cannot tell apart, and what would. Empty if there is nothing to add. */
 std::string reason (const fitting::LugVerdict&);
 
-/** What to hear next to decide between the first two answers of a fit: the head whose tap note differs more, and both notes; empty
-    for one answer alone. */
-std::string whatDecides (const std::vector<fitting::DrumAnswer>&);
+/** What to hear next to decide between the first two answers of a fit: the head whose tap note differs more, and both notes;
+   empty for one answer alone. */
+std::string whatDecides (const std::vector<fitting::DrumAnswer>&, modal::ConcertPitch);
 
 /** "2 waves around the head, 8 ± 2 cents at a lug", or how large they are at most. */
 std::string text (const fitting::LugWave&);

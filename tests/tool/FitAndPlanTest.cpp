@@ -25,6 +25,14 @@ double number (const Json& json, const char* key)
 }
 } // namespace
 
+TEST_CASE ("A fit reads and names notes at the concert pitch that is asked for", "[fit]")
+{
+    const TemporaryFolder folder;
+    const auto text = run ({ "fit", "maple-14x5", "--tap-notes", "G#3", "--concert-pitch", "442" }, folder).output;
+    // Equal temperament (ISO 16 with another A4): G#3 is 13 semitones below A4.
+    CHECK (text.find ("G#3  208.60 +/-") != std::string::npos);
+}
+
 TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
 {
     const TemporaryFolder folder;
