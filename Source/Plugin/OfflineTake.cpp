@@ -1,6 +1,7 @@
 #include "OfflineTake.h"
 
 #include "Pattern.h"
+#include "PlayedRoom.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,7 +10,12 @@ namespace plugin
 {
 namespace
 {
-constexpr double ringing = 3.0; // s after the last stroke
+/** s after the last stroke, until drum and place have died away. */
+double ringingOf (const Values& values)
+{
+    constexpr double usual = 3.0;
+    return std::max (usual, reverberationOf (values));
+}
 
 /** The take is heard even if the plugin is bypassed. */
 Values heard (Values values)
@@ -21,7 +27,7 @@ Values heard (Values values)
 
 TakeRequest takeOf (const Pattern& pattern, int times, std::shared_ptr<const engine::DrumModel> model, const Values& values)
 {
-    TakeRequest request{ std::move (model), heard (values), {}, false, ringing };
+    TakeRequest request{ std::move (model), heard (values), {}, false, ringingOf (values) };
     const auto beat = 60.0 / siOf (values, Parameter::patternTempo);
 
     for (int pass = 0; pass < times; ++pass)
@@ -34,11 +40,14 @@ TakeRequest takeOf (const Pattern& pattern, int times, std::shared_ptr<const eng
 
 TakeRequest takeOf (const engine::Stroke& stroke, std::shared_ptr<const engine::DrumModel> model, const Values& values)
 {
-    return { std::move (model), heard (values), { { 0.0, stroke } }, true, ringing };
+    return { std::move (model), heard (values), { { 0.0, stroke } }, true, ringingOf (values) };
 }
 
 OfflineTake::OfflineTake (const TakeRequest& toPlay) : request (toPlay)
 {
+    const double rate = request.model->setup().sampleRate;
+    player.room().prepare (rate);
+    player.room().set (playedRoom (request.values, rate));
     player.prepare (request.model, request.values);
     frames = std::llround (request.seconds * player.sampleRate());
 }

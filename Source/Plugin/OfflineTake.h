@@ -13,7 +13,7 @@ struct Pattern;
 struct TakeRequest
 {
     std::shared_ptr<const engine::DrumModel> model;
-    Values values = initialValues(); ///< levels, pans, gain; and the strokes' angle, pressure and delays
+    Values values = initialValues(); ///< levels, pans, gain, place; and the strokes' angle, pressure and delays
     score::Score strokes;
     bool areExact = false; ///< strokes sound exactly as given; otherwise the values say their angle, pressure and delays
     double seconds = 0.0;  ///< length of the take
@@ -25,7 +25,7 @@ TakeRequest takeOf (const Pattern&, int times, std::shared_ptr<const engine::Dru
 /** One stroke and its decay. */
 TakeRequest takeOf (const engine::Stroke&, std::shared_ptr<const engine::DrumModel>, const Values&);
 
-/** Plays what the plugin would play, as fast as the processor can: sample for sample the same. */
+/** Plays what the plugin would play, in the place if it is on, as fast as the processor can: sample for sample the same. */
 class OfflineTake
 {
 public:

@@ -1,5 +1,7 @@
 #include "Solver.h"
 
+#include "PlayedRoom.h"
+
 #include "Modal/InputError.h"
 #include "Modal/Solve.h"
 
@@ -249,12 +251,10 @@ void Solver::updateRoom (const Values& values, double rate)
     {
         auto delivery = std::make_unique<RoomDelivery>();
         delivery->sampleRate = rate;
-        if (place)
-            delivery->room = std::make_unique<place::Room> (*place, siOf (values, Parameter::distantDistance), rate);
+        delivery->room = playedRoom (values, rate);
         roomHandOver.offer (std::move (delivery));
     }
-    const bool isRoom = place && place->kind == place::Place::Kind::room;
-    longestReverberation.store (isRoom ? *std::max_element (place->times.begin(), place->times.end()) : 0.0);
+    longestReverberation.store (reverberationOf (values));
     last->request.place = place;
     needsPrediction = true;
     roomValues = values;

@@ -21,15 +21,6 @@ struct Instrument : TestProcessor
         stroke.addEvent (juce::MidiMessage::noteOn (10, 38, static_cast<juce::uint8> (100)), 0);
     }
 
-    void putInto (const place::Place& place)
-    {
-        auto values = processor.effectiveValues();
-        files::DrumFile file = drumFileOf (values, "drum");
-        file.place = place;
-        setDrum (values, file, 0);
-        processor.setValues (values, "place");
-    }
-
     std::vector<float> render (int frames)
     {
         prepare();

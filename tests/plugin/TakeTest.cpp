@@ -3,6 +3,7 @@
 #include "TestProcessor.h"
 #include "tests/Catch.h"
 
+#include "Files/PartPresets.h"
 #include "Plugin/PatternBook.h"
 #include "Plugin/TakeWriter.h"
 #include "Score/MidiNotes.h"
@@ -75,16 +76,26 @@ struct WrittenTake
 };
 } // namespace
 
-TEST_CASE ("A rendered pattern is what the plugin plays, sample for sample, in any block size")
+TEST_CASE ("A rendered pattern is what the plugin plays, sample for sample, in any block size and in a place")
 {
     TestProcessor test;
+    const auto& church = files::findPart (files::placePresets(), "church")->part;
+    const bool isInPlace = GENERATE (false, true);
+    if (isInPlace)
+        test.putInto (church);
     test.set (Parameter::patternTempo, tempo);
     test.set (Parameter::gain, -3.0);
     test.prepare();
     test.waitUntil ([&] { return test.processor.solvedDrum() != nullptr; });
     const auto request = takeOf (backbeat(), 1, test.processor.solvedDrum()->model, test.processor.effectiveValues());
     const auto rendered = play (request, 512);
-    CHECK (play (request, 77) == rendered);
+    const bool isSameInOtherBlocks = play (request, 77) == rendered;
+    CHECK (isSameInOtherBlocks);
+    // It goes on until the place has died away, too.
+    const double ringing = request.seconds - score::lastStroke (request.strokes);
+    CHECK (ringing == Approx (isInPlace ? *std::max_element (church.times.begin(), church.times.end()) : 3.0).epsilon (0.01));
+    if (isInPlace) // the sound comes from 17 m away, while the microphone above hears the stroke at once
+        CHECK (std::all_of (rendered[0].begin(), rendered[0].begin() + 2000, [] (float x) { return x == 0.0f; }));
     CHECK (peakOf (rendered[0]) > 0.01f);
 
     // The plugin begins the pattern again when it is through; until then both are the same.

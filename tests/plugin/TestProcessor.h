@@ -56,6 +56,15 @@ struct TestProcessor
         return drum == nullptr ? 0.0 : drum->prediction.batter.tapNote;
     }
 
+    void putInto (const place::Place& place)
+    {
+        auto values = processor.effectiveValues();
+        auto file = plugin::drumFileOf (values, "drum");
+        file.place = place;
+        plugin::setDrum (values, file, 0);
+        processor.setValues (values, "place");
+    }
+
     void set (plugin::Parameter parameter, double value) { processor.parameter (parameter).setPlainValue (value); }
 };
 
