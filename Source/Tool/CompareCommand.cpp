@@ -2,6 +2,8 @@
 #include "Command.h"
 #include "Comparison.h"
 #include "NoteLadder.h"
+#include "PlaceOptions.h"
+#include "PlaceText.h"
 #include "Playing.h"
 #include "Results.h"
 #include "Versus.h"
@@ -34,6 +36,7 @@ void run (const std::vector<std::string>& words, const Command& command)
                          ? tuned.label() + ", column " + std::to_string (compared.size() + 1)
                          : tuned.label();
         compared.push_back (predictAndPlay (arguments, tuned, label));
+        compared.back().inPlace = inPlace (arguments, tuned, compared.back().prediction);
     }
 
     writeNoteLadder (arguments, compared);
@@ -50,10 +53,11 @@ const Command& compareCommand()
         "Without \"vs\" it compares all tunings of all drums given. With \"vs\", the options before the first \"vs\" hold for "
         "every column, and those\n"
         "after it change one column:\n\n"
-        "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n\n"
+        "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n"
+        "  snarewright compare maple-14x5 --place studio-dry vs --place church\n\n"
         "Changes are relative to the first column.\n"
         "A snare drum at playing distance harms hearing within minutes: wear ear protection when you compare by ear.\n",
-        { { "Output:", { playedOption, jsonOption, pictureOption } } },
+        { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
         true,
         run
     };

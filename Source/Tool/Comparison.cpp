@@ -1,5 +1,6 @@
 #include "Comparison.h"
 
+#include "PlaceText.h"
 #include "PlayedText.h"
 #include "PredictionText.h"
 #include "TextTable.h"
@@ -111,6 +112,34 @@ void addPlayedRows (TextTable& table, const std::vector<NamedPrediction>& tuning
                 { return hasWires (t) ? softestSpeedText (t.played->wireResponse[i]) : std::string ("no wires"); });
 }
 
+/** One row for each result of the places that applies to any tuning. */
+void addPlaceRows (TextTable& table, const std::vector<NamedPrediction>& tunings)
+{
+    std::vector<std::vector<PlaceRow>> columns;
+
+    for (const auto& tuning : tunings)
+        columns.push_back (tuning.inPlace ? placeRows (*tuning.inPlace) : std::vector<PlaceRow>());
+
+    const auto inPlace = std::find_if (columns.begin(), columns.end(), [] (const auto& rows) { return ! rows.empty(); });
+
+    if (inPlace == columns.end())
+        return;
+
+    addRow (table, "AT THE LISTENER", tunings,
+            [] (const auto& t) { return t.inPlace ? whereText (*t.inPlace) : std::string ("no place"); });
+
+    for (std::size_t i = 0; i < inPlace->size(); ++i)
+    {
+        std::vector<std::string> row{ "  " + (*inPlace)[i].name };
+
+        for (const auto& rows : columns)
+            row.push_back (rows.empty() || rows[i].value.empty() ? "-" : rows[i].value);
+
+        if (std::any_of (row.begin() + 1, row.end(), [] (const auto& cell) { return cell != "-"; }))
+            table.add (std::move (row));
+    }
+}
+
 } // namespace
 
 std::string comparisonText (const std::vector<NamedPrediction>& tunings)
@@ -145,6 +174,7 @@ std::string comparisonText (const std::vector<NamedPrediction>& tunings)
     if (tunings.front().played)
         addPlayedRows (table, tunings);
 
+    addPlaceRows (table, tunings);
     auto text = table.written();
 
     for (const auto& tuning : tunings)

@@ -44,34 +44,40 @@ std::optional<InPlace> inPlace (const Arguments& arguments, const TunedDrum& tun
     return result;
 }
 
-std::string placeText (const InPlace& in)
+std::vector<PlaceRow> placeRows (const InPlace& in)
 {
     const auto& at = in.atListener;
-    const auto inBeats = [&] (double seconds)
-    {
-        return in.tempo ? fixedText (seconds * *in.tempo / 60.0, 1) + " beats at " + modal::asText (*in.tempo, 4) + " bpm; "
-                        : std::string();
+    const auto ifWires = [&] (const std::string& text) { return in.hasWires ? text : std::string(); };
+
+    return {
+        { "drum note lasts", fixedText (at.noteLasts, 2) + " s",
+          "to -60 dB, wires off; " + fixedText (in.drumAlone, 2) + " s without the place" },
+        { "drum note lasts, in beats", in.tempo ? fixedText (at.noteLasts * *in.tempo / 60.0, 1) : "",
+          in.tempo ? "at " + modal::asText (*in.tempo, 4) + " bpm" : "" },
+        { "level", fixedText (at.level, 0) + " dB(A)", "one stroke a second at 3 m/s" },
+        { "direct over reverberant sound",
+          std::isfinite (at.directOverReverberant) ? modal::signedText (at.directOverReverberant, 1) + " dB" : "", "at 1 kHz" },
+        { "wires clear to", std::isfinite (at.wiresClearTo) ? ifWires (metres (at.wiresClearTo)) : "",
+          "where their reverberation is as loud as their direct sound" },
+        { "wires heard to", ifWires (std::isfinite (at.wiresHeardTo) ? metres (at.wiresHeardTo) : "everywhere"),
+          "where they are 10 dB above the usual noise at 4 kHz, NR " + modal::asText (in.place.noiseRating, 3) }
     };
+}
 
+std::string whereText (const InPlace& in)
+{
+    return (in.place.name.empty() ? "" : in.place.name + ", ") + metres (in.atListener.distance) + " from the drum";
+}
+
+std::string placeText (const InPlace& in)
+{
     TextTable table ({ Align::left, Align::right, Align::left });
-    table.add ({ "drum note lasts", fixedText (at.noteLasts, 2) + " s",
-                 inBeats (at.noteLasts) + "to -60 dB, wires off; " + fixedText (in.drumAlone, 2) + " s without the place" });
-    table.add ({ "level", fixedText (at.level, 0) + " dB(A)", "one stroke a second at 3 m/s" });
 
-    if (std::isfinite (at.directOverReverberant))
-        table.add ({ "direct over reverberant sound", modal::signedText (at.directOverReverberant, 1) + " dB", "at 1 kHz" });
+    for (const auto& row : placeRows (in))
+        if (! row.value.empty())
+            table.add ({ row.name, row.value, row.note });
 
-    if (in.hasWires)
-    {
-        if (std::isfinite (at.wiresClearTo))
-            table.add (
-                { "wires clear to", metres (at.wiresClearTo), "where their reverberation is as loud as their direct sound" });
-        table.add ({ "wires heard to", std::isfinite (at.wiresHeardTo) ? metres (at.wiresHeardTo) : "everywhere",
-                     "where they are 10 dB above the usual noise at 4 kHz, NR " + modal::asText (in.place.noiseRating, 3) });
-    }
-
-    return "  AT THE LISTENER  " + (in.place.name.empty() ? "" : in.place.name + ", ") + metres (at.distance) +
-           " from the drum\n" + table.written();
+    return "  AT THE LISTENER  " + whereText (in) + "\n" + table.written();
 }
 
 } // namespace tool

@@ -8,6 +8,7 @@
 #include "tests/Contains.h"
 
 #include <cmath>
+#include <sstream>
 
 namespace
 {
@@ -36,7 +37,7 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
 {
     const auto run = runProgram ({ "predict", "maple-14x5", "--place", "club", "--tempo", "120" });
     CHECK (run.status == 0);
-    for (const auto* words : { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "beats at 120 bpm",
+    for (const auto* words : { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "drum note lasts, in beats", "at 120 bpm",
                                "direct over reverberant sound", "wires clear to", "wires heard to", "NR 60" })
         CHECK (contains (run.output, words));
     CHECK_FALSE (contains (runProgram ({ "predict", "maple-14x5" }).output, "LISTENER"));
@@ -58,6 +59,46 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
     };
     CHECK (levelAt ("10m:0m:2m") - levelAt ("20m:0m:2m") == Approx (6.02).margin (0.2));
     CHECK_FALSE (predicted ({ "--place", "open-air", "--wires", "off" })["at_listener"].contains ("wires_heard_to_m"));
+}
+
+TEST_CASE ("A comparison shows what each place does, with the figures of the prediction", "[place]")
+{
+    const TemporaryFolder folder;
+    const auto run = runProgram ({ "compare", "maple-14x5", "--tempo", "120", "--json", "out.json", "vs", "--place", "club", "vs", "--place",
+                                   "open-air", "--wires", "off" },
+                                 folder.path());
+    CAPTURE (run.errors);
+    REQUIRE (run.status == 0);
+    const auto tunings = files::parseJson (readBytes (folder.path() / "out.json"), "out.json")["tunings"];
+    REQUIRE (tunings.size() == 3);
+    CHECK_FALSE (tunings[0]["prediction"].contains ("at_listener"));
+    CHECK (tunings[1]["prediction"]["at_listener"] == predicted ({ "--place", "club", "--tempo", "120" })["at_listener"]);
+    CHECK (tunings[2]["prediction"]["at_listener"] ==
+           predicted ({ "--place", "open-air", "--wires", "off", "--tempo", "120" })["at_listener"]);
+
+    // Each row of the text holds what "predict" prints; the open air does not reverberate, and wires that are off are not heard.
+    const auto lineOf = [] (const std::string& text, const std::string& name)
+    {
+        const auto begin = text.find ("  " + name + "  ");
+        return begin == std::string::npos ? std::string() : text.substr (begin, text.find ('\n', begin) - begin);
+    };
+    CHECK (contains (lineOf (run.output, "AT THE LISTENER"), "no place"));
+    CHECK (contains (lineOf (run.output, "AT THE LISTENER"), "Club, 1500 m3, 9.1 m from the drum"));
+    const auto alone = runProgram ({ "predict", "maple-14x5", "--place", "club", "--tempo", "120" }).output;
+
+    for (const auto* name : { "drum note lasts", "drum note lasts, in beats", "level", "direct over reverberant sound",
+                              "wires clear to", "wires heard to" })
+    {
+        std::istringstream words (lineOf (alone, name).substr (2 + std::string (name).size()));
+        std::string value;
+        words >> value;
+        CAPTURE (name, value);
+        CHECK (contains (lineOf (run.output, name), "  -  "));
+        CHECK (contains (lineOf (run.output, name), "  " + value));
+    }
+
+    CHECK (lineOf (run.output, "wires heard to").ends_with ("  -"));
+    CHECK_FALSE (contains (runProgram ({ "compare", "maple-14x5", "vs", "--interval", "P5" }).output, "LISTENER"));
 }
 
 TEST_CASE ("A place is described by options, by its file and in the drum's file", "[place]")
