@@ -34,6 +34,7 @@ const OptionGroup& listOptions()
         "The list:",
         { jsonOption,
           { "hear", "FILE.wav", "play every tuning on the list at one loudness: FILE-1.wav, FILE-2.wav and so on" },
+          { "one-file", "ALL.wav", "also all of them in one file, one after the other with a second of silence between" },
           { "midi", "FILE.mid", "what to play there: a Standard MIDI File" },
           { "pattern", "\"o7..o2..r8..\"", "or a pattern, as in \"render\"; the softest, usual and loudest stroke if not given" },
           { "blind", "KEY.txt", "play them in a hidden order; the order goes to this file" },
@@ -139,7 +140,7 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
             if (! arguments.has ("midi") && ! arguments.has ("pattern"))
                 words.insert (words.end(), { "--pattern", playersPart (request.hand) });
 
-            for (const auto* option : { "midi", "pattern", "tempo" })
+            for (const auto* option : { "one-file", "midi", "pattern", "tempo" })
                 if (const auto value = arguments.value (option); value && (option != tempo || arguments.has ("pattern")))
                     words.insert (words.end(), { "--" + std::string (option), *value });
         }
@@ -192,7 +193,7 @@ void run (const std::vector<std::string>& words, const Command& command)
 {
     const Arguments arguments (words, command.allOptions());
 
-    for (const auto* option : { "midi", "pattern", "blind" })
+    for (const auto* option : { "one-file", "midi", "pattern", "blind" })
         if (arguments.has (option) && ! arguments.has ("hear"))
             throw modal::InputError::fault ("--" + std::string (option), "needs a file to play to", "--hear FILE.wav");
 

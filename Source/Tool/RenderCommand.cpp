@@ -27,6 +27,7 @@ constexpr double usualPeak = 0.708;   // of full scale, -3 dB
 constexpr double usualRinging = 3.0;  // s after the last stroke
 constexpr double longestTake = 600.0; // s
 constexpr double highestPeak = 0.891; // of full scale, -1 dB, where a loudness is asked for
+constexpr double pauseBetween = 1.0;  // s between tunings in one file
 constexpr std::size_t mostTunings = 12;
 
 /** A file that is being recorded, and the channels of the take that go into it. */
@@ -131,7 +132,8 @@ void setScales (Recordings& recordings, const RenderSettings& s)
             r->scale *= highestPeak / highest;
 }
 
-void write (Recorded& r)
+/** Calls `use` with each block of the take, scaled. */
+void replayScaled (Recorded& r, const Take::Use& use)
 {
     std::array<std::vector<float>, 3> scaled;
     std::array<const float*, 3> pointers{};
@@ -149,12 +151,64 @@ void write (Recorded& r)
                 pointers[c] = scaled[c].data();
             }
 
-            for (auto& track : r.tracks)
-                track->wav.write (pointers.data() + track->firstChannel, frames);
+            use (pointers.data(), frames);
         });
+}
+
+void write (Recorded& r)
+{
+    replayScaled (r,
+                  [&] (const float* const* channels, int frames)
+                  {
+                      for (auto& track : r.tracks)
+                          track->wav.write (channels + track->firstChannel, frames);
+                  });
 
     for (auto& track : r.tracks)
         track->wav.close();
+}
+
+/** The file that all takes go to, one after the other; null unless it is asked for. */
+std::unique_ptr<Track> openOneFile (const Arguments& arguments, const Recordings& recordings, const RenderSettings& s,
+                                    const std::vector<std::string>& otherTargets)
+{
+    const auto target = outputTarget (arguments, "one-file", { ".wav" });
+
+    if (! target)
+        return nullptr;
+
+    if (*target == "-")
+        throw modal::InputError ("--one-file", "standard output", "a file's name");
+
+    if (arguments.has ("each"))
+        throw modal::InputError ("--one-file", "given beside --each", "one of the two");
+
+    if (std::find (otherTargets.begin(), otherTargets.end(), *target) != otherTargets.end())
+        throw modal::InputError ("--one-file", '"' + *target + '"', "another name than that of a single tuning's file");
+
+    const int channels = recordings.front()->take.channels();
+
+    for (const auto& r : recordings)
+        if (r->take.channels() != channels)
+            throw modal::InputError ("--one-file", "tunings with one channel and with two", "tunings with as many channels each");
+
+    return std::make_unique<Track> (*target, s, 0, channels);
+}
+
+void writeOneAfterOther (const Recordings& recordings, const RenderSettings& s, WavFile& wav)
+{
+    const std::vector<float> pause (static_cast<std::size_t> (std::llround (pauseBetween * s.sampleRate)));
+    const std::array<const float*, 3> silence{ pause.data(), pause.data(), pause.data() };
+
+    for (const auto& r : recordings)
+    {
+        if (r != recordings.front())
+            wav.write (silence.data(), static_cast<int> (pause.size()));
+
+        replayScaled (*r, [&] (const float* const* channels, int frames) { wav.write (channels, frames); });
+    }
+
+    wav.close();
 }
 
 double levelOf (const Recorded& r)
@@ -262,15 +316,19 @@ void run (const std::vector<std::string>& words, const Command& command)
         throw modal::InputError ("--output", "standard output", "a file's name, from which one for each tuning is made");
 
     Recordings recordings;
+    std::vector<std::string> targets;
 
     for (const auto& tuned : chosen)
     {
         const auto setup = setUpToPlay (tuned, readMicrophones (arguments, tuned), settings.sampleRate, highestAsked (arguments),
                                         settings.detail);
         const auto name = chosen.size() == 1 ? *target : targetOf (*target, std::to_string (recordings.size() + 1));
+        targets.push_back (name);
         recordings.push_back (
             std::make_unique<Recorded> (tuned, setup, strokes, seconds, tuned.place ? inPlace (settings, arguments) : settings, name));
     }
+
+    const auto oneFile = openOneFile (arguments, recordings, settings, targets);
 
     {
         Progress progress (settings.showsProgress);
@@ -284,9 +342,13 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     for (auto& r : recordings)
         write (*r);
+    if (oneFile)
+        writeOneAfterOther (recordings, settings, oneFile->wav);
     for (auto& r : recordings)
         for (auto& track : r->tracks)
             track->output.commit();
+    if (oneFile)
+        oneFile->output.commit();
 
     for (std::size_t i = 0; i < recordings.size(); ++i)
     {

@@ -105,6 +105,7 @@ const OptionGroup& renderOptions()
             "sound pressure at full scale, so that levels of files compare;\nif not given, the peak is at -3 dB" },
           { "loudness", "-23LUFS",
             "loudness of each file (ITU-R BS.1770), -60 to -5 LUFS; if one would clip, all are lowered equally" },
+          { "one-file", "ALL.wav", "also all tunings in one file, one after the other with a second of silence between" },
           { "every-tuning", "", "a file for each tuning of the drum file" },
           { "progress", "", "show progress even if standard error is not a terminal" } }
     };

@@ -1,5 +1,6 @@
 // Three users look for a tuning with the program, from the wish to what they do next.
 #include "RunProgram.h"
+#include "WavReader.h"
 
 #include "Files/Json.h"
 #include "tests/Catch.h"
@@ -71,7 +72,7 @@ TEST_CASE ("A producer asks for a song, sees what common practice makes of it, a
 {
     const TemporaryFolder folder;
     const auto [json, run] = find ({ "--key", "F minor", "--tempo", "60", "--ring-value", "1/4", "--interval", "P4:P5", "--hear",
-                                     "list.wav", "--blind", "key.txt" },
+                                     "list.wav", "--one-file", "all.wav", "--blind", "key.txt" },
                                    folder);
     REQUIRE (json["wishes"].size() == 3);
     CHECK (contains (json["wishes"][1]["reason"].get<std::string>(), "common practice, no source"));
@@ -80,11 +81,23 @@ TEST_CASE ("A producer asks for a song, sees what common practice makes of it, a
     const auto files = std::count (key.begin(), key.end(), '\n');
     REQUIRE (files == static_cast<std::ptrdiff_t> (json["tunings"].size()));
 
+    // One file with all of them, in the same hidden order, a second of silence between.
+    const auto all = readWav (readBytes (folder.path() / "all.wav"));
+    std::vector<double> joined;
+
     for (int i = 1; i <= files; ++i)
     {
+        const auto one = readWav (readBytes (folder.path() / ("list-" + std::to_string (i) + ".wav")));
+        REQUIRE (one.channels == all.channels);
+        if (i > 1)
+            joined.insert (joined.end(), static_cast<std::size_t> (one.channels) * one.rate, 0.0);
+        joined.insert (joined.end(), one.samples.begin(), one.samples.end());
         CHECK (std::filesystem::file_size (folder.path() / ("list-" + std::to_string (i) + ".wav")) > 100000);
         CHECK (contains (key, "file " + std::to_string (i) + ": tuning "));
     }
+
+    const bool isJoined = all.samples == joined;
+    CHECK (isJoined);
 }
 
 TEST_CASE ("A teacher asks for what no tuning gives, and reads which wish excludes which", "[find]")
@@ -120,6 +133,7 @@ TEST_CASE ("What find cannot do it says, with the option", "[find]")
     check ({ "--hand", "3,2,1" }, { "usual stroke" });
     check ({ "--drum-note", "E3", "--now-batter", "G3" }, { "--now-resonant is missing" });
     check ({ "--drum-note", "E3", "--blind", "key.txt" }, { "--blind", "--hear" });
+    check ({ "--drum-note", "E3", "--one-file", "all.wav" }, { "--one-file", "--hear" });
     check ({ "--drum-note", "E3", "--plan", "9" }, { "--plan", "9" });
     check ({ "--drum-note", "E3", "--bottom", "open" }, { "without a resonant head" });
 }
