@@ -49,19 +49,18 @@ std::vector<PlaceRow> placeRows (const InPlace& in)
     const auto& at = in.atListener;
     const auto ifWires = [&] (const std::string& text) { return in.hasWires ? text : std::string(); };
 
-    return {
-        { "drum note lasts", fixedText (at.noteLasts, 2) + " s",
-          "to -60 dB, wires off; " + fixedText (in.drumAlone, 2) + " s without the place" },
-        { "drum note lasts, in beats", in.tempo ? fixedText (at.noteLasts * *in.tempo / 60.0, 1) : "",
-          in.tempo ? "at " + modal::asText (*in.tempo, 4) + " bpm" : "" },
-        { "level", fixedText (at.level, 0) + " dB(A)", "one stroke a second at 3 m/s" },
-        { "direct over reverberant sound",
-          std::isfinite (at.directOverReverberant) ? modal::signedText (at.directOverReverberant, 1) + " dB" : "", "at 1 kHz" },
-        { "wires clear to", std::isfinite (at.wiresClearTo) ? ifWires (metres (at.wiresClearTo)) : "",
-          "where their reverberation is as loud as their direct sound" },
-        { "wires heard to", ifWires (std::isfinite (at.wiresHeardTo) ? metres (at.wiresHeardTo) : "everywhere"),
-          "where they are 10 dB above the usual noise at 4 kHz, NR " + modal::asText (in.place.noiseRating, 3) }
-    };
+    return { { "drum note lasts", fixedText (at.noteLasts, 2) + " s",
+               "to -60 dB, wires off; " + fixedText (in.drumAlone, 2) + " s without the place" },
+             { "drum note lasts, in beats", in.tempo ? fixedText (at.noteLasts * *in.tempo / 60.0, 1) : "",
+               in.tempo ? "at " + modal::asText (*in.tempo, 4) + " bpm" : "" },
+             { "level", fixedText (at.level, 0) + " dB(A)", "one stroke a second at 3 m/s" },
+             { "direct over reverberant sound",
+               std::isfinite (at.directOverReverberant) ? modal::signedText (at.directOverReverberant, 1) + " dB" : "",
+               "at 1 kHz" },
+             { "wires clear to", std::isfinite (at.wiresClearTo) ? ifWires (metres (at.wiresClearTo)) : "",
+               "where their reverberation is as loud as their direct sound" },
+             { "wires heard to", ifWires (std::isfinite (at.wiresHeardTo) ? metres (at.wiresHeardTo) : "everywhere"),
+               "where they are 10 dB above the usual noise at 4 kHz, NR " + modal::asText (in.place.noiseRating, 3) } };
 }
 
 std::string whereText (const InPlace& in)

@@ -37,8 +37,9 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
 {
     const auto run = runProgram ({ "predict", "maple-14x5", "--place", "club", "--tempo", "120" });
     CHECK (run.status == 0);
-    for (const auto* words : { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "drum note lasts, in beats", "at 120 bpm",
-                               "direct over reverberant sound", "wires clear to", "wires heard to", "NR 60" })
+    for (const auto* words :
+         { "AT THE LISTENER  Club, 1500 m3, 9.1 m from the drum", "drum note lasts", "drum note lasts, in beats", "at 120 bpm",
+           "direct over reverberant sound", "wires clear to", "wires heard to", "NR 60" })
         CHECK (contains (run.output, words));
     CHECK_FALSE (contains (runProgram ({ "predict", "maple-14x5" }).output, "LISTENER"));
 
@@ -64,8 +65,8 @@ TEST_CASE ("The prediction says what the place does, in text and as data", "[pla
 TEST_CASE ("A comparison shows what each place does, with the figures of the prediction", "[place]")
 {
     const TemporaryFolder folder;
-    const auto run = runProgram ({ "compare", "maple-14x5", "--tempo", "120", "--json", "out.json", "vs", "--place", "club", "vs", "--place",
-                                   "open-air", "--wires", "off" },
+    const auto run = runProgram ({ "compare", "maple-14x5", "--tempo", "120", "--json", "out.json", "vs", "--place", "club", "vs",
+                                   "--place", "open-air", "--wires", "off" },
                                  folder.path());
     CAPTURE (run.errors);
     REQUIRE (run.status == 0);

@@ -271,7 +271,11 @@ TEST_CASE ("Every tuning of a drum goes to a file of its own", "[render]")
                                { "--loudness", "-23LUFS", "--each" },
                                { "--loudness", "-23LUFS", "--full-scale", "100Pa" },
                                { "--loudness", "-23LUFS", "--length", "0.2s" },
-                               { "--every-tuning", "vs", "--interval", "P5" } })
+                               { "--every-tuning", "vs", "--interval", "P5" },
+                               { "--one-file", "-" },
+                               { "--one-file", "all.wav", "--each" },
+                               { "--one-file", "wrong-1.wav", "vs", "--interval", "P5" },
+                               { "--one-file", "all.wav", "--listener", "mono", "vs", "--place", "club" } })
     {
         std::vector<std::string> arguments{ "render", "maple-14x5", "--output", "wrong.wav" };
         arguments.insert (arguments.end(), wrong.begin(), wrong.end());
