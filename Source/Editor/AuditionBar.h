@@ -33,6 +33,7 @@ public:
     void play (int number);
 
     double speed() const noexcept { return strokeSpeed; } ///< m/s
+    ValueBox& speedBox() noexcept { return speedOfStroke; }
     IntervalSweep& sweep() noexcept { return intervals; }
     juce::Button& sweepButton() noexcept { return sweepAll; }
     /** Calls back for refused input. */

@@ -208,6 +208,7 @@ void MainView::refreshValues()
 void MainView::timerCallback()
 {
     refreshValues();
+    map.keeper().setStrokeSpeed (audition.speed());
     watchAudio();
     const auto message = processor.messages().latest();
     if (message.number != shownMessage)

@@ -59,6 +59,14 @@ plugin::Values fittingsOf (const plugin::Values& values)
 MapKeeper::~MapKeeper()
 {
     *cancel = true;
+    *cancelStrokes = true;
+}
+
+/** Ends the work that this belongs to; what it delivers is dropped. */
+void MapKeeper::renew (Cancel& work)
+{
+    *work = true;
+    work = std::make_shared<std::atomic<bool>> (false);
 }
 
 bool MapKeeper::isSameDrum (const plugin::Values& one, const plugin::Values& other)
@@ -76,8 +84,8 @@ void MapKeeper::follow()
             forgetStrokes();
         return;
     }
-    *cancel = true;
-    cancel = std::make_shared<std::atomic<bool>> (false);
+    renew (cancel);
+    renew (cancelStrokes);
     drumOfMap = drumOf (live);
     fittingsOfMap = fittingsOf (live);
     ground = {};
@@ -102,12 +110,18 @@ void MapKeeper::follow()
     tell();
 }
 
-/** Other wires or another stick: the map stays, strokes have to be played again. */
+void MapKeeper::setStrokeSpeed (double speed)
+{
+    if (std::exchange (hand.usual, speed) != speed && (isPlaying || ground.played != nullptr))
+        forgetStrokes();
+}
+
+/** Other wires, another stick or speed: the map stays, strokes have to be played again. */
 void MapKeeper::forgetStrokes()
 {
     ground.played = nullptr;
     isPlaying = false;
-    ++strokesNumber;
+    renew (cancelStrokes);
     try
     {
         request = plugin::requestOf (processor.effectiveValues());
@@ -186,21 +200,22 @@ void MapKeeper::playStrokes()
 {
     isPlaying = true;
     background.run (
-        [before = ground, drum = *request, stop = cancel]() -> std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>>
+        [before = ground, drum = *request, player = hand,
+         stop = cancelStrokes]() -> std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>>
         {
             try
             {
-                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, {}, before.prudent,
-                                                         finding::playedStep, helpers(), *stop) };
+                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, player,
+                                                         before.prudent, finding::playedStep, helpers(), *stop) };
             }
             catch (const modal::InputError&)
             {
                 return { stop, nullptr }; // the processor has reported why it cannot be played
             }
         },
-        [this, number = strokesNumber] (std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>> made)
+        [this] (std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>> made)
         {
-            if (made.first != cancel || number != strokesNumber)
+            if (made.first != cancelStrokes)
                 return;
             ground.played = made.second;
             look();

@@ -22,6 +22,10 @@ public:
     /** What to look for; strokes are played as soon as a wish or `playsStrokes` needs it. */
     void ask (std::vector<finding::Wish>, bool playsStrokes);
 
+    /** Plays the strokes of the map at this speed from now on, m/s. */
+    void setStrokeSpeed (double);
+    double strokeSpeed() const noexcept { return hand.usual; }
+
     /** Whether two sets of values differ in nothing but the tuning. */
     static bool isSameDrum (const plugin::Values&, const plugin::Values&);
 
@@ -53,6 +57,7 @@ private:
     };
     using Cancel = std::shared_ptr<std::atomic<bool>>;
 
+    static void renew (Cancel&);
     void makeMap (double step);
     void forgetStrokes();
     void playStrokes();
@@ -66,12 +71,14 @@ private:
     std::optional<plugin::DrumRequest> request;
     Ground ground;
     std::vector<finding::Wish> wished;
+    finding::Hand hand; ///< whose strokes are played
     bool wantsStrokes = false, isPlaying = false;
     std::optional<finding::Present> present;
     finding::FindResult result;
     juce::String trouble;
-    int lookNumber = 0, strokesNumber = 0;
-    Cancel cancel = std::make_shared<std::atomic<bool>> (false);
+    int lookNumber = 0;
+    Cancel cancel = std::make_shared<std::atomic<bool>> (false);        ///< of the drum's map
+    Cancel cancelStrokes = std::make_shared<std::atomic<bool>> (false); ///< of its played strokes
     Background background; ///< last, so that it ends before what its jobs deliver to
 };
 

@@ -5,6 +5,8 @@
 
 #include "Editor/NoteText.h"
 #include "Editor/Strings.h"
+#include "Finding/PlayedMap.h"
+#include "Plugin/DrumRequest.h"
 #include "tests/Catch.h"
 
 #include <cmath>
@@ -140,4 +142,42 @@ TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be 
     const auto after = window.prediction();
     CHECK (cents (before.batter.tapNote, after.batter.tapNote) == Approx (100.0).margin (2.0));
     CHECK (std::abs (cents (before.drumNote, after.drumNote)) < 6.0);
+}
+
+TEST_CASE ("The map's strokes are played at the speed that is set")
+{
+    TestWindow window;
+    openMap (window);
+    auto& keeper = window.view().mapView().keeper();
+    auto& speed = window.view().auditionBar().speedBox();
+    window.enter (speed, "6");
+    window.enter (window.view().mapView().figureChoice(), finding::infoOf (Figure::brightness).name);
+    // Another speed while they are being played: these are dropped, and played again.
+    window.enter (speed, "1.5");
+    REQUIRE (waitUntil ([&] { return fromMessageThread ([&] { return keeper.strokeSpeed() == 1.5; }); }));
+    REQUIRE (window.awaitMap());
+    const auto played = fromMessageThread ([&] { return keeper.played(); });
+    REQUIRE (played != nullptr);
+
+    const auto request = fromMessageThread ([&] { return plugin::requestOf (window.processor().effectiveValues()); });
+    const modal::DrumTuner tuner (request.drum);
+    const double batter = 210.0, resonant = 280.0; // Hz
+    const modal::Tensions tensions{ tuner.notes (modal::HeadSide::batter).tensionFor (batter),
+                                    tuner.notes (modal::HeadSide::resonant).tensionFor (resonant) };
+    const auto brightnessAt = [&] (double strokeSpeed)
+    {
+        finding::Hand hand;
+        hand.usual = strokeSpeed;
+        finding::Figures figures{};
+        finding::addPlayed (figures, request.drum, tensions, { request.wires, request.hoop, request.stick }, hand);
+        return of (figures, Figure::brightness);
+    };
+    finding::Figures inMap{}, interpolated{};
+    played->play (inMap, tuner, batter, resonant);
+    played->addTo (interpolated, batter, resonant);
+    CHECK (of (inMap, Figure::brightness) == brightnessAt (1.5));
+    CHECK (of (inMap, Figure::brightness) != brightnessAt (3.0));
+    // The map lies nearer to strokes of this speed than to those of the other.
+    const double distance = std::abs (of (interpolated, Figure::brightness) - brightnessAt (1.5));
+    CHECK (distance < std::abs (of (interpolated, Figure::brightness) - brightnessAt (6.0)));
 }
