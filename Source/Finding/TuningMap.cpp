@@ -42,18 +42,6 @@ Figures figuresFrom (double batterNote, double resonantNote, const MapPoint& poi
     return result;
 }
 
-MapPoint solved (const DrumSolver& solver, const Tensions& tensions)
-{
-    MapPoint point{ tensions };
-
-    for (const auto& mode : solver.solve (tensions).modes)
-        if (! mode.isAirMode && mode.m < static_cast<int> (point.lowest.size()))
-            if (auto& lowest = point.lowest[static_cast<std::size_t> (mode.m)]; mode.frequency < lowest.frequency)
-                lowest = { mode.frequency, mode.decay.t60() };
-
-    return point;
-}
-
 void requireTwoHeads (const DrumSpec& drum)
 {
     if (! drum.hasResonantHead())
@@ -82,6 +70,18 @@ NoteRange usable (const HeadNotes& head, double yield, double taut)
 }
 
 } // namespace
+
+MapPoint solved (const DrumSolver& solver, const Tensions& tensions)
+{
+    MapPoint point{ tensions };
+
+    for (const auto& mode : solver.solve (tensions).modes)
+        if (! mode.isAirMode && mode.m < static_cast<int> (point.lowest.size()))
+            if (auto& lowest = point.lowest[static_cast<std::size_t> (mode.m)]; mode.frequency < lowest.frequency)
+                lowest = { mode.frequency, mode.decay.t60() };
+
+    return point;
+}
 
 DrumSolver solverFor (const DrumTuner& tuner)
 {

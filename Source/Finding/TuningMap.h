@@ -67,6 +67,9 @@ struct MapPoint
     const LowestMode& drumNote() const noexcept { return lowest[lowest[0].frequency <= lowest[1].frequency ? 0 : 1]; }
 };
 
+/** Solves one tuning. */
+MapPoint solved (const modal::DrumSolver&, const modal::Tensions&);
+
 /** Notes from one to another, evenly spaced in pitch by at most `step` cents, both ends among them. */
 std::vector<double> notesBetween (modal::NoteRange, double step);
 

@@ -2,6 +2,7 @@
 
 #include "Document.h"
 #include "LugCheckSession.h"
+#include "MapSession.h"
 #include "Mixer.h"
 #include "PlanReader.h"
 
@@ -248,6 +249,29 @@ Answer shapes (const Json& request)
     };
 }
 
+/** One batter note of the map of a drum with all notes of the resonant head. The map of the last drum is kept. */
+Answer map (const Json& request)
+{
+    static std::optional<MapSession> session;
+    static Json drumOfSession;
+    const auto tuned = drumOf (request);
+    const double step = numberOf (request, "step_cents", { 25.0, 400.0, "cents" }, 100.0);
+    Json drum{ { "step", step }, { "document", request["document"] } };
+    drum["document"].erase ("tunings");
+
+    if (! session || drum != drumOfSession)
+    {
+        session.emplace (tuned.drum, step);
+        drumOfSession = std::move (drum);
+    }
+
+    const double last = static_cast<double> (session->columns() - 1);
+    const double column = numberOf (request, "column", { 0.0, last, "" });
+    const double lowest = numberOf (request, "lowest_interval", { -60.0, 60.0, "semitones" }, -60.0);
+    const double highest = numberOf (request, "highest_interval", { -60.0, 60.0, "semitones" }, 60.0);
+    return { session->column (static_cast<std::size_t> (column), lowest, highest) };
+}
+
 // At the drum
 
 Answer plan (const Json& request)
@@ -489,6 +513,7 @@ const std::map<std::string, Handler>& handlers()
         { "played", plain (played) },
         { "compare", plain (compare) },
         { "shapes", plain (shapes) },
+        { "map", plain (map) },
         { "plan", plain (plan) },
         { "sheet", plain (sheet) },
         { "model", plain (model) },

@@ -11,7 +11,7 @@ import { wavOf } from "./wav.js";
 const modeCounts = [400, 250, 150, 100];
 
 /** Requests of which only the newest counts. */
-const replaceable = new Set(["tune", "predict", "played", "shapes", "compare", "plan", "sheet"]);
+const replaceable = new Set(["tune", "predict", "played", "shapes", "compare", "map", "plan", "sheet"]);
 
 const workletUrl = "data:text/javascript," + encodeURIComponent(workletSource);
 
@@ -71,6 +71,17 @@ export class Instrument extends EventTarget {
 
   /** The object that `compare --json` writes; changes count from the first. */
   compare(documents, { played = false } = {}) { return this.#ask("compare", { documents, played }); }
+
+  /** One column of the map of a drum's tunings, a batter note with every resonant one: { batter and resonant: { notes_hz: [Hz], evenly spaced in
+      pitch; half_of_yield_hz: the tap note there; ends_at_yield: whether the highest note is at yield, and not where an air mode begins }, column,
+      tunings: for each resonant note null or the lowest modes of order 0 and 1, each { frequency_hz, t60_s } or null }. The drum note is the lower
+      one. `null` if a newer call replaced this one.
+      @param column     index of the batter note
+      @param stepCents  between neighbouring notes, at most
+      @param reach      { lowest, highest }: semitones; tunings of other intervals are null */
+  mapColumn(document, column, stepCents, reach) {
+    return this.#ask("map", { document, column, step_cents: stepCents, lowest_interval: reach.lowest, highest_interval: reach.highest });
+  }
 
   /** What moves, for drawing: { radius_m, depth_m, rings, basis: [{ m, n, parity: "cosine" | "sine", profile: rings values from the
       centre to the rim, 1/m }], modes: [{ m, n, frequency_hz, decay_per_s, is_air_mode, batter, resonant: Float32Array with a coefficient

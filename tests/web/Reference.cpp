@@ -1,5 +1,6 @@
 // What the native instrument plays, for the test in a browser to compare with: samples as text, one stereo frame a line.
 //   web-reference DOCUMENT.json KERNEL STROKE SPEED FRAMES     plays it
+//   web-reference answer NAME REQUEST.json                     answers a request of the page
 //   web-reference DOCUMENT.json KERNEL                         says how many times as fast as real time it plays
 
 #include "Engine/Drum.h"
@@ -7,6 +8,7 @@
 #include "Files/TextFile.h"
 #include "Web/Document.h"
 #include "Web/Mixer.h"
+#include "Web/Requests.h"
 
 #include <chrono>
 #include <cstdio>
@@ -41,6 +43,13 @@ int main (int argumentCount, char** arguments)
 {
     try
     {
+        if (argumentCount == 4 && std::strcmp (arguments[1], "answer") == 0)
+        {
+            const auto request = files::parseJson (files::loadText (arguments[3]), arguments[3]);
+            std::puts (web::answer (arguments[2], request).report.dump().c_str());
+            return 0;
+        }
+
         if (argumentCount != 3 && argumentCount != 6)
             throw std::runtime_error ("web-reference DOCUMENT.json KERNEL [STROKE SPEED FRAMES]");
 

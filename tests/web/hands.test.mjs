@@ -170,6 +170,65 @@ test('at the drum: the plan goes on from what is heard, rods are marked, and all
   await next.close();
 });
 
+test('on the map a tap tunes and plays, a drag plays on the way, and the drum note can be kept', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.show('map')");
+  await tab.until('snarewrightPage.map.isComplete');
+  const at = (batter, interval) =>
+    tab.call(
+      `(batter, interval) => {
+    const canvas = document.querySelector('canvas.map');
+    canvas.scrollIntoView({ block: 'center' });
+    const box = canvas.getBoundingClientRect(), { lowestBatter, highestBatter } = snarewrightPage.map.frame;
+    return { x: box.x + 36 + (box.width - 40) * (batter - lowestBatter) / (highestBatter - lowestBatter), y: box.y + 4 + (box.height - 26) * (12 - interval) / 17 };
+  }`,
+      batter,
+      interval
+    );
+  const reading = () => tab.evaluate("document.querySelector('.map-reading').textContent");
+  const struck = count => tab.until(`snarewrightPage.struck.length >= ${count} && ${settled}`);
+  await tab.evaluate('snarewrightPage.struck.length = 0');
+  await touch([await at(54, 7)]);
+  await struck(1);
+  assert.ok(Math.abs((await model('notes.batter')) - 54) < 0.2 && Math.abs((await model('interval')) - 7) < 0.2, await reading());
+  const predicted = await model('prediction.drum_note_hz');
+  assert.ok((await reading()).includes(`${predicted.toFixed(1)} Hz`), await reading());
+  const { drumNote } = await tab.evaluate('snarewrightPage.map.grid.at(snarewrightPage.map.spot)');
+  // Between tunings 100 cents apart, in a band of 700 Hz.
+  assert.ok(Math.abs(1200 * Math.log2(drumNote / predicted)) < 10, `${drumNote} Hz on the map, ${predicted} Hz predicted`);
+
+  // A drag: the stroke on the way comes before the finger is lifted.
+  await tab.evaluate('snarewrightPage.struck.length = 0');
+  await tab.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [await at(54, 6)] });
+  await struck(1);
+  await tab.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [await at(55, 4)] });
+  await struck(2);
+  await tab.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  assert.ok(Math.abs((await model('notes.batter')) - 55) < 0.2 && Math.abs((await model('interval')) - 4) < 0.2, await reading());
+
+  // What cannot be had says why, and the drum stays.
+  const before = await model('document()');
+  await touch([await at(await tab.evaluate('snarewrightPage.map.frame.highestBatter - 0.3'), 0)]);
+  assert.match(await reading(), /batter (would yield|has no such note)/);
+  assert.deepEqual(await model('document()'), before);
+
+  // Keys: a semitone; along the contour the drum note stays.
+  await tab.evaluate("document.querySelector('canvas.map').focus()");
+  const batter = await model('notes.batter');
+  await press('ArrowRight');
+  await tab.until(`Math.abs(snarewrightPage.model.notes.batter - ${batter} - 1) < 1e-6 && ${settled}`);
+  const note = await model('drumNote'),
+    interval = await model('interval');
+  await tab.evaluate("[...document.querySelectorAll('.map-page button')].find(button => button.textContent === 'Keep the drum note').click()");
+  await tab.evaluate("document.querySelector('canvas.map').focus()");
+  await press('ArrowLeft');
+  await tab.until(`Math.abs(snarewrightPage.model.notes.batter - ${batter}) < 1e-6 && ${settled}`);
+  assert.ok(Math.abs((await model('drumNote')) - note) < 0.15, `${await model('drumNote')} instead of ${note}`);
+  assert.ok((await model('interval')) > interval + 0.5);
+  assert.match(await tab.evaluate("document.querySelector('canvas.map').getAttribute('aria-valuetext')"), /^batter G3.*; drum note .*rings/);
+  await tab.evaluate("snarewrightPage.show('play')");
+});
+
 test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
   const step = (name, resonant) => ({
     name,

@@ -14,6 +14,7 @@ import { inches } from './lengths.js';
 import { decodeLink, isLink } from './link.js';
 import { LoudnessMatch } from './loudness-match.js';
 import { say, warn } from './messages.js';
+import { MapView } from './map.js';
 import { Model } from './model.js';
 import { intervalName, midiOfHertz, noteName } from './notes.js';
 import { PlayBar } from './play-bar.js';
@@ -57,6 +58,7 @@ class Page {
     this.volume = new Volume(instrument);
     this.playBar = new PlayBar(player, this.heads, presets.patterns, ask, this.volume);
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
+    this.map = new MapView(this.model, instrument, () => this.#strikeUnlessPlaying());
     this.#build();
     this.#listen();
   }
@@ -66,10 +68,13 @@ class Page {
     this.heads.show(stroke);
   }
 
-  /** After a change: a stroke of the new tuning, unless something plays already. */
+  #strikeUnlessPlaying() {
+    if (!this.playBar.isPlaying) this.strike({ ...usualStroke, ...this.heads.place, speed: this.heads.speed });
+  }
+
+  /** After a change: a stroke of the new tuning. */
   #strikeWhenSolved() {
-    if (this.playBar.isPlaying) return;
-    if (this.model.isSettled) this.strike({ ...usualStroke, ...this.heads.place, speed: this.heads.speed });
+    if (this.model.isSettled) this.#strikeUnlessPlaying();
     else this.model.addEventListener('change', () => this.#strikeWhenSolved(), { once: true });
   }
 
@@ -87,10 +92,17 @@ class Page {
         new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
       );
+    byId('map').append(this.map.element);
     byId('work').append(this.atTheDrum.element);
     this.drumName = button('', () => this.files.choose(), { class: 'drum-name', 'aria-haspopup': 'dialog' });
     byId('drum-choice').append(this.drumName);
-    this.pageButtons = [['play', 'Play'], ['set-up', 'Set up'], ...(lessonDocument ? [] : [['at-the-drum', 'At the drum']])].map(([page, label]) => {
+    this.pageButtons = [['play', 'Play'], ['set-up', 'Set up'], ...(lessonDocument
+        ? []
+        : [
+            ['map', 'Map'],
+            ['at-the-drum', 'At the drum']
+          ])
+    ].map(([page, label]) => {
       const element = button(label, () => this.show(page), { 'data-page': page });
       byId('pages').append(element);
       return element;
@@ -144,6 +156,7 @@ class Page {
   #applyTheme(theme) {
     setTheme(theme);
     this.heads.draw();
+    this.map.draw();
   }
 
   /** Opens what the page begins with: the link, a lesson, the last visit, or a preset. */
@@ -171,7 +184,7 @@ class Page {
 
   async #openLink() {
     const text = location.hash.slice(1);
-    if (text === 'at-the-drum' || text === 'set-up' || text === 'play') return this.show(text);
+    if (text === 'at-the-drum' || text === 'set-up' || text === 'map' || text === 'play') return this.show(text);
     if (!isLink(text)) {
       if (text && !lessonDocument) say('link', 'The part of the address behind # is no drum link. Your drum has not changed.', { isWarning: true });
       return;
@@ -193,10 +206,13 @@ class Page {
     }
     const isWork = page === 'at-the-drum';
     byId('work').hidden = !isWork;
-    for (const id of ['stage', 'play', 'kept']) byId(id).hidden = isWork;
+    byId('map').hidden = page !== 'map';
+    for (const id of ['play', 'kept']) byId(id).hidden = isWork;
+    byId('stage').hidden = isWork || page === 'map';
     this.setUp.element.hidden = page !== 'set-up';
     this.heads.element.hidden = page === 'set-up';
     this.setUp.render();
+    this.map.setShown(page === 'map');
     this.atTheDrum.setShown(isWork);
   }
 

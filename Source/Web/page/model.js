@@ -118,6 +118,12 @@ export class Model extends EventTarget {
     this.#retune(this.document());
   }
 
+  /** Both heads at once, as on the map. */
+  setNotes(batter, resonant) {
+    this.notes = { batter, resonant };
+    this.#retune(this.document());
+  }
+
   /** The resonant head moves; the batter stays. */
   setInterval(semitones) {
     this.setNote('resonant', this.notes.batter + semitones);
