@@ -50,13 +50,17 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
     for (std::size_t w = 0; w < workers; ++w)
         pool.emplace_back (work);
 
-    for (std::unique_lock lock (mutex); working > 0;)
+    std::unique_lock waiting (mutex);
+
+    while (working > 0)
     {
-        ended.wait_for (lock, std::chrono::milliseconds (50));
+        ended.wait_for (waiting, std::chrono::milliseconds (50));
 
         if (progress)
             progress (done);
     }
+
+    waiting.unlock();
 
     for (auto& thread : pool)
         thread.join();

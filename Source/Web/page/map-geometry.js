@@ -98,7 +98,7 @@ export class MapGrid {
 
 /** Contours of whole drum notes: [{ midi, points: [spot] }], lowest first. */
 export function contoursOf(grid, frame) {
-  const steps = 60,
+  const steps = 150,
     contours = [];
   for (let midi = Math.floor(frame.lowestBatter) - 14; midi <= frame.highestBatter + 14; ++midi) {
     const drumNote = grid.a4 * 2 ** ((midi - 69) / 12),

@@ -46,8 +46,7 @@ export class MapView {
             figure => this.#shadeBy(figure)
           )
         ),
-        this.along,
-        button('Strike', () => this.strike())
+        this.along
       ),
       this.reading,
       this.canvas,
@@ -424,13 +423,20 @@ export class MapView {
     g.fillStyle = colour.quiet;
     g.textAlign = 'center';
     for (const region of this.picture.regions) {
-      if (region.share < 0.03) continue;
-      const lines = wrapped(g, region.why, 92),
-        half = max(...lines.map(line => g.measureText(line).width)) / 2 + 3;
+      if (region.share < 0.01) continue;
       const [x, y] = this.#pointOf(region);
-      const middle = min(plot.x + plot.width - half, max(plot.x + half, x));
-      const top = min(plot.y + plot.height - 16 * lines.length, max(plot.y + 10, y - 8 * (lines.length - 1)));
-      lines.forEach((line, i) => g.fillText(line, middle, top + 16 * i));
+      // The widest setting that fits into the region; where none does, a touch there tells.
+      for (const width of [200, 92, 50]) {
+        const lines = wrapped(g, region.why, width),
+          half = max(...lines.map(line => g.measureText(line).width)) / 2 + 3;
+        const middle = min(plot.x + plot.width - half, max(plot.x + half, x));
+        const top = min(plot.y + plot.height - 16 * lines.length, max(plot.y + 10, y - 8 * (lines.length - 1)));
+        const isIn = (across, down) => this.grid.whyNot(this.#spotOf(across, down)) === region.why;
+        const corners = [middle - half, middle + half].flatMap(across => [top - 8, top + 16 * lines.length - 8].map(down => [across, down]));
+        if (!corners.every(corner => isIn(...corner))) continue;
+        lines.forEach((line, i) => g.fillText(line, middle, top + 16 * i));
+        break;
+      }
     }
   }
 
