@@ -65,7 +65,7 @@ test("the map equals the native one, and the program's predictions", async () =>
     const request = saved({ document, column: 9, step_cents: 200, lowest_interval: -5, highest_interval: 12 });
     assert.deepEqual(differences(ours, JSON.parse(reference("answer", "map", request))).slice(0, 10), []);
     const has = ours.tunings.flatMap((lowest, r) => lowest ? [r] : []);
-    assert.ok(has.length >= 8, `${has.length} tunings`);
+    assert.ok(has.length >= 5, `${has.length} tunings`);
     for (const r of [has[1], has.at(-2)]) {
       const tuning = { batter: { tap_note_hz: ours.batter.notes_hz[9] }, resonant: { tap_note_hz: ours.resonant.notes_hz[r] } };
       const theirs = snarewright("predict", saved({ ...document, tunings: [tuning] }), "--json", "-");

@@ -117,7 +117,8 @@ export class MapView {
       { a4 } = model;
     try {
       for (const step of steps) {
-        const reach = { lowest: lowestInterval - step / 100, highest: highestInterval + step / 100 };
+        const beyond = step / 50; // two steps in semitones: the corners around every tuning in view
+        const reach = { lowest: lowestInterval - beyond, highest: highestInterval + beyond };
         let grid = null;
         for (let column = 0; column < (grid?.batter.length ?? 1); ++column) {
           // The first answer says which batter notes there are; those below the frame are left out.
@@ -151,8 +152,9 @@ export class MapView {
 
   /** Tunes to a spot as soon as the solver has done the one before. */
   #tune(spot) {
-    const why = this.grid?.whyNot(spot);
-    if (why) return (this.reading.textContent = `${this.#words(spot)}: ${why}.`);
+    const isPossible = this.grid.whyNot(spot) === '';
+    this.pointed = isPossible ? null : spot; // why not stays to be read after the finger is lifted
+    if (!isPossible) return this.#read(spot);
     if (this.isNewGesture) this.model.begin();
     this.isNewGesture = false;
     this.wanted = spot;
@@ -191,12 +193,12 @@ export class MapView {
       this.pointed = this.#isInside(event) ? this.#spotAt(event) : null;
       this.#read(this.pointed ?? this.spot);
     });
-    for (const end of ['pointerup', 'pointercancel', 'pointerleave'])
-      canvas.addEventListener(end, () => {
-        if (end === 'pointerleave' && this.held) return;
-        this.held = this.pointed = null;
-        if (end === 'pointerleave') this.#read(this.spot);
-      });
+    for (const end of ['pointerup', 'pointercancel']) canvas.addEventListener(end, () => (this.held = null));
+    canvas.addEventListener('pointerleave', event => {
+      if (this.held || event.pointerType !== 'mouse') return;
+      this.pointed = null;
+      this.#read(this.spot);
+    });
     canvas.addEventListener('keydown', event => {
       if (event.ctrlKey || event.metaKey || !this.grid) return;
       if (event.key === 'Enter') {
@@ -212,7 +214,6 @@ export class MapView {
       const spot = this.isAlong || event.altKey ? this.#onContour({ batter, interval }, batter + (across || up)) : { batter: batter + across, interval: interval + up };
       if (!spot) return (this.reading.textContent = 'This drum note ends here.');
       this.isNewGesture = true;
-      this.pointed = null;
       this.#tune(this.#nearest(spot));
     });
   }
