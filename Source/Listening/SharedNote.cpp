@@ -10,11 +10,12 @@ namespace
 
 using fitting::Line;
 
-/** Whether `upper` lies and rings above `lower` as (2,1) does above (1,1), with room for noise and a room's response. */
+/** Whether `upper` lies and rings above `lower` as (2,1) does above (1,1), with room for noise, a room's response and a (1,1) that uneven
+    lugs split or a hard tap makes glide: it beats, and seems to fade sooner than it does. */
 bool isPattern (const Line& lower, const Line& upper)
 {
     constexpr double closest = 1.38, farthest = 1.49;      // frequency
-    constexpr double shortestRing = 0.6, longestRing = 1.2; // ring
+    constexpr double shortestRing = 0.6, longestRing = 1.6; // ring
     const double ratio = upper.frequency / lower.frequency, ring = lower.decay / upper.decay;
     return ratio > closest && ratio < farthest && ring > shortestRing && ring < longestRing;
 }

@@ -113,12 +113,13 @@ TEST_CASE ("The shared note of a lug check is the (1,1), not a (0,1) that is low
     {
         double speed, signalToNoise, roomShare, lugCents;
     };
-    // Not among them, since they are named wrong: a tap at 3 m/s, and lug 3 20 cents flat in a room.
     const Case cases[] = { { 1.0, 60.0, 0.0, 0.0 },
                            { 0.5, 60.0, 0.0, 0.0 },
+                           { 3.0, 60.0, 0.0, 0.0 },
                            { 1.0, 40.0, 0.1, 0.0 },
                            { 1.0, 20.0, 0.1, 0.0 },
-                           { 1.0, 40.0, 0.1, 20.0 } };
+                           { 1.0, 40.0, 0.1, 20.0 },
+                           { 1.0, 40.0, 0.1, -20.0 } };
 
     for (const auto& c : cases)
     {
