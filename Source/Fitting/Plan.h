@@ -1,5 +1,6 @@
 #pragma once
 
+#include "Head.h"
 #include "Modal/Tuning.h"
 #include "RodResponse.h"
 
@@ -18,6 +19,9 @@ struct HeadAsIs
     std::vector<double> lugCents{}; ///< each lug over the head's tap note; empty: even or unknown
     std::vector<double> lugErrors{}; ///< cents, one standard deviation of each; empty: exact. Lugs that differ by less count as alike
 };
+
+/** A head as its fit found it. */
+HeadAsIs headAsIs (const HeadFit&);
 
 /** Input of a plan. */
 struct PlanRequest

@@ -203,15 +203,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         HeadAsIs head;
 
         if (found != measured.end())
-        {
-            head.tension = found->fit.tension.value;
-
-            for (const auto& lug : found->fit.lugCents)
-            {
-                head.lugCents.push_back (lug.value);
-                head.lugErrors.push_back (lug.error);
-            }
-        }
+            head = headAsIs (found->fit);
 
         if (seen != observed.rend())
         {

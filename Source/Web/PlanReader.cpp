@@ -104,15 +104,7 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
     HeadAsIs head;
 
     if (fit != measured.end())
-    {
-        head.tension = fit->fit.tension.value;
-
-        for (const auto& lug : fit->fit.lugCents)
-        {
-            head.lugCents.push_back (lug.value);
-            head.lugErrors.push_back (lug.error);
-        }
-    }
+        head = headAsIs (fit->fit);
 
     if (note != nullptr)
         head.tension = tensionForTapNote (drum, side, noteIn (*note, pitch, std::string ("now: ") + name));

@@ -338,6 +338,19 @@ std::vector<int> tighteningOrder (int lugs)
     return order;
 }
 
+HeadAsIs headAsIs (const HeadFit& fit)
+{
+    HeadAsIs head{ fit.tension.value };
+
+    for (const auto& lug : fit.lugCents)
+    {
+        head.lugCents.push_back (lug.value);
+        head.lugErrors.push_back (lug.error);
+    }
+
+    return head;
+}
+
 Plan makePlan (const PlanRequest& request)
 {
     modal::check (request.drum);
