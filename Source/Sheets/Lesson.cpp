@@ -6,7 +6,7 @@
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
-#include "Score/StereoMix.h"
+#include "Score/UsualMix.h"
 
 #include "Modal/InputError.h"
 #include "Modal/NumberText.h"
@@ -102,14 +102,13 @@ struct Heard
 
 Heard play (const std::shared_ptr<const engine::DrumModel>& model, const score::Score& strokes, double length)
 {
-    constexpr std::size_t block = 512, microphones = score::usualMix.size();
+    constexpr std::size_t block = 512;
     const auto frames = static_cast<std::size_t> (length * lessonRate);
-    std::array<score::SideGains, microphones> sides{};
-    std::transform (score::usualMix.begin(), score::usualMix.end(), sides.begin(), score::sideGains);
+    const score::UsualMix usualMix;
 
     score::Performance performance (model, strokes);
     score::LoudnessMeter meter (lessonRate, 2);
-    std::array<std::array<float, block>, microphones> heard{};
+    std::array<std::array<float, block>, score::UsualMix::microphones> heard{};
     std::array<std::array<float, block>, 2> mix{};
     Heard result{ std::vector<float> (frames) };
 
@@ -119,20 +118,7 @@ Heard play (const std::shared_ptr<const engine::DrumModel>& model, const score::
         float* const outputs[] = { heard[0].data(), heard[1].data(), heard[2].data() };
         performance.process (outputs, static_cast<int> (count));
 
-        for (std::size_t i = 0; i < count; ++i)
-        {
-            double left = 0.0, right = 0.0;
-
-            for (std::size_t m = 0; m < microphones; ++m)
-            {
-                left += sides[m].left * static_cast<double> (heard[m][i]);
-                right += sides[m].right * static_cast<double> (heard[m][i]);
-            }
-
-            mix[0][i] = static_cast<float> (left);
-            mix[1][i] = static_cast<float> (right);
-        }
-
+        usualMix.mix (outputs, mix[0].data(), mix[1].data(), static_cast<int> (count));
         const float* const channels[] = { mix[0].data(), mix[1].data() };
         meter.add (channels, static_cast<int> (count));
         std::copy_n (heard[0].begin(), count, result.above.begin() + static_cast<std::ptrdiff_t> (at));

@@ -3,7 +3,6 @@
 #include "Document.h"
 #include "LugCheckSession.h"
 #include "MapSession.h"
-#include "Mixer.h"
 #include "PlanReader.h"
 
 #include "Files/EmbeddedFiles.h"
@@ -24,6 +23,7 @@
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
+#include "Score/UsualMix.h"
 #include "Wording/TapText.h"
 
 #include <algorithm>
@@ -447,7 +447,8 @@ Answer render (const Json& request)
 
     score::Performance performance (std::make_shared<const engine::DrumModel> (setUpToPlay (tuned, modes, rate)), strokes);
     score::LoudnessMeter meter (rate, 2);
-    const Mixer mixer;
+    const score::UsualMix mixer;
+    constexpr auto microphones = score::UsualMix::microphones;
     const auto frames = static_cast<int> (std::lround (seconds * rate));
     std::array<std::array<float, block>, microphones + 2> buffers{};
     const std::array<float*, microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };

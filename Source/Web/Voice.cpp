@@ -119,7 +119,7 @@ void Voice::process (float* left, float* right, int frames) noexcept
     }
 
     playPattern (frames);
-    std::array<float*, microphones> outputs{};
+    std::array<float*, score::UsualMix::microphones> outputs{};
 
     for (std::size_t m = 0; m < outputs.size(); ++m)
         outputs[m] = heard[m].data();

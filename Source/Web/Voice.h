@@ -1,11 +1,11 @@
 #pragma once
 
-#include "Mixer.h"
-
 #include "Engine/Drum.h"
 #include "Plugin/Pattern.h"
 #include "Plugin/Ramp.h"
+#include "Score/UsualMix.h"
 
+#include <array>
 #include <memory>
 #include <span>
 #include <vector>
@@ -51,7 +51,7 @@ private:
     void playPattern (int frames) noexcept;
 
     double rate;
-    Mixer mixer;
+    score::UsualMix mixer;
     std::unique_ptr<engine::Drum> drum;
     std::array<std::shared_ptr<engine::DrumModel>, 2> models; ///< one plays, the other is read into
     std::size_t free = 0;                                     ///< the latter
@@ -61,7 +61,7 @@ private:
     bool patternRepeats = true;
     double now = 0.0, beatsPerSample = 0.0;
     plugin::Ramp gain;
-    std::array<std::array<float, mostFrames>, microphones> heard{};
+    std::array<std::array<float, mostFrames>, score::UsualMix::microphones> heard{};
 };
 
 } // namespace web

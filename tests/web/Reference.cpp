@@ -6,8 +6,8 @@
 #include "Engine/Drum.h"
 #include "Engine/KernelDispatch.h"
 #include "Files/TextFile.h"
+#include "Score/UsualMix.h"
 #include "Web/Document.h"
-#include "Web/Mixer.h"
 #include "Web/Requests.h"
 
 #include <chrono>
@@ -25,9 +25,9 @@ constexpr int block = 128;
 template <class Before, class Use>
 void play (engine::Drum& drum, int frames, Before&& before, Use&& use)
 {
-    std::array<std::array<float, block>, web::microphones + 2> buffers{};
-    const std::array<float*, web::microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };
-    const web::Mixer mixer;
+    std::array<std::array<float, block>, score::UsualMix::microphones + 2> buffers{};
+    const std::array<float*, score::UsualMix::microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };
+    const score::UsualMix mixer;
 
     for (int done = 0; done < frames; done += block)
     {

@@ -1,23 +1,20 @@
 #pragma once
 
-#include "Score/StereoMix.h"
+#include "StereoMix.h"
 
+#include <algorithm>
 #include <array>
 
-namespace web
+namespace score
 {
 
-inline constexpr int microphones = 3; ///< above, below, distant
-
-/** The usual stereo mix of these, as the program and the plugin have it. */
-class Mixer
+/** Mixes what the microphones above, below and at a distance hear as `usualMix` says. */
+class UsualMix
 {
 public:
-    Mixer() noexcept
-    {
-        for (std::size_t m = 0; m < gains.size(); ++m)
-            gains[m] = score::sideGains (score::usualMix[m]);
-    }
+    static constexpr std::size_t microphones = usualMix.size();
+
+    UsualMix() noexcept { std::transform (usualMix.begin(), usualMix.end(), gains.begin(), sideGains); }
 
     /** @param heard  `frames` samples of each microphone */
     void mix (const float* const* heard, float* left, float* right, int frames) const noexcept
@@ -26,7 +23,7 @@ public:
         {
             double l = 0.0, r = 0.0;
 
-            for (std::size_t m = 0; m < gains.size(); ++m)
+            for (std::size_t m = 0; m < microphones; ++m)
             {
                 l += gains[m].left * static_cast<double> (heard[m][i]);
                 r += gains[m].right * static_cast<double> (heard[m][i]);
@@ -38,7 +35,7 @@ public:
     }
 
 private:
-    std::array<score::SideGains, microphones> gains{};
+    std::array<SideGains, microphones> gains{};
 };
 
-} // namespace web
+} // namespace score
