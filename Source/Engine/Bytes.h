@@ -29,18 +29,19 @@ public:
     std::vector<std::byte> written;
 };
 
-/** Gives them back in the same order. Throws modal::InputError where there are too few. */
+/** Gives them back in the same order. Throws modal::InputError where there are too few, or too many. */
 class ByteReader
 {
 public:
     static constexpr bool reads = true;
 
-    explicit ByteReader (std::span<const std::byte> bytes) noexcept : rest (bytes) {}
+    /** @param name  what the bytes hold, for errors */
+    ByteReader (std::span<const std::byte> bytes, const char* name) noexcept : rest (bytes), what (name) {}
 
     void require (std::size_t size) const
     {
         if (size > rest.size())
-            throw modal::InputError::fault ("drum model", "is cut short", "all bytes that DrumModel::write() gave");
+            throw modal::InputError::fault (what, "is cut short", "all bytes that its write() gave");
     }
 
     void block (void* to, std::size_t size)
@@ -51,10 +52,15 @@ public:
         rest = rest.subspan (size);
     }
 
-    bool isAtEnd() const noexcept { return rest.empty(); }
+    void requireEnd() const
+    {
+        if (! rest.empty())
+            throw modal::InputError::fault (what, "has bytes left over", "what its write() gave");
+    }
 
 private:
     std::span<const std::byte> rest;
+    const char* what;
 };
 
 /** Plain data as it lies in memory; lists with their length; pairs and arrays member by member. A list keeps its memory where

@@ -60,11 +60,9 @@ std::vector<std::byte> BasicDrumModel<Scalar>::write() const
 template <typename Scalar>
 void BasicDrumModel<Scalar>::read (std::span<const std::byte> bytes)
 {
-    ByteReader reader (bytes);
+    ByteReader reader (bytes, "drum model");
     passMembers (*this, reader);
-
-    if (! reader.isAtEnd())
-        throw modal::InputError::fault ("drum model", "has bytes left over", "what DrumModel::write() gave");
+    reader.requireEnd();
 
     for (std::size_t c = 0; c < coupling.size(); ++c)
     {

@@ -140,6 +140,17 @@ LateReverberation::LateReverberation (const Decay::Bands& times, double typicalD
             shelves.gain *= std::pow (10.0, (allowed - highest) / 20.0);
         losses.set (i, shelves);
     }
+    makeMemory();
+}
+
+LateReverberation::LateReverberation (engine::ByteReader& bytes)
+{
+    pass (*this, bytes);
+    makeMemory();
+}
+
+void LateReverberation::makeMemory()
+{
     memory.assign (std::bit_ceil (*std::max_element (delay.begin(), delay.end()) + 1), Eigen::Array<float, lines, 1>::Zero());
     mask = memory.size() - 1;
 }

@@ -2,6 +2,8 @@
 
 #include "OctaveFilter.h"
 
+#include "Engine/Bytes.h"
+
 namespace place
 {
 
@@ -18,6 +20,17 @@ public:
      */
     LateReverberation (const Decay::Bands& times, double typicalDelay, double sampleRate);
 
+    /** As written by pass(). */
+    explicit LateReverberation (engine::ByteReader&);
+
+    /** All but the sound in it, to or from bytes. */
+    template <class Self, class Stream>
+    static void pass (Self& self, Stream& stream)
+    {
+        engine::pass (stream, self.delay);
+        OctaveFilter<lines>::pass (self.losses, stream);
+    }
+
     /** Of each line, in samples. */
     const std::array<std::size_t, lines>& delays() const noexcept { return delay; }
 
@@ -27,6 +40,8 @@ public:
     Lines next (const Lines& input) noexcept;
 
 private:
+    void makeMemory();
+
     std::vector<Eigen::Array<float, lines, 1>> memory;
     std::size_t mask = 0, position = 0;
     std::array<std::size_t, lines> delay{};

@@ -49,6 +49,17 @@ public:
         }
     }
 
+    /** Its coefficients to or from bytes (Engine/Bytes.h), without what it remembers of the sound. */
+    template <class Self, class Stream>
+    static void pass (Self& self, Stream& stream)
+    {
+        const auto passLanes = [&stream] (auto& numbers) { stream.block (numbers.data(), sizeof (Lanes)); };
+        passLanes (self.gain);
+        for (auto& s : self.stages)
+            for (auto* numbers : { &s.b0, &s.b1, &s.b2, &s.a1, &s.a2 })
+                passLanes (*numbers);
+    }
+
     void reset() noexcept
     {
         for (auto& s : stages)

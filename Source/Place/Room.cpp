@@ -1,5 +1,6 @@
 #include "Room.h"
 
+#include "Engine/Bytes.h"
 #include "Engine/DelayLine.h"
 #include "Engine/ScopedFlushToZero.h"
 #include "Modal/Units.h"
@@ -54,7 +55,7 @@ double cardioid (const Point& from, const Point& towards, double angle)
 
 } // namespace
 
-Room::Room (const Place& place, double pickedUpAt, double sampleRate) : rate (sampleRate)
+Room::Room (const Place& place, double pickedUpAt, double sampleRate, bool isMono) : rate (sampleRate), mono (isMono)
 {
     const Box box (place);
     const Decay decay (place);
@@ -74,6 +75,43 @@ Room::Room (const Place& place, double pickedUpAt, double sampleRate) : rate (sa
     addPaths (paths, decay, pickedUpAt);
 
     size = static_cast<std::size_t> (end * rate) + 4 + block;
+    makeHistory();
+}
+
+Room::Room (std::span<const std::byte> bytes)
+{
+    engine::ByteReader reader (bytes, "room");
+    pass (*this, reader);
+    reader.requireEnd();
+    makeHistory();
+}
+
+std::vector<std::byte> Room::write() const
+{
+    engine::ByteWriter writer;
+    pass (*this, writer);
+    return std::move (writer.written);
+}
+
+template <class Self, class Stream>
+void Room::pass (Self& self, Stream& stream)
+{
+    engine::pass (stream, self.rate, self.mono, self.taps, self.feeds, self.size);
+    OctaveFilter<channels>::pass (self.losses, stream);
+
+    bool hasLate = self.late.has_value();
+    engine::pass (stream, hasLate);
+    if constexpr (Stream::reads)
+    {
+        if (hasLate)
+            self.late.emplace (stream);
+    }
+    else if (hasLate)
+        LateReverberation::pass (*self.late, stream);
+}
+
+void Room::makeHistory()
+{
     for (auto& samples : history)
         samples.assign (2 * size, 0.0f);
 }
@@ -158,8 +196,11 @@ void Room::addLate (const Place& place, const Decay& decay, double pickedUpAt, d
 void Room::process (const float* sound, float* left, float* right, int frames) noexcept
 {
     [[maybe_unused]] const engine::ScopedFlushToZero noDenormals;
+    float* second = mono ? nullptr : right;
     for (int done = 0; done < frames; done += block)
-        processBlock (sound + done, left + done, right == nullptr ? nullptr : right + done, std::min (block, frames - done));
+        processBlock (sound + done, left + done, second == nullptr ? nullptr : second + done, std::min (block, frames - done));
+    if (mono && right != nullptr)
+        std::copy_n (left, frames, right);
 }
 
 void Room::reset() noexcept

@@ -7,6 +7,7 @@
 #include "Files/HoopNames.h"
 #include "Modal/hardware/Material.h"
 #include "Place/Place.h"
+#include "Score/StereoMix.h"
 
 #include <algorithm>
 #include <cmath>
@@ -322,7 +323,7 @@ std::vector<ParameterSpec> places()
              number ("listener_aside", "Listener: off the centre line", &Place::listenerAside, "m", 0.01),
              number ("listener_height", "Listener: height", &Place::listenerHeight, "m", 0.01, 4.0),
              number ("noise_rating", "Background noise, NR", &Place::noiseRating, "", 0.1),
-             level ("place_level", "Place: level", 48.0, 18.0),
+             level ("place_level", "Place: level", 48.0, score::usualPlaceLevel),
              level ("place_microphones", "Microphones in the place: level", 12.0, -60.0) };
 }
 

@@ -25,7 +25,7 @@ TunedDrum readDocument (const files::Json& document)
     if (file.tunings.empty())
         throw InputError::fault (std::string (documentName) + ": tunings", "is missing", "a list with a tuning");
 
-    return { file.drum, file.tunings.front(), { file.wires, file.hoop, file.stick } };
+    return { file.drum, file.tunings.front(), { file.wires, file.hoop, file.stick }, file.place };
 }
 
 Prediction predictionOf (const TunedDrum& tuned, double highest)

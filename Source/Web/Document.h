@@ -4,6 +4,7 @@
 #include "Files/DrumFile.h"
 #include "Modal/Prediction.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,7 @@ struct TunedDrum
     modal::DrumSpec drum;
     modal::Tuning tuning;
     modal::Fittings fittings;
+    std::optional<place::Place> place; ///< where it is played and heard, if anywhere
 
     std::string label() const;
 };

@@ -17,6 +17,19 @@ std::unique_ptr<web::Voice> voice;
 float sound[2][web::Voice::mostFrames];
 plugin::Pattern patternToCome;
 
+int isTaken (void (web::Voice::*take)())
+{
+    try
+    {
+        (voice.get()->*take)();
+        return 1;
+    }
+    catch (const std::exception&)
+    {
+        return 0;
+    }
+}
+
 } // namespace
 
 extern "C"
@@ -68,23 +81,21 @@ extern "C"
     {
         voice = std::make_unique<web::Voice> (sampleRate);
     }
-    EMSCRIPTEN_KEEPALIVE std::byte* roomForModel (int size)
+    EMSCRIPTEN_KEEPALIVE std::byte* spaceFor (int size)
     {
-        return voice->roomForModel (static_cast<std::size_t> (size)).data();
+        return voice->spaceFor (static_cast<std::size_t> (size)).data();
     }
 
     /** 1 if the model plays, 0 if its bytes are no model of this voice. */
     EMSCRIPTEN_KEEPALIVE int takeModel()
     {
-        try
-        {
-            voice->takeModel();
-            return 1;
-        }
-        catch (const std::exception&)
-        {
-            return 0;
-        }
+        return isTaken (&web::Voice::takeModel);
+    }
+
+    /** 1 if the room, or none, is heard; 0 if its bytes are no room of this voice. */
+    EMSCRIPTEN_KEEPALIVE int takeRoom()
+    {
+        return isTaken (&web::Voice::takeRoom);
     }
 
     EMSCRIPTEN_KEEPALIVE void strike (int kind, double position, double angle, double speed, double rimLag, double pressForce,
@@ -126,10 +137,6 @@ extern "C"
     EMSCRIPTEN_KEEPALIVE void setGain (double decibels)
     {
         voice->setGain (decibels);
-    }
-    EMSCRIPTEN_KEEPALIVE int isSilent()
-    {
-        return voice->isSilent() ? 1 : 0;
     }
 
     /** Left samples, then right ones, each in a row of Voice::mostFrames. */

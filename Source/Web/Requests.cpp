@@ -14,8 +14,10 @@
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Modal/hardware/Material.h"
+#include "Place/Room.h"
 #include "Reports/Cautions.h"
 #include "Reports/ComparisonJson.h"
+#include "Reports/PlaceJson.h"
 #include "Reports/PlanJson.h"
 #include "Reports/PlayedJson.h"
 #include "Reports/PredictionJson.h"
@@ -23,6 +25,7 @@
 #include "Score/Loudness.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
+#include "Score/StrokeEnergy.h"
 #include "Score/UsualMix.h"
 #include "Wording/TapText.h"
 
@@ -140,6 +143,7 @@ Answer presets (const Json&)
                    { "heads", partsJson (files::headPresets(), "head", files::headAsJson) },
                    { "wires", partsJson (files::wirePresets(), "wires", files::wiresAsJson) },
                    { "sticks", partsJson (files::stickPresets(), "stick", files::stickAsJson) },
+                   { "places", partsJson (files::placePresets(), "place", files::placeAsJson) },
                    { "patterns", patterns },
                    { "lessons", lessons },
                    { "materials", materials },
@@ -198,7 +202,9 @@ Answer compare (const Json& request)
         const auto tuned = readDocument (document);
         auto label =
             tuned.tuning.name.empty() ? tuned.label() + ", column " + std::to_string (compared.size() + 1) : tuned.label();
-        compared.push_back ({ std::move (label), predictionOf (tuned, usualHighest), {},
+        compared.push_back ({ std::move (label),
+                              predictionOf (tuned, usualHighest),
+                              {},
                               flagOf (request, "played") ? std::optional (playedResponse (tuned)) : std::nullopt });
     }
 
@@ -257,7 +263,8 @@ Answer map (const Json& request)
     const auto tuned = drumOf (request);
     const double step = numberOf (request, "step_cents", { 25.0, 400.0, "cents" }, 100.0);
     Json drum{ { "step", step }, { "document", request["document"] } };
-    drum["document"].erase ("tunings");
+    for (const auto* other : { "tunings", "place" })
+        drum["document"].erase (other);
 
     if (! session || drum != drumOfSession)
     {
@@ -365,6 +372,42 @@ Answer model (const Json& request)
              built.write() };
 }
 
+bool isMono (const Json& request)
+{
+    return numberOf (request, "channels", { 1.0, 2.0, "" }, 2.0) == 1.0;
+}
+
+std::optional<place::Room> roomOf (const TunedDrum& tuned, double rate, bool mono)
+{
+    if (! tuned.place)
+        return std::nullopt;
+
+    const auto distant = engine::defaultMicrophones (tuned.drum.depth).back();
+    return place::Room (*tuned.place, score::distanceOf (distant), rate, mono);
+}
+
+/** The room of the drum's place as bytes, for Voice; none without a place. */
+Answer room (const Json& request)
+{
+    const auto built = roomOf (drumOf (request), numberOf (request, "rate", { 22050.0, 192.0e3, "Hz" }), isMono (request));
+    return { Json{ { "has_place", built.has_value() } }, built ? built->write() : std::vector<std::byte>() };
+}
+
+/** What the place makes of the drum, as in predictions of the program; null without a place. Plays a stroke. */
+Answer inPlace (const Json& request)
+{
+    const auto tuned = drumOf (request);
+
+    if (! tuned.place)
+        return { Json{} };
+
+    const auto prediction = predictionOf (tuned, usualHighest);
+    const auto energy = score::strokeEnergy (setUpToPlay (tuned, usualModes, playedRate));
+    return { reports::placeJson ({ *tuned.place,
+                                   place::atListener (*tuned.place, prediction.drumNote, prediction.sustain, energy),
+                                   prediction.sustain, tuned.drum.hasResonantHead() && tuned.fittings.wires.on, std::nullopt }) };
+}
+
 /** In the order of engine::StrokeKind. */
 constexpr std::array strokeWords{ "tip", "rimshot", "cross_stick", "buzz", "double" };
 
@@ -432,7 +475,8 @@ score::Score strokesOf (const Json& request)
     return strokes;
 }
 
-/** Plays faster than in real time. The bytes are samples, left and right in turn. */
+/** Plays faster than in real time: the microphones' mix or, in a place, what the listener hears. The bytes are samples, left and
+ * right in turn; for a listener with one channel all of that. */
 Answer render (const Json& request)
 {
     constexpr double usualRinging = 3.0, longest = 120.0; // s
@@ -445,8 +489,12 @@ Answer render (const Json& request)
         numberOf (request, "seconds", { 0.01, longest, "s" }, std::min (score::lastStroke (strokes) + usualRinging, longest));
     const auto modes = numberOf (request, "modes", { 100.0, 1200.0, "" }, usualModes);
 
+    const bool mono = isMono (request);
+    auto heardIn = roomOf (tuned, rate, mono);
+    const auto placeGain = static_cast<float> (heardIn ? std::pow (10.0, score::usualPlaceLevel / 20.0) : 1.0);
+    const std::size_t channels = heardIn && mono ? 1 : 2;
     score::Performance performance (std::make_shared<const engine::DrumModel> (setUpToPlay (tuned, modes, rate)), strokes);
-    score::LoudnessMeter meter (rate, 2);
+    score::LoudnessMeter meter (rate, static_cast<int> (channels));
     const score::UsualMix mixer;
     constexpr auto microphones = score::UsualMix::microphones;
     const auto frames = static_cast<int> (std::lround (seconds * rate));
@@ -454,38 +502,48 @@ Answer render (const Json& request)
     const std::array<float*, microphones> heard{ buffers[0].data(), buffers[1].data(), buffers[2].data() };
     const std::array<float*, 2> sides{ buffers[3].data(), buffers[4].data() };
     std::vector<float> samples;
-    samples.reserve (2 * static_cast<std::size_t> (frames));
+    samples.reserve (channels * static_cast<std::size_t> (frames));
     float peak = 0.0f;
 
     for (int done = 0; done < frames; done += block)
     {
         const int count = std::min (block, frames - done);
         performance.process (heard.data(), count);
-        mixer.mix (heard.data(), sides[0], sides[1], count);
+
+        if (heardIn)
+        {
+            heardIn->process (heard.back(), sides[0], sides[1], count);
+
+            for (auto* side : sides)
+                std::for_each_n (side, count, [placeGain] (float& sample) { sample *= placeGain; });
+        }
+        else
+        {
+            mixer.mix (heard.data(), sides[0], sides[1], count);
+        }
+
         meter.add (sides.data(), count);
 
         for (int i = 0; i < count; ++i)
-            for (const auto* side : sides)
+            for (std::size_t c = 0; c < channels; ++c)
             {
-                samples.push_back (side[i]);
-                peak = std::max (peak, std::abs (side[i]));
+                samples.push_back (sides[c][i]);
+                peak = std::max (peak, std::abs (sides[c][i]));
             }
     }
 
     const double highest = peak > 0.0f ? usualPeak / static_cast<double> (peak) : 1.0;
     const bool hasLoudness = request.contains ("loudness_lufs");
     const double wanted = hasLoudness ? numberOf (request, "loudness_lufs", { -60.0, -5.0, "LUFS" }) : 0.0;
-    // As it sounds, if asked; otherwise never beyond full scale.
-    const double gain = flagOf (request, "as_played") ? 1.0
-                        : hasLoudness                 ? std::min (meter.gainFor (wanted), highest / usualPeak)
-                                                      : highest;
+    const double gain = hasLoudness ? std::min (meter.gainFor (wanted), highest / usualPeak) : highest;
 
     for (auto& sample : samples)
         sample *= static_cast<float> (gain);
 
     return { Json{ { "rate", rate },
+                   { "channels", channels },
                    { "seconds", seconds },
-                   { "peak_pa", static_cast<double> (peak) * engine::fullScalePressure },
+                   { "peak_pa", static_cast<double> (peak / placeGain) * engine::fullScalePressure },
                    { "loudness_lufs", meter.loudness() },
                    { "gain", gain } },
              bytesOf (samples) };
@@ -518,6 +576,8 @@ const std::map<std::string, Handler>& handlers()
         { "plan", plain (plan) },
         { "sheet", plain (sheet) },
         { "model", plain (model) },
+        { "room", plain (room) },
+        { "in_place", plain (inPlace) },
         { "pattern", plain (pattern) },
         { "render", plain (render) },
         { "fit_tap_notes", plain (fitTapNotes) },

@@ -24,10 +24,12 @@ Voice::Voice (double sampleRate) : rate (sampleRate)
 
     waiting.reserve (mostWaiting);
     gain.prepare (rate, gainTime, 1.0f);
+    microphones.prepare (rate, gainTime, 1.0f);
+    room.prepare (rate);
     setTempo (usualTempo);
 }
 
-std::span<std::byte> Voice::roomForModel (std::size_t size)
+std::span<std::byte> Voice::spaceFor (std::size_t size)
 {
     received.resize (size);
     return received;
@@ -53,6 +55,40 @@ void Voice::takeModel()
         drum->strike (stroke);
 
     waiting.clear();
+}
+
+void Voice::takeRoom()
+{
+    std::unique_ptr<place::Room> next;
+
+    if (! received.empty())
+    {
+        next = std::make_unique<place::Room> (received);
+
+        if (next->sampleRate() != rate)
+            throw modal::InputError ("room: sample rate", modal::asText (next->sampleRate()) + " Hz",
+                                     modal::asText (rate) + " Hz");
+    }
+
+    if (drum != nullptr)
+    {
+        nextRoom = std::move (next);
+        return;
+    }
+
+    microphones.prepare (rate, gainTime, next != nullptr ? 0.0f : 1.0f);
+    room.set (std::move (next));
+}
+
+void Voice::changeRoom() noexcept
+{
+    if (! nextRoom || room.isFading())
+        return;
+
+    room.takeFormer();
+    room.fadeTo (std::move (*nextRoom));
+    nextRoom.reset();
+    microphones.setTarget (room.hasRoom() ? 0.0f : 1.0f);
 }
 
 void Voice::strike (const engine::Stroke& stroke, int sampleOffset) noexcept
@@ -81,6 +117,8 @@ void Voice::silence() noexcept
 
     if (drum != nullptr)
         drum->reset();
+
+    room.reset();
 }
 
 void Voice::setGain (double decibels) noexcept
@@ -119,6 +157,7 @@ void Voice::process (float* left, float* right, int frames) noexcept
     }
 
     playPattern (frames);
+    changeRoom();
     std::array<float*, score::UsualMix::microphones> outputs{};
 
     for (std::size_t m = 0; m < outputs.size(); ++m)
@@ -127,11 +166,15 @@ void Voice::process (float* left, float* right, int frames) noexcept
     drum->process (outputs.data(), frames);
     mixer.mix (outputs.data(), left, right, frames);
 
+    room.process (heard.back().data(), roomLeft.data(), roomRight.data(), frames);
+    static const auto far = static_cast<float> (std::pow (10.0, score::usualPlaceLevel / 20.0));
+
     for (int i = 0; i < frames; ++i)
     {
-        const float level = gain.next();
-        left[i] = plugin::belowCeiling (level * left[i]);
-        right[i] = plugin::belowCeiling (level * right[i]);
+        const auto at = static_cast<std::size_t> (i);
+        const float level = gain.next(), close = microphones.next();
+        left[i] = plugin::belowCeiling (level * (close * left[i] + far * roomLeft[at]));
+        right[i] = plugin::belowCeiling (level * (close * right[i] + far * roomRight[at]));
     }
 }
 

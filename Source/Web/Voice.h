@@ -1,12 +1,14 @@
 #pragma once
 
 #include "Engine/Drum.h"
+#include "Place/RoomFader.h"
 #include "Plugin/Pattern.h"
 #include "Plugin/Ramp.h"
 #include "Score/UsualMix.h"
 
 #include <array>
 #include <memory>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -23,10 +25,17 @@ public:
     /** @param sampleRate  Hz, of the models to come */
     explicit Voice (double sampleRate);
 
-    /** Room for the bytes of a model; takeModel() then switches to it while the drum rings on. A model of a size that was seen
-       before needs no new memory. takeModel() throws modal::InputError for bytes that are no model of this sample rate. */
-    std::span<std::byte> roomForModel (std::size_t size);
+    /** Space for the bytes of a model or a room, which one of the next two then takes. Both throw modal::InputError for other
+       bytes or another sample rate. */
+    std::span<std::byte> spaceFor (std::size_t size);
+
+    /** Switches to the model (engine::DrumModel::write()) while the drum rings on. One of a size that was seen before needs no
+       new memory. */
     void takeModel();
+
+    /** Fades to what the listener hears in this room (place::Room::write()), or without any bytes back to the microphones' mix.
+       Before the first model it is there at once. */
+    void takeRoom();
     bool hasModel() const noexcept { return drum != nullptr; }
 
     /** A stroke that lands before the next sample; values out of range are brought into range. */
@@ -45,10 +54,9 @@ public:
     /** Writes the next `frames` samples, at most mostFrames; full scale 1, never beyond the ceiling of the plugin. */
     void process (float* left, float* right, int frames) noexcept;
 
-    bool isSilent() const noexcept { return drum == nullptr || drum->isSilent(); }
-
 private:
     void playPattern (int frames) noexcept;
+    void changeRoom() noexcept;
 
     double rate;
     score::UsualMix mixer;
@@ -60,8 +68,11 @@ private:
     plugin::Pattern pattern;
     bool patternRepeats = true;
     double now = 0.0, beatsPerSample = 0.0;
-    plugin::Ramp gain;
+    place::RoomFader room;
+    std::optional<std::unique_ptr<place::Room>> nextRoom; ///< once the change before it is over
+    plugin::Ramp gain, microphones;                       ///< of everything, and of the microphones' mix, which a room replaces
     std::array<std::array<float, mostFrames>, score::UsualMix::microphones> heard{};
+    std::array<float, mostFrames> roomLeft{}, roomRight{};
 };
 
 } // namespace web

@@ -11,7 +11,7 @@ import { wavOf } from "./wav.js";
 const modeCounts = [400, 250, 150, 100];
 
 /** Requests of which only the newest counts. */
-const replaceable = new Set(["tune", "predict", "played", "shapes", "compare", "map", "plan", "sheet"]);
+const replaceable = new Set(["tune", "predict", "played", "in_place", "shapes", "compare", "map", "plan", "sheet"]);
 
 const workletUrl = "data:text/javascript," + encodeURIComponent(workletSource);
 
@@ -42,7 +42,7 @@ export class Instrument extends EventTarget {
   }
 
   /** What comes with the program: { drums: [{ name, document }], heads: [{ name, description, head }],
-      wires: [{ name, description, wires }], sticks: [{ name, description, stick }],
+      wires: [{ name, description, wires }], sticks: [{ name, description, stick }], places: [{ name, description, place }],
       patterns: [{ name, text, steps_per_beat }], materials: [name], cautions: [sentence], version }. */
   presets() { return this.#ask("presets"); }
 
@@ -59,7 +59,7 @@ export class Instrument extends EventTarget {
     if (this.#document === null)
       setTimeout(() => this.#tellState(), 300); // a moment for browsers that start the sound by themselves
     this.#document = document;
-    const answer = await this.#ask("tune", { document, modes: this.#modes, rate: this.#rate });
+    const answer = await this.#ask("tune", { document, modes: this.#modes, rate: this.#rate, channels: this.#channels });
     // Until the sound may run the audio thread takes nothing.
     if (answer !== null && this.soundState === "running")
       await this.#handedOver;
@@ -68,6 +68,18 @@ export class Instrument extends EventTarget {
 
   /** The "played" object of `predict --played --json`: half a second of work, for when a drag rests. */
   played(document) { return this.#ask("played", { document }); }
+
+  /** What the document's place makes of the drum, { place, at_listener } as in `predict --json`; null without a place, or if a newer call replaced
+      this one. It plays a stroke: half a second of work. */
+  inPlace(document) { return this.#ask("in_place", { document }); }
+
+  /** With a place the listener hears with two channels, as two microphones at one spot that point to the left and the right of the drum, or with one.
+      Holds for all that plays or is rendered from now on. */
+  async setChannels(channels) {
+    this.#channels = channels;
+    if (this.#document !== null)
+      await this.tune(this.#document);
+  }
 
   /** The object that `compare --json` writes; changes count from the first. */
   compare(documents, { played = false } = {}) { return this.#ask("compare", { documents, played }); }
@@ -151,16 +163,17 @@ export class Instrument extends EventTarget {
   /** "none", "waiting" or "running". */
   get soundState() { return !this.#node ? "none" : this.#context.state === "running" ? "running" : "waiting"; }
 
-  /** Plays in the worker, faster than in real time, as `render` does: { wav: Blob (stereo, 24 bit), seconds, peak_pa, loudness_lufs, gain }.
+  /** Plays in the worker, faster than in real time, as `render` does, and with a place what the listener hears:
+      { wav: Blob (24 bit; stereo, or for a listener with one channel mono), channels, seconds, peak_pa, loudness_lufs, gain }.
       @param {object} what  { strokes: [{ time_s, ...Stroke }] } or { text, steps_per_beat, tempo }, and, if wanted, seconds (3 s after the
         last stroke), rate (48000), loudness_lufs (otherwise the peak is at -3 dB) */
   async render(document, what) {
-    const { bytes, ...report } = await this.#ask("render", { ...what, document });
-    return { ...report, wav: wavOf(new Float32Array(bytes), report.rate, 2) };
+    const { bytes, ...report } = await this.#ask("render", { ...what, document, channels: this.#channels });
+    return { ...report, wav: wavOf(new Float32Array(bytes), report.rate, report.channels) };
   }
 
   /** Loudness of such a performance in LUFS (ITU-R BS.1770), to bring tunings to equal loudness with setGain(). */
-  async loudness(document, what) { return (await this.#ask("render", { ...what, document })).loudness_lufs; }
+  async loudness(document, what) { return (await this.#ask("render", { ...what, document, channels: this.#channels })).loudness_lufs; }
 
   // Lug check
 
@@ -225,8 +238,10 @@ export class Instrument extends EventTarget {
 
   /** For tests: the parts, to play in a context of their own. */
   forTests() {
-    const modelOf = async (document, rate) => new Uint8Array((await this.#ask("model", { document, modes: modeCounts[0], rate })).bytes);
-    return { module: this.#module, workletUrl, modelOf };
+    const bytesOf = async (what, request) => new Uint8Array((await this.#ask(what, request)).bytes ?? 0);
+    const modelOf = (document, rate) => bytesOf("model", { document, modes: modeCounts[0], rate });
+    const roomOf = (document, rate, channels) => bytesOf("room", { document, rate, channels });
+    return { module: this.#module, workletUrl, modelOf, roomOf };
   }
 
   // Inside
@@ -237,6 +252,7 @@ export class Instrument extends EventTarget {
   #node = null;
   #rate = 48000;
   #modes = modeCounts[0];
+  #channels = 2;
   #document = null;
   #microphone = null;
   #ear = null;

@@ -4,6 +4,7 @@ import { start } from "./wasm.js";
 
 let exports = null;
 let models = null; // the port to the audio thread
+let roomSent = ""; // what the room was made from that the audio thread has
 const encoder = new TextEncoder(), decoder = new TextDecoder();
 
 onmessage = ({ data }) => {
@@ -25,9 +26,19 @@ function tune(request) {
   const model = ask("model", request);
   if (model.isError)
     return model;
-  models?.postMessage(model.bytes, [model.bytes.buffer]);
+  sendRoom(request);
+  models?.postMessage({ model: model.bytes }, [model.bytes.buffer]);
   const prediction = ask("predict", request);
   return prediction.isError ? prediction : { report: `{"prediction":${prediction.report},${model.report.slice(1)}`, isError: false };
+}
+
+/** The room in which the drum is heard, or none; where it has changed, for the sound fades from one to the next. */
+function sendRoom(request) {
+  const { document: { tunings, ...drum }, rate, channels } = JSON.parse(request), wanted = JSON.stringify(drum.place ? [drum, rate, channels] : null);
+  if (!models || wanted === roomSent)
+    return;
+  roomSent = wanted;
+  models.postMessage({ room: ask("room", request).bytes ?? new Uint8Array() });
 }
 
 /** One request to the module. `bytes` is null where there are none. */

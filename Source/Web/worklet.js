@@ -6,8 +6,8 @@ import { start } from "./wasm.js";
 const kinds = ["tip", "rimshot", "cross_stick", "buzz", "double"];
 
 class DrumProcessor extends AudioWorkletProcessor {
-  /** @param processorOptions  module: the compiled WebAssembly; and, to play at once: model: its bytes, strokes: [{ frame, ...stroke }] */
-  constructor({ processorOptions: { module, model, strokes = [] } }) {
+  /** @param processorOptions  module: the compiled WebAssembly; and, to play at once: room and model: their bytes, strokes: [{ frame, ...stroke }] */
+  constructor({ processorOptions: { module, room, model, strokes = [] } }) {
     super();
     this.voice = start(module);
     this.voice.startVoice(sampleRate);
@@ -18,14 +18,16 @@ class DrumProcessor extends AudioWorkletProcessor {
     this.frames = 0;
     this.busy = 0; // ms of the last second
     this.port.onmessage = ({ data }) => this.follow(data);
+    if (room)
+      this.takeRoom(room);
     if (model)
-      this.take(model);
+      this.takeModel(model);
     strokes.forEach(stroke => this.strike(stroke, stroke.frame));
   }
 
   follow(order) {
     if (order.models)
-      order.models.onmessage = ({ data }) => this.take(data);
+      order.models.onmessage = ({ data: { room, model } }) => model ? this.takeModel(model) : this.takeRoom(room);
     if (order.strike)
       this.strike(order.strike, 0);
     if (order.pattern !== undefined)
@@ -41,10 +43,20 @@ class DrumProcessor extends AudioWorkletProcessor {
   }
 
   /** Another model, while the drum rings. */
-  take(bytes) {
-    const room = this.voice.roomForModel(bytes.length);
-    new Uint8Array(this.voice.memory.buffer, room, bytes.length).set(bytes);
+  takeModel(bytes) {
+    this.receive(bytes);
     this.port.postMessage({ taken: this.voice.takeModel() === 1 });
+  }
+
+  /** Another room to hear the drum in; none where there are no bytes. */
+  takeRoom(bytes) {
+    this.receive(bytes);
+    this.voice.takeRoom();
+  }
+
+  receive(bytes) {
+    const space = this.voice.spaceFor(bytes.length);
+    new Uint8Array(this.voice.memory.buffer, space, bytes.length).set(bytes);
   }
 
   strike(stroke, frame) {

@@ -269,3 +269,48 @@ TEST_CASE ("Another place comes in without a click")
     }
     CHECK (static_cast<double> (step) < 1.5 * 2.0 * 3.14159265358979 * hertz / sampleRate * static_cast<double> (loudest));
 }
+
+TEST_CASE ("A room from another's bytes sounds the same")
+{
+    std::vector<float> sound (4000);
+    std::minstd_rand random (1);
+    for (auto& sample : sound)
+        sample = static_cast<float> (random()) / static_cast<float> (std::minstd_rand::max()) - 0.5f;
+
+    auto openAir = club();
+    openAir.kind = Place::Kind::openAir;
+    const auto frames = static_cast<int> (sound.size());
+    for (const auto& place : { club(), openAir })
+    {
+        Room one (place, 1.5, 48000.0);
+        const auto bytes = one.write();
+        CHECK (bytes.size() < 20000);
+        Room other (bytes);
+        CHECK (other.sampleRate() == 48000.0);
+        std::vector<float> left (sound.size()), right (left), otherLeft (left), otherRight (left);
+        one.process (sound.data(), left.data(), right.data(), frames);
+        other.process (sound.data(), otherLeft.data(), otherRight.data(), frames);
+        CHECK (left == otherLeft);
+        CHECK (right == otherRight);
+        CHECK (place.kind == Place::Kind::openAir || left != right);
+
+        auto tooShort = bytes, tooLong = bytes;
+        tooShort.pop_back();
+        tooLong.push_back ({});
+        CHECK_THROWS_AS (Room (tooShort), modal::InputError);
+        CHECK_THROWS_AS (Room (tooLong), modal::InputError);
+    }
+}
+
+TEST_CASE ("A room made for one channel gives both outputs what one channel hears")
+{
+    const auto place = club();
+    Room mono (place, 1.5, 48000.0, true), usual (place, 1.5, 48000.0);
+    std::vector<float> impulse (9600, 0.0f), left (impulse), right (impulse), one (impulse);
+    impulse[0] = 1.0f;
+    const auto frames = static_cast<int> (impulse.size());
+    mono.process (impulse.data(), left.data(), right.data(), frames);
+    usual.process (impulse.data(), one.data(), nullptr, frames);
+    CHECK (left == one);
+    CHECK (right == one);
+}

@@ -30,7 +30,7 @@ try {
   const strokes = Array.from({ length: Math.floor(seconds * rate / 3072) }, (_, i) => ({ frame: 3072 * i, kind: "tip", speed: 3 }));
   const play = (document, list, length = seconds) => secondsOffline(tab, document, list, Math.round(length * rate));
   await play(drums.usual, strokes); // compiles
-  for (const [name, document] of [["wires on", drums.usual], ["wires off", withoutWires(drums.usual)]]) {
+  for (const [name, document] of [["wires on", drums.usual], ["wires off", withoutWires(drums.usual)], ["wires on, in a club", { ...drums.usual, place: "club" }]]) {
     const speed = seconds / (await play(document, strokes) - await play(document, [], 0.01));
     const native = Number(reference(saved(document), "baseline").split(" ")[0]);
     row(`browser, drum with ${name}`, speed, "× real time", "native baseline loop", speed / native);

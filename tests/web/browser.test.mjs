@@ -105,16 +105,20 @@ function relativeDifference(ours, theirs) {
 // own sine and logarithm; measured, 3e-12 to 3e-11 of the energy differ. The wires' contacts are chaotic and make any difference grow, so that with wires
 // the first 20 ms count, as in tests/engine/KernelTest.cpp. That allows the native loops 1e-4, which add in other orders.
 const tolerance = 1e-9;
-for (const [name, document, stroke, speed, frames] of [
+const inPlace = (document, place) => ({ ...withoutWires(document), place });
+for (const [name, document, stroke, speed, frames, channels = 2] of [
   ["wires off", withoutWires(drums.usual), "tip", 3, 24064],
   ["wires off, rimshot, uneven", withoutWires(drums.uneven), "rimshot", 5, 24064],
   ["wires on", drums.usual, "tip", 3, 960],
   ["wires on, rimshot", drums.usual, "rimshot", 4, 960],
+  ["in a club", inPlace(drums.usual, "club"), "tip", 3, 48000],
+  ["in a church, one channel", inPlace(drums.usual, "church"), "rimshot", 4, 48000, 1],
+  ["in the open air", inPlace(drums.usual, "open-air"), "tip", 3, 24064],
 ])
   test(`the worklet plays what the native baseline loop plays: ${name}`, async () => {
-    const theirs = reference(saved(document), "baseline", stroke, speed, Math.ceil(frames / 128) * 128).trim().split("\n")
+    const theirs = reference(saved(document), "baseline", stroke, speed, Math.ceil(frames / 128) * 128, channels).trim().split("\n")
       .slice(0, frames).flatMap(line => line.split(" ").map(Number));
-    const ours = await playedOffline(tab, document, [{ frame: 0, kind: stroke, speed }], frames);
+    const ours = await playedOffline(tab, document, [{ frame: 0, kind: stroke, speed }], frames, { channels });
     assert.ok(Math.max(...theirs.map(Math.abs)) > 0.01);
     const difference = relativeDifference(ours, theirs);
     console.log(`${name}: difference ${difference.toExponential(1)} of the energy`);
@@ -125,12 +129,64 @@ test("another drum takes over what rings, without a click", async () => {
   const { usual } = drums, higher = structuredClone(usual);
   higher.tunings[0].batter.tap_note = "A3";
   const rate = 48000, at = 0.25 * rate;
-  const sound = await playedOffline(tab, withoutWires(usual), [{ frame: 0, kind: "tip", speed: 3 }], 24000, { document: withoutWires(higher), frame: at });
+  const sound = await playedOffline(tab, withoutWires(usual), [{ frame: 0, kind: "tip", speed: 3 }], 24000, { next: { document: withoutWires(higher), frame: at } });
   const left = sound.filter((_, i) => i % 2 === 0);
   const energy = (from, to) => left.slice(from, to).reduce((sum, x) => sum + x * x, 0);
   const step = (from, to) => Math.max(...left.slice(from, to).map((x, i) => Math.abs(x - left[from + i - 1])));
   assert.ok(energy(at, at + 2400) > 0.3 * energy(at - 2400, at));
   assert.ok(step(at - 256, at + 512) < 2 * step(at - 4000, at - 256));
+});
+
+test("a place comes and goes without a click, and its sound stays a while", async () => {
+  const drum = withoutWires(drums.usual), rate = 48000, at = 0.25 * rate;
+  const left = async (document, next) => (await playedOffline(tab, document, [{ frame: 0, kind: "tip", speed: 3 }], 36000,
+    { next: { document: next, frame: at } })).filter((_, i) => i % 2 === 0);
+  const step = (sound, from, to) => Math.max(...sound.slice(from, to).map((x, i) => Math.abs(x - sound[from + i - 1])));
+  const peak = (sound, from, to) => Math.max(...sound.slice(from, to).map(Math.abs));
+  const into = await left(drum, { ...drum, place: "church" }), away = await left({ ...drum, place: "church" }, drum);
+  for (const sound of [into, away])
+    assert.ok(step(sound, at - 256, at + 4800) < 2 * step(sound, at - 4000, at - 256));
+  // 0.2 s later, and the drum of that batter note alone is what sounds again.
+  const alone = await left(drum, drum);
+  assert.ok(relativeDifference(away.slice(at + 9600), alone.slice(at + 9600)) < 1e-3);
+  assert.ok(peak(into, at + 9600, 36000) > 0 && relativeDifference(into.slice(at + 9600), alone.slice(at + 9600)) > 0.5);
+});
+
+test("a WAV file holds what the listener hears, with two channels or one", async () => {
+  const document = inPlace(drums.usual, "theatre"), frames = 36000;
+  for (const channels of [2, 1]) {
+    const heard = await playedOffline(tab, document, [{ frame: 0, kind: "tip", speed: 3 }], frames, { channels });
+    const file = await tab.call(`async (document, channels) => {
+      await snarewrightPage.instrument.setChannels(channels);
+      const { wav, ...report } = await snarewrightPage.instrument.render(document, { strokes: [{ time_s: 0, kind: "tip", speed: 3 }], seconds: 0.75 });
+      const bytes = new DataView(await wav.arrayBuffer()), samples = [];
+      for (let at = 44; at < bytes.byteLength; at += 3)
+        samples.push((bytes.getInt16(at + 1, true) * 256 + bytes.getUint8(at)) / 0x7fffff / report.gain);
+      return { ...report, samples, channelsOfFile: bytes.getUint16(22, true) };
+    }`, document, channels);
+    assert.deepEqual([file.channels, file.channelsOfFile, file.samples.length], [channels, channels, channels * frames]);
+    const theirs = channels === 1 ? heard.filter((_, i) => i % 2 === 0) : heard;
+    assert.ok(relativeDifference(file.samples, theirs) < 1e-9, `${relativeDifference(file.samples, theirs)}`); // 24 bits: 2^-48, and the loops' difference
+    const difference = theirs.length === heard.length ? relativeDifference(heard.filter((_, i) => i % 2), heard.filter((_, i) => i % 2 === 0)) : 0;
+    assert.ok(channels === 1 || difference > 0.1, "left and right are the same");
+  }
+  await asked("setChannels", 2);
+});
+
+test("what the place makes of the drum equals the program's figures", async () => {
+  for (const place of ["club", "arena", "open-air"]) {
+    const document = { ...drums.usual, place };
+    const { at_listener, place: used } = await asked("inPlace", document), theirs = snarewright("predict", saved(document), "--json", "-");
+    assert.deepEqual(differences(used, theirs.place), []);
+    const { level_dba: level, wires_heard_to_m: heard, ...sure } = at_listener;
+    const { level_dba: theirLevel, wires_heard_to_m: theirHeard, ...theirSure } = theirs.at_listener;
+    assert.deepEqual(differences(sure, theirSure), []);
+    // These two are played with the wires on, which is chaotic.
+    assert.ok(Math.abs(level - theirLevel) < 0.5, `${level} dB(A), program ${theirLevel}`);
+    assert.ok(heard === theirHeard || Math.abs(heard / theirHeard - 1) < 0.1, `${heard} m, program ${theirHeard}`);
+  }
+  assert.equal(await asked("inPlace", drums.usual), null);
+  await assert.rejects(asked("inPlace", { ...drums.usual, place: "cellar" }), /place.*cellar.*club/);
 });
 
 test("strokes through the worker are reproducible, and a WAV file is whole", async () => {

@@ -170,6 +170,39 @@ test('at the drum: the plan goes on from what is heard, rods are marked, and all
   await next.close();
 });
 
+test('a place is chosen in Set up: the listener’s figures appear, the map stays, and none takes it away', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.show('set-up')");
+  const fields = () => tab.evaluate("[...document.querySelectorAll('.set-up .field')].map(field => field.textContent).join('; ')");
+  const choose = (label, value) =>
+    tab.call(
+      `(label, value) => {
+    const select = [...document.querySelectorAll('.set-up .field')].find(field => field.textContent.startsWith(label)).querySelector('select');
+    select.value = value;
+    select.dispatchEvent(new Event('change'));
+  }`,
+      label,
+      value
+    );
+  assert.match(await fields(), /Heard in.*Club, 1500 m3.*Open air/);
+  assert.equal(await tab.evaluate("'place' in snarewrightPage.model.drum"), false);
+  assert.doesNotMatch(await tab.evaluate("document.querySelector('.results').textContent"), /listener/);
+  await choose('Heard in', 'club');
+  await tab.until("/Drum note at the listener\\d.*beats.*Wires carry to\\d/.test(document.querySelector('.results').textContent)");
+  // 60 beats in a minute: as many beats as seconds.
+  await tab.evaluate("snarewrightPage.playBar.onTempo(60)");
+  const text = await tab.evaluate("[...document.querySelectorAll('.results tr')].find(row => /at the listener/.test(row.textContent)).textContent");
+  const [, seconds, beats] = /listener([\d.]+) s, ([\d.]+) beats/.exec(text);
+  assert.ok(Math.abs(seconds - beats) <= 0.06, text);
+  await choose('Listener', '1');
+  assert.equal(await tab.evaluate("JSON.parse(localStorage.getItem('snarewright')).channels"), 1);
+  await choose('Listener', '2');
+  await choose('Heard in', 'none');
+  await tab.until(`${settled} && !('place' in snarewrightPage.model.drum)`);
+  assert.doesNotMatch(await tab.evaluate("document.querySelector('.results').textContent"), /listener/);
+  await tab.evaluate("snarewrightPage.playBar.onTempo(100); snarewrightPage.show('play')");
+});
+
 test('on the map a tap tunes and plays, a drag plays on the way, and the drum note can be kept', async () => {
   await open(drums.usual);
   await tab.evaluate("snarewrightPage.show('map')");

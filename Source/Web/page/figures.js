@@ -37,13 +37,18 @@ export function changeText(from, to, sure) {
 
 const softest = (played, isEdge) => played?.snare_response?.at(isEdge ? -1 : 0)?.softest_speed_m_per_s;
 
+const metres = distance => (distance === Infinity ? 'everywhere' : `${distance.toFixed(distance < 10 ? 1 : 0)} m`);
+/** The nearer of where the wires are clear and where they are heard; null in a report: no limit. */
+const wiresCarry = ({ at_listener: at }) =>
+  at.wires_heard_to_m === undefined ? undefined : Math.min(at.wires_clear_to_m ?? Infinity, at.wires_heard_to_m ?? Infinity);
+
 const rows = [
   {
     name: 'Drum note',
     sure: withinSemitone,
     read: p => p.drum_note_hz,
     tip: 'The lowest mode of the two heads and the air together. It is as accurate as the head weights you entered.',
-    text: (hertz, a4) => noteName(midiOfHertz(hertz, a4))
+    text: (hertz, { a4 }) => noteName(midiOfHertz(hertz, a4))
   },
   {
     name: 'per batter semitone',
@@ -122,6 +127,32 @@ const rows = [
     text: value => `${value.toFixed(1)} ms`,
     tip: 'How long the tip stays on the head. A shorter contact gives a brighter attack.'
   },
+  {
+    name: 'Drum note at the listener',
+    isInPlace: true,
+    sure: withinFactor2,
+    read: p => p.at_listener.drum_note_lasts_s,
+    text: (value, { tempo }) => `${value.toFixed(2)} s, ${((value * tempo) / 60).toFixed(1)} beats`,
+    tip: 'Time for the drum note to fall by 60 dB at the listener, wires off, and how many beats that is at the pattern’s tempo.'
+  },
+  {
+    name: 'Level at the listener',
+    isInPlace: true,
+    sure: within3dB,
+    read: p => p.at_listener.level_dba,
+    text: value => `${value.toFixed(0)} dB(A)`,
+    tip: 'Sound exposure level of one stroke at 3 m/s, A-weighted: the level of one stroke a second.'
+  },
+  {
+    name: 'Wires carry to',
+    isInPlace: true,
+    needsResonant: true,
+    sure: withinFactor2,
+    read: wiresCarry,
+    text: metres,
+    otherwise: 'wires off',
+    tip: 'Distance from the drum at which, in the octave of 4 kHz, the wires’ reverberation is as loud as their direct sound, or they are only 10 dB above the usual noise, whichever is nearer.'
+  },
   ...['Batter', 'Resonant'].flatMap(name => {
     const head = p => p.heads[name.toLowerCase()];
     return [
@@ -151,17 +182,18 @@ const rows = [
   })
 ];
 
-/** @param now, before  { prediction, played }; before may be null
+/** @param now, before  { prediction, played, inPlace }; before may be null
+    @param said  { a4, tempo, hasPlace }, as Model.said
     @returns rows { name, value, change, uncertainty, tip, isDetail, limitShare } */
-export function figuresOf(now, before, a4) {
+export function figuresOf(now, before, said) {
   return rows.flatMap(row => {
-    if (row.needsResonant && !now.prediction.heads.resonant) return [];
-    const of = result => (row.isPlayed ? result?.played : result?.prediction) ?? null;
+    if ((row.needsResonant && !now.prediction.heads.resonant) || (row.isInPlace && !said.hasPlace)) return [];
+    const of = result => (row.isInPlace ? result?.inPlace : row.isPlayed ? result?.played : result?.prediction) ?? null;
     const source = of(now),
       former = of(before);
     const value = source === null ? undefined : row.read(source);
     if (source !== null && value === undefined && row.otherwise === undefined) return [];
-    const text = source === null ? 'calculating' : value === undefined ? row.otherwise : value === null ? 'no response' : row.text(value, a4);
+    const text = source === null ? 'calculating' : value === undefined ? row.otherwise : value === null ? 'no response' : row.text(value, said);
     return [
       {
         name: row.name,

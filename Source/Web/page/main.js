@@ -54,9 +54,10 @@ class Page {
     this.heads = new Heads(this.model, stroke => this.strike({ kind: 'tip', ...stroke }));
     this.ladder = new Ladder(this.model, ask, () => this.#strikeWhenSolved());
     this.ear = new EarTest(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed }));
-    this.setUp = new SetUp(this.model, presets);
+    this.setUp = new SetUp(this.model, presets, instrument);
     this.volume = new Volume(instrument);
     this.playBar = new PlayBar(player, this.heads, presets.patterns, ask, this.volume);
+    this.playBar.onTempo = tempo => this.model.setTempo(tempo);
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
     this.map = new MapView(this.model, instrument, () => this.#strikeUnlessPlaying());
     this.#build();

@@ -11,6 +11,9 @@ const isNatural = midi => [0, 2, 4, 5, 7, 9, 11].includes(((midi % 12) + 12) % 1
 const { max, min, round } = Math;
 const rounded = midi => round(100 * midi) / 100;
 
+/** What the map depends on: neither the tuning nor the place. */
+const drumOf = ({ tunings, place, ...drum }) => drum;
+
 export class MapView {
   /** @param strike  plays one stroke of the drum as it is, unless something plays */
   constructor(model, instrument, strike) {
@@ -102,7 +105,7 @@ export class MapView {
       this.status.textContent = '';
       return;
     }
-    const drum = JSON.stringify([model.drum, model.a4]);
+    const drum = JSON.stringify([drumOf(model.drum), model.a4]);
     if (drum !== this.drumOfGrid) this.#make(drum);
     this.#read(this.pointed ?? this.spot);
     this.draw();
@@ -371,7 +374,7 @@ export class MapView {
     g.restore();
     this.#drawAxes(g, colour);
     for (const { letter, document, prediction } of model.kept) {
-      if (JSON.stringify({ ...document, tunings: [] }) !== JSON.stringify({ ...model.drum, tunings: [] }) || !prediction.heads.resonant) continue;
+      if (JSON.stringify(drumOf(document)) !== JSON.stringify(drumOf(model.drum)) || !prediction.heads.resonant) continue;
       const batter = midiOfHertz(prediction.heads.batter.tap_note_hz, model.a4);
       this.#drawKept(g, colour, letter, { batter, interval: midiOfHertz(prediction.heads.resonant.tap_note_hz, model.a4) - batter });
     }

@@ -16,9 +16,11 @@ export class Model extends EventTarget {
   a4 = 440;
   prediction = null; // as "predict --json" writes it
   played = null; // the stroke's figures, later than the prediction
+  inPlace = null; // what the place makes of it, later still; null without a place
+  tempo = 100; // beats a minute, against which the listener's drum note is counted
   shapes = null; // for drawing, later than the prediction
   trouble = ''; // a sentence, if the last change could not be used
-  kept = []; // { letter, document, label, prediction, played }
+  kept = []; // { letter, document, label, prediction, played, inPlace }
   reference = null; // the letter from which changes count
 
   #solver;
@@ -29,7 +31,7 @@ export class Model extends EventTarget {
   #good = null; // the last state that could be solved
   #timer = 0;
 
-  /** @param solver  drum.js: tune(), played(), shapes() */
+  /** @param solver  instrument.js: tune(), played(), inPlace(), shapes() */
   constructor(solver) {
     super();
     this.#solver = solver;
@@ -52,6 +54,10 @@ export class Model extends EventTarget {
   }
   get isSettled() {
     return !this.#isSolving && this.#wanted === null;
+  }
+  /** What figures are said with. */
+  get said() {
+    return { a4: this.a4, tempo: this.tempo, hasPlace: Boolean(this.drum.place) };
   }
   get before() {
     return this.kept.find(({ letter }) => letter === this.reference) ?? null;
@@ -171,7 +177,7 @@ export class Model extends EventTarget {
   /** Keeps the present drum and tuning under a letter, or the next free one. False if all are taken. */
   keep(letter = lettersOfKept.find(free => !this.kept.some(item => item.letter === free))) {
     if (letter === undefined || this.prediction === null) return false;
-    const item = { letter, document: this.document(), label: this.describe(), prediction: this.prediction, played: this.played };
+    const item = { letter, document: this.document(), label: this.describe(), prediction: this.prediction, played: this.played, inPlace: this.inPlace };
     this.kept = [...this.kept.filter(other => other.letter !== letter), item].sort((a, b) => a.letter.localeCompare(b.letter));
     this.reference ??= letter;
     this.#tell();
@@ -181,6 +187,11 @@ export class Model extends EventTarget {
   clearKept(letter) {
     this.kept = this.kept.filter(item => item.letter !== letter);
     if (this.reference === letter) this.reference = this.kept[0]?.letter ?? null;
+    this.#tell();
+  }
+
+  setTempo(tempo) {
+    this.tempo = tempo;
     this.#tell();
   }
 
@@ -228,7 +239,7 @@ export class Model extends EventTarget {
   /** Takes what the solver says; the notes too, where they were not what was asked for. */
   #take(prediction, withNotes) {
     this.prediction = prediction;
-    this.played = this.shapes = null;
+    this.played = this.inPlace = this.shapes = null;
     if (withNotes) {
       const note = head => (head ? Math.round(midiOfHertz(head.tap_note_hz, this.a4) * 1e4) / 1e4 : null);
       this.notes = { batter: note(prediction.heads.batter), resonant: note(prediction.heads.resonant) };
@@ -277,6 +288,12 @@ export class Model extends EventTarget {
         this.played = played;
         const same = this.kept.find(({ letter }) => letter === this.heardLetter);
         if (same) same.played ??= played;
+        this.#tell();
+        if (!document.place) return;
+        const inPlace = await this.#solver.inPlace(document);
+        if (!isStill() || inPlace === null) return;
+        this.inPlace = inPlace;
+        if (same) same.inPlace ??= inPlace;
         this.#tell();
       } catch (error) {
         this.trouble = error.message;

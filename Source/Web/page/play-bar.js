@@ -21,6 +21,7 @@ const sliderOfSpeed = speed => Math.log(speed / softest) / Math.log(hardest / so
 
 export class PlayBar {
   onPlaying = null; // called with true or false when a pattern begins or ends
+  onTempo = null; // called with beats a minute when they change
 
   /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) }
       @param ask  opens a field to type a value, as for Ladder */
@@ -86,6 +87,7 @@ export class PlayBar {
     this.tempo = Math.min(400, Math.max(20, Number(this.tempoText.value) || 100));
     this.tempoText.value = this.tempo;
     if (this.isPlaying) this.player.setTempo(this.tempo);
+    this.onTempo?.(this.tempo);
   }
 
   #choose(index) {

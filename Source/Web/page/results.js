@@ -29,7 +29,7 @@ export class Results {
         : before
           ? `change from ${before.letter}`
           : '';
-    const rows = figuresOf(model, before, model.a4).map(row => {
+    const rows = figuresOf(model, before, model.said).map(row => {
       const name = make('th', { scope: 'row', title: row.tip }, row.name);
       if (row.limitShare !== undefined)
         name.append(

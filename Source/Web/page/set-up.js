@@ -2,15 +2,16 @@
 
 import { button, choice, make, redraw } from './dom.js';
 import { inches, setInches } from './lengths.js';
+import { restore, store } from './storage.js';
 
 const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
 const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const { round } = Math;
 
 export class SetUp {
-  constructor(model, presets) {
-    this.model = model;
-    this.presets = presets;
+  constructor(model, presets, instrument) {
+    Object.assign(this, { model, presets, instrument, channels: restore()?.channels ?? 2 });
+    instrument.setChannels(this.channels);
     this.element = make('form', { class: 'set-up', 'aria-label': 'Set up', onsubmit: event => event.preventDefault() });
     model.addEventListener('change', () => this.render());
   }
@@ -63,7 +64,7 @@ export class SetUp {
   render() {
     const { model, presets } = this;
     if (model.prediction === null || this.element.hidden) return;
-    const signature = JSON.stringify([model.drum, model.lugs]);
+    const signature = JSON.stringify([model.drum, model.lugs, this.channels]);
     if (signature === this.signature) return;
     this.signature = signature;
     const { drum } = model.prediction,
@@ -135,6 +136,7 @@ export class SetUp {
         )
       ],
       ['Muffling', this.#muffling()],
+      ['Place', ...this.#place()],
       [
         'Air',
         this.#number('Temperature', model.drum.air?.temperature_c ?? 20, { min: -20, max: 50, step: 1, unit: ' °C' }, value =>
@@ -146,6 +148,30 @@ export class SetUp {
       this.element,
       ...groups.filter(Boolean).map(([title, ...fields]) => make('fieldset', {}, make('legend', {}, title), ...fields.filter(Boolean)))
     );
+  }
+
+  /** Where it is played and heard; with one, how the listener hears. */
+  #place() {
+    const { model, presets } = this,
+      now = model.drum.place;
+    const found = presets.places.find(({ name, place }) => now === name || same(now, place));
+    const pairs = [['none', 'none'], ...presets.places.map(({ name, description }) => [name, description])];
+    if (now && !found) pairs.unshift(['', now.name ?? 'as in the file']);
+    const where = this.#select('Heard in', pairs, now ? (found?.name ?? '') : 'none', name => {
+      if (name) this.#change({ place: name === 'none' ? undefined : name });
+    });
+    const channels = [
+      ['2', 'two channels (stereo)'],
+      ['1', 'one channel (mono)']
+    ];
+    return now ? [where, this.#select('Listener', channels, String(this.channels), count => this.#listenWith(Number(count)))] : [where];
+  }
+
+  #listenWith(channels) {
+    this.channels = channels;
+    store({ channels });
+    this.instrument.setChannels(channels);
+    this.render();
   }
 
   #muffling() {

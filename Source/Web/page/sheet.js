@@ -115,7 +115,7 @@ function planOf(plan, a4) {
 function sheetOf(model, plan, work, cautions) {
   const { drum } = model.prediction,
     sides = model.hasResonant ? ['batter', 'resonant'] : ['batter'];
-  const figures = figuresOf(model, null, model.a4).filter(({ isDetail, name }) => !isDetail && !/tension|rod|yield/.test(name));
+  const figures = figuresOf(model, null, model.said).filter(({ isDetail, name }) => !isDetail && !/tension|rod|yield/.test(name));
   return [
     make('h1', {}, `${model.drum.name || 'Drum'}${model.tuningName ? `: ${model.tuningName}` : ''}`),
     make(
