@@ -292,7 +292,7 @@ TEST_CASE ("A room from another's bytes sounds the same")
         other.process (sound.data(), otherLeft.data(), otherRight.data(), frames);
         CHECK (left == otherLeft);
         CHECK (right == otherRight);
-        CHECK (place.kind == Place::Kind::openAir || left != right);
+        CHECK ((left == right) == (place.kind == Place::Kind::openAir)); // all of it comes from the front
 
         auto tooShort = bytes, tooLong = bytes;
         tooShort.pop_back();
