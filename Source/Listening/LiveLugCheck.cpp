@@ -11,60 +11,27 @@ namespace listening
 namespace
 {
 
-constexpr double lookEvery = 0.25;                   // s of new sound
-constexpr double windowLength = 10.0, trimmed = 2.0; // s: kept, and cut off at once
-constexpr double rungOut = 0.9;                      // s after a blow: needed to read its partials
-constexpr double startsWithSound = 0.02;             // s: sound at the start of the window is no tap
-constexpr double silence = 1.0;                      // s
 constexpr double furthestLug = 300.0;                // cents from the others, as modal::LugCents allows
 
 } // namespace
 
 LiveLugCheck::LiveLugCheck (const fitting::HeadFitSetup& headSetup, double sampleRate)
-    : setup (headSetup), heard (static_cast<std::size_t> (headSetup.drum.lugs))
+    : setup (headSetup), incoming (sampleRate), heard (static_cast<std::size_t> (headSetup.drum.lugs))
 {
-    modal::requireInRange (sampleRate, { 8000.0, 192000.0, "Hz" }, "sample rate of the input");
     modal::check (setup.drum);
-    window.sampleRate = sampleRate;
 }
 
 void LiveLugCheck::add (const float* samples, std::size_t count)
 {
-    const auto step = static_cast<std::size_t> (lookEvery * window.sampleRate);
-
-    // Analyses at the same samples for pieces of any size.
-    for (std::size_t done = 0; done < count;)
-    {
-        const auto part = std::min (count - done, step - unheard);
-
-        for (std::size_t i = done; i < done + part; ++i)
-        {
-            zeros = samples[i] == 0.0f ? zeros + 1 : 0;
-            window.samples.push_back (std::isfinite (samples[i]) ? static_cast<double> (samples[i]) : 0.0);
-        }
-
-        done += part;
-        unheard += part;
-
-        if (unheard == step)
-            analyse();
-    }
+    incoming.add (samples, count, [this] (const LiveTap& tap) { take (tap); });
 }
 
 void LiveLugCheck::interrupt (Remark why)
 {
-    windowStart += window.seconds();
-    judgedUntil = windowStart;
-    window.samples.clear();
-    unheard = 0;
+    incoming.interrupt();
 
     if (why.kind != Remark::Kind::none)
         lastRemark = std::move (why);
-}
-
-bool LiveLugCheck::isSilent() const noexcept
-{
-    return static_cast<double> (zeros) >= silence * window.sampleRate;
 }
 
 int LiveLugCheck::heardCount() const noexcept
@@ -72,50 +39,26 @@ int LiveLugCheck::heardCount() const noexcept
     return static_cast<int> (order.size());
 }
 
-void LiveLugCheck::analyse()
+void LiveLugCheck::take (const LiveTap& found)
 {
-    unheard = 0;
+    if (next < 0)
+        return; // every lug has its tap
 
-    if (window.seconds() > windowLength + trimmed)
+    // All troubles are reported: rattling wires look like a double hit and the reverse.
+    if (! found.tap.troubles.empty())
     {
-        const auto cut = static_cast<std::ptrdiff_t> (trimmed * window.sampleRate);
-        window.samples.erase (window.samples.begin(), window.samples.begin() + cut);
-        windowStart += static_cast<double> (cut) / window.sampleRate;
-    }
-
-    if (std::all_of (window.samples.begin(), window.samples.end(), [&] (double s) { return s == window.samples.front(); }))
+        lastRemark = { .kind = Remark::Kind::troubles, .troubles = found.tap.troubles };
         return;
-
-    const auto taps = findTaps (window);
-    const double quiet = quietestMoment (window);
-
-    for (const auto& tap : taps)
-    {
-        const double start = windowStart + tap.start;
-        const bool isOver = &tap != &taps.back() || window.seconds() - tap.start >= rungOut;
-
-        if (start < judgedUntil || tap.start < startsWithSound || ! isOver || next < 0)
-            continue;
-
-        // A second onset within this time belongs to the same tap.
-        constexpr double oneTap = 0.26;
-        judgedUntil = start + oneTap;
-        take (tap, quiet);
     }
+
+    auto heardHere = heardTap (found.window, found.tap, found.quiet, next);
+    last = { found.start, heardHere.partials };
+    use (std::move (heardHere));
 }
 
-void LiveLugCheck::take (const Tap& tap, double quiet)
+void LiveLugCheck::use (fitting::HeardTap heardHere)
 {
-    // All troubles are reported: rattling wires look like a double hit and the reverse.
-    if (! tap.troubles.empty())
-    {
-        lastRemark = { .kind = Remark::Kind::troubles, .troubles = tap.troubles };
-        return;
-    }
-
-    const int lug = next;
-    auto heardHere = heardTap (window, tap, quiet, lug);
-
+    const int lug = heardHere.lug;
     auto alone = setup;
     alone.startTension = tension;
     auto fit = fitting::fitHead (alone, { heardHere });

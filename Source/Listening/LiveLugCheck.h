@@ -1,5 +1,6 @@
 #pragma once
 
+#include "LiveTaps.h"
 #include "LugCheck.h"
 
 #include <optional>
@@ -7,7 +8,7 @@
 namespace listening
 {
 
-/** Result of the last tap of a lug check. */
+/** Result of the last tap of a lug check, or of the last strike of a whole drum. */
 struct LugCheckRemark
 {
     enum class Kind
@@ -23,7 +24,7 @@ struct LugCheckRemark
     };
 
     Kind kind = Kind::none;
-    int lug = -1; ///< from 0
+    int lug = -1; ///< from 0; -1: a strike of the whole drum
     std::vector<Trouble> troubles{};
     std::vector<fitting::Finding> findings{};
     double cents = 0.0;
@@ -70,23 +71,26 @@ public:
 
     const Remark& remark() const noexcept { return lastRemark; }
 
-    /** True after a second of zeros. */
-    bool isSilent() const noexcept;
+    /** The partials of the last tap that was read, whether it was used or not. */
+    const HeardPartials& lastPartials() const noexcept { return last; }
+
+    double seconds() const noexcept { return incoming.seconds(); }   ///< of sound so far
+    bool isSilent() const noexcept { return incoming.isSilent(); } ///< after a second of zeros
+
+    /** A tap that was heard elsewhere, as in a file; used or refused like one of the microphone. */
+    void use (fitting::HeardTap);
 
     /** The head fitted to all taps used. */
     fitting::HeadFit fit() const;
 
 private:
-    void analyse();
-    void take (const Tap&, double quiet);
+    void take (const LiveTap&);
     void findNext();
     double medianNoteWithout (int lug) const;
 
     fitting::HeadFitSetup setup;
-    Recording window;                            ///< the last seconds
-    double windowStart = 0.0, judgedUntil = 0.0; ///< s since listening began
-    std::size_t unheard = 0;                     ///< samples of the window added since the last analysis
-    std::size_t zeros = 0;                       ///< in a row, up to now
+    LiveTaps incoming;
+    HeardPartials last;
     std::vector<std::optional<Lug>> heard;
     std::vector<int> order; ///< lugs in the order tapped
     int next = 0;

@@ -2,7 +2,10 @@
 
 #include "SetValue.h"
 
+#include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
+
+#include <cmath>
 
 namespace plugin
 {
@@ -38,6 +41,46 @@ void setHeard (Values& values, modal::HeadSide side, const fitting::HeadFit& hea
     // The morph would hide the measured values.
     setSi (changed, P::morphOn, 0.0);
     values = changed;
+}
+
+void setHeard (Values& values, const fitting::DrumAnswer& answer)
+{
+    auto changed = values;
+    const modal::ConcertPitch pitch{ siOf (values, P::concertPitch) };
+    const double batter = plain (values, P::batterNote), resonant = batter + plain (values, P::interval);
+    const auto noteOf = [&] (const fitting::DrumAnswer::Head& head, double otherwise)
+    { return head.tapNote.value > 0.0 ? modal::midiOfHertz (head.tapNote.value, pitch) : otherwise; };
+
+    setSi (changed, P::diameter, answer.diameter);
+    setSi (changed, P::batterNote, noteOf (answer.batter, batter));
+    setSi (changed, P::interval, noteOf (answer.resonant, resonant) - plain (changed, P::batterNote));
+    setSi (changed, P::batterCents, 0.0);
+    setSi (changed, P::resonantCents, 0.0);
+    setSi (changed, P::morphOn, 0.0); // it would hide the measured values
+    values = changed;
+}
+
+fitting::DrumFitSetup strikesOf (modal::DrumSpec drum, const KnownOfDrum& known)
+{
+    constexpr double reading = 10.0;    // cents, one standard deviation of a note that a person reads
+    constexpr double unknownMass = 0.2; // relative, from one usual head to the next
+    const auto read = [] (const std::optional<double>& hertz)
+    {
+        return hertz ? std::optional (fitting::Estimate{ *hertz, *hertz * (std::exp2 (reading / 1200.0) - 1.0) }) : std::nullopt;
+    };
+
+    drum.muffling = {};
+    fitting::DrumFitSetup setup{ .drum = drum };
+    setup.batterNote = read (known.batterNote);
+    setup.resonantNote = read (known.resonantNote);
+
+    if (known.isSizeUnsure)
+        setup.otherDiameters = { drum.diameter - modal::units::inch, drum.diameter + modal::units::inch };
+
+    if (known.areHeadsUnsure)
+        setup.massTolerance = unknownMass;
+
+    return setup;
 }
 
 } // namespace plugin

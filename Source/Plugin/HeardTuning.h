@@ -2,7 +2,7 @@
 
 #include "Values.h"
 
-#include "Fitting/Head.h"
+#include "Fitting/Drum.h"
 
 namespace plugin
 {
@@ -11,5 +11,24 @@ namespace plugin
 
     @throws modal::InputError naming the parameter that cannot hold a measured value; `values` is then unchanged */
 void setHeard (Values& values, modal::HeadSide, const fitting::HeadFit&);
+
+/** Sets diameter and both heads' tap notes to those of an answer; a head that is not known keeps its note. Lugs stay, since strikes
+    do not tell them apart.
+
+    @throws modal::InputError naming the parameter that cannot hold a measured value; `values` is then unchanged */
+void setHeard (Values& values, const fitting::DrumAnswer&);
+
+/** What a person adds to strikes. */
+struct KnownOfDrum
+{
+    std::optional<double> batterNote{}, resonantNote{}; ///< Hz: tap notes as read, the other head held still
+    bool isSizeUnsure = false;                          ///< the drum may be an inch larger or smaller
+    bool areHeadsUnsure = false;                        ///< they may be heavier or lighter than those set
+
+    bool operator== (const KnownOfDrum&) const = default;
+};
+
+/** Strikes of the drum that is set, with nothing on its heads. */
+fitting::DrumFitSetup strikesOf (modal::DrumSpec, const KnownOfDrum&);
 
 } // namespace plugin

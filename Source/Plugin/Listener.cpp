@@ -3,30 +3,42 @@
 #include "Modal/InputError.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 
 namespace plugin
 {
 namespace
 {
-/** How often the thread looks for new samples. */
-constexpr auto lookEvery = std::chrono::milliseconds (20);
+
+constexpr std::size_t partialsKept = 16; // taps whose partials are shown
+
+std::vector<float> asFloats (const std::vector<double>& samples)
+{
+    return { samples.begin(), samples.end() };
+}
+
 } // namespace
 
 int ListeningReport::heardCount() const noexcept
 {
-    return static_cast<int> (std::count_if (notes.begin(), notes.end(), [] (const auto& note) { return note.has_value(); }));
+    return job == Job::strikes ? strikes
+                               : static_cast<int> (std::count_if (notes.begin(), notes.end(),
+                                                                  [] (const auto& note) { return note.has_value(); }));
 }
 
 double ListeningReport::meanNote() const noexcept
 {
     double sum = 0.0;
+    int count = 0;
 
     for (const auto& note : notes)
-        sum += note ? std::log (note->value) : 0.0;
+        if (note)
+        {
+            sum += std::log (note->value);
+            ++count;
+        }
 
-    return heardCount() > 0 ? std::exp (sum / heardCount()) : 0.0;
+    return count > 0 ? std::exp (sum / count) : 0.0;
 }
 
 Listener::Listener (std::function<void()> whenChanged) : changed (std::move (whenChanged)) {}
@@ -43,13 +55,34 @@ Listener::~Listener()
         thread.join();
 }
 
+/** Calls `act` with the lug check or the strikes, whichever there is. */
+template <typename Act> void Listener::withSession (Act&& act)
+{
+    if (lugCheck != nullptr)
+        act (*lugCheck);
+    else if (strikes != nullptr)
+        act (*strikes);
+}
+
+/** An order for a thread that may not run yet. */
+void Listener::begin (Order order)
+{
+    {
+        const std::scoped_lock lock (mutex);
+
+        if (! thread.joinable())
+            thread = std::thread ([this] { run(); });
+    }
+    ask (std::move (order));
+}
+
 void Listener::ask (Order order)
 {
     {
         const std::scoped_lock lock (mutex);
 
         if (! thread.joinable())
-            return; // no lug check was started yet
+            return; // nothing was started yet
 
         orders.push_back (std::move (order));
     }
@@ -59,19 +92,63 @@ void Listener::ask (Order order)
 void Listener::start (const fitting::HeadFitSetup& setup, double sampleRate)
 {
     auto begun = std::make_shared<listening::LiveLugCheck> (setup, sampleRate);
-    {
-        const std::scoped_lock lock (mutex);
-
-        if (! thread.joinable())
-            thread = std::thread ([this] { run(); });
-    }
-    ask (
+    begin (
         [this, begun, which = setup.side]
         {
+            clear (Job::lugCheck);
             lugCheck = std::make_unique<listening::LiveLugCheck> (std::move (*begun));
             side = which;
-            head.reset();
             listenOn();
+        });
+}
+
+void Listener::start (const fitting::DrumFitSetup& setup, double sampleRate)
+{
+    auto begun = std::make_shared<listening::LiveStrikes> (sampleRate);
+    modal::check (setup.drum);
+    begin (
+        [this, begun, setup]
+        {
+            clear (Job::strikes);
+            strikes = std::make_unique<listening::LiveStrikes> (std::move (*begun));
+            known = setup;
+            listenOn();
+        });
+}
+
+void Listener::hearFiles (const fitting::HeadFitSetup& setup, Load load)
+{
+    begin (
+        [this, setup, load = std::move (load)]
+        {
+            clear (Job::lugCheck);
+            side = setup.side;
+            publish (ListeningReport::Stage::analysing);
+            hearLugCheck (setup, load);
+        });
+}
+
+void Listener::hearFiles (const fitting::DrumFitSetup& setup, Load load)
+{
+    begin (
+        [this, setup, load = std::move (load)]
+        {
+            clear (Job::strikes);
+            known = setup;
+            publish (ListeningReport::Stage::analysing);
+            hearStrikes (load);
+        });
+}
+
+void Listener::setKnown (const fitting::DrumFitSetup& setup)
+{
+    ask (
+        [this, setup]
+        {
+            known = setup;
+
+            if (strikes != nullptr && ! strikes->strikes().empty())
+                fitStrikes();
         });
 }
 
@@ -80,7 +157,7 @@ void Listener::stop()
     ask (
         [this]
         {
-            isOn.store (false);
+            setOn (false);
             publish (ListeningReport::Stage::off);
         });
 }
@@ -90,11 +167,21 @@ void Listener::forget()
     ask (
         [this]
         {
-            isOn.store (false);
-            lugCheck.reset();
-            head.reset();
+            clear (job);
             publish (ListeningReport::Stage::off);
         });
+}
+
+void Listener::setSampleRate (double hertz)
+{
+    forget();
+    reader.setSampleRate (hertz);
+}
+
+void Listener::setWatched (bool isWanted)
+{
+    isWatched.store (isWanted);
+    reader.setWanted (isWanted || isOn.load());
 }
 
 void Listener::deleteLastTap()
@@ -104,6 +191,16 @@ void Listener::deleteLastTap()
         {
             if (lugCheck != nullptr && lugCheck->deleteLastTap())
                 listenOn();
+
+            if (strikes == nullptr || ! strikes->deleteLast())
+                return;
+
+            if (strikes->strikes().empty())
+                drum = nullptr;
+            else
+                fitStrikes();
+
+            publish (isOn.load() ? ListeningReport::Stage::listening : ListeningReport::Stage::off);
         });
 }
 
@@ -128,7 +225,7 @@ void Listener::resume()
     ask (
         [this]
         {
-            if (lugCheck != nullptr && lugCheck->nextLug() >= 0)
+            if (strikes != nullptr || (lugCheck != nullptr && lugCheck->nextLug() >= 0))
                 listenOn();
         });
 }
@@ -139,8 +236,30 @@ void Listener::analyse()
         [this]
         {
             if (lugCheck != nullptr && lugCheck->heardCount() > 0)
-                finish();
+                fitHead();
+            else if (strikes != nullptr && ! strikes->strikes().empty())
+                fitStrikes();
         });
+}
+
+/** Drops what was heard; listening is then off. */
+void Listener::clear (Job next)
+{
+    setOn (false);
+    job = next;
+    lugCheck.reset();
+    strikes.reset();
+    partials.clear();
+    recorded.reset();
+    head.reset();
+    drum.reset();
+    failure = {};
+}
+
+void Listener::setOn (bool isListeningNow)
+{
+    isOn.store (isListeningNow);
+    reader.setWanted (isListeningNow || isWatched.load());
 }
 
 /** Listens from now on; earlier samples are dropped. */
@@ -150,36 +269,133 @@ void Listener::listenOn()
 
     if (! isOn.load())
     {
-        ring.clear();
-        ring.lostSome();
-        lugCheck->interrupt();
-        isOn.store (true, std::memory_order_release);
+        withSession ([] (auto& session) { session.interrupt(); });
+        {
+            const std::scoped_lock lock (mutex);
+            pieces.clear();
+        }
+        setOn (true);
     }
 
     publish (ListeningReport::Stage::listening);
 }
 
-void Listener::finish()
+void Listener::fitHead()
 {
-    isOn.store (false);
+    setOn (false);
     publish (ListeningReport::Stage::analysing);
     head = lugCheck->fit();
     publish (ListeningReport::Stage::off);
+}
+
+/** Strikes are heard on meanwhile. */
+void Listener::fitStrikes()
+{
+    publish (ListeningReport::Stage::analysing);
+    const auto& heard = strikes->strikes();
+    drum = std::make_shared<const fitting::DrumFit> (
+        fitting::fitDrum (known, listening::linesOf (heard), static_cast<int> (heard.size())));
+    publish (isOn.load() ? ListeningReport::Stage::listening : ListeningReport::Stage::off);
+}
+
+/** Appends the columns of a recording to a picture. */
+void Listener::addPicture (RecordedColumns& picture, const listening::Recording& recording) const
+{
+    listening::LevelColumns columns (recording.sampleRate);
+    const auto samples = asFloats (recording.samples);
+    columns.add (samples.data(), samples.size(),
+                 [&] (const listening::LevelColumn& column) { picture.columns.push_back (column); });
+}
+
+void Listener::hearLugCheck (const fitting::HeadFitSetup& setup, const Load& load)
+{
+    const auto files = load();
+    const auto& [name, recording] = files.front();
+    RecordedColumns picture{ name };
+    addPicture (picture, recording);
+    recorded = std::make_shared<const RecordedColumns> (std::move (picture));
+
+    const auto check = listening::hearLugCheck (recording, setup.drum.lugs, false, name);
+    auto session = std::make_unique<listening::LiveLugCheck> (setup, recording.sampleRate);
+    const auto blows = listening::findTaps (recording);
+    std::size_t blow = 0;
+
+    for (const auto& tap : check.taps)
+    {
+        session->use (tap);
+
+        while (blow < blows.size() && blows[blow].isUnusable())
+            ++blow;
+
+        if (blow < blows.size())
+            partials.push_back ({ blows[blow++].start, tap.partials });
+    }
+
+    if (check.taps.empty())
+        throw modal::InputError::fault (name, "has no tap that can be used", "taps with the wires off, each a single hit, with time to ring");
+
+    lugCheck = std::move (session);
+    head = fitting::fitHead (setup, check.taps);
+    publish (ListeningReport::Stage::off);
+}
+
+void Listener::hearStrikes (const Load& load)
+{
+    RecordedColumns picture;
+    std::unique_ptr<listening::LiveStrikes> session;
+
+    for (auto& [name, recording] : load())
+    {
+        const double offset = listening::LevelColumns::step * static_cast<double> (picture.columns.size());
+        picture.name += (picture.name.empty() ? "" : ", ") + name;
+        addPicture (picture, recording);
+
+        if (session == nullptr)
+            session = std::make_unique<listening::LiveStrikes> (recording.sampleRate);
+
+        for (auto& heard : session->add (std::make_shared<const listening::Recording> (std::move (recording))))
+            partials.push_back ({ offset + heard.start, std::move (heard.partials) });
+    }
+
+    recorded = std::make_shared<const RecordedColumns> (std::move (picture));
+    strikes = std::move (session);
+
+    if (strikes->strikes().empty())
+        return publish (ListeningReport::Stage::off); // the remark says why
+
+    fitStrikes();
+}
+
+void Listener::receive (InputReader::Piece piece)
+{
+    if (! isOn.load())
+        return;
+
+    {
+        const std::scoped_lock lock (mutex);
+        pieces.push_back (std::move (piece));
+    }
+    news.notify_all();
 }
 
 void Listener::run()
 {
     std::unique_lock lock (mutex);
 
-    while (! shouldStop)
+    while (true)
     {
-        if (orders.empty() && ! isOn.load())
-            news.wait (lock, [this] { return shouldStop || ! orders.empty(); });
-        else if (orders.empty() && ring.waiting() == 0)
-            news.wait_for (lock, lookEvery);
+        news.wait (lock, [this] { return shouldStop || ! orders.empty() || ! pieces.empty(); });
+
+        if (shouldStop)
+            return;
 
         std::vector<Order> asked;
+        std::vector<InputReader::Piece> arrived;
         asked.swap (orders);
+
+        if (asked.empty())
+            arrived.swap (pieces); // orders come first: the sound may belong to what they end
+
         isBusy = true;
         lock.unlock();
 
@@ -188,14 +404,15 @@ void Listener::run()
             for (const auto& order : asked)
                 order();
 
-            if (isOn.load())
-                collect();
+            for (const auto& piece : arrived)
+                listenTo (piece);
+
+            if (std::exchange (isNewStrike, false) && strikes != nullptr)
+                fitStrikes();
         }
         catch (const modal::InputError& error)
         {
-            isOn.store (false);
-            lugCheck->interrupt ({ .kind = listening::LiveLugCheck::Remark::Kind::failed, .error = error.what() });
-            publish (ListeningReport::Stage::off);
+            fail (error.what());
         }
 
         lock.lock();
@@ -203,38 +420,67 @@ void Listener::run()
     }
 }
 
-void Listener::collect()
+void Listener::fail (const std::string& why)
 {
-    if (ring.lostSome())
-    {
-        ring.clear();
-        lugCheck->interrupt ({ .kind = listening::LiveLugCheck::Remark::Kind::soundLost });
-        publish (ListeningReport::Stage::listening);
-    }
+    setOn (false);
+    failure = { .kind = Remark::Kind::failed, .error = why };
+    publish (ListeningReport::Stage::off);
+}
 
-    const auto count = ring.take (taken.data(), taken.size());
-    const auto before = lugCheck->remark();
-    const int wanted = lugCheck->nextLug();
-    lugCheck->add (taken.data(), count);
+void Listener::listenTo (const InputReader::Piece& piece)
+{
+    if (! isOn.load())
+        return; // stopped since
 
-    const auto loudest = std::max_element (taken.begin(), taken.begin() + static_cast<std::ptrdiff_t> (count),
-                                           [] (float a, float b) { return std::abs (a) < std::abs (b); });
-    if (count > 0)
-        peak.store (std::max (peak.load (std::memory_order_relaxed), std::abs (*loudest)), std::memory_order_relaxed);
+    withSession (
+        [&] (auto& session)
+        {
+            if (piece.isAfterGap)
+            {
+                session.interrupt ({ .kind = Remark::Kind::soundLost });
+                publish (ListeningReport::Stage::listening);
+            }
 
-    if (lugCheck->nextLug() < 0)
-        return finish();
+            const auto before = session.remark();
+            const double last = session.lastPartials().start;
+            session.add (piece.samples.data(), piece.samples.size());
 
-    if (lugCheck->nextLug() != wanted || lugCheck->remark() != before || lugCheck->isSilent() != wasSilent)
-        publish (ListeningReport::Stage::listening);
+            if (session.lastPartials().start != last)
+            {
+                auto heard = session.lastPartials();
+                heard.start += piece.end - session.seconds(); // on the input's clock
+                partials.push_back (std::move (heard));
+                isNewStrike = strikes != nullptr;
+
+                if (partials.size() > partialsKept)
+                    partials.erase (partials.begin());
+            }
+            else if (session.remark() == before && session.isSilent() == wasSilent)
+                return;
+
+            publish (ListeningReport::Stage::listening);
+        });
+
+    if (lugCheck != nullptr && lugCheck->nextLug() < 0)
+        fitHead();
 }
 
 void Listener::publish (ListeningReport::Stage stage)
 {
     auto report = std::make_shared<ListeningReport>();
     report->stage = stage;
+    report->job = job;
     report->side = side;
     report->head = head;
+    report->drum = drum;
+    report->partials = partials;
+    report->recorded = recorded;
+    withSession (
+        [&] (const auto& session)
+        {
+            report->remark = session.remark();
+            report->isSilent = wasSilent = session.isSilent();
+        });
 
     if (lugCheck != nullptr)
     {
@@ -242,9 +488,14 @@ void Listener::publish (ListeningReport::Stage stage)
             report->notes.push_back (lug ? std::optional (lug->tapNote) : std::nullopt);
 
         report->next = lugCheck->nextLug();
-        report->remark = lugCheck->remark();
-        report->isSilent = wasSilent = lugCheck->isSilent();
     }
+
+    if (strikes != nullptr)
+        report->strikes = static_cast<int> (strikes->strikes().size());
+
+    if (failure.kind != Remark::Kind::none)
+        report->remark = failure;
+
     {
         const std::scoped_lock lock (mutex);
         latest = std::move (report);
@@ -260,8 +511,11 @@ std::shared_ptr<const ListeningReport> Listener::report() const
 
 bool Listener::isCaughtUp() const
 {
+    if (! reader.isCaughtUp())
+        return false;
+
     const std::scoped_lock lock (mutex);
-    return orders.empty() && ! isBusy && (! isOn.load() || ring.waiting() == 0);
+    return orders.empty() && pieces.empty() && ! isBusy;
 }
 
 } // namespace plugin

@@ -1,42 +1,68 @@
 #pragma once
 
-#include "InputRing.h"
+#include "InputReader.h"
 
-#include "Listening/LiveLugCheck.h"
+#include "Fitting/Drum.h"
+#include "Listening/LiveStrikes.h"
 
 #include <condition_variable>
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <string>
 #include <thread>
 
 namespace plugin
 {
 
-/** State and result of a lug check. Immutable. */
+/** The spectrogram of a recording that was heard from a file. */
+struct RecordedColumns
+{
+    std::string name; ///< of the file
+    std::vector<listening::LevelColumn> columns{};
+};
+
+/** State and result of a lug check or of strikes. Immutable. */
 struct ListeningReport
 {
     enum class Stage
     {
         off,
-        listening, ///< waiting for the tap beside lug `next`
-        analysing  ///< fitting the head to the taps
+        listening, ///< waiting for the tap beside lug `next`, or for a strike
+        analysing  ///< fitting; strikes are heard meanwhile
+    };
+
+    enum class Job
+    {
+        lugCheck,
+        strikes ///< of the finished drum
     };
 
     Stage stage = Stage::off;
+    Job job = Job::lugCheck;
+    listening::LugCheckRemark remark{};
+    bool isSilent = false; ///< the input is all zeros
+
+    /** Partials of the latest taps, oldest first. They start on the input's clock (see InputReader), or in the file. */
+    std::vector<listening::HeardPartials> partials{};
+    std::shared_ptr<const RecordedColumns> recorded{}; ///< if a file was heard instead of the input
+
+    // Of a lug check:
     modal::HeadSide side = modal::HeadSide::batter;
     std::vector<std::optional<fitting::Estimate>> notes{}; ///< Hz, tap note beside each lug, from that tap alone
     int next = -1;                                         ///< the lug to tap next, from 0; -1: every lug was tapped
-    listening::LiveLugCheck::Remark remark{};
-    bool isSilent = false;                  ///< the input is all zeros
-    std::optional<fitting::HeadFit> head{}; ///< after the analysis
+    std::optional<fitting::HeadFit> head{};                ///< after the analysis
 
-    int heardCount() const noexcept;
+    // Of strikes:
+    int strikes = 0;
+    std::shared_ptr<const fitting::DrumFit> drum{}; ///< after the first strike was analysed
+
+    int heardCount() const noexcept; ///< taps or strikes
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
 };
 
-/** Listens to the plugin's audio input during a lug check. The audio thread copies samples; a thread of its own, started with the
-    first check, analyses them. */
+/** Listens to the plugin's audio input, or to files, during a lug check or to strikes of the finished drum. The audio thread copies samples;
+    the reader's thread passes them on; a thread of its own, started with the first check, analyses them. */
 class Listener
 {
 public:
@@ -45,62 +71,95 @@ public:
     ~Listener();
 
     /** Audio thread: the input's next samples; `right` may be null. Copies them while listening is on, otherwise does nothing. */
-    void hear (const float* left, const float* right, int frames) noexcept
-    {
-        if (isOn.load (std::memory_order_acquire))
-            ring.write (left, right, frames);
-    }
+    void hear (const float* left, const float* right, int frames) noexcept { reader.hear (left, right, frames); }
 
     // Any thread but the audio thread. Requests are carried out in order on the listener's thread.
 
-    /** Starts a new lug check.
+    /** Starts a new lug check, or listening to strikes.
         @throws modal::InputError for a sample rate or a drum out of range */
     void start (const fitting::HeadFitSetup&, double sampleRate);
+    void start (const fitting::DrumFitSetup&, double sampleRate);
+
+    /** Recordings with their names. May throw modal::InputError. */
+    using Load = std::function<std::vector<std::pair<std::string, listening::Recording>>()>;
+
+    /** Hears a recorded lug check, or recorded strikes, in place of the input. @param load  called on the listener's thread */
+    void hearFiles (const fitting::HeadFitSetup&, Load load);
+    void hearFiles (const fitting::DrumFitSetup&, Load load);
+
+    /** Analyses the strikes so far once more, with other prior knowledge. */
+    void setKnown (const fitting::DrumFitSetup&);
+
     void stop();   ///< keeps the taps
-    void forget(); ///< stops and drops the taps, as when the sample rate changes
-    void deleteLastTap();
+    void forget(); ///< stops and drops the taps
+    void deleteLastTap();     ///< or the last strike
     void chooseLug (int lug); ///< from 0: the lug to tap next; does not start listening
     void resume();            ///< listens again, from the lug to tap next
-    void analyse();           ///< fits the taps so far; happens by itself after the last lug
+    void analyse();           ///< fits the taps so far; happens by itself after the last lug and after each strike
 
+    /** The sample rate has changed: forgets, and starts the input's clock anew. Hz. */
+    void setSampleRate (double);
+
+    /** Whether the input's spectrogram is wanted while nothing is listened to. */
+    void setWatched (bool);
+
+    InputReader::Columns columnsFrom (std::int64_t number) const { return reader.columnsFrom (number); }
     std::shared_ptr<const ListeningReport> report() const;
     bool isListening() const noexcept { return isOn.load (std::memory_order_relaxed); }
 
     /** Peak of the input since the last call, full scale 1. */
-    float takePeak() noexcept { return peak.exchange (0.0f, std::memory_order_relaxed); }
+    float takePeak() noexcept { return reader.takePeak(); }
 
     /** Whether all samples and requests so far have been processed. */
     bool isCaughtUp() const;
 
 private:
     using Order = std::function<void()>;
+    using Job = ListeningReport::Job;
+    using Remark = listening::LugCheckRemark;
 
     void ask (Order);
+    void begin (Order);
+    void receive (InputReader::Piece);
     void run();
-    void collect();
+    void listenTo (const InputReader::Piece&);
+    void hearLugCheck (const fitting::HeadFitSetup&, const Load&);
+    void hearStrikes (const Load&);
+    void addPicture (RecordedColumns&, const listening::Recording&) const;
+    void clear (Job);
     void listenOn();
-    void finish();
+    void setOn (bool);
+    void fitHead();
+    void fitStrikes();
+    void fail (const std::string& why);
     void publish (ListeningReport::Stage);
+    template <typename Act> void withSession (Act&&);
 
-    InputRing ring;
-    std::atomic<bool> isOn{ false };
-    std::atomic<float> peak{ 0.0f };
+    std::atomic<bool> isOn{ false }, isWatched{ false };
     std::function<void()> changed;
 
     mutable std::mutex mutex;
     std::condition_variable news;
     std::vector<Order> orders;
+    std::vector<InputReader::Piece> pieces;
     std::shared_ptr<const ListeningReport> latest = std::make_shared<const ListeningReport>();
     bool shouldStop = false, isBusy = false;
 
     // Used by the listener's thread only:
+    Job job = Job::lugCheck;
     std::unique_ptr<listening::LiveLugCheck> lugCheck;
+    std::unique_ptr<listening::LiveStrikes> strikes;
+    std::vector<listening::HeardPartials> partials;
+    std::shared_ptr<const RecordedColumns> recorded;
     modal::HeadSide side = modal::HeadSide::batter;
     std::optional<fitting::HeadFit> head;
-    std::vector<float> taken = std::vector<float> (4096);
-    bool wasSilent = false;
+    fitting::DrumFitSetup known;
+    std::shared_ptr<const fitting::DrumFit> drum;
+    Remark failure; ///< of a file
+    bool wasSilent = false, isNewStrike = false;
 
     std::thread thread;
+    InputReader reader{ [this] (InputReader::Piece piece) { receive (std::move (piece)); } }; ///< last: ends before what it calls
 };
 
 } // namespace plugin

@@ -63,7 +63,7 @@ void Processor::prepareToPlay (double sampleRate, int)
                              " Hz is outside 22050 to 192000 Hz; the drum would sound at another pitch and stays silent.");
 
     if (sampleRate != playedRate.load())
-        inputListener.forget();
+        inputListener.setSampleRate (sampleRate);
 
     solver.setSampleRate (rate);
     solver.waitUntilSolved();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "DrumParameter.h"
+#include "HeardTuning.h"
 #include "Listener.h"
 #include "LiveSound.h"
 #include "Messages.h"
@@ -67,15 +68,28 @@ public:
     /** Sets all parameters that differ, as one undo step named `whatFor`. */
     void setValues (const Values&, const juce::String& whatFor);
 
-    /** The lug check at the audio input; startListening() starts it. */
+    /** The lug check and strikes at the audio input. */
     Listener& listener() noexcept { return inputListener; }
     const Listener& listener() const noexcept { return inputListener; }
 
     /** Starts a lug check of one head of the current drum. */
     void startListening (modal::HeadSide);
 
+    /** Starts listening to strikes of the current drum, which has both heads. */
+    void startHearingStrikes (const KnownOfDrum&);
+
+    /** Analyses the strikes so far once more. */
+    void setKnown (const KnownOfDrum&);
+
+    /** The same from sound files (WAV, AIFF, FLAC); a lug check from one. */
+    void hearLugCheck (modal::HeadSide, const juce::StringArray& paths);
+    void hearStrikes (const KnownOfDrum&, const juce::StringArray& paths);
+
     /** Sets tap note and lugs to those measured by the lug check, as one undo step. */
     void applyMeasuredHead();
+
+    /** Sets diameter and both tap notes to those of an answer to the strikes, as one undo step. */
+    void applyAnswer (const fitting::DrumAnswer&);
 
     using Snapshot = LiveSound::Snapshot;
     static juce::String nameOf (Snapshot); ///< "A" to "H"
@@ -138,6 +152,9 @@ public:
 private:
     static BusesProperties buses();
     void report (const juce::String& fault);
+    void reporting (const std::function<void()>& act); ///< reports a modal::InputError
+    fitting::HeadFitSetup headAsSet (modal::HeadSide) const;
+    fitting::DrumFitSetup drumAsSet (const KnownOfDrum&) const;
     void setParameters (const Values&);
     void takeSound (const State& loaded, const juce::String& whatFor);
     void listen (const juce::AudioBuffer<float>&) noexcept;

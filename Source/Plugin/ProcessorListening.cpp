@@ -1,4 +1,4 @@
-// The lug check at the processor's audio input.
+// The lug check and strikes at the processor's audio input, or from files.
 
 #include "Processor.h"
 
@@ -6,6 +6,7 @@
 #include "ParameterText.h"
 
 #include "Modal/InputError.h"
+#include "SoundFiles/AudioFile.h"
 
 namespace plugin
 {
@@ -15,16 +16,81 @@ bool Processor::hasInput() const
     return getBusCount (true) > 0 && getChannelCountOfBus (true, 0) > 0;
 }
 
-void Processor::startListening (modal::HeadSide side)
+void Processor::reporting (const std::function<void()>& act)
 {
     try
     {
-        inputListener.start ({ .drum = requestOf (sound.effective()).drum, .side = side }, playedRate.load());
+        act();
     }
     catch (const modal::InputError& error)
     {
         report (error.what());
     }
+}
+
+fitting::HeadFitSetup Processor::headAsSet (modal::HeadSide side) const
+{
+    return { .drum = requestOf (sound.effective()).drum, .side = side };
+}
+
+fitting::DrumFitSetup Processor::drumAsSet (const KnownOfDrum& known) const
+{
+    return strikesOf (requestOf (sound.effective()).drum, known);
+}
+
+void Processor::startListening (modal::HeadSide side)
+{
+    reporting ([&] { inputListener.start (headAsSet (side), playedRate.load()); });
+}
+
+void Processor::startHearingStrikes (const KnownOfDrum& known)
+{
+    reporting ([&] { inputListener.start (drumAsSet (known), playedRate.load()); });
+}
+
+void Processor::setKnown (const KnownOfDrum& known)
+{
+    reporting ([&] { inputListener.setKnown (drumAsSet (known)); });
+}
+
+namespace
+{
+Listener::Load loaderOf (const juce::StringArray& paths)
+{
+    return [paths]
+    {
+        std::vector<std::pair<std::string, listening::Recording>> recordings;
+
+        for (const auto& path : paths)
+        {
+            const auto name = juce::File (path).getFileName().toStdString();
+            recordings.emplace_back (name, soundfiles::loadRecording (path.toStdString(), name));
+        }
+
+        return recordings;
+    };
+}
+} // namespace
+
+void Processor::hearLugCheck (modal::HeadSide side, const juce::StringArray& paths)
+{
+    reporting ([&] { inputListener.hearFiles (headAsSet (side), loaderOf (paths)); });
+}
+
+void Processor::hearStrikes (const KnownOfDrum& known, const juce::StringArray& paths)
+{
+    reporting ([&] { inputListener.hearFiles (drumAsSet (known), loaderOf (paths)); });
+}
+
+void Processor::applyAnswer (const fitting::DrumAnswer& answer)
+{
+    reporting (
+        [&]
+        {
+            auto values = sound.effective();
+            setHeard (values, answer);
+            setValues (values, "Set the drum to the strikes");
+        });
 }
 
 void Processor::applyMeasuredHead()
@@ -34,22 +100,19 @@ void Processor::applyMeasuredHead()
     if (! heard->head || ! heard->head->isPossible)
         return;
 
-    try
-    {
-        auto values = sound.effective();
+    reporting (
+        [&]
+        {
+            auto values = sound.effective();
 
-        if (juce::roundToInt (valueOf (values, Parameter::lugs)) != static_cast<int> (heard->notes.size()))
-            throw modal::InputError ("drum", textOf (specOf (Parameter::lugs), valueOf (values, Parameter::lugs)) + " lugs",
-                                     std::to_string (heard->notes.size()) + " lugs, as in the lug check");
+            if (juce::roundToInt (valueOf (values, Parameter::lugs)) != static_cast<int> (heard->notes.size()))
+                throw modal::InputError ("drum", textOf (specOf (Parameter::lugs), valueOf (values, Parameter::lugs)) + " lugs",
+                                         std::to_string (heard->notes.size()) + " lugs, as in the lug check");
 
-        setHeard (values, heard->side, *heard->head);
-        setValues (values,
-                   heard->side == modal::HeadSide::batter ? "Apply measured batter head" : "Apply measured resonant head");
-    }
-    catch (const modal::InputError& error)
-    {
-        report (error.what());
-    }
+            setHeard (values, heard->side, *heard->head);
+            setValues (values,
+                       heard->side == modal::HeadSide::batter ? "Apply measured batter head" : "Apply measured resonant head");
+        });
 }
 
 } // namespace plugin

@@ -1,11 +1,11 @@
 #include "HeardFiles.h"
 
-#include "AudioFile.h"
 #include "OptionText.h"
 #include "PlanOptions.h"
 
 #include "Modal/InputError.h"
 #include "Sheets/Canvas.h"
+#include "SoundFiles/AudioFile.h"
 #include "Wording/TapText.h"
 
 #include <algorithm>
@@ -18,7 +18,7 @@ using namespace modal;
 
 listening::RecordedLugCheck hearLugCheck (const std::string& path, const std::string& field, const DrumSpec& drum, bool hasPatch)
 {
-    return listening::hearLugCheck (loadRecording (path, field), drum.lugs, hasPatch, field);
+    return listening::hearLugCheck (soundfiles::loadRecording (path, field), drum.lugs, hasPatch, field);
 }
 
 namespace
@@ -48,7 +48,7 @@ HeardStrikes hearStrikes (const std::string& paths, const std::string& field)
 
     for (const auto& path : recordingsIn (paths))
     {
-        const auto recording = std::make_shared<const listening::Recording> (loadRecording (path, field));
+        const auto recording = std::make_shared<const listening::Recording> (soundfiles::loadRecording (path, field));
         const auto quiet = listening::quietestMoment (*recording);
 
         for (const auto& tap : listening::findTaps (*recording))

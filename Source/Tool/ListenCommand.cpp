@@ -1,4 +1,3 @@
-#include "AudioFile.h"
 #include "Command.h"
 #include "ListenPicture.h"
 #include "Results.h"
@@ -10,6 +9,7 @@
 #include "Listening/SharedNote.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
+#include "SoundFiles/AudioFile.h"
 #include "Wording/TapText.h"
 
 #include <algorithm>
@@ -27,7 +27,7 @@ constexpr double early = 0.03; // s after the blow: the stroke itself is over, a
 
 HeardFile listenTo (const std::string& path)
 {
-    HeardFile heard{ path, loadRecording (path, "recording"), {}, {} };
+    HeardFile heard{ path, soundfiles::loadRecording (path, "recording"), {}, {} };
     heard.taps = listening::findTaps (heard.recording);
     const auto quiet = listening::quietestMoment (heard.recording);
 

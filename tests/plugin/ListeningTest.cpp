@@ -1,11 +1,14 @@
-// Listening through the plugin's audio input: a lug check played by the engine arrives at the input bus, as in a host.
+// Listening through the plugin's audio input: a lug check or strikes played by the engine arrive at the input bus, as in a host.
 #include "TestProcessor.h"
 
 #include "SyntheticDrum.h"
 #include "tests/Catch.h"
 
 #include "Modal/Tuning.h"
+#include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
+
+#include <juce_audio_formats/juce_audio_formats.h>
 
 #include <cmath>
 
@@ -206,4 +209,153 @@ TEST_CASE ("Double hits and noise are refused with a reason; the last tap can be
     processor.prepareToPlay (44100.0, block);
     test.catchUp();
     CHECK (test.report().notes.empty());
+}
+
+TEST_CASE ("Columns of the input's spectrogram show a sine at its frequency and level, at any sample rate")
+{
+    for (const double sampleRate : { 44100.0, 48000.0, 96000.0 })
+        for (const double hertz : { 80.0, 233.08, 1000.0, 2000.0 })
+        {
+            constexpr double level = -20.0; // dB below full scale
+            std::vector<float> sine (static_cast<std::size_t> (0.5 * sampleRate));
+            for (std::size_t i = 0; i < sine.size(); ++i)
+                sine[i] = static_cast<float> (std::pow (10.0, level / 20.0) *
+                                              std::sin (modal::units::twoPi * hertz * static_cast<double> (i) / sampleRate));
+            std::vector<listening::LevelColumn> columns;
+            listening::LevelColumns maker (sampleRate);
+            maker.add (sine.data(), sine.size(), [&] (const auto& column) { columns.push_back (column); });
+            CAPTURE (sampleRate, hertz);
+            REQUIRE (columns.size() == 50);
+            const auto& levels = columns[40].levels;
+            const auto loudest = std::max_element (levels.begin(), levels.end());
+            const auto row = static_cast<double> (loudest - levels.begin());
+            CHECK (std::abs (row - listening::LevelColumn::rowOf (hertz)) <= 2.0); // half a tone: the window resolves 25 Hz
+            CHECK (std::abs (listening::LevelColumn::floor * (1.0 - *loudest / 255.0) - level) < 0.6);
+        }
+}
+
+TEST_CASE ("The input's spectrogram runs while it is watched, whether or not anyone listens")
+{
+    ListeningProcessor test;
+    auto& listener = test.processor.listener();
+    const listening::Recording second{ rate, std::vector<double> (48000, 0.1) };
+    test.feed (second);
+    CHECK (listener.columnsFrom (0).columns.empty());
+    listener.setWatched (true);
+    test.feed (second);
+    const auto columns = listener.columnsFrom (0);
+    CHECK (columns.first == 0);
+    CHECK (columns.end() == 100);
+    CHECK (listener.columnsFrom (90).columns.size() == 10);
+    listener.setWatched (false);
+    test.feed (second);
+    CHECK (listener.columnsFrom (0).end() == 100);
+    listener.setWatched (true);
+    test.processor.prepareToPlay (44100.0, block); // the clock starts anew
+    test.feed (second);
+    CHECK (listener.columnsFrom (0).end() == 108); // 48000 samples in columns of 441
+}
+
+TEST_CASE ("Strikes of the finished drum are heard at the input, and the answer is set as one undo step")
+{
+    ListeningProcessor test;
+    auto& processor = test.processor;
+    const modal::Tensions truth{ 2600.0, 1900.0 }; // N/m
+    const auto drum = requestOf (processor.effectiveValues()).drum;
+    synthetic::Strike strike{ .drum = drum, .tensions = truth };
+    strike.wires.on = false;
+
+    processor.startHearingStrikes ({});
+    double last = 0.0;
+    for (const double position : { 0.3, 0.8 })
+    {
+        strike.position = position;
+        test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
+        CHECK (test.report().partials.back().start > last);
+        last = test.report().partials.back().start;
+    }
+    auto report = test.report();
+    CHECK (report.job == ListeningReport::Job::strikes);
+    REQUIRE (report.strikes == 2);
+    REQUIRE (report.drum != nullptr);
+    REQUIRE (report.drum->isPossible);
+
+    // The truth is the solver's, which knows nothing of the fit.
+    const double batter = modal::tapNote (drum, modal::HeadSide::batter, truth.batter),
+                 resonant = modal::tapNote (drum, modal::HeadSide::resonant, truth.resonant);
+    const auto& answer = report.drum->answers.front();
+    const auto isNear = [] (double hertz, const fitting::Estimate& heard)
+    { return std::abs (heard.value - hertz) < 2.0 * heard.error + 0.01 * hertz; };
+    CHECK (isNear (batter, answer.batter.tapNote));
+    CHECK (isNear (resonant, answer.resonant.tapNote));
+
+    // A note that a person reads narrows the answer.
+    processor.setKnown ({ .resonantNote = resonant });
+    test.catchUp();
+    const auto known = test.report();
+    REQUIRE (known.drum != nullptr);
+    CHECK (known.drum->answers.front().resonant.tapNote.error < answer.resonant.tapNote.error);
+
+    processor.undoManager().clearUndoHistory();
+    processor.applyAnswer (known.drum->answers.front());
+    const auto set = std::get<modal::ByTapNotes> (requestOf (processor.effectiveValues()).tuning.target);
+    CHECK (std::abs (cents (known.drum->answers.front().batter.tapNote.value, set.batter)) < 1.5);
+    CHECK (std::abs (cents (known.drum->answers.front().resonant.tapNote.value, set.resonant)) < 1.5);
+    REQUIRE (processor.undoManager().undo());
+    CHECK_FALSE (processor.undoManager().canUndo());
+
+    // Strikes with the wires on are refused with what to do.
+    strike.wires.on = true;
+    strike.speed = 3.0;
+    processor.startHearingStrikes ({});
+    test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
+    CHECK (test.report().strikes == 0);
+    CHECK (test.report().remark.isRefusal());
+    CHECK (test.report().remark.troubles.front() == listening::Trouble::wiresOn);
+}
+
+TEST_CASE ("A lug check and strikes are heard from files; one that is no sound file says so")
+{
+    ListeningProcessor test;
+    auto& processor = test.processor;
+    const juce::TemporaryFile file (".wav");
+    const auto write = [&] (const listening::Recording& recording)
+    {
+        juce::AudioBuffer<float> buffer (1, static_cast<int> (recording.samples.size()));
+        for (int i = 0; i < buffer.getNumSamples(); ++i)
+            buffer.setSample (0, i, static_cast<float> (recording.samples[static_cast<std::size_t> (i)]));
+        file.getFile().deleteFile();
+        const std::unique_ptr<juce::AudioFormatWriter> writer (juce::WavAudioFormat().createWriterFor (
+            new juce::FileOutputStream (file.getFile()), recording.sampleRate, 1, 24, {}, 0));
+        REQUIRE (writer->writeFromAudioSampleBuffer (buffer, 0, buffer.getNumSamples()));
+    };
+    const juce::StringArray paths{ file.getFile().getFullPathName() };
+
+    constexpr double tension = 2600.0; // N/m
+    auto check = test.check (modal::HeadSide::batter, tension);
+    check.drum.lugs = 4;
+    test.set (Parameter::lugs, 4.0);
+    write (synthetic::record (check, { .signalToNoise = 30.0 }));
+    processor.hearLugCheck (modal::HeadSide::batter, paths);
+    test.catchUp();
+    REQUIRE (test.report().head);
+    CHECK (test.report().heardCount() == 4);
+    CHECK (test.report().partials.size() == 4);
+    CHECK (test.report().head->tension.value == Approx (tension).epsilon (0.02));
+    CHECK (test.report().recorded->columns.size() > 400);
+
+    synthetic::Strike strike{ .drum = check.drum, .tensions = { tension, 1900.0 } };
+    strike.wires.on = false;
+    write (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
+    processor.hearStrikes ({}, paths);
+    test.catchUp();
+    CHECK (test.report().strikes == 1);
+    REQUIRE (test.report().drum != nullptr);
+    CHECK (test.report().drum->isPossible);
+
+    file.getFile().replaceWithText ("no sound");
+    processor.hearStrikes ({}, paths);
+    test.catchUp();
+    CHECK (test.report().drum == nullptr);
+    CHECK (test.report().remark.error.find ("is no sound file") != std::string::npos);
 }

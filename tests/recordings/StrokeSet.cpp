@@ -1,7 +1,7 @@
 #include "StrokeSet.h"
 
 #include "Modal/InputError.h"
-#include "Source/Tool/AudioFile.h"
+#include "SoundFiles/AudioFile.h"
 
 #include <algorithm>
 
@@ -30,7 +30,7 @@ StrokeSet readKit (const std::filesystem::path& folder)
     for (const auto& [strokes, name, words] : classNames)
         if (std::filesystem::is_directory (folder / name))
             for (const auto& path : entriesOf (folder / name, false))
-                kit.strokes[strokes].push_back (strokeOf (tool::loadRecording (path.string(), words)));
+                kit.strokes[strokes].push_back (strokeOf (soundfiles::loadRecording (path.string(), words)));
 
     if (kit.strokes.empty())
         throw modal::InputError::fault ("the kit \"" + folder.string() + "\"", "has no strokes",

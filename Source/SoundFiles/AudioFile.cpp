@@ -6,7 +6,7 @@
 
 #include <filesystem>
 
-namespace tool
+namespace soundfiles
 {
 
 listening::Recording loadRecording (const std::string& path, const std::string& field)
@@ -58,4 +58,4 @@ listening::Recording loadRecording (const std::string& path, const std::string& 
     return recording;
 }
 
-} // namespace tool
+} // namespace soundfiles

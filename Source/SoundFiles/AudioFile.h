@@ -4,11 +4,11 @@
 
 #include <string>
 
-namespace tool
+namespace soundfiles
 {
 
 /** Reads a WAV, AIFF or FLAC file, all channels mixed to one. Throws modal::InputError on `field` if it is missing, of another
    kind, or longer than ten minutes. */
 listening::Recording loadRecording (const std::string& path, const std::string& field);
 
-} // namespace tool
+} // namespace soundfiles
