@@ -3,6 +3,7 @@
 #include "Finding.h"
 #include "Modal/Solve.h"
 #include "Partial.h"
+#include "common/Discrepancy.h"
 
 #include <optional>
 #include <vector>
@@ -33,9 +34,11 @@ struct HeadFitSetup
     modal::DrumSpec drum;
     modal::HeadSide side = modal::HeadSide::batter;
     double massTolerance = 0.03; ///< standard deviation of the head's mass about its construction's, relative; 0 to 0.2
-    double modelError = 2.0;     ///< cents, standard deviation of the model for a kind of mode, the same in all taps; 0.1 to 50
-    double tapError = 1.0;       ///< cents, largest standard deviation of one tap; taps that agree better are
-                                 ///< weighted by their own scatter; 0.05 to 20
+    /** Cents, standard deviation of a kind of mode about the model's, the same in all taps; 0.1 to 50. It blurs the tension, but
+        neither the tap note nor the differences between lugs. */
+    double modelError = usualModelError;
+    double decayError = usualDecayError;        ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
+    double tapError = 1.0;                      ///< cents, standard deviation of one tap before its scatter is known; 0.05 to 20
     std::optional<modal::MufflingItem> patch{}; ///< a known weight on the head for some of the taps
     std::optional<double> startTension{};       ///< N/m, the tension known to half a semitone; without it all tensions are
                                                 ///< searched, which takes longer
@@ -108,8 +111,9 @@ inline constexpr double clearlyUneven = 3.0;
     Frequencies of a head depend on the even harmonics of an uneven field (a lug and the opposite one) to first order, on the odd
    ones only to second. Taps with a patch on one side of the head break that symmetry.
 
-    A drum that is open below is tapped as it is; its tap note is still the one over a closed cavity. A recording
-   that a usual mistake explains better (see head/Rival.h) is refused.
+    A drum that is open below is tapped as it is; its tap note is still the one over a closed cavity. Modes of a real head lie off
+   the model's by tens of cents, so a fit is not refused because of cents, but for notes that no tension explains better than
+   chance, and for harmonics of one pitch. A usual mistake that explains the recording better (see head/Rival.h) is named.
 
     @throws InputError for a setup out of range, or taps at lugs that the drum lacks
 */

@@ -19,6 +19,7 @@ struct Options
     std::vector<double> ratios{}; // dB
     int first = 1, threads = 1;
     synthetic::Mistake mistake = synthetic::Mistake::none;
+    synthetic::Played played = synthetic::Played::asModel;
     bool listsMisses = false;
 };
 
@@ -63,6 +64,22 @@ double percent (const std::vector<Outcome>& outcomes, Is is)
     return 100.0 * count / static_cast<double> (outcomes.size());
 }
 
+/** Sums what single drums have counted. */
+template <typename Outcome, typename Of>
+void printCalibration (const char* what, const std::vector<Outcome>& outcomes, Of of)
+{
+    synthetic::Calibration sum;
+
+    for (const auto& outcome : outcomes)
+    {
+        sum.told += of (outcome).told;
+        sum.within += of (outcome).within;
+    }
+
+    std::printf ("%8s %d of %d %s within the 95 %% stated: %.1f %%\n", "", sum.within, sum.told, what,
+                 100.0 * sum.within / std::max (1, sum.told));
+}
+
 bool isNote (const synthetic::Outcome& o)
 {
     return std::abs (o.noteCents) < 3.0;
@@ -85,7 +102,8 @@ void tryLugChecks (const Options& options)
     const auto all = tryAll<synthetic::Outcome> (options,
                                                  [&] (unsigned seed)
                                                  {
-                                                     const synthetic::LugCheckTrial trial (seed, hasPatchCheck, options.mistake);
+                                                     const synthetic::LugCheckTrial trial (seed, hasPatchCheck, options.mistake,
+                                                                                           options.played);
                                                      std::vector<synthetic::Outcome> outcomes;
 
                                                      for (const double ratio : options.ratios)
@@ -102,6 +120,10 @@ void tryLugChecks (const Options& options)
                      percent (all[r], isTension), percent (all[r], [] (const auto& o) { return o.isAxisNamed; }),
                      percent (all[r], [] (const auto& o) { return o.isLugNamed; }));
 
+        printCalibration ("tap notes", all[r], [] (const auto& o) { return o.note; });
+        printCalibration ("tensions", all[r], [] (const auto& o) { return o.tension; });
+        printCalibration ("lugs", all[r], [] (const auto& o) { return o.lugs; });
+
         for (int i = 0; options.listsMisses && i < options.drums; ++i)
             if (const auto& o = all[r][static_cast<std::size_t> (i)]; ! o.isPossible || o.isWarned)
                 std::printf ("    drum %d%s: %s\n", options.first + i, o.isWarned ? ", warned" : "", o.refusal.c_str());
@@ -117,17 +139,18 @@ void tryStrikes (const Options& options)
     std::printf ("%d random drums, six strikes each; batter, resonant\n", options.drums);
     std::printf ("%8s %8s %19s %19s %19s\n", "S/N dB", "fitted", "notes < 3 c", "tensions < 2 %", "within 2 sigma");
 
-    const auto all = tryAll<synthetic::StrikesOutcome> (options,
-                                                        [&] (unsigned seed)
-                                                        {
-                                                            const synthetic::StrikesTrial trial (seed);
-                                                            std::vector<synthetic::StrikesOutcome> outcomes;
+    const auto all =
+        tryAll<synthetic::StrikesOutcome> (options,
+                                           [&] (unsigned seed)
+                                           {
+                                               const synthetic::StrikesTrial trial (seed, 20.0, false, options.played);
+                                               std::vector<synthetic::StrikesOutcome> outcomes;
 
-                                                            for (const double ratio : options.ratios)
-                                                                outcomes.push_back (trial.at (ratio));
+                                               for (const double ratio : options.ratios)
+                                                   outcomes.push_back (trial.at (ratio));
 
-                                                            return outcomes;
-                                                        });
+                                               return outcomes;
+                                           });
 
     for (std::size_t r = 0; r < all.size(); ++r)
     {
@@ -151,6 +174,9 @@ void tryStrikes (const Options& options)
                 seen += wave.found.value > 2.0 * wave.found.error ? 1 : 0;
                 within += wave.isWithin() ? 1 : 0;
             }
+
+        printCalibration ("batter tensions", all[r], [] (const auto& o) { return o.tension[0]; });
+        printCalibration ("resonant tensions", all[r], [] (const auto& o) { return o.tension[1]; });
 
         const auto boundAbove = [&] (double synthetic::StrikesOutcome::Bound::*which)
         { return percent (all[r], [which] (const auto& o) { return o.bound.*which > 3.0; }); };
@@ -182,9 +208,10 @@ synthetic::Mistake mistakeNamed (const std::string& name)
 
 /** How well random drums are fitted, percent of all drums.
       accuracy-benchmark [drums = 500] [lugs | weight | strikes] [decibels...] [--first seed = 1] [--threads number = 1] [--list]
-                   [--mistake rings | open | inch]
+                   [--mistake rings | open | inch] [--real]
     The ratios of signal to noise are 40, 30, 20, 10 and 5 dB if not given; --list names the drums that are missed; --mistake
-    has lug checks whose other head rings along or is missing, or a drum that is said to be an inch wider than it is. */
+    has lug checks whose other head rings along or is missing, or a drum that is said to be an inch wider than it is; --real plays
+   drums as real ones are, see Trial.h. */
 int main (int argc, char** argv)
 {
     Options options;
@@ -201,6 +228,8 @@ int main (int argc, char** argv)
             options.threads = number();
         else if (text == "--mistake")
             options.mistake = mistakeNamed (i + 1 < argc ? argv[++i] : "");
+        else if (text == "--real")
+            options.played = synthetic::Played::asReal;
         else if (text == "--list")
             options.listsMisses = true;
         else if (++place == 1)

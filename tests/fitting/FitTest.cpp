@@ -31,6 +31,25 @@ std::vector<HeardTap> lugCheckOf (const synthetic::LugCheck& check, double signa
     return taps;
 }
 
+/** The engine plays the modes of the solver, so it is known better than a real drum. */
+HeadFitSetup asPlayed (const DrumSpec& drum)
+{
+    return { .drum = drum, .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError };
+}
+
+/** What a fit makes of several taps with the same partials, as a sound that is no head has. */
+HeadFit fitOf (const std::vector<Partial>& partials)
+{
+    DrumSpec drum;
+    drum.lugs = 8;
+    std::vector<HeardTap> taps;
+
+    for (int lug = 0; lug < drum.lugs; ++lug)
+        taps.push_back ({ .lug = lug, .partials = partials });
+
+    return fitHead ({ .drum = drum }, taps);
+}
+
 } // namespace
 
 TEST_CASE ("Derivatives of the head's modes agree with finite differences")
@@ -123,7 +142,7 @@ TEST_CASE ("Opposite lugs sound the same: the verdict is to turn both by half")
     const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, 3000.0), -0.4) - 1.0; // 40 cents down
     std::vector<double> lugs (8, -share / 8.0);
     lugs[2] += share;
-    const auto fit = fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0));
+    const auto fit = fitHead (asPlayed (drum), lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0));
     REQUIRE (fit.isPossible);
     REQUIRE (fit.suspects.size() == 8);
     CHECK (fit.suspects[0].lug % 4 == 2);
@@ -143,7 +162,7 @@ TEST_CASE ("A fit that is not possible gives a reason")
     const auto taps = lugCheckOf ({ .drum = drum, .tension = 3000.0 }, 30.0);
     REQUIRE (taps.size() == 8);
 
-    HeadFitSetup setup{ .drum = drum };
+    auto setup = asPlayed (drum);
     const auto right = fitHead (setup, taps);
     REQUIRE (right.isPossible);
     CHECK (right.tension.value == Approx (3000.0).epsilon (0.02));
@@ -157,51 +176,51 @@ TEST_CASE ("A fit that is not possible gives a reason")
     setup.drum.diameter = 0.254;
     setup.drum.depth = 0.08;
     const auto wrong = fitHead (setup, taps);
-    CHECK (! wrong.isPossible);
-    CHECK (contains (wrong.findings, Finding::Severity::refusal));
+    CHECK ((! wrong.isPossible || wrong.isWarned()));
 
     // Nothing heard.
     CHECK (! fitHead ({ .drum = drum }, {}).isPossible);
     CHECK_THROWS_AS (fitHead ({ .drum = drum }, { { .lug = 9 } }), InputError);
 }
 
-TEST_CASE ("A lug check of a drum other than the one stated is refused with the reason")
+TEST_CASE ("A lug check of a drum other than the one stated is named, and refused if both heads ring")
 {
     DrumSpec drum;
     drum.lugs = 8;
     constexpr double tension = 2100.0;
     const auto truth = lugCheckOf ({ .drum = drum, .tension = tension }, 30.0);
-    const auto right = fitHead ({ .drum = drum }, truth);
+    const auto right = fitHead (asPlayed (drum), truth);
     REQUIRE (right.isPossible);
     CHECK (! right.isWarned());
 
-    const auto rings =
-        fitHead ({ .drum = drum }, lugCheckOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
+    const auto rings = fitHead (asPlayed (drum), lugCheckOf ({ .drum = drum, .tension = tension, .otherTension = 2000.0 }, 30.0));
     CHECK_FALSE (rings.isPossible);
     CHECK (contains (rings.findings, Finding::Kind::otherHeadRings));
 
     auto open = drum;
     open.bottom = Bottom::open;
     const auto openCheck = lugCheckOf ({ .drum = open, .tension = tension }, 30.0);
-    const auto missing = fitHead ({ .drum = drum }, openCheck);
-    CHECK_FALSE (missing.isPossible);
+    const auto missing = fitHead (asPlayed (drum), openCheck);
+    CHECK ((! missing.isPossible || missing.isWarned()));
     CHECK (contains (missing.findings, Finding::Kind::openBelow));
 
     // Stated as open, it has its tension and its tap note, which by definition is over a closed cavity.
-    const auto asIs = fitHead ({ .drum = open }, openCheck);
+    const auto asIs = fitHead (asPlayed (open), openCheck);
     REQUIRE (asIs.isPossible);
     CHECK (asIs.tension.value == Approx (tension).epsilon (0.02));
     CHECK (asIs.tapNote.value == Approx (right.tapNote.value).epsilon (3.0 / 1731.0));
 
     auto narrow = drum;
     narrow.diameter -= units::inch;
-    const auto inch = fitHead ({ .drum = narrow }, truth);
-    CHECK_FALSE (inch.isPossible);
-    REQUIRE (contains (inch.findings, Finding::Kind::otherDiameter));
-    CHECK (inch.findings.front().numbers[0] == Approx (drum.diameter));
+    const auto inch = fitHead (asPlayed (narrow), truth);
+    const auto other = std::find_if (inch.findings.begin(), inch.findings.end(),
+                                     [] (const Finding& f) { return f.kind == Finding::Kind::otherDiameter; });
+    REQUIRE (other != inch.findings.end());
+    CHECK (other->severity == Finding::Severity::warning);
+    CHECK (other->numbers[0] == Approx (drum.diameter));
 }
 
-TEST_CASE ("A head somewhat heavier than stated gives a warning, one much heavier is refused")
+TEST_CASE ("A head heavier than stated gives a warning")
 {
     DrumSpec believed;
     believed.lugs = 8;
@@ -209,7 +228,7 @@ TEST_CASE ("A head somewhat heavier than stated gives a warning, one much heavie
     const auto fitOf = [&] (double ratio)
     {
         built.batter.plyThickness = ratio * believed.batter.plyThickness;
-        return fitHead ({ .drum = believed }, lugCheckOf ({ .drum = built, .tension = 2500.0 }, 30.0));
+        return fitHead (asPlayed (believed), lugCheckOf ({ .drum = built, .tension = 2500.0 }, 30.0));
     };
     const auto usual = fitOf (1.02);
     REQUIRE (usual.isPossible);
@@ -222,7 +241,6 @@ TEST_CASE ("A head somewhat heavier than stated gives a warning, one much heavie
     CHECK (mostSevere (heavier.findings)->severity == Finding::Severity::warning);
 
     const auto muchHeavier = fitOf (1.25);
-    CHECK_FALSE (muchHeavier.isPossible);
     CHECK (contains (muchHeavier.findings, Finding::Kind::otherMass));
 }
 
@@ -237,4 +255,63 @@ TEST_CASE ("Tap notes read by ear give a tension, but nothing about the head's m
     CHECK (fit.lugCents.size() == 6);
     CHECK (contains (fit.findings, Finding::Kind::tapNotesOnly));
     CHECK_THROWS_AS (fitTapNotes ({ .drum = drum }, { 200.0, 201.0 }, 5.0), InputError);
+}
+
+TEST_CASE (
+    "A head whose modes lie off the model's by tens of cents is fitted: a vague tension, a sharp tap note, the lug that is off")
+{
+    for (unsigned seed = 3001; seed <= 3004; ++seed)
+    {
+        const auto outcome =
+            synthetic::LugCheckTrial (seed, false, synthetic::Mistake::none, synthetic::Played::asReal).at (30.0);
+        CAPTURE (seed, outcome.refusal);
+        REQUIRE (outcome.isPossible);
+        CHECK (std::abs (outcome.noteCents) < 8.0);
+        CHECK (std::abs (outcome.tensionShare) < 0.06);
+        CHECK (outcome.lugs.within >= outcome.lugs.told - 1);
+    }
+}
+
+TEST_CASE ("An error of the model that all taps share leaves the differences between lugs as they are")
+{
+    DrumSpec drum;
+    drum.lugs = 8;
+    const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, 3000.0), -0.4) - 1.0; // 40 cents down
+    std::vector<double> lugs (8, -share / 8.0);
+    lugs[2] += share;
+    const auto taps = lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0);
+    const auto sharp = fitHead (asPlayed (drum), taps), vague = fitHead ({ .drum = drum }, taps);
+    REQUIRE (sharp.isPossible);
+    REQUIRE (vague.isPossible);
+    CHECK (vague.tension.error > 1.2 * sharp.tension.error);
+    CHECK (vague.tapNote.error < 3.0 / 1731.0 * vague.tapNote.value);
+    CHECK (vague.suspects[0].lug % 4 == 2);
+    CHECK (vague.suspects[0].cents.value == Approx (sharp.suspects[0].cents.value).margin (5.0));
+    CHECK (vague.suspects[0].cents.error < 1.2 * sharp.suspects[0].cents.error);
+    CHECK (vague.verdict().kind == sharp.verdict().kind);
+}
+
+TEST_CASE ("What no head rings like is refused as a lug check")
+{
+    const auto partial = [] (double frequency, double decay, double amplitude) {
+        return Partial{
+            .frequency = frequency, .frequencyError = 0.2, .decay = decay, .decayError = 0.2, .amplitude = amplitude
+        };
+    };
+    CHECK_FALSE (fitOf ({}).isPossible);
+
+    std::vector<Partial> voice;
+
+    for (int k = 1; k <= 8; ++k)
+        voice.push_back (partial (110.0 * k, 12.0, 1.0 / k));
+
+    CHECK (contains (fitOf (voice).findings, Finding::Kind::harmonicNotes));
+
+    // A cymbal: dense, of equal strength, for seconds.
+    std::vector<Partial> cymbal;
+
+    for (double frequency = 131.0; frequency < 1150.0; frequency += 11.0 + 0.13 * std::fmod (frequency * 7.3, 100.0))
+        cymbal.push_back (partial (frequency, 1.5, 0.5 + 0.005 * std::fmod (frequency * 3.7, 100.0)));
+
+    CHECK_FALSE (fitOf (cymbal).isPossible);
 }

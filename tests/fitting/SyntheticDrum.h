@@ -23,6 +23,17 @@ struct Surroundings
     double roomShare = 0.1;      ///< energy of the room's response over the direct sound's
     double roomTime = 0.35;      ///< s, reverberation time
     unsigned seed = 1;
+    bool isByTelephone = false; ///< see throughTelephone()
+};
+
+/** How the modes of a drum that is played lie off the model's, as those of real drums do; see Fitting/common/Discrepancy.h.
+   Partners are off by the same. */
+struct Deviations
+{
+    double cents = 0.0; ///< standard deviation, correlated as errorCorrelation() has it
+    double decay =
+        0.0; ///< standard deviation of ln (decay played over decay of the model), each mode by itself, within two of them
+    unsigned seed = 1;
 };
 
 /** A lug check of one head. The other is held still, unless otherTension is given; a drum that is open below is tapped as it is.
@@ -40,7 +51,11 @@ struct LugCheck
     double speed = 0.6;          ///< m/s of the stick
     double between = 0.8;        ///< s from tap to tap
     double otherTension = 0.0;   ///< N/m of the other head, if nobody holds it still
+    Deviations deviations{};
 };
+
+/** Hz: the (1,1) that the lug check plays, mean of its partners. */
+double playedTapNote (const LugCheck&);
 
 /** All taps in the order of the lugs, the microphone 30 mm above the place that is tapped; neither room nor noise, for placed().
     @param seed  of the hand's scatter */
@@ -62,6 +77,7 @@ struct Strike
     double seconds = 1.2;
     int count = 1;        ///< strokes, one after the other
     double between = 1.2; ///< s
+    Deviations deviations{};
 };
 
 /** All strokes, neither room nor noise, for placed(). */
@@ -70,7 +86,11 @@ listening::Recording dryRecord (const Strike&);
 /** The same in its surroundings. */
 listening::Recording record (const Strike&, const Surroundings&);
 
-/** Room and noise on top of a dry recording. */
+/** Room and noise on top of a dry recording, and the telephone. */
 listening::Recording placed (listening::Recording dry, const Surroundings&);
+
+/** What a telephone makes of it: a band from 90 Hz to 7 kHz, automatic gain of up to 12 dB that drops at a blow and recovers by 6
+   dB a second, and noise of a lossy code 18 dB below each 190 Hz of each 43 ms. The figures are common practice, no source. */
+listening::Recording throughTelephone (listening::Recording, unsigned seed);
 
 } // namespace synthetic

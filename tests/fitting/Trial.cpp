@@ -58,6 +58,23 @@ private:
     std::mt19937 random;
 };
 
+constexpr double sure = 1.96; // standard deviations on either side of 95 %
+
+Deviations deviationsOf (unsigned seed, Played played)
+{
+    return played == Played::asModel ? Deviations{}
+                                     : Deviations{ fitting::usualModelError, fitting::usualDecayError, seed + 5000u };
+}
+
+Surroundings surroundingsOf (unsigned seed, Played played)
+{
+    if (played == Played::asModel)
+        return {};
+
+    Chance chance (seed + 9000u);
+    return { .roomShare = chance.between (0.05, 0.2), .roomTime = chance.between (0.2, 0.6), .isByTelephone = seed % 2 == 0 };
+}
+
 /** N/m that put the resonant head's tap note so many semitones above the batter's, as far as its film bears. */
 double resonantTension (const modal::DrumSpec& drum, double batterNote, double semitones)
 {
@@ -68,11 +85,23 @@ double resonantTension (const modal::DrumSpec& drum, double batterNote, double s
 
 } // namespace
 
-LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake)
+LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake, Played played)
+    : surroundings (surroundingsOf (seed, played))
 {
     Chance chance (seed);
     believed.drum = chance.drum();
-    LugCheck check{ .drum = believed.drum };
+    LugCheck check{ .drum = believed.drum, .deviations = deviationsOf (seed, played) };
+
+    if (played == Played::asModel)
+    {
+        believed.modelError = playedError;
+        believed.decayError = playedDecayError;
+    }
+    else
+    {
+        check.between = 1.3; // a tap of a head that rings long is left to ring
+    }
+
     check.drum.batter.plyThickness *= chance.between (0.97, 1.03);
     check.tension = chance.between (0.08, 0.22) * modal::yieldTension (check.drum.batter);
     check.lugs = chance.oneLugOff (check.drum, modal::HeadSide::batter, check.tension, lugOff);
@@ -85,6 +114,8 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
         check.otherTension =
             resonantTension (check.drum, modal::tapNote (check.drum, check.side, check.tension), chance.between (-2.0, 9.0));
 
+    // The engine and the model agree, and a tap note is over a closed cavity.
+    note = played == Played::asReal ? playedTapNote (check) : modal::tapNote (check.drum, modal::HeadSide::batter, check.tension);
     checks.push_back ({ check, dryRecord (check, seed), seed });
 
     if (hasPatchCheck)
@@ -106,7 +137,10 @@ Outcome LugCheckTrial::at (double signalToNoise) const
 
     for (const auto& [check, dry, seed] : checks)
     {
-        const auto recording = placed (dry, { .signalToNoise = signalToNoise, .seed = seed });
+        auto around = surroundings;
+        around.signalToNoise = signalToNoise;
+        around.seed = seed;
+        const auto recording = placed (dry, around);
         const auto quiet = listening::quietestMoment (recording);
 
         for (const auto& tap : listening::findTaps (recording))
@@ -128,9 +162,18 @@ Outcome LugCheckTrial::at (double signalToNoise) const
         return outcome;
 
     const auto& check = checks.front().check;
-    outcome.noteCents =
-        modal::centsBetween (modal::tapNote (check.drum, modal::HeadSide::batter, check.tension), fit.tapNote.value);
+    outcome.noteCents = modal::centsBetween (note, fit.tapNote.value);
     outcome.tensionShare = fit.tension.value / check.tension - 1.0;
+    outcome.note.count (std::abs (fit.tapNote.value - note) < sure * fit.tapNote.error);
+    outcome.tension.count (std::abs (std::log (fit.tension.value / check.tension)) * fit.tension.value <
+                           sure * fit.tension.error);
+    const double semitone = modal::semitoneTension (check.drum, modal::HeadSide::batter, check.tension);
+
+    for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
+    {
+        const double cents = 100.0 * std::log1p (check.lugs[k]) / std::log1p (semitone);
+        outcome.lugs.count (std::abs (fit.lugCents[k].value - cents) < sure * fit.lugCents[k].error);
+    }
 
     if (! fit.suspects.empty())
     {
@@ -144,13 +187,21 @@ Outcome LugCheckTrial::at (double signalToNoise) const
     return outcome;
 }
 
-StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn) : lugCents (cents)
+StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn, Played played)
+    : surroundings (surroundingsOf (seed, played)), lugCents (cents)
 {
     using modal::HeadSide;
     Chance chance (seed);
-    believed = chance.drum();
-    believed.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
-    built = believed;
+    believed.drum = chance.drum();
+    believed.drum.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
+    built = believed.drum;
+
+    if (played == Played::asModel)
+    {
+        believed.modelError = playedError;
+        believed.decayError = playedDecayError;
+    }
+
     built.batter.plyThickness *= chance.between (0.97, 1.03);
     built.resonant.plyThickness *= chance.between (0.97, 1.03);
 
@@ -162,14 +213,15 @@ StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn) : lugC
     tensions.batterLugs = chance.oneLugOff (built, HeadSide::batter, tensions.batter, off, cents);
     tensions.resonantLugs = chance.oneLugOff (built, HeadSide::resonant, tensions.resonant, off, cents);
 
-    Strike strike{ .drum = built, .tensions = tensions };
+    const double hardest = played == Played::asReal ? 5.0 : 2.0; // m/s
+    Strike strike{ .drum = built, .tensions = tensions, .deviations = deviationsOf (seed, played) };
     strike.wires.on = hasWiresOn;
 
     for (unsigned k = 0; k < 6; ++k)
     {
         strike.position = chance.between (0.0, 0.85);
         strike.angle = chance.between (0.0, modal::units::twoPi);
-        strike.speed = chance.between (1.0, 2.0);
+        strike.speed = chance.between (1.0, hardest);
         strike.isHeardFromBelow = k % 2 == 1;
         strikes.push_back ({ dryRecord (strike), 6 * seed + k });
     }
@@ -181,8 +233,10 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
 
     for (const auto& [dry, seed] : strikes)
     {
-        const auto recording =
-            std::make_shared<const listening::Recording> (placed (dry, { .signalToNoise = signalToNoise, .seed = seed }));
+        auto around = surroundings;
+        around.signalToNoise = signalToNoise;
+        around.seed = seed;
+        const auto recording = std::make_shared<const listening::Recording> (placed (dry, around));
         const auto quiet = listening::quietestMoment (*recording);
 
         for (const auto& tap : listening::findTaps (*recording))
@@ -191,7 +245,7 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
     }
 
     const auto lines = listening::linesOf (heard);
-    const auto fit = fitting::fitDrum ({ .drum = believed, .modelError = playedError, .decayError = playedDecayError }, lines, static_cast<int> (heard.size()));
+    const auto fit = fitting::fitDrum (believed, lines, static_cast<int> (heard.size()));
     StrikesOutcome outcome{ .isPossible = fit.isPossible };
 
     if (! fit.isPossible)
@@ -216,12 +270,20 @@ StrikesOutcome StrikesTrial::at (double signalToNoise) const
         outcome.pull[h] = (heads[h]->tension.value - truth[h]) / heads[h]->tension.error;
     }
 
+    for (const int h : { 0, 1 })
+        if ((h == 0 ? fit.answers[0].batter : fit.answers[0].resonant).tension.value > 0.0)
+        {
+            const auto [low, high] =
+                fitting::tensionRange (fit.answers, h == 0 ? modal::HeadSide::batter : modal::HeadSide::resonant);
+            outcome.tension[h].count (low < truth[h] && truth[h] < high);
+        }
+
     for (const auto* head : heads)
         for (const auto& wave : head->lugWaves)
         {
             // One lug of L lifts every wave alike; at half their number the lugs hold but one of its two directions.
-            const double both = 2 * wave.waves == believed.lugs ? 1.0 : 2.0;
-            outcome.waves.push_back ({ wave.cents, both * lugCents / believed.lugs });
+            const double both = 2 * wave.waves == built.lugs ? 1.0 : 2.0;
+            outcome.waves.push_back ({ wave.cents, both * lugCents / built.lugs });
         }
 
     outcome.bound = boundOf (fit, lines);

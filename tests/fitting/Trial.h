@@ -13,6 +13,26 @@
 namespace synthetic
 {
 
+/** How a drum, its room and the recorder are. */
+enum class Played
+{
+    asModel, ///< modes where the solver has them; a room with a tenth of the energy
+    asReal   ///< modes and decays off the model's as those of recorded drums are, hard strikes that glide, rooms of 0.2 to 0.6 s
+           ///< with 5 to 20 % of the energy, every other drum through a telephone
+};
+
+/** How many of several stated values lie within 1.96 of their errors from the truth, or in their 95 % range. */
+struct Calibration
+{
+    int told = 0, within = 0;
+
+    void count (bool isWithin) noexcept
+    {
+        ++told;
+        within += isWithin ? 1 : 0;
+    }
+};
+
 struct Outcome
 {
     bool isPossible = false;
@@ -23,6 +43,7 @@ struct Outcome
     bool isAxisNamed = false;  ///< the lug that is off, or the one opposite
     bool isLugNamed = false;   ///< the lug itself
     double suspectCents = 0.0; ///< found
+    Calibration note{}, tension{}, lugs{};
 };
 
 /** What is not as the person believes it to be. */
@@ -41,7 +62,7 @@ public:
     /** The drum depends on `seed` alone: 12 to 15 in, 4 to 8 in deep, 6 to 10 lugs, 7 to 12 mil single ply, mass within ±3 %, a
        tap note that drums have, and one lug 20 cents up or down. @param hasPatchCheck  a second lug check with a weight on the
        head */
-    LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake = Mistake::none);
+    LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake = Mistake::none, Played = Played::asModel);
 
     /** What listening and fitting make of the lug check in a room with noise. */
     Outcome at (double signalToNoise) const;
@@ -56,10 +77,13 @@ private:
 
     fitting::HeadFitSetup believed;
     std::vector<Recorded> checks;
+    Surroundings surroundings;
     int lugOff = 0;
+    double note = 0.0; ///< Hz, the tap note
 };
 
-/** How far drums that the engine plays lie off the model, which has solved their modes: cents, and ln of the decays' ratio in a room. */
+/** How far drums that the engine plays lie off the model, which has solved their modes: cents, and ln of the decays' ratio in a
+ * room. */
 inline constexpr double playedError = 1.5, playedDecayError = 0.5;
 
 /** What six strikes of a finished drum gave. */
@@ -70,6 +94,7 @@ struct StrikesOutcome
     double noteCents[2]{};    ///< found over true, batter and resonant
     double tensionShare[2]{}; ///< found over true, minus 1
     double pull[2]{};         ///< the same over the fit's own standard deviation
+    Calibration tension[2]{};
 
     /** Cents, Cramér–Rao bounds of the resonant head's tap note from the lines that were named, the model without error and the
         masses known beforehand as well as the fit has it. */
@@ -100,8 +125,8 @@ class StrikesTrial
 public:
     /** The drum depends on `seed` alone: as in LugCheckTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9
        above the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85
-       of the radius at 1 to 2 m/s, heard from above and from below in turn. */
-    explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false);
+       of the radius at 1 to 2 m/s (1 to 5 of a real one), heard from above and from below in turn. */
+    explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false, Played = Played::asModel);
 
     /** What listening and fitting make of the strikes in a room with noise. */
     StrikesOutcome at (double signalToNoise) const;
@@ -115,7 +140,9 @@ private:
 
     StrikesOutcome::Bound boundOf (const fitting::DrumFit&, const std::vector<fitting::Line>&) const;
 
-    modal::DrumSpec believed, built;
+    fitting::DrumFitSetup believed;
+    modal::DrumSpec built;
+    Surroundings surroundings;
     modal::Tensions tensions;
     double lugCents;
     double notes[2]{}; ///< Hz, both tap notes

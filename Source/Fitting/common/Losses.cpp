@@ -6,7 +6,7 @@
 namespace fitting
 {
 
-Estimate lossRatioOf (const std::vector<HeardDecay>& heard)
+Estimate lossRatioOf (const std::vector<HeardDecay>& heard, double modelError)
 {
     constexpr double outlier = 2.5; // standard deviations
     constexpr int passes = 6;
@@ -18,7 +18,7 @@ Estimate lossRatioOf (const std::vector<HeardDecay>& heard)
 
         for (const auto& one : heard)
         {
-            const double error = std::hypot (one.error, 0.1 * one.predicted.total()); // radiation is known to a tenth or so
+            const double error = std::hypot (one.error, modelError * one.predicted.total());
             const double left = std::abs (one.rate - one.rateWith (ratio.value)) / error;
             const double weight = std::pow (one.scaled() / error, 2) * outlier / std::max (left, outlier);
             weightSum += weight;

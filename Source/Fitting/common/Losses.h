@@ -23,7 +23,9 @@ struct HeardDecay
 };
 
 /** Losses in film, plies and edge over those predicted, with radiation as computed. Robust against outliers (Huber). 1 with an
-   error of 0 if nothing was measured. */
-Estimate lossRatioOf (const std::vector<HeardDecay>&);
+   error of 0 if nothing was measured.
+
+    @param modelError  standard deviation of each mode's decay about the one predicted, relative */
+Estimate lossRatioOf (const std::vector<HeardDecay>&, double modelError);
 
 } // namespace fitting

@@ -58,7 +58,6 @@ Finding refusal (Finding::Kind kind, std::vector<double> numbers = {})
 std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits, const DrumFitSetup& setup,
                                          const std::vector<Line>& lines)
 {
-    constexpr std::size_t followed = 4; // tunings
     std::pair<double, double> best{ 0.0, -1.0e9 };
 
     for (const int inches : { -2, -1, 1, 2 })
@@ -69,13 +68,9 @@ std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits,
         if (other.drum.diameter < 0.7 * setup.drum.diameter)
             continue;
 
-        const double sameNotes = std::pow (other.drum.diameter / setup.drum.diameter, 2);
-
-        for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
-            if (DrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]),
-                                     sameNotes * std::exp (fits[i].state[1]));
-                trial.run() && trial.plausibility() > best.second)
-                best = { other.drum.diameter, trial.plausibility() };
+        if (const auto found = followOnOther (other, lines, fits, setup.drum.diameter);
+            ! found.empty() && found.front().plausibility() > best.second)
+            best = { other.drum.diameter, found.front().plausibility() };
     }
 
     return best;
@@ -288,7 +283,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     const auto pairs = pairsHeard (drum, tensions, lines);
     fit.batter.lugWaves = lugWavesOf (drum, modal::HeadSide::batter, tensions.batter, pairs);
     fit.resonant.lugWaves = lugWavesOf (drum, modal::HeadSide::resonant, tensions.resonant, pairs);
-    fit.batter.lossRatio = fit.resonant.lossRatio = lossRatioOf (decays);
+    fit.batter.lossRatio = fit.resonant.lossRatio = lossRatioOf (decays, setup.decayError);
     fit.batter.tapsUsed = fit.resonant.tapsUsed = fit.strikesUsed;
 
     if (const double correlation = covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1));

@@ -3,9 +3,20 @@
 #include "Start.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fitting
 {
+namespace
+{
+
+void sortByPlausibility (std::vector<DrumIteration>& fits)
+{
+    std::sort (fits.begin(), fits.end(),
+               [] (const DrumIteration& a, const DrumIteration& b) { return a.plausibility() > b.plausibility(); });
+}
+
+} // namespace
 
 std::vector<DrumIteration> searchDrum (const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
@@ -15,9 +26,24 @@ std::vector<DrumIteration> searchDrum (const DrumFitSetup& setup, const std::vec
         if (DrumIteration trial (setup, lines, start.batter, start.resonant); trial.run())
             fits.push_back (std::move (trial));
 
-    std::sort (fits.begin(), fits.end(),
-               [] (const DrumIteration& a, const DrumIteration& b) { return a.plausibility() > b.plausibility(); });
+    sortByPlausibility (fits);
     return fits;
+}
+
+std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::vector<Line>& lines,
+                                          const std::vector<DrumIteration>& fits, double stated)
+{
+    constexpr std::size_t followed = 4;
+    const double sameNotes = std::pow (other.drum.diameter / stated, 2);
+    std::vector<DrumIteration> found;
+
+    for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
+        if (DrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]), sameNotes * std::exp (fits[i].state[1]));
+            trial.run())
+            found.push_back (std::move (trial));
+
+    sortByPlausibility (found);
+    return found;
 }
 
 } // namespace fitting

@@ -10,6 +10,9 @@ namespace fitting
 /** ln of the probability ratio from which an alternative is mentioned, and from which it is believed. */
 inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 
+/** The same from which taps of one head are refused, because the other head rings. */
+inline constexpr double certainlyBetter = 6.0;
+
 /** Limits of a fit that explains its lines: largest misfit in standard deviations, smallest evidence() per weight. */
 inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
 
@@ -21,5 +24,11 @@ inline constexpr double leastEvidence = 0.15, littleEvidence = 0.7;
 /** Tries a grid of tunings and iterates from the best; most plausible first, empty if no tuning gives the lines. With one head
    the grid has one dimension. Setup and lines must outlive the result. */
 std::vector<DrumIteration> searchDrum (const DrumFitSetup&, const std::vector<Line>&);
+
+/** Iterates on another drum from the tunings that give it the notes of `fits` without air: the best four alone. Much quicker than
+   a search, since drums of all sizes can have the same notes but for their air. @param stated  the diameter that `fits` have, m
+ */
+std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::vector<Line>&,
+                                          const std::vector<DrumIteration>& fits, double stated);
 
 } // namespace fitting

@@ -13,7 +13,8 @@ namespace
 {
 
 constexpr int highestOrder = 6, highestPatchedOrder = 3;
-constexpr double faint = 0.03; // of the strongest group at the tap
+constexpr double faint = 0.03;  // of the strongest group at the tap
+constexpr double fastest = 1.6; // standard deviations of a decay
 
 struct Candidate
 {
@@ -31,17 +32,19 @@ double distance (const HeadModel::Heard& heard, double frequency)
     return frequency > heard.highest ? modal::centsBetween (heard.highest, frequency) : 0.0;
 }
 
-/** True if the resonance of an audible neighbour overlaps the group. */
-bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index)
+/** True if the resonance of an audible neighbour overlaps the group, or if the model's error in cents may swap the two. */
+bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index, double modelError)
 {
+    constexpr double mayCross = 2.0; // standard deviations
     const auto& own = candidates[index];
+    const double cross = mayCross * modelError / centsPerShare * own.heard.frequency;
 
     for (std::size_t i = 0; i < candidates.size(); ++i)
     {
         const auto& other = candidates[i];
         const double gap = std::max (other.heard.lowest - own.heard.highest, own.heard.lowest - other.heard.highest);
 
-        if (i != index && other.left > faint * own.left && gap < other.heard.decay.total() / modal::units::pi)
+        if (i != index && other.left > faint * own.left && gap < std::max (cross, other.heard.decay.total() / modal::units::pi))
             return true;
     }
 
@@ -74,7 +77,7 @@ Partial together (const std::vector<Partial>& parts)
 
 } // namespace
 
-ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double window)
+ComparedTap compareTap (const HeadFitSetup& setup, const HeadModel& model, const HeardTap& tap, double window)
 {
     std::vector<Candidate> candidates;
     double strongest = 0.0, mostLeft = 0.0;
@@ -128,14 +131,14 @@ ComparedTap compareTap (const HeadModel& model, const HeardTap& tap, double wind
                             group->m <= (tap.hasPatch ? highestPatchedOrder : highestOrder) &&
                             heard.strength > faint * strongest && (tap.hasPatch ? group->modes.size() == 1 : ! group->isMixed);
 
-        if (! counts || isCrowded (candidates, i))
+        if (! counts || isCrowded (candidates, i, setup.modelError))
             continue;
 
         if (group->n == 1 && left > faint * mostLeft)
             ++compared.expected;
 
         // What decays much faster than the mode is room response or noise.
-        const double quickest = 2.2 * heard.decay.total() + 4.0;
+        const double quickest = std::exp (fastest * setup.decayError) * heard.decay.total() + 4.0;
         std::erase_if (shares[i], [quickest] (const Partial& p) { return p.decay > quickest; });
 
         if (shares[i].empty())

@@ -14,7 +14,7 @@ struct Comparison
     double frequency = 0.0; ///< predicted, Hz
     double cents = 0.0;     ///< measured over predicted
     double error = 0.0;     ///< cents, from the recording's noise
-    double astray = 0.0;    ///< cents, probable error inferred from an unexpected decay; see HeadIteration
+    double astray = 0.0;    ///< cents, probable error inferred from a decay unlike that at the other taps; see HeadIteration
     HeardDecay decay;
     Eigen::VectorXd gradient; ///< of the prediction in cents by the parameters of HeadState
 };
@@ -31,6 +31,6 @@ struct ComparedTap
    a bare head, and groups without a partial.
 
     @param window  largest distance of a partial from its group, cents */
-ComparedTap compareTap (const HeadModel&, const HeardTap&, double window);
+ComparedTap compareTap (const HeadFitSetup&, const HeadModel&, const HeardTap&, double window);
 
 } // namespace fitting

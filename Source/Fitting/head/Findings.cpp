@@ -1,6 +1,8 @@
 #include "Findings.h"
 
+#include "Fitting/common/HeadMass.h"
 #include "Fitting/drum/Search.h"
+#include "Modal/heads/OneHead.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,19 +15,40 @@ namespace
 using Kind = Finding::Kind;
 using Severity = Finding::Severity;
 
-constexpr double enoughModes = 0.33;     // share of those expected
-constexpr double worstMisfit = 3.0;      // standard deviations
-constexpr double unresolved = 0.6;       // of the mass's prior standard deviation that is left after listening
-constexpr double farFromTolerance = 3.0; // standard deviations of the head's mass
-constexpr double unusual = 2.0;          // standard deviations of the head's mass: one head in twenty, if all is as stated
-constexpr double usualLosses = 1.6;      // factor either way; common practice, no source
+constexpr double enoughModes = 0.33; // share of those expected
+constexpr double unresolved = 0.6;   // of the mass's prior standard deviation that is left after listening
+constexpr std::size_t enoughToDoubt = 4, enoughToRefuse = 7; // notes
+constexpr double vague = 8.0;                                // cents: a line's own error
+constexpr double unusual = 2.0;     // standard deviations of the head's mass: one head in twenty, if all is as stated
+constexpr double usualLosses = 1.6; // factor either way; common practice, no source
 
-void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& fitted, const std::optional<Rival>& rival)
+/** How much better than chance the head explains the notes that the taps share, see evidence(); none if they are fewer than
+    `enough`. */
+std::optional<double> evidenceOf (const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadState& state,
+                                  std::size_t enough)
+{
+    constexpr double above = 1.08; // of the highest line
+    constexpr int orders = 9;
+    const auto lines = tellingLines (linesOfBareTaps (taps));
+
+    if (lines.size() < enough)
+        return std::nullopt;
+
+    const auto drum = withHeadMass (modal::asTapped (setup.drum, setup.side), modal::HeadSide::batter, state.massRatio);
+    const auto modes = DrumModel (drum, above * lines.back().frequency, orders).modesAt (state.tension, 0.0);
+    return evidence (lines, modes, std::max (vague, setup.modelError), setup.decayError) / weightOf (lines);
+}
+
+void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadIteration& fitted,
+                  const std::optional<Rival>& rival)
 {
     const auto warn = [&fit] (Kind kind, double number) { fit.findings.push_back ({ kind, Severity::warning, { number } }); };
 
-    if (rival && rival->lead > clearlyBetter)
+    if (rival && rival->lead > surelyBetter)
         fit.findings.push_back (rival->finding (Severity::warning, setup.drum.diameter));
+
+    if (const auto found = evidenceOf (setup, taps, fitted.state, enoughToDoubt); found && *found < littleEvidence)
+        fit.findings.push_back ({ Kind::unexplainedNotes, Severity::warning });
 
     if (std::abs (fitted.massDeviation()) > unusual)
         warn (Kind::otherMass, fitted.state.massRatio);
@@ -43,40 +66,34 @@ void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& 
 
 } // namespace
 
-std::vector<Finding> refusals (const HeadFitSetup& setup, const std::optional<HeadIteration>& best,
-                               const std::optional<Rival>& rival)
+std::vector<Finding> refusals (const HeadFitSetup& setup, const std::vector<HeardTap>& taps,
+                               const std::optional<HeadIteration>& best, const std::optional<Rival>& rival)
 {
-    const bool hasOtherMass = best && std::abs (best->massDeviation()) > farFromTolerance;
-    const auto otherMass = [&] { return Finding{ Kind::otherMass, Severity::refusal, { best->state.massRatio } }; };
+    const auto refusal = [] (Kind kind) { return std::vector<Finding>{ { kind, Severity::refusal } }; };
 
-    if (rival && rival->lead > surelyBetter)
-    {
-        std::vector<Finding> found{ rival->finding (Severity::refusal, setup.drum.diameter) };
+    if (areHarmonics (linesOfBareTaps (taps)))
+        return refusal (Kind::harmonicNotes);
 
-        if (hasOtherMass)
-            found.push_back (otherMass());
-
-        return found;
-    }
+    // Both heads ring: no lug and no tension can be told.
+    if (rival && rival->kind == Kind::otherHeadRings && rival->lead > certainlyBetter)
+        return refusal (rival->kind);
 
     if (! best)
-        return { { Kind::noTension, Severity::refusal } };
+        return refusal (Kind::noTension);
 
     if (best->compared.empty() || best->recognised() <= enoughModes)
-        return { { Kind::tooFewModes, Severity::refusal } };
+        return refusal (Kind::tooFewModes);
 
-    if (best->misfit > worstMisfit)
-        return { { Kind::inconsistentNotes, Severity::refusal, { best->misfit } } };
-
-    if (hasOtherMass)
-        return { otherMass() };
+    if (const auto found = evidenceOf (setup, taps, best->state, enoughToRefuse); found && *found < leastEvidence)
+        return refusal (Kind::unexplainedNotes);
 
     return {};
 }
 
-void addRemarks (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& fitted, const std::optional<Rival>& rival)
+void addRemarks (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadIteration& fitted,
+                 const std::optional<Rival>& rival)
 {
-    addWarnings (fit, setup, fitted, rival);
+    addWarnings (fit, setup, taps, fitted, rival);
 
     if (std::all_of (fitted.compared.begin(), fitted.compared.end(),
                      [&] (const Comparison& c) { return c.m == fitted.compared.front().m; }))

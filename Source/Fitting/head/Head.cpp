@@ -28,6 +28,7 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     modal::check (setup.drum);
     modal::requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the head's mass");
     modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
+    modal::requireInRange (setup.decayError, { 0.1, 2.0, "" }, "error of the predicted decays");
     modal::requireInRange (setup.tapError, { 0.05, 20.0, "cents" }, "error of a tap");
 
     if (setup.startTension)
@@ -84,16 +85,6 @@ std::optional<HeadIteration> bestFit (const HeadFitSetup& setup, const std::vect
     return best;
 }
 
-Estimate lossesOf (const std::vector<Comparison>& compared)
-{
-    std::vector<HeardDecay> heard;
-
-    for (const auto& c : compared)
-        heard.push_back (c.decay);
-
-    return lossRatioOf (heard);
-}
-
 /** Tension, mass and tap note. */
 void estimate (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& fitted, double semitone)
 {
@@ -102,20 +93,19 @@ void estimate (HeadFit& fit, const HeadFitSetup& setup, const HeadIteration& fit
     fit.tension = { state.tension, state.tension * std::sqrt (covariance (0, 0)) };
     fit.massRatio = { state.massRatio, state.massRatio * std::sqrt (covariance (1, 1)) };
 
-    // The tap note depends on tension and mass like an observation of (1,1). It includes the model's part of the offset; the rest
-    // belongs to the room.
+    // The tap note depends on tension and mass like an observation of (1,1), and is as far off the model as this head is.
     const auto drum = withHeadMass (setup.drum, setup.side, state.massRatio);
     const double predicted = modal::tapNote (drum, setup.side, state.tension);
-    const auto offset = state.parameters() + 1;
-    const double modelShare = std::pow (setup.modelError / fitted.prior[offset], 2);
-    fit.tapNote.value = predicted * std::exp2 (modelShare * fitted.posterior.mean[offset] / 1200.0);
-    const double exponent = std::log (2.0) / 12.0 / std::log1p (semitone);
-    Eigen::VectorXd gradient = Eigen::VectorXd::Zero (fitted.prior.size());
-    gradient[0] = exponent;
-    gradient[1] = -exponent;
-    gradient[offset] = modelShare / centsPerShare;
-    const double apart = std::pow (setup.modelError / centsPerShare, 2) * (1.0 - modelShare);
-    fit.tapNote.error = fit.tapNote.value * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient)) + apart);
+    const auto offset = fitted.offsetOfTapNote();
+    fit.tapNote.value = predicted * std::exp2 (offset.value / 1200.0);
+    constexpr double step = 0.01;
+    const double heavier =
+        modal::tapNote (withHeadMass (setup.drum, setup.side, (1.0 + step) * state.massRatio), setup.side, state.tension);
+    Eigen::VectorXd gradient = fitted.gradientOfOffset() / centsPerShare;
+    gradient[0] += std::log (2.0) / 12.0 / std::log1p (semitone);
+    gradient[1] += std::log (heavier / predicted) / std::log1p (step);
+    fit.tapNote.error = fit.tapNote.value * std::hypot (std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))),
+                                                        offset.error / centsPerShare);
 }
 
 } // namespace
@@ -137,7 +127,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     const auto best = bestFit (setup, taps);
     const auto rival = hasSeveralLugs (taps) ? likeliestRival (setup, taps) : std::nullopt;
     fit.misfit = best ? best->misfit : 0.0;
-    fit.findings = refusals (setup, best, rival);
+    fit.findings = refusals (setup, taps, best, rival);
     fit.isPossible = fit.findings.empty();
 
     if (! fit.isPossible)
@@ -150,8 +140,8 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     if (best->state.lugs.size() > 0)
         estimateLugs (fit, setup, taps, *best, semitone);
 
-    fit.lossRatio = lossesOf (best->compared);
-    addRemarks (fit, setup, *best, rival);
+    fit.lossRatio = best->losses();
+    addRemarks (fit, setup, taps, *best, rival);
     return fit;
 }
 

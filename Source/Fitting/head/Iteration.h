@@ -6,8 +6,8 @@
 namespace fitting
 {
 
-/** Gauss–Newton on the state of a head. Unknowns are the changes of HeadState's parameters since the start, followed by an offset
-    of the model in cents for each kind of mode. */
+/** Gauss–Newton on the state of a head. Unknowns are the changes of HeadState's parameters since the start, followed by numbers
+   of unit variance from which the offset in cents of each kind of mode from the model is made (see common/Discrepancy.h). */
 class HeadIteration
 {
 public:
@@ -30,7 +30,7 @@ public:
     /** Fits the modes (m,1). False if it leaves the range of possible heads, because the start was wrong. */
     bool run();
 
-    /** After run(): continues with taps weighted by their actual scatter if that is less than stated. */
+    /** After run(): continues with taps weighted by their actual scatter. */
     void weighByScatter();
 
     /** After run(): refines the lugs alone with the modes (m,2), which are easily mistaken and must not affect the mean. */
@@ -39,9 +39,17 @@ public:
     /** After run(), 0 to 1: how much of what should be heard was heard, and how much of what was heard belongs to it. */
     double recognised() const;
 
+    /** After run(): losses of the head over those predicted, see lossRatioOf(). */
+    Estimate losses() const;
+
     /** After run(): by how many standard deviations the taps want a head of another mass than stated: what its mass may be before
         listening and after it, taken together. The fit itself is drawn back towards the mass stated. */
     double massDeviation() const;
+
+    /** After run(), in cents: how far this head's (1,1) lies above the model's, without the room's part of what is heard. The
+       error is what the unknowns leave open; theirs comes on top by gradientOfOffset(). */
+    Estimate offsetOfTapNote() const;
+    Eigen::VectorXd gradientOfOffset() const;
 
     HeadState state;
     Posterior posterior;
@@ -57,14 +65,19 @@ private:
     void iterate();
     void observe (double window);
     void solveStep();
+    void setOffsets (double losses);
+    double later() const;             ///< cents: how far from its mode a partial is looked for, once the state is near
     double takeStep (double longest); ///< moves the state; returns the largest component of the unlimited step
 
     const HeadFitSetup& setup;
     std::vector<const HeardTap*> taps;
     bool isPatched, usesSecondKind = false;
     Lugs lugs;
-    double scatter = 1.0; ///< of the taps over the stated one
-    double squares = 0.0; ///< robust sum of squared residues in standard deviations
+    double scatter = 1.0;         ///< of the taps over the stated one
+    Eigen::MatrixXd offsetRoot;   ///< cents of each kind's offset per unknown of unit variance
+    Eigen::VectorXd noteByOffset; ///< cents of the (1,1)'s own part of its offset per unknown
+    double noteApart = 0.0;       ///< cents, standard deviation that those unknowns leave it
+    double squares = 0.0;         ///< robust sum of squared residues in standard deviations
     Eigen::VectorXd travelled;
 };
 

@@ -1,6 +1,5 @@
 #include "Rival.h"
 
-#include "Fitting/Lines.h"
 #include "Fitting/drum/Search.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
@@ -11,36 +10,48 @@
 namespace fitting
 {
 
-std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+std::vector<Line> linesOfBareTaps (const std::vector<HeardTap>& taps)
 {
-    constexpr std::size_t toSpare = 2; // lines beyond the unknowns: tension and mass of each head that rings
-    constexpr double unusual = 2.0;    // standard deviations of a head's mass
     std::vector<std::vector<Partial>> bare;
 
     for (const auto& tap : taps)
         if (! tap.hasPatch && ! tap.partials.empty())
             bare.push_back (tap.partials);
 
-    const auto lines = tellingLines (commonLines (bare));
+    return commonLines (bare);
+}
+
+std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+{
+    constexpr std::size_t toSpare = 2; // lines beyond the unknowns: tension and mass of each head that rings
+    constexpr double unusual = 2.0;    // standard deviations of a head's mass
+    const auto lines = tellingLines (linesOfBareTaps (taps));
 
     if (lines.size() < 2 + toSpare || ! modal::asTapped (setup.drum, setup.side).muffling.empty())
         return std::nullopt;
 
     using Kind = Finding::Kind;
     const auto setupOf = [&] (modal::DrumSpec drum)
-    { return DrumFitSetup{ .drum = std::move (drum), .massTolerance = setup.massTolerance, .modelError = setup.modelError, .decayError = 0.5 }; };
+    {
+        return DrumFitSetup{ .drum = std::move (drum),
+                             .massTolerance = setup.massTolerance,
+                             .modelError = setup.modelError,
+                             .decayError = setup.decayError };
+    };
     const auto asStated = setupOf (modal::asTapped (setup.drum, setup.side));
     const auto fits = searchDrum (asStated, lines);
-    const double stated = fits.empty() ? -1.0e9 : fits.front().plausibility();
+    const double stated = fits.empty() ? -1.0e9 : fits.front().weight();
     std::optional<Rival> best;
     const double farthest = unusual * std::max (setup.massTolerance, 1.0e-3);
     const auto compare = [&] (Kind kind, const modal::DrumSpec& drum)
     {
         const auto rival = setupOf (drum);
+        const auto rivals =
+            kind == Kind::otherHeadRings ? searchDrum (rival, lines) : followOnOther (rival, lines, fits, asStated.drum.diameter);
 
         // A rival must fit well itself, with a head of nearly the stated mass.
-        for (const auto& found : searchDrum (rival, lines))
-            if (const double lead = found.plausibility() - stated;
+        for (const auto& found : rivals)
+            if (const double lead = found.weight() - stated;
                 found.misfit < goodMisfit && found.evidence > goodEvidence * weightOf (lines) &&
                 found.state.tail<2>().cwiseAbs().maxCoeff() < farthest && (! best || lead > best->lead))
                 best = Rival{ kind, drum.diameter, lead };

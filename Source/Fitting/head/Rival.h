@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Fitting/Head.h"
+#include "Fitting/Lines.h"
 
 #include <optional>
 
@@ -18,9 +19,12 @@ struct Rival
     Finding finding (Finding::Severity, double statedDiameter) const;
 };
 
+/** The notes that at least half of the taps on the bare head share, ascending in frequency. */
+std::vector<Line> linesOfBareTaps (const std::vector<HeardTap>&);
+
 /** The most plausible of the usual mistakes: the other head rings or is missing, the diameter is an inch or two off. Each drum,
-   the stated one too, is fitted like strikes (see Drum.h) to the lines that at least half of the taps on the bare head share.
-   None if there are too few lines or something lies on the head. */
+   the stated one too, is fitted like strikes (see Drum.h) to linesOfBareTaps(). None if there are too few lines or something lies
+   on the head. */
 std::optional<Rival> likeliestRival (const HeadFitSetup&, const std::vector<HeardTap>&);
 
 } // namespace fitting

@@ -23,23 +23,25 @@ constexpr std::size_t most = 5; // starts that are worth a fit
 
 using Family = std::array<double, orders>; // Hz
 
-Family familyAt (const modal::DrumSpec& single, double tension)
+std::vector<modal::OrderProblem> problemsOf (const modal::DrumSpec& single)
 {
-    Family family{};
-    const modal::Tensions tensions{ tension, 0.0 };
     const double cutoff = 8.0 * single.air.soundSpeed / (modal::units::twoPi * single.radius());
+    std::vector<modal::OrderProblem> problems;
 
     for (int m = 1; m <= orders; ++m)
-    {
-        const auto problem = modal::makeOrderProblem (m, functions, single, cutoff);
+        problems.push_back (modal::makeOrderProblem (m, functions, single, cutoff));
 
-        for (const auto& mode : modal::modesOfOrder (problem, single, tensions, 1.0e9))
+    return problems;
+}
+
+Family familyAt (const std::vector<modal::OrderProblem>& problems, const modal::DrumSpec& single, double tension)
+{
+    Family family{};
+
+    for (const auto& problem : problems)
+        for (const auto& mode : modal::modesOfOrder (problem, single, { tension, 0.0 }, 1.0e9, 1))
             if (! mode.mode.isAirMode)
-            {
-                family[static_cast<std::size_t> (m - 1)] = mode.mode.frequency;
-                break;
-            }
-    }
+                family[static_cast<std::size_t> (problem.m - 1)] = mode.mode.frequency;
 
     return family;
 }
@@ -106,9 +108,10 @@ std::vector<HeadStart> headStarts (const HeadFitSetup& setup, const std::vector<
     const double highest = modal::yieldTension (single.batter), lowest = 0.01 * highest;
     const double ratio = std::pow (highest / lowest, 1.0 / steps);
 
+    const auto problems = problemsOf (single);
     const auto matchAt = [&] (double tension)
     {
-        const auto family = familyAt (single, tension);
+        const auto family = familyAt (problems, single, tension);
         double sum = 0.0;
         int count = 0;
 
