@@ -25,14 +25,15 @@ constexpr int mostLooksWithoutBlock = looksPerSecond;
 MainView::MainView (plugin::Processor& p)
     : processor (p), scenes (p), strikes (p, scenes), loudness (p, scenes), header (p),
       batter (modal::HeadSide::batter, lugBindings (modal::HeadSide::batter)),
-      resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)),
-      map (p), setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
+      resonant (modal::HeadSide::resonant, lugBindings (modal::HeadSide::resonant)), map (p),
+      setUp (p, [this] (const juce::String& why) { refuse (why); }), listen (p), ladder (ladderBindings (p)),
       spectrum (highlightBinding()), kept (p), audition (p), patterns (p), hint (*this), seenBlocks (p.blockCount())
 {
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
-    for (auto* view : std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen, &ladder,
-                                                               &result, &spectrum, &decay, &kept, &audition, &patterns, &hint })
+    for (auto* view :
+         std::initializer_list<juce::Component*>{ &header, &section, &batter, &resonant, &map, &setUp, &listen, &ladder, &result,
+                                                  &spectrum, &decay, &kept, &audition, &patterns, &hint })
         addAndMakeVisible (view);
     addChildComponent (blindNotice);
     blindNotice.setText (strings::blindNotice, juce::dontSendNotification);
@@ -62,10 +63,9 @@ MainView::MainView (plugin::Processor& p)
                                                                &ladder.gapHandle(), &ladder.drumNoteHandle(), &spectrum })
         control->onRefused = [this] (const juce::String& why) { refuse (why); };
     audition.setOnRefused ([this] (const juce::String& why) { refuse (why); });
-    audition.onDragOut = [this] (juce::Component& button, const juce::String& name, const engine::Stroke& stroke,
-                                 const juce::ModifierKeys& keys) {
-        patterns.dragStroke (button, keys.isShiftDown() ? DragOut::Kind::midi : DragOut::Kind::audio, name, stroke);
-    };
+    audition.onDragOut =
+        [this] (juce::Component& button, const juce::String& name, const engine::Stroke& stroke, const juce::ModifierKeys& keys)
+    { patterns.dragStroke (button, keys.isShiftDown() ? DragOut::Kind::midi : DragOut::Kind::audio, name, stroke); };
     patterns.setOnRefused ([this] (const juce::String& why) { refuse (why); });
     patterns.onSay = [this] (const juce::String& what) { hint.say (what, false); };
 
@@ -165,7 +165,7 @@ void MainView::showScene()
     result.setResult (predictedResult (scene, pitch));
     const auto reference = scenes.reference();
     result.setChangeHeading (reference ? strings::changeSince (plugin::Processor::nameOf (*reference))
-                                         : juce::String (strings::changeColumn));
+                                       : juce::String (strings::changeColumn));
     kept.setCompared (reference);
     kept.refresh();
     spectrum.setScene (scene);
@@ -208,7 +208,7 @@ void MainView::refreshValues()
 void MainView::timerCallback()
 {
     refreshValues();
-    map.keeper().setStrokeSpeed (audition.speed());
+    map.keeper().setStroke (audition.speed(), plugin::siOf (processor.state().live, plugin::Parameter::strokePlace));
     watchAudio();
     const auto message = processor.messages().latest();
     if (message.number != shownMessage)

@@ -54,6 +54,12 @@ plugin::Values fittingsOf (const plugin::Values& values)
     return valuesWith (plugin::Effect::drum, values);
 }
 
+/** Those of the place. */
+plugin::Values placeOf (const plugin::Values& values)
+{
+    return valuesWith (plugin::Effect::place, values);
+}
+
 } // namespace
 
 MapKeeper::~MapKeeper()
@@ -80,14 +86,23 @@ void MapKeeper::follow()
     if (drumOfMap == drumOf (live))
     {
         const auto before = std::exchange (fittingsOfMap, fittingsOf (live));
-        if (before != fittingsOfMap)
+        const bool isElsewhere = placeOfMap != placeOf (live);
+        if (isElsewhere)
+            followPlace();
+        if (before != fittingsOfMap || (isElsewhere && wantsCarry()))
             forgetStrokes();
+        else if (isElsewhere)
+        {
+            look();
+            tell();
+        }
         return;
     }
     renew (cancel);
     renew (cancelStrokes);
     drumOfMap = drumOf (live);
     fittingsOfMap = fittingsOf (live);
+    followPlace();
     ground = {};
     result = {};
     isPlaying = false;
@@ -110,13 +125,30 @@ void MapKeeper::follow()
     tell();
 }
 
-void MapKeeper::setStrokeSpeed (double speed)
+void MapKeeper::followPlace()
 {
-    if (std::exchange (hand.usual, speed) != speed && (isPlaying || ground.played != nullptr))
+    const auto live = processor.state().live;
+    placeOfMap = placeOf (live);
+    const auto where = plugin::placeOf (live);
+    heard = where ? std::make_shared<const place::NoteAtListener> (*where) : nullptr;
+}
+
+void MapKeeper::setStroke (double speed, double place)
+{
+    const bool isOther = hand.usual != speed || hand.place != place;
+    hand.usual = speed;
+    hand.place = place;
+    if (isOther && (isPlaying || ground.played != nullptr))
         forgetStrokes();
 }
 
-/** Other wires, another stick or speed: the map stays, strokes have to be played again. */
+/** Whether how far the wires carry is asked for, which takes more strokes. */
+bool MapKeeper::wantsCarry() const
+{
+    return heard != nullptr && (shaded == finding::Figure::wiresCarry || isWished (wished, finding::Figure::wiresCarry));
+}
+
+/** Other wires, another stick, stroke or place: the map stays, strokes have to be played again. */
 void MapKeeper::forgetStrokes()
 {
     ground.played = nullptr;
@@ -177,11 +209,14 @@ bool MapKeeper::isFine() const
     return ground.step <= finding::stepFor (request->drum);
 }
 
-void MapKeeper::ask (std::vector<finding::Wish> wishes, bool playsStrokes)
+void MapKeeper::ask (std::vector<finding::Wish> wishes, finding::Figure toShade)
 {
+    const bool wantedCarry = wantsCarry();
     wished = std::move (wishes);
-    wantsStrokes = playsStrokes || finding::needsPlaying (wished);
+    shaded = toShade;
     result = {};
+    if (wantsCarry() && ! wantedCarry && (isPlaying || ground.played != nullptr))
+        return forgetStrokes();
     look();
     tell();
 }
@@ -200,13 +235,16 @@ void MapKeeper::playStrokes()
 {
     isPlaying = true;
     background.run (
-        [before = ground, drum = *request, player = hand,
+        [before = ground,
+         playing = finding::Playing{ { request->wires, request->hoop, request->stick },
+                                     hand,
+                                     wantsCarry() ? request->place : std::nullopt },
          stop = cancelStrokes]() -> std::pair<Cancel, std::shared_ptr<const finding::PlayedMap>>
         {
             try
             {
-                return { stop, finding::PlayedMap::make (*before.tuner, { drum.wires, drum.hoop, drum.stick }, player,
-                                                         before.prudent, finding::playedStep, helpers(), *stop) };
+                return { stop, finding::PlayedMap::make (*before.tuner, playing, before.prudent, finding::playedStep, helpers(),
+                                                         *stop) };
             }
             catch (const modal::InputError&)
             {
@@ -228,20 +266,22 @@ void MapKeeper::look()
     const auto number = ++lookNumber;
     if (ground.map == nullptr || ! isFine())
         return;
-    if (wantsStrokes && ! isPlaying)
+    if ((finding::infoOf (shaded).isPlayed || finding::needsPlaying (wished)) && ! isPlaying)
         playStrokes();
     if (wished.empty() || (finding::needsPlaying (wished) && ground.played == nullptr))
         return;
-    // Beyond half of the yield strength only if a wish about stress asks for it.
-    const bool asksForStress = std::any_of (
-        wished.begin(), wished.end(), [] (const finding::Wish& wish) { return wish.figure == finding::Figure::batterStrength; });
-    const auto within = asksForStress ? std::nullopt : std::optional (ground.prudent);
+    // A head beyond half of its yield strength only if a wish about its stress asks for it.
+    auto within = ground.prudent;
+    if (isWished (wished, finding::Figure::batterStrength))
+        within.batter = ground.map->area().batter;
+    if (isWished (wished, finding::Figure::resonantStrength))
+        within.resonant = ground.map->area().resonant;
     background.run (
-        [on = ground, within, from = present, wishes = wished]
+        [on = ground, within, from = present, wishes = wished, where = heard]
         {
             try
             {
-                return finding::find ({ *on.tuner, *on.solver, *on.map, on.played.get(), within, from }, wishes);
+                return finding::find ({ *on.tuner, *on.solver, *on.map, on.played.get(), within, from, where.get() }, wishes);
             }
             catch (const modal::InputError&)
             {

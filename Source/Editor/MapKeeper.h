@@ -16,15 +16,15 @@ public:
     explicit MapKeeper (plugin::Processor& p) : processor (p) {}
     ~MapKeeper();
 
-    /** Computes the map if the drum is another than the map's; a rough one first. Call when the drum may have changed. */
+    /** Computes the map if the drum is another than the map's; a rough one first. Call when drum or place may have changed. */
     void follow();
 
-    /** What to look for; strokes are played as soon as a wish or `playsStrokes` needs it. */
-    void ask (std::vector<finding::Wish>, bool playsStrokes);
+    /** What to look for, and which figure the map is shaded by; strokes are played as soon as either needs it. */
+    void ask (std::vector<finding::Wish>, finding::Figure shaded);
 
-    /** Plays the strokes of the map at this speed from now on, m/s. */
-    void setStrokeSpeed (double);
-    double strokeSpeed() const noexcept { return hand.usual; }
+    /** Plays the strokes of the map so from now on. @param speed  m/s  @param place  share of the radius */
+    void setStroke (double speed, double place);
+    const finding::Hand& player() const noexcept { return hand; }
 
     /** Whether two sets of values differ in nothing but the tuning. */
     static bool isSameDrum (const plugin::Values&, const plugin::Values&);
@@ -34,6 +34,8 @@ public:
 
     const std::shared_ptr<const finding::TuningMap>& map() const noexcept { return ground.map; }
     const std::shared_ptr<const finding::PlayedMap>& played() const noexcept { return ground.played; }
+    /** How long a note lasts at the listener; null without a place. */
+    const std::shared_ptr<const place::NoteAtListener>& inPlace() const noexcept { return heard; }
     const finding::MapArea& prudentArea() const noexcept { return ground.prudent; }
     const std::vector<finding::Wish>& wishes() const noexcept { return wished; }
     const std::optional<finding::Present>& start() const noexcept { return present; }
@@ -58,6 +60,8 @@ private:
     using Cancel = std::shared_ptr<std::atomic<bool>>;
 
     static void renew (Cancel&);
+    void followPlace();
+    bool wantsCarry() const;
     void makeMap (double step);
     void forgetStrokes();
     void playStrokes();
@@ -68,18 +72,21 @@ private:
     plugin::Processor& processor;
     std::optional<plugin::Values> drumOfMap; ///< the parameters that describe shell and heads
     plugin::Values fittingsOfMap{};          ///< and those of wires, stick and hoops
+    plugin::Values placeOfMap{};             ///< and of the place
+    std::shared_ptr<const place::NoteAtListener> heard;
     std::optional<plugin::DrumRequest> request;
     Ground ground;
     std::vector<finding::Wish> wished;
     finding::Hand hand; ///< whose strokes are played
-    bool wantsStrokes = false, isPlaying = false;
+    finding::Figure shaded = finding::Figure::drumNote;
+    bool isPlaying = false;
     std::optional<finding::Present> present;
     finding::FindResult result;
     juce::String trouble;
     int lookNumber = 0;
     Cancel cancel = std::make_shared<std::atomic<bool>> (false);        ///< of the drum's map
     Cancel cancelStrokes = std::make_shared<std::atomic<bool>> (false); ///< of its played strokes
-    Background background; ///< last, so that it ends before what its jobs deliver to
+    Background background;                                              ///< last, so that it ends before what its jobs deliver to
 };
 
 } // namespace editor

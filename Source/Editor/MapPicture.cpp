@@ -198,8 +198,8 @@ finding::Figures figuresAt (const MapContent& content, TuningSpot spot)
 {
     const double batter = hertzOfMidi (spot.batter, content.pitch), resonant = resonantHertz (spot, content.pitch);
     auto figures = content.map->at (batter, resonant, content.present);
-    if (content.played != nullptr && ! std::isnan (of (figures, Figure::drumNote)))
-        content.played->addTo (figures, batter, resonant);
+    if (! std::isnan (of (figures, Figure::drumNote)))
+        addBeyondMap (figures, batter, resonant, content.played.get(), content.place.get());
     return figures;
 }
 

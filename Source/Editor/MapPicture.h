@@ -65,7 +65,8 @@ struct MapContent
     std::vector<finding::Wish> wishes; ///< what misses one is dimmed
     std::optional<finding::Present> present;
     modal::ConcertPitch pitch;
-    finding::MapArea prudent{}; ///< both heads below half of their yield strength
+    finding::MapArea prudent{};                           ///< both heads below half of their yield strength
+    std::shared_ptr<const place::NoteAtListener> place{}; ///< null: there is no place
 };
 
 /** The frame that shows a drum: up to a semitone beyond the batter's highest note, two octaves wide. */
@@ -74,7 +75,7 @@ MapFrame frameOf (const finding::MapArea&, modal::ConcertPitch);
 /** Some tens of milliseconds; any thread. */
 std::shared_ptr<const MapPicture> drawMap (const MapContent&, const Theme&);
 
-/** Figures of the map at a tuning, with those of played strokes if they are known. */
+/** Figures of the map at a tuning, with those of played strokes and of the place if they are known. */
 finding::Figures figuresAt (const MapContent&, TuningSpot);
 
 } // namespace editor

@@ -18,13 +18,15 @@ using finding::Figure;
 using plugin::Parameter;
 
 /** What the map can be shaded by. */
-constexpr std::array<Figure, 8> shadings{ Figure::drumNote,         Figure::ring,          Figure::batterStrength,
-                                          Figure::resonantStrength, Figure::softestStroke, Figure::dryness,
-                                          Figure::brightness,       Figure::contactTime };
+constexpr std::array<Figure, 10> shadings{
+    Figure::drumNote,      Figure::ring,    Figure::lasts,      Figure::batterStrength, Figure::resonantStrength,
+    Figure::softestStroke, Figure::dryness, Figure::brightness, Figure::contactTime,    Figure::wiresCarry
+};
 
 /** What a wish can be typed for. */
-constexpr std::array<Figure, 7> wishable{ Figure::drumNote,   Figure::ring,         Figure::interval,      Figure::softestStroke,
-                                          Figure::batterMove, Figure::resonantMove, Figure::batterStrength };
+constexpr std::array<Figure, 9> wishable{ Figure::drumNote,     Figure::ring,           Figure::lasts,
+                                          Figure::interval,     Figure::softestStroke,  Figure::batterMove,
+                                          Figure::resonantMove, Figure::batterStrength, Figure::resonantStrength };
 
 juce::StringArray shadingNames()
 {
@@ -145,18 +147,27 @@ void MapView::setShown (bool shown)
 {
     isShown = shown;
     if (isShown)
-        maps.follow();
+        followDrum();
 }
 
-void MapView::setScene (const Scene&, modal::ConcertPitch newPitch)
+void MapView::setScene (const Scene& scene, modal::ConcertPitch newPitch)
 {
-    const bool isOther = newPitch.a4 != pitch.a4;
+    const bool isOther = newPitch.a4 != pitch.a4 || scene.tempo != beats;
     pitch = newPitch;
+    beats = scene.tempo;
     if (isShown)
-        maps.follow();
+        followDrum();
     if (isOther)
         readWishes();
     refresh();
+}
+
+/** What is wished of a place is read again in another. */
+void MapView::followDrum()
+{
+    maps.follow();
+    if (placeRead != maps.inPlace().get())
+        readWishes();
 }
 
 void MapView::refresh()
@@ -180,12 +191,15 @@ void MapView::mapChanged()
 
 MapContent MapView::content() const
 {
-    return { maps.map(), maps.played(), shadings[figure], maps.wishes(), maps.start(), pitch, maps.prudentArea() };
+    return {
+        maps.map(), maps.played(), shadings[figure], maps.wishes(), maps.start(), pitch, maps.prudentArea(), maps.inPlace()
+    };
 }
 
 /** Wishes that were typed; for figures without one those that the song makes. */
 void MapView::readWishes()
 {
+    placeRead = maps.inPlace().get();
     std::vector<finding::Wish> wishes;
     juce::String refusal;
     const auto readField = [&] (WishField& field, const auto& read)
@@ -203,31 +217,37 @@ void MapView::readWishes()
             refusal = utf8 (error.what());
         }
     };
-    for (auto& [wished, field] : fields)
-        readField (*field, [&, which = wished] (const std::string& typed)
-                   { wishes.push_back (finding::readWish (which, typed, pitch, finding::infoOf (which).name)); });
-
     finding::Song song;
     song.concertPitch = pitch;
     readField (*key, [&] (const std::string& typed) { song.key = finding::Key::parse (typed, "key"); });
     readField (*tempo,
                [&] (const std::string& typed)
                {
-                   const double beats = juce::String (typed).getDoubleValue();
-                   song.tempo = modal::requireInRange (beats, { 20.0, 400.0, "beats per minute" }, "tempo");
+                   const double typedBeats = juce::String (typed).getDoubleValue();
+                   song.tempo = modal::requireInRange (typedBeats, { 20.0, 400.0, "beats per minute" }, "tempo");
                });
+    for (auto& [wished, field] : fields)
+        readField (*field,
+                   [&, which = wished] (const std::string& typed)
+                   {
+                       const auto& info = finding::infoOf (which);
+                       if (info.isInPlace && placeRead == nullptr)
+                           throw modal::InputError::fault (info.name, "has no place to be heard in", "a place, chosen in Set up");
+                       wishes.push_back (finding::readWish (which, typed, pitch, info.name, song.tempo.value_or (beats)));
+                   });
     for (auto& [wished, field] : fields)
         field->setExample (strings::wishExample (wished));
     for (auto& wish : finding::wishesFor (song))
     {
         auto& field = this->field (wish.figure);
         field.setExample (utf8 (wish.text).fromFirstOccurrenceOf (finding::infoOf (wish.figure).name, false, false).trim());
-        if (field.text().isEmpty())
+        if (std::none_of (fields.begin(), fields.end(),
+                          [&] (const auto& other) { return other.second->text().isNotEmpty() && givesWay (wish, other.first); }))
             wishes.push_back (std::move (wish));
     }
     if (refusal.isNotEmpty() && onSay)
         onSay (refusal, true);
-    maps.ask (std::move (wishes), finding::infoOf (shadings[figure]).isPlayed);
+    maps.ask (std::move (wishes), shadings[figure]);
 }
 
 WishField& MapView::field (Figure wanted)
@@ -273,7 +293,8 @@ juce::String MapView::read (TuningSpot spot) const
     };
     add (Figure::drumNote);
     add (Figure::ring);
-    if (shadings[figure] != Figure::drumNote && shadings[figure] != Figure::ring)
+    add (Figure::lasts);
+    if (shadings[figure] != Figure::drumNote && shadings[figure] != Figure::ring && shadings[figure] != Figure::lasts)
         add (shadings[figure]);
     for (const auto& wish : maps.wishes())
         if (const double value = of (figures, wish.figure); std::abs (missOf (wish, value)) > 0.5 && ! std::isnan (value))

@@ -45,6 +45,7 @@ public:
     void lookAndFeelChanged() override { draw(); }
 
 private:
+    void followDrum();
     void mapChanged();
     void readWishes();
     void draw();
@@ -69,6 +70,8 @@ private:
     std::vector<MapPlot::Mark> presetMarks;
     std::shared_ptr<const finding::TuningMap> markedMap; ///< that they were looked up for
     std::size_t figure = 0;                              ///< of the shading
+    const place::NoteAtListener* placeRead = nullptr;    ///< in which the wishes were read
+    double beats = 100.0;                                ///< a minute, unless the song says
     bool isShown = false;
     int drawNumber = 0;
     Background drawing;

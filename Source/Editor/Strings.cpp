@@ -31,7 +31,8 @@ ControlText interval()
 
 ControlText shading()
 {
-    return { "Shade by", "name", "Which figure the map is shaded by: darker is more. Those of played strokes take some seconds." };
+    return { "Shade by", "name",
+             "Which figure the map is shaded by: darker is more. Those of played strokes take some seconds." };
 }
 
 ControlText wish (finding::Figure figure)
@@ -42,18 +43,30 @@ ControlText wish (finding::Figure figure)
     case Figure::drumNote:
         return { "Drum note", "note", "A note, or two with a colon between: D3:E3 for from D3 to E3, :E3 for at most E3." };
     case Figure::ring:
-        return { "Ring", "s", "Time for the drum note to fall by 60 dB, wires off: :0.6s for at most 0.6 s, 0.3s:0.6s for a range." };
+        return { "Ring", "s",
+                 "Time for the drum note to fall by 60 dB, wires off: :0.6s for at most 0.6 s, 0.3s:0.6s for a range." };
+    case Figure::lasts:
+        return { "Lasts in place", "s",
+                 "Time for the drum note to fall by 60 dB at the listener of the place, wires off: :1beat for at most a beat of "
+                 "the song's "
+                 "tempo, or of the pattern's; :0.6s for at most 0.6 s." };
     case Figure::interval:
         return { "Interval", "interval", "Resonant over batter: P4:P5 for from a fourth to a fifth, :P4 for at most a fourth." };
     case Figure::softestStroke:
         return { "Softest stroke", "m/s",
-                 "The softest stroke, a quarter of the way from the centre, that wakes the wires: :0.2m/s for ghost notes that soft." };
+                 "The softest stroke, as far from the centre as strokes are set to land, that wakes the wires: :0.2m/s for ghost "
+                 "notes that "
+                 "soft." };
     case Figure::batterMove:
         return { "Batter moves", "semitones", "From where it is: stays, or -4:4 for at most four semitones either way." };
     case Figure::resonantMove:
         return { "Resonant moves", "semitones", "From where it is: stays, for a change between songs with one head; or -2:2." };
     case Figure::batterStrength:
-        return { "Batter stress", "%", "Share of the batter's yield strength: :50 for at most half. The maker's limit comes first." };
+        return { "Batter stress", "%",
+                 "Share of the batter's yield strength: :50 for at most half. The maker's limit comes first." };
+    case Figure::resonantStrength:
+        return { "Resonant stress", "%",
+                 "Share of the resonant head's yield strength: :50 for at most half. The maker's limit comes first." };
     default:
         return { finding::infoOf (figure).name, "", finding::infoOf (figure).meaning };
     }
@@ -68,6 +81,8 @@ juce::String wishExample (finding::Figure figure)
         return "D3:E3";
     case Figure::ring:
         return ":0.6s";
+    case Figure::lasts:
+        return ":1beat";
     case Figure::interval:
         return "P4:P5";
     case Figure::softestStroke:
@@ -83,7 +98,8 @@ juce::String wishExample (finding::Figure figure)
 
 ControlText songKey()
 {
-    return { "Song's key", "key", "D minor, Bb, F#m: the drum note on a tone of its chord, unless you type a drum note. Common practice, no source." };
+    return { "Song's key", "key",
+             "D minor, Bb, F#m: the drum note on a tone of its chord, unless you type a drum note. Common practice, no source." };
 }
 
 ControlText songTempo()

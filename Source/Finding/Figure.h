@@ -14,6 +14,7 @@ enum class Figure
 {
     drumNote,       ///< Hz
     ring,           ///< s, T60 of the drum note, wires off
+    lasts,          ///< s, the same at the listener of a place
     interval,       ///< semitones, resonant over batter
     batterNote,     ///< Hz, tap note
     resonantNote,   ///< Hz, tap note
@@ -26,9 +27,10 @@ enum class Figure
     brightness,    ///< Hz, of the attack
     contactTime,   ///< s, of the stick on the head
     snareSound,    ///< s, until the wires lie still
+    wiresCarry,    ///< m from the drum, as far as the wires of the usual stroke are clear and heard in a place
 };
 
-inline constexpr std::size_t figureCount = 14;
+inline constexpr std::size_t figureCount = 16;
 
 /** The figures of one tuning; NaN: not known. */
 using Figures = std::array<double, figureCount>;
@@ -58,10 +60,12 @@ struct FigureInfo
         decibels,
         time,      ///< s
         frequency, ///< Hz
-        speed      ///< m/s
+        speed,     ///< m/s
+        distance   ///< m
     } kind;
     double low, high; ///< that may be asked for, in the units of Figure
     bool isPlayed;    ///< needs strokes to be played
+    bool isInPlace;   ///< needs a place
 };
 
 const std::array<FigureInfo, figureCount>& figures();

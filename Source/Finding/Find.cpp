@@ -30,6 +30,14 @@ MapArea areaOf (const Ground& ground)
     return ground.within.value_or (ground.map.area());
 }
 
+/** All that is known of a tuning without solving it. */
+Figures figuresAt (const Ground& ground, double batterNote, double resonantNote)
+{
+    auto figures = ground.map.at (batterNote, resonantNote, ground.present);
+    addBeyondMap (figures, batterNote, resonantNote, ground.played, ground.place);
+    return figures;
+}
+
 /** All tunings that are looked at, with what they miss. */
 class Field
 {
@@ -59,16 +67,6 @@ public:
         for (std::size_t cell = 0; cell < size(); ++cell)
             if (isTuning (cell))
                 masks.insert (maskOf (cell));
-    }
-
-    static Figures figuresAt (const Ground& ground, double batterNote, double resonantNote)
-    {
-        auto figures = ground.map.at (batterNote, resonantNote, ground.present);
-
-        if (ground.played != nullptr)
-            ground.played->addTo (figures, batterNote, resonantNote);
-
-        return figures;
     }
 
     std::size_t size() const noexcept { return rings.size(); }
@@ -204,10 +202,7 @@ private:
         tuning.batterNote = batterNote;
         tuning.resonantNote = resonantNote;
         tuning.figures = figuresOf (ground.tuner, ground.solver, batterNote, resonantNote, ground.present);
-
-        if (ground.played != nullptr)
-            ground.played->addTo (tuning.figures, batterNote, resonantNote);
-
+        addBeyondMap (tuning.figures, batterNote, resonantNote, ground.played, ground.place);
         return tuning;
     }
 
@@ -283,8 +278,8 @@ void listThoseThatMeetAll (Listing& listing, const Ground& ground, const std::ve
         listing.add ("well within the wishes", among (
                                                    [&] (std::size_t cell)
                                                    {
-                                                       const auto figures = Field::figuresAt (ground, field.batterAt (cell),
-                                                                                              field.resonantAt (cell));
+                                                       const auto figures =
+                                                           figuresAt (ground, field.batterAt (cell), field.resonantAt (cell));
                                                        double room = 1.0e4;
 
                                                        for (const auto& wish : wishes)
@@ -390,7 +385,7 @@ Conflict conflictOf (const Ground& ground, const Field& field, const std::vector
                                            { return (field.maskOf (c) & others) == others ? field.missAt (c, w) : infinite; });
             conflict.wishes.push_back (w);
             conflict.nearest.push_back (
-                cell ? of (Field::figuresAt (ground, field.batterAt (*cell), field.resonantAt (*cell)), wishes[w].figure)
+                cell ? of (figuresAt (ground, field.batterAt (*cell), field.resonantAt (*cell)), wishes[w].figure)
                      : std::numeric_limits<double>::quiet_NaN());
         }
 
@@ -406,16 +401,36 @@ void checkWishes (const Ground& ground, const std::vector<Wish>& wishes)
         throw modal::InputError::fault ("wishes", "ask for what only strokes show", "a map of played strokes");
 
     for (const auto& wish : wishes)
+    {
+        if (wish.figure == Figure::lasts && ground.place == nullptr)
+            throw modal::InputError::fault (infoOf (wish.figure).name, "has no place to be heard in", "a place");
+
         if ((wish.figure == Figure::batterMove || wish.figure == Figure::resonantMove) && ! ground.present)
             throw modal::InputError::fault (infoOf (wish.figure).name, "has nothing to count from",
                                             "the present tap notes of both heads");
+    }
 }
 
 } // namespace
 
+void addBeyondMap (Figures& figures, double batterNote, double resonantNote, const PlayedMap* played,
+                   const place::NoteAtListener* place)
+{
+    if (place != nullptr)
+        of (figures, Figure::lasts) = place->lasts (of (figures, Figure::drumNote), of (figures, Figure::ring));
+
+    if (played != nullptr)
+        played->addTo (figures, batterNote, resonantNote);
+}
+
 bool FoundTuning::meetsAll() const
 {
     return std::all_of (misses.begin(), misses.end(), [] (double miss) { return miss == 0.0; });
+}
+
+bool isWished (const std::vector<Wish>& wishes, Figure figure)
+{
+    return std::any_of (wishes.begin(), wishes.end(), [figure] (const Wish& wish) { return wish.figure == figure; });
 }
 
 bool needsPlaying (const std::vector<Wish>& wishes)

@@ -44,10 +44,17 @@ struct Ground
     const modal::DrumTuner& tuner;
     const modal::DrumSolver& solver; ///< solverFor (tuner)
     const TuningMap& map;
-    const PlayedMap* played = nullptr; ///< needed for wishes on played figures
-    std::optional<MapArea> within;     ///< the part of the map to look at; all of it if there is none
-    std::optional<Present> present;    ///< needed for wishes on moves; "least to turn" counts from there
+    const PlayedMap* played = nullptr;            ///< needed for wishes on played figures
+    std::optional<MapArea> within;                ///< the part of the map to look at; all of it if there is none
+    std::optional<Present> present;               ///< needed for wishes on moves; "least to turn" counts from there
+    const place::NoteAtListener* place = nullptr; ///< needed for wishes on how long the drum note lasts there
 };
+
+/** Adds what played strokes and a place tell of a tuning to what the map knows; either may be null. */
+void addBeyondMap (Figures&, double batterNote, double resonantNote, const PlayedMap*, const place::NoteAtListener*);
+
+/** Whether one of the wishes is about this figure. */
+bool isWished (const std::vector<Wish>&, Figure);
 
 /** True if one of the wishes needs strokes to be played. */
 bool needsPlaying (const std::vector<Wish>&);

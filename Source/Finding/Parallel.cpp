@@ -11,6 +11,21 @@
 namespace finding
 {
 
+#ifdef __EMSCRIPTEN__
+
+/** In a browser all are done in turn: a worker may start no threads without a server's leave. */
+void inParallel (std::size_t count, unsigned, const std::function<void (std::size_t)>& job, const std::atomic<bool>& cancel,
+                 const std::function<void (std::size_t)>& progress)
+{
+    for (std::size_t i = 0; i < count && ! cancel; ++i)
+        job (i);
+
+    if (progress)
+        progress (count);
+}
+
+#else
+
 void inParallel (std::size_t count, unsigned threads, const std::function<void (std::size_t)>& job,
                  const std::atomic<bool>& cancel, const std::function<void (std::size_t)>& progress)
 {
@@ -68,5 +83,7 @@ void inParallel (std::size_t count, unsigned threads, const std::function<void (
     if (failure)
         std::rethrow_exception (failure);
 }
+
+#endif
 
 } // namespace finding

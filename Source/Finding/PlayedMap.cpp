@@ -5,6 +5,7 @@
 #include "Engine/Microphone.h"
 #include "Engine/PlayedBand.h"
 #include "Engine/PlayedResponse.h"
+#include "Score/StrokeEnergy.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,8 +21,8 @@ namespace
 
 constexpr double sampleRate = 48000.0; // Hz
 
-constexpr std::array<Figure, 5> playedFigures{ Figure::softestStroke, Figure::dryness, Figure::brightness, Figure::contactTime,
-                                               Figure::snareSound };
+constexpr std::array<Figure, 6> playedFigures{ Figure::softestStroke, Figure::dryness,    Figure::brightness,
+                                               Figure::contactTime,   Figure::snareSound, Figure::wiresCarry };
 
 bool isLogarithmic (Figure figure)
 {
@@ -42,11 +43,13 @@ double between (Figure figure, const std::array<double, 4>& values, const std::a
 
 } // namespace
 
-void addPlayed (Figures& figures, const DrumSpec& drum, const Tensions& tensions, const Fittings& fittings, const Hand& hand)
+void addPlayed (Figures& figures, const DrumSpec& drum, const Tensions& tensions, const Playing& playing)
 {
-    auto setup = engine::setUp (drum, tensions,
-                                solve (drum, tensions, { .highestFrequency = engine::playedBand (drum, tensions) }), fittings);
-    setup.microphones = { engine::defaultMicrophones (drum.depth).front() };
+    const auto& hand = playing.hand;
+    const auto modes = solve (drum, tensions, { .highestFrequency = engine::playedBand (drum, tensions) });
+    auto setup = engine::setUp (drum, tensions, modes, playing.fittings);
+    const auto microphones = engine::defaultMicrophones (drum.depth);
+    setup.microphones = { microphones.front() };
     setup.sampleRate = sampleRate;
     const auto response = engine::playedResponse (setup, { hand.usual, hand.place, { hand.place } });
     of (figures, Figure::dryness) = response.earlyToLate;
@@ -57,16 +60,26 @@ void addPlayed (Figures& figures, const DrumSpec& drum, const Tensions& tensions
     {
         of (figures, Figure::softestStroke) = response.wireResponse.front().softestSpeed;
         of (figures, Figure::snareSound) = response.wireDuration;
+
+        if (playing.place)
+        {
+            engine::Stroke usual;
+            usual.position = hand.place;
+            usual.speed = hand.usual;
+            setup.microphones = { microphones.back() };
+            // How long the note lasts there does not matter to the wires.
+            of (figures, Figure::wiresCarry) =
+                place::atListener (*playing.place, 1000.0, 1.0, score::strokeEnergy (setup, usual)).wiresCarryTo();
+        }
     }
 }
 
-std::shared_ptr<const PlayedMap> PlayedMap::make (const DrumTuner& tuner, const Fittings& fittings, const Hand& hand,
-                                                  const MapArea& area, double step, unsigned threads,
-                                                  const std::atomic<bool>& cancel, const std::function<void (double)>& progress)
+std::shared_ptr<const PlayedMap> PlayedMap::make (const DrumTuner& tuner, const Playing& playing, const MapArea& area,
+                                                  double step, unsigned threads, const std::atomic<bool>& cancel,
+                                                  const std::function<void (double)>& progress)
 {
     auto map = std::make_shared<PlayedMap>();
-    map->fittings = fittings;
-    map->hand = hand;
+    map->playing = playing;
     map->batter = notesBetween (area.batter, step);
     map->resonant = notesBetween (area.resonant, step);
     Figures none;
@@ -88,7 +101,7 @@ std::shared_ptr<const PlayedMap> PlayedMap::make (const DrumTuner& tuner, const 
             const auto i = toPlay[job];
             const Tensions tensions{ tuner.notes (HeadSide::batter).tensionNear (map->batter[i / map->resonant.size()]),
                                      tuner.notes (HeadSide::resonant).tensionNear (map->resonant[i % map->resonant.size()]) };
-            addPlayed (map->points[i], tuner.drum(), tensions, fittings, hand);
+            addPlayed (map->points[i], tuner.drum(), tensions, playing);
         },
         cancel,
         [&] (std::size_t done)
@@ -126,7 +139,7 @@ void PlayedMap::play (Figures& figures, const DrumTuner& tuner, double batterNot
 {
     const Tensions tensions{ tuner.notes (HeadSide::batter).tensionFor (batterNote),
                              tuner.notes (HeadSide::resonant).tensionFor (resonantNote) };
-    addPlayed (figures, tuner.drum(), tensions, fittings, hand);
+    addPlayed (figures, tuner.drum(), tensions, playing);
 }
 
 Figures PlayedMap::estimatedErrors() const

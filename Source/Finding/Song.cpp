@@ -148,6 +148,11 @@ std::string Key::name() const
     return std::string (pitchClasses[static_cast<std::size_t> (tonic)]) + (isMinor ? " minor" : " major");
 }
 
+bool givesWay (const Wish& ofSong, Figure stated)
+{
+    return stated == ofSong.figure || (stated == Figure::lasts && ofSong.figure == Figure::ring);
+}
+
 double readNoteValue (const std::string& text, const std::string& field)
 {
     std::string_view rest = text;

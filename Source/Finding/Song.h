@@ -58,6 +58,10 @@ struct Song
     @throws modal::InputError for a tempo, note value or hand out of range */
 std::vector<Wish> wishesFor (const Song&);
 
+/** Whether a wish of the song gives way to a stated one: to one about the same figure, and the ring to how long the note lasts in
+   a place. */
+bool givesWay (const Wish& ofSong, Figure stated);
+
 /** Reads "1/8", "1/16", "1/4" as a share of a whole note, 1/64 to 4. Throws modal::InputError on `field`. */
 double readNoteValue (const std::string& text, const std::string& field);
 

@@ -140,31 +140,26 @@ std::shared_ptr<const TuningMap> TuningMap::make (const DrumTuner& tuner, const 
                                                   const std::function<void (double)>& progress)
 {
     requireTwoHeads (tuner.drum());
-    auto map = std::make_shared<TuningMap>();
-    map->whole = area;
-    map->batterYield = yieldTension (tuner.drum().batter);
-    map->resonantYield = yieldTension (tuner.drum().resonant);
-    map->batter = notesBetween (area.batter, step);
-    map->resonant = notesBetween (area.resonant, step);
-    std::vector<double> batterTensions (map->batter.size()), resonantTensions (map->resonant.size());
-    const auto columns = map->batter.size(), rows = map->resonant.size();
+    auto batter = notesBetween (area.batter, step), resonant = notesBetween (area.resonant, step);
+    const auto columns = batter.size(), rows = resonant.size();
+    std::vector<double> batterTensions (columns), resonantTensions (rows);
 
     inParallel (
         columns + rows, threads,
         [&] (std::size_t i)
         {
             if (i < columns)
-                batterTensions[i] = tuner.notes (HeadSide::batter).tensionNear (map->batter[i]);
+                batterTensions[i] = tuner.notes (HeadSide::batter).tensionNear (batter[i]);
             else
-                resonantTensions[i - columns] = tuner.notes (HeadSide::resonant).tensionNear (map->resonant[i - columns]);
+                resonantTensions[i - columns] = tuner.notes (HeadSide::resonant).tensionNear (resonant[i - columns]);
         },
         cancel);
 
-    map->points.resize (columns * rows);
+    std::vector<MapPoint> points (columns * rows);
     inParallel (
         columns * rows, threads,
         [&] (std::size_t i) {
-            map->points[i] = solved (solver, { batterTensions[i / rows], resonantTensions[i % rows] });
+            points[i] = solved (solver, { batterTensions[i / rows], resonantTensions[i % rows] });
         },
         cancel,
         [&] (std::size_t done)
@@ -173,12 +168,27 @@ std::shared_ptr<const TuningMap> TuningMap::make (const DrumTuner& tuner, const 
                 progress (static_cast<double> (done) / static_cast<double> (columns * rows));
         });
 
+    return cancel ? nullptr : fromPoints (tuner, area, std::move (batter), std::move (resonant), std::move (points));
+}
+
+std::shared_ptr<const TuningMap> TuningMap::fromPoints (const DrumTuner& tuner, const MapArea& area,
+                                                        std::vector<double> batterNotes, std::vector<double> resonantNotes,
+                                                        std::vector<MapPoint> solvedPoints)
+{
+    auto map = std::make_shared<TuningMap>();
+    map->whole = area;
+    map->batterYield = yieldTension (tuner.drum().batter);
+    map->resonantYield = yieldTension (tuner.drum().resonant);
+    map->batter = std::move (batterNotes);
+    map->resonant = std::move (resonantNotes);
+    map->points = std::move (solvedPoints);
+
     for (const auto& p : map->points)
         map->logarithms.push_back ({ std::log (p.tensions.batter), std::log (p.tensions.resonant),
                                      std::log (p.lowest[0].frequency), std::log (p.lowest[0].ring),
                                      std::log (p.lowest[1].frequency), std::log (p.lowest[1].ring) });
 
-    return cancel ? nullptr : map;
+    return map;
 }
 
 Figures TuningMap::at (double batterNote, double resonantNote, const std::optional<Present>& present) const

@@ -99,6 +99,12 @@ public:
                                                   unsigned threads, const std::atomic<bool>& cancel,
                                                   const std::function<void (double)>& progress = {});
 
+    /** A map of tunings that were solved one by one: for each batter note every resonant one. Those left out have no lowest modes
+       and count as tunings without a drum note.
+        @param batterNotes, resonantNotes  Hz, evenly spaced in pitch over the area */
+    static std::shared_ptr<const TuningMap> fromPoints (const modal::DrumTuner&, const MapArea&, std::vector<double> batterNotes,
+                                                        std::vector<double> resonantNotes, std::vector<MapPoint>);
+
     /** Figures of a tuning, those of played strokes left out, between the solved ones (bilinear in pitch and in the figure's
        logarithm). NaN outside the map and beside tunings without a drum note. */
     Figures at (double batterNote, double resonantNote, const std::optional<Present>&) const;

@@ -43,21 +43,42 @@ std::string allowedText (const FigureInfo& info)
     case Kind::decibels:
         return "two numbers of dB with a colon between: 6:, 3:9";
     case Kind::time:
-        return "two times with a colon between: :0.6s, 200ms:0.6s";
+        return info.figure == Figure::lasts ? "two times with a colon between: :0.6s, 200ms:0.6s, :1beat, 1/2beat:2beats"
+                                            : "two times with a colon between: :0.6s, 200ms:0.6s";
     case Kind::frequency:
         return "two frequencies with a colon between: 900Hz:1500Hz, :1200Hz";
     case Kind::speed:
         return "two speeds with a colon between: :0.2m/s, 0.1:0.3";
+    case Kind::distance:
+        return "two distances with a colon between: 15m:, 5m:30m";
     }
 
     return {};
 }
 
+/** A number or a fraction such as 1/2. */
+std::optional<double> takeFraction (std::string_view& text)
+{
+    const auto number = modal::takeNumber (text);
+
+    if (! number || text.empty() || text.front() != '/')
+        return number;
+
+    auto below = text.substr (1);
+    const auto parts = modal::takeNumber (below);
+
+    if (! parts)
+        return std::nullopt;
+
+    text = below;
+    return *number / *parts;
+}
+
 /** A number with one of the units of the figure's kind, or bare. */
-double readNumber (const FigureInfo& info, const std::string& text, const std::string& field)
+double readNumber (const FigureInfo& info, const std::string& text, const std::string& field, std::optional<double> tempo)
 {
     std::string_view rest = text;
-    const auto number = modal::takeNumber (rest);
+    const auto number = info.figure == Figure::lasts ? takeFraction (rest) : modal::takeNumber (rest);
     const auto unit = trimmed (std::string (rest));
     const auto is = [&] (std::initializer_list<const char*> names)
     { return std::find (names.begin(), names.end(), unit) != names.end(); };
@@ -87,6 +108,12 @@ double readNumber (const FigureInfo& info, const std::string& text, const std::s
             return *number;
         if (is ({ "ms" }))
             return *number / 1000.0;
+        if (info.figure == Figure::lasts && is ({ "beat", "beats" }))
+        {
+            if (! tempo)
+                throw modal::InputError::fault (field, "counts in beats without a tempo", "the tempo in beats per minute");
+            return *number * 60.0 / *tempo;
+        }
         break;
     case Kind::note:
     case Kind::frequency:
@@ -101,12 +128,17 @@ double readNumber (const FigureInfo& info, const std::string& text, const std::s
         if (is ({ "cm/s" }))
             return *number / 100.0;
         break;
+    case Kind::distance:
+        if (is ({ "", "m" }))
+            return *number;
+        break;
     }
 
     throw refuse();
 }
 
-double readValue (const FigureInfo& info, const std::string& text, modal::ConcertPitch pitch, const std::string& field)
+double readValue (const FigureInfo& info, const std::string& text, modal::ConcertPitch pitch, const std::string& field,
+                  std::optional<double> tempo)
 {
     const auto isLetter = [] (char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
 
@@ -116,7 +148,7 @@ double readValue (const FigureInfo& info, const std::string& text, modal::Concer
     if (info.figure == Figure::interval)
         return modal::Interval::parse (text, field).semitones;
 
-    return readNumber (info, text, field);
+    return readNumber (info, text, field, tempo);
 }
 
 std::string rangeText (const FigureInfo& info, Span span, modal::ConcertPitch pitch)
@@ -192,7 +224,8 @@ double missOf (const Wish& wish, double value)
     return limit == value ? 0.0 : stepsBetween (wish.figure, limit, value);
 }
 
-Wish readWish (Figure figure, const std::string& given, modal::ConcertPitch pitch, const std::string& field)
+Wish readWish (Figure figure, const std::string& given, modal::ConcertPitch pitch, const std::string& field,
+               std::optional<double> tempo)
 {
     const auto& info = infoOf (figure);
     const auto text = trimmed (given);
@@ -221,7 +254,7 @@ Wish readWish (Figure figure, const std::string& given, modal::ConcertPitch pitc
 
     if (colon == std::string::npos)
     {
-        const double value = readValue (info, text, pitch, field);
+        const double value = readValue (info, text, pitch, field, tempo);
 
         if (info.kind == Kind::note)
             return named ({ atSteps (figure, value, -aroundNote), atSteps (figure, value, aroundNote) });
@@ -233,7 +266,7 @@ Wish readWish (Figure figure, const std::string& given, modal::ConcertPitch pitc
     }
 
     const auto limit = [&] (const std::string& part, double open)
-    { return part.empty() ? open : readValue (info, part, pitch, field); };
+    { return part.empty() ? open : readValue (info, part, pitch, field, tempo); };
     return named ({ limit (trimmed (text.substr (0, colon)), -unlimited), limit (trimmed (text.substr (colon + 1)), unlimited) });
 }
 

@@ -2,6 +2,7 @@
 
 #include "Figure.h"
 
+#include <optional>
 #include <vector>
 
 namespace finding
@@ -34,8 +35,11 @@ double missOf (const Wish&, double value);
 /** The limit of the wish that is nearest to a value; the value itself if it is met. */
 double nearestAllowed (const Wish&, double value);
 
-/** Reads "D3:E3", "D3", ":0.6s", "0.2:", "P4:P5", "-2:2", "stays" as a range of a figure; a single note is 10 cents wide either
-    way. Throws modal::InputError on `field`. */
-Wish readWish (Figure, const std::string& text, modal::ConcertPitch, const std::string& field);
+/** Reads "D3:E3", "D3", ":0.6s", ":1beat", "0.2:", "P4:P5", "-2:2", "stays" as a range of a figure; a single note is 10 cents
+   wide either way.
+    @param tempo  beats per minute, for times in beats
+    @throws modal::InputError on `field` */
+Wish readWish (Figure, const std::string& text, modal::ConcertPitch, const std::string& field,
+               std::optional<double> tempo = std::nullopt);
 
 } // namespace finding

@@ -20,6 +20,12 @@ struct HeadAsIs
     std::vector<double> lugErrors{}; ///< cents, one standard deviation of each; empty: exact. Lugs that differ by less count as alike
 };
 
+/** A head stands where the last turn left it, unless somebody says otherwise: then either is wrong. Throws modal::InputError on
+   `field` if its note now lies more than 25 cents from there, which is two readings apart.
+    @param dashes  before the names of what a person gives: "--" for options */
+void requireAgreement (double noteNow, const RodObservation& last, modal::ConcertPitch, const std::string& field,
+                       const std::string& dashes);
+
 /** A head as its fit found it. */
 HeadAsIs headAsIs (const HeadFit&);
 

@@ -1,7 +1,5 @@
 #include "AtListener.h"
 
-#include "Reverberation.h"
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -52,14 +50,11 @@ struct NoteInRoom
 /** s until it is 60 dB below its loudest. */
 double lastingTime (const NoteInRoom& note)
 {
-    double loudest = note (0.0), at = 0.0;
-    const double slower = std::min (note.note, note.room), step = 0.002 / std::max (note.note, note.room);
-    for (double t = 0.0; t < 3.0 / slower; t += step)
-        if (note (t) > loudest)
-        {
-            loudest = note (t);
-            at = t;
-        }
+    // Loudest where the derivative of its energy is zero: at the start, unless the room fills faster than the note decays.
+    const double filling = note.perSecond - note.note * note.direct, apart = note.note - note.room;
+    const double later = filling / (note.room * note.perSecond);
+    const double at = filling <= 0.0 ? 0.0 : std::abs (apart * later) < 1.0e-6 ? later : std::log1p (apart * later) / apart;
+    const double loudest = note (at), slower = std::min (note.note, note.room);
     double low = at, high = at + 1.0 / slower;
     while (note (high) > 1.0e-6 * loudest)
         high += 5.0 / slower;
@@ -69,6 +64,24 @@ double lastingTime (const NoteInRoom& note)
 }
 
 } // namespace
+
+NoteAtListener::NoteAtListener (const Place& place)
+    : isRoom (place.kind == Place::Kind::room), volume (place.volume), decay (place)
+{
+    const Box box (place);
+    distance = place::distance (drumIn (place, box), listenerIn (place, box));
+    soundSpeed = box.soundSpeed;
+}
+
+double NoteAtListener::lasts (double frequency, double time) const
+{
+    if (! isRoom || ! std::isfinite (time))
+        return time;
+
+    const double sixty = 6.0 * std::log (10.0), roomTime = atFrequency (decay.time, frequency), room = sixty / roomTime;
+    return lastingTime (
+        { 1.0 / (distance * distance), room * reverberantEnergy (volume, roomTime, distance, soundSpeed), sixty / time, room });
+}
 
 double noiseAt4kHz (double rating) noexcept
 {
@@ -94,16 +107,7 @@ AtListener atListener (const Place& place, double noteFrequency, double noteTime
     result.directOverReverberant = isRoom ? 20.0 * std::log10 (critical (middle) / result.distance) : infinite;
     result.wiresClearTo = isRoom ? critical (wires) : infinite;
 
-    const double sixty = 6.0 * std::log (10.0);
-    const double roomTime = isRoom ? atFrequency (decay.time, noteFrequency) : 0.0;
-    result.noteLasts = noteTime;
-    if (isRoom && std::isfinite (noteTime))
-    {
-        const double room = sixty / roomTime;
-        result.noteLasts = lastingTime ({ 1.0 / (result.distance * result.distance),
-                                          room * reverberantEnergy (place.volume, roomTime, result.distance, box.soundSpeed),
-                                          sixty / noteTime, room });
-    }
+    result.noteLasts = NoteAtListener (place).lasts (noteFrequency, noteTime);
 
     const double softest = noiseAt4kHz (place.noiseRating) + aboveNoise;
     const auto isHeard = [&] (double far)

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "Place.h"
+#include "Reverberation.h"
 
 namespace place
 {
@@ -20,6 +20,22 @@ struct AtListener
 
     /** Whichever of both is nearer. */
     double wiresCarryTo() const noexcept { return wiresClearTo < wiresHeardTo ? wiresClearTo : wiresHeardTo; }
+};
+
+/** How long a note that decays lasts at the listener. */
+class NoteAtListener
+{
+public:
+    explicit NoteAtListener (const Place&);
+
+    /** s until a note is 60 dB below its loudest, which without the place decays by 60 dB in `time` seconds. In the open air that
+       is `time`. About a microsecond. */
+    double lasts (double frequency, double time) const;
+
+private:
+    bool isRoom;
+    double volume, distance, soundSpeed;
+    Decay decay;
 };
 
 /** The wires are judged by the octave of 4 kHz, in which nearly all sound is theirs. Ten decibels in an octave is what ISO 7731

@@ -37,7 +37,7 @@ place::Octaves octaveEnergy (const std::vector<float>& samples, double sampleRat
     return energy;
 }
 
-place::Octaves strokeEnergy (const engine::DrumSetup& setup)
+place::Octaves strokeEnergy (const engine::DrumSetup& setup, const engine::Stroke& stroke)
 {
     constexpr double listeningTime = 1.0; // s
     constexpr std::size_t block = 64;
@@ -47,9 +47,6 @@ place::Octaves strokeEnergy (const engine::DrumSetup& setup)
 
     auto heard = setup;
     heard.microphones = { setup.microphones.back() };
-    engine::Stroke stroke;
-    stroke.position = 0.25;
-    stroke.speed = 3.0;
     Performance performance (std::make_shared<const engine::DrumModel> (heard), { { 0.0, stroke } });
 
     std::vector<float> samples (block * static_cast<std::size_t> (listeningTime * setup.sampleRate / block));

@@ -10,6 +10,7 @@
 #include "Results.h"
 
 #include "Modal/InputError.h"
+#include "Reports/FindJson.h"
 #include "Score/MidiNotes.h"
 
 #include <algorithm>
@@ -62,13 +63,14 @@ struct Search
     std::optional<Present> present;
     std::shared_ptr<const PlayedMap> played;
     FindResult result;
+    std::optional<place::NoteAtListener> inPlace;
 };
 
 Search search (const FindRequest& request, bool showsProgress)
 {
     // An interrupt ends the program before it begins a file.
     const std::atomic<bool> cancel{ false };
-    Search found{ modal::DrumTuner (request.drum), {}, {}, {} };
+    Search found{ modal::DrumTuner (request.drum), {}, {}, {}, {} };
     found.present = presentOf (request, found.tuner);
     const auto solver = solverFor (found.tuner);
     const auto area = areaOf (found.tuner, request.batterStrength, request.resonantStrength);
@@ -78,11 +80,21 @@ Search search (const FindRequest& request, bool showsProgress)
     const auto map = TuningMap::make (found.tuner, solver, area, stepFor (request.drum), 0, cancel,
                                       [&] (double share) { progress.show (solvingShare * share); });
 
+    if (request.playing.place)
+        found.inPlace.emplace (*request.playing.place);
+
+    auto playing = request.playing;
+
+    if (! isWished (request.wishes, Figure::wiresCarry))
+        playing.place.reset();
+
     if (plays)
-        found.played = PlayedMap::make (found.tuner, request.fittings, request.hand, area, playedStep, 0, cancel,
+        found.played = PlayedMap::make (found.tuner, playing, area, playedStep, 0, cancel,
                                         [&] (double share) { progress.show (solvingShare + (1.0 - solvingShare) * share); });
 
-    found.result = find ({ found.tuner, solver, *map, found.played.get(), std::nullopt, found.present }, request.wishes);
+    found.result = find (
+        { found.tuner, solver, *map, found.played.get(), std::nullopt, found.present, found.inPlace ? &*found.inPlace : nullptr },
+        request.wishes);
     return found;
 }
 
@@ -126,7 +138,7 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
 
     for (const auto number : order)
     {
-        const auto tuning = wordsFor (request, list[number]);
+        const auto tuning = heardWordsFor (request, list[number]);
 
         if (! words.empty())
             words.emplace_back ("vs");
@@ -138,7 +150,7 @@ void hear (const Arguments& arguments, const FindRequest& request, const std::ve
             words.insert (words.end(), { "--loudness", "-23LUFS", "--output", target });
 
             if (! arguments.has ("midi") && ! arguments.has ("pattern"))
-                words.insert (words.end(), { "--pattern", playersPart (request.hand) });
+                words.insert (words.end(), { "--pattern", playersPart (request.playing.hand) });
 
             for (const auto* option : { "one-file", "midi", "pattern", "tempo" })
                 if (const auto value = arguments.value (option); value && (option != tempo || arguments.has ("pattern")))
@@ -202,7 +214,8 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     const auto request = readFindRequest (arguments);
     const auto found = search (request, arguments.has ("progress"));
-    writeJsonAndText (arguments, findJson (request, found.result, found.played.get()),
+    writeJsonAndText (arguments,
+                      reports::findJson (request.label, request.wishes, found.result, request.concertPitch, found.played.get()),
                       findText (request, found.result, found.played.get()));
     goOn (arguments, request, found);
 }

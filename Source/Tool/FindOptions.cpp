@@ -3,6 +3,7 @@
 #include "DrumOptions.h"
 #include "HardwareOptions.h"
 #include "OptionText.h"
+#include "PlaceOptions.h"
 #include "TunedDrum.h"
 #include "TuningOptions.h"
 
@@ -49,13 +50,16 @@ OptionGroup wishOptions()
             example = "6:";
             break;
         case FigureInfo::Kind::time:
-            example = info.figure == Figure::contactTime ? ":5ms" : ":0.6s";
+            example = info.figure == Figure::contactTime ? ":5ms" : info.figure == Figure::lasts ? ":1beat" : ":0.6s";
             break;
         case FigureInfo::Kind::frequency:
             example = ":1200Hz";
             break;
         case FigureInfo::Kind::speed:
             example = ":0.2m/s";
+            break;
+        case FigureInfo::Kind::distance:
+            example = "15m:";
             break;
         }
 
@@ -72,7 +76,8 @@ OptionGroup songOptions()
                { "key-tones", "tonic|chord|scale", "which tones; the chord (first, third, fifth) if not given" },
                { "bass", "D2", "or the drum note a distance from the bass, in any octave" },
                { "bass-interval", "P5", "that distance; an octave if not given" },
-               { "tempo", "120", "beats per minute, 20 to 400: the ring ends within a note value" },
+               { "tempo", "120",
+                 "beats per minute, 20 to 400: the ring ends within a note value, unless\n--lasts says how long" },
                { "ring-value", "1/8", "that note value; 1/8 if not given" } } };
 }
 
@@ -203,10 +208,11 @@ std::vector<Wish> readWishes (const Arguments& arguments, modal::ConcertPitch pi
 
     for (const auto& info : figures())
         if (const auto text = arguments.value (info.option); text && *text != "any")
-            wishes.push_back (readWish (info.figure, *text, pitch, "--" + std::string (info.option)));
+            wishes.push_back (readWish (info.figure, *text, pitch, "--" + std::string (info.option), song.tempo));
 
     for (auto& wish : wishesFor (song))
-        if (! arguments.has (infoOf (wish.figure).option))
+        if (std::none_of (figures().begin(), figures().end(),
+                          [&] (const FigureInfo& info) { return arguments.has (info.option) && givesWay (wish, info.figure); }))
             wishes.push_back (std::move (wish));
 
     return wishes;
@@ -216,7 +222,7 @@ std::vector<Wish> readWishes (const Arguments& arguments, modal::ConcertPitch pi
 
 std::vector<OptionGroup> findOptions()
 {
-    return { wishOptions(), songOptions(), playerOptions(), presentOptions() };
+    return { wishOptions(), songOptions(), playerOptions(), presentOptions(), placeOptions() };
 }
 
 FindRequest readFindRequest (const Arguments& arguments)
@@ -228,8 +234,11 @@ FindRequest readFindRequest (const Arguments& arguments)
     const auto file = source ? files::openDrum (*source, pitchAsked) : files::DrumFile();
     request.drum = chooseDrum (arguments);
     request.label = request.drum.name.empty() ? reports::sizeText (request.drum) : request.drum.name;
-    request.fittings = { file.wires, file.hoop, file.stick };
-    overrideFittings (arguments, request.fittings);
+    request.playing.fittings = { file.wires, file.hoop, file.stick };
+    overrideFittings (arguments, request.playing.fittings);
+    request.playing.place = file.place;
+    overridePlace (arguments, request.playing.place);
+    appendGiven (request.placeWords, arguments, placeOptions());
 
     if (! request.drum.hasResonantHead())
         throw modal::InputError ("drum", "one without a resonant head",
@@ -246,8 +255,14 @@ FindRequest readFindRequest (const Arguments& arguments)
     request.presentTuning = presentTuning (arguments, file, pitchAsked.value_or (modal::ConcertPitch{}));
     request.concertPitch =
         pitchAsked.value_or (request.presentTuning ? request.presentTuning->concertPitch : modal::ConcertPitch{});
-    request.hand = readHand (arguments);
-    request.wishes = readWishes (arguments, request.concertPitch, readSong (arguments, request.concertPitch, request.hand));
+    request.playing.hand = readHand (arguments);
+    request.wishes =
+        readWishes (arguments, request.concertPitch, readSong (arguments, request.concertPitch, request.playing.hand));
+
+    for (const auto& wish : request.wishes)
+        if (const auto& info = infoOf (wish.figure); info.isInPlace && ! request.playing.place)
+            throw modal::InputError::fault ("--" + std::string (info.option), "asks for what a place does, and there is none",
+                                            "--place");
 
     // A wish about a head's stress says how far the search may go; beyond yield no tension is known.
     constexpr double taut = 0.999;

@@ -11,14 +11,14 @@ namespace tool
 /** What `find` is asked for. */
 struct FindRequest
 {
-    std::vector<std::string> drumWords; ///< that name the same drum, air and hardware to any other command
-    std::string label;                  ///< of the drum
+    std::vector<std::string> drumWords;  ///< that name the same drum, air and hardware to any other command
+    std::vector<std::string> placeWords; ///< and its place, to those that predict or play
+    std::string label;                   ///< of the drum
     modal::DrumSpec drum;
-    modal::Fittings fittings;
+    finding::Playing playing;
     modal::ConcertPitch concertPitch;
     std::optional<modal::Tuning> presentTuning; ///< none: moves and plans have nothing to start from
     std::vector<finding::Wish> wishes;
-    finding::Hand hand;
     double batterStrength = finding::prudentStrength; ///< of yield, which the search stays below
     double resonantStrength = finding::prudentStrength;
 };

@@ -65,6 +65,9 @@ std::string tuningText (const FindRequest& request, const FoundTuning& tuning, s
     line ("drum note " + text (Figure::drumNote) + " (" + modal::fixedText (of (tuning.figures, Figure::drumNote), 1) +
           " Hz), interval " + text (Figure::interval) + ", ring " + text (Figure::ring) + " wires off");
 
+    if (! std::isnan (of (tuning.figures, Figure::lasts)))
+        line ("drum note at the listener " + text (Figure::lasts));
+
     std::string played;
 
     for (const auto& info : figures())
@@ -99,7 +102,7 @@ std::string goOnText (const FindRequest& request, const FoundTuning& tuning, con
 {
     auto text = "  GO ON with tuning 1; the others alike\n"
                 "    snarewright predict" +
-                joined (wordsFor (request, tuning)) + "\n    snarewright render" + joined (wordsFor (request, tuning)) +
+                joined (heardWordsFor (request, tuning)) + "\n    snarewright render" + joined (heardWordsFor (request, tuning)) +
                 " --output hear.wav\n";
 
     if (present)
@@ -143,11 +146,6 @@ std::optional<Present> presentOf (const FindResult& result)
                     tuning.resonantNote * std::exp2 (-of (tuning.figures, Figure::resonantMove) / 12.0) };
 }
 
-files::Json orNull (double value)
-{
-    return std::isfinite (value) ? files::Json (value) : files::Json();
-}
-
 } // namespace
 
 std::vector<std::string> wordsFor (const FindRequest& request, const FoundTuning& tuning)
@@ -159,6 +157,13 @@ std::vector<std::string> wordsFor (const FindRequest& request, const FoundTuning
     if (request.concertPitch.a4 != modal::ConcertPitch{}.a4)
         words.insert (words.end(), { "--concert-pitch", modal::asText (request.concertPitch.a4) });
 
+    return words;
+}
+
+std::vector<std::string> heardWordsFor (const FindRequest& request, const FoundTuning& tuning)
+{
+    auto words = wordsFor (request, tuning);
+    words.insert (words.end(), request.placeWords.begin(), request.placeWords.end());
     return words;
 }
 
@@ -199,80 +204,6 @@ std::string findText (const FindRequest& request, const FindResult& result, cons
            " (half is common practice, no source;\n  --batter-stress and --resonant-stress change it). Keep to the limits of the "
            "makers of heads and "
            "drum.\n";
-}
-
-files::Json findJson (const FindRequest& request, const FindResult& result, const PlayedMap* played)
-{
-    auto wishes = files::Json::array(), tunings = files::Json::array(), conflicts = files::Json::array();
-
-    for (const auto& wish : request.wishes)
-    {
-        auto ranges = files::Json::array();
-
-        for (const auto& range : wish.ranges)
-            ranges.push_back (files::Json{ { "low", orNull (range.low) }, { "high", orNull (range.high) } });
-
-        wishes.push_back (files::Json{
-            { "figure", infoOf (wish.figure).jsonKey }, { "text", wish.text }, { "reason", wish.reason }, { "ranges", ranges } });
-    }
-
-    for (const auto& tuning : result.list)
-    {
-        files::Json item{ { "kind", tuning.kind }, { "meets_all", tuning.meetsAll() } };
-
-        for (const auto& info : figures())
-            if (! std::isnan (of (tuning.figures, info.figure)))
-                item[info.jsonKey] = orNull (of (tuning.figures, info.figure));
-
-        auto misses = files::Json::array();
-
-        for (std::size_t w = 0; w < request.wishes.size(); ++w)
-            if (tuning.misses[w] != 0.0)
-            {
-                const auto& wish = request.wishes[w];
-                const double value = of (tuning.figures, wish.figure);
-                misses.push_back (files::Json{ { "wish", w + 1 },
-                                               { "steps", orNull (tuning.misses[w]) },
-                                               { "text", missText (wish.figure, value, nearestAllowed (wish, value)) } });
-            }
-
-        item["misses"] = misses;
-        tunings.push_back (item);
-    }
-
-    const auto sentences = explain (result, request.wishes, request.concertPitch);
-
-    for (std::size_t i = 0; i < result.conflicts.size(); ++i)
-    {
-        auto numbers = files::Json::array(), nearest = files::Json::array();
-
-        for (std::size_t k = 0; k < result.conflicts[i].wishes.size(); ++k)
-        {
-            numbers.push_back (result.conflicts[i].wishes[k] + 1);
-            nearest.push_back (orNull (result.conflicts[i].nearest[k]));
-        }
-
-        conflicts.push_back (files::Json{ { "wishes", numbers }, { "nearest", nearest }, { "text", sentences[i] } });
-    }
-
-    files::Json json{ { "drum", request.label },
-                      { "wishes", wishes },
-                      { "all_met", result.areAllMet },
-                      { "tunings", tunings },
-                      { "conflicts", conflicts } };
-
-    if (played != nullptr)
-    {
-        files::Json errors = files::Json::object();
-
-        for (const auto& info : figures())
-            if (info.isPlayed)
-                errors[info.jsonKey] = orNull (of (played->errors(), info.figure));
-
-        json["played_map_error_steps"] = errors;
-    }
-
-    return json;
 }
 
 } // namespace tool

@@ -88,17 +88,6 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
     seen.toNote = files::readNote (words[3], pitch, field);
     return seen;
 }
-/** The head stands where the last turn left it, unless somebody says otherwise: then either is wrong. */
-void refuseContradiction (double now, const RodObservation& last, ConcertPitch pitch, const std::string& option)
-{
-    constexpr double allowed = 25.0; // cents, two readings apart
-
-    if (std::abs (centsBetween (last.toNote, now)) > allowed)
-        throw InputError ("--" + option, Note::fromFrequency (now, pitch).nameWithCents(),
-                          Note::fromFrequency (last.toNote, pitch).nameWithCents() +
-                              ", where the last turn of --observed left it, within 25 cents; leave the option out to plan from there, "
-                              "or give turns of another day with --calibration");
-}
 } // namespace
 
 std::vector<reports::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
@@ -208,7 +197,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         if (seen != observed.rend())
         {
             if (found != measured.end())
-                refuseContradiction (found->fit.tapNote.value, *seen, wanted.concertPitch, "now-from");
+                requireAgreement (found->fit.tapNote.value, *seen, wanted.concertPitch, "--now-from", "--");
             else
                 head.tension = tensionForTapNote (drum, side, seen->toNote);
         }
@@ -218,7 +207,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
             const double now = files::readNote (*note, wanted.concertPitch, "--" + option);
 
             if (seen != observed.rend())
-                refuseContradiction (now, *seen, wanted.concertPitch, option);
+                requireAgreement (now, *seen, wanted.concertPitch, "--" + option, "--");
 
             head.tension = tensionForTapNote (drum, side, now);
         }

@@ -87,7 +87,8 @@ std::vector<RodObservation> observationsIn (const Json& request, const char* key
     return observations;
 }
 
-/** How one head is now: by its measurement, by what the last turn left, or by the note that is given, which counts most. */
+/** How one head is now: by its measurement, by what the last turn left, or by the note that is given, which may not contradict
+ * the turn. */
 std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, HeadSide side, ConcertPitch pitch,
                                  const std::vector<reports::MeasuredHead>& measured, const std::vector<RodObservation>& observed)
 {
@@ -107,7 +108,15 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
         head = headAsIs (fit->fit);
 
     if (note != nullptr)
-        head.tension = tensionForTapNote (drum, side, noteIn (*note, pitch, std::string ("now: ") + name));
+    {
+        const auto field = std::string ("now: ") + name;
+        const double now = noteIn (*note, pitch, field);
+
+        if (seen != observed.rend())
+            requireAgreement (now, *seen, pitch, field, "");
+
+        head.tension = tensionForTapNote (drum, side, now);
+    }
     else if (seen != observed.rend())
         head.tension = tensionForTapNote (drum, side, seen->toNote);
 

@@ -17,6 +17,7 @@
 #include "Place/Room.h"
 #include "Reports/Cautions.h"
 #include "Reports/ComparisonJson.h"
+#include "Reports/FindJson.h"
 #include "Reports/PlaceJson.h"
 #include "Reports/PlanJson.h"
 #include "Reports/PlayedJson.h"
@@ -255,12 +256,11 @@ Answer shapes (const Json& request)
     };
 }
 
-/** One batter note of the map of a drum with all notes of the resonant head. The map of the last drum is kept. */
-Answer map (const Json& request)
+/** The map of the drum in a request; that of the last drum is kept. */
+MapSession& mapOf (const TunedDrum& tuned, const Json& request)
 {
     static std::optional<MapSession> session;
     static Json drumOfSession;
-    const auto tuned = drumOf (request);
     const double step = numberOf (request, "step_cents", { 25.0, 400.0, "cents" }, 100.0);
     Json drum{ { "step", step }, { "document", request["document"] } };
     for (const auto* other : { "tunings", "place" })
@@ -272,11 +272,115 @@ Answer map (const Json& request)
         drumOfSession = std::move (drum);
     }
 
-    const double last = static_cast<double> (session->columns() - 1);
-    const double column = numberOf (request, "column", { 0.0, last, "" });
-    const double lowest = numberOf (request, "lowest_interval", { -60.0, 60.0, "semitones" }, -60.0);
-    const double highest = numberOf (request, "highest_interval", { -60.0, 60.0, "semitones" }, 60.0);
-    return { session->column (static_cast<std::size_t> (column), lowest, highest) };
+    return *session;
+}
+
+const Range anyInterval{ -60.0, 60.0, "semitones" };
+
+/** One batter note of the map of a drum with all notes of the resonant head. */
+Answer map (const Json& request)
+{
+    auto& session = mapOf (drumOf (request), request);
+    const double column = numberOf (request, "column", { 0.0, static_cast<double> (session.columns() - 1), "" });
+    const double lowest = numberOf (request, "lowest_interval", anyInterval, -60.0);
+    const double highest = numberOf (request, "highest_interval", anyInterval, 60.0);
+    return { session.column (static_cast<std::size_t> (column), lowest, highest) };
+}
+
+finding::Song songOf (const Json& request, ConcertPitch pitch)
+{
+    finding::Song song;
+    song.concertPitch = pitch;
+
+    if (const auto key = textOf (request, "key", ""); ! key.empty())
+        song.key = finding::Key::parse (key, "key");
+    if (request.contains ("tempo") && ! request["tempo"].is_null())
+        song.tempo = numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" });
+
+    return song;
+}
+
+/** Those of `wishes`, by the program's names ("drum-note": "D3:E3"), then the song's that do not give way to them.
+    @param beats  a minute, where the song does not say */
+std::vector<finding::Wish> wishesOf (const Json& request, const finding::Song& song, double beats)
+{
+    const auto& given = memberOf (request, "wishes");
+    std::vector<finding::Wish> wishes;
+
+    for (const auto& info : finding::figures())
+        if (const auto text = textOf (given, info.option, ""); ! text.empty())
+            wishes.push_back (finding::readWish (info.figure, text, song.concertPitch, info.name, song.tempo.value_or (beats)));
+
+    const auto stated = wishes;
+
+    for (auto& wish : finding::wishesFor (song))
+        if (std::none_of (stated.begin(), stated.end(),
+                          [&] (const finding::Wish& other) { return finding::givesWay (wish, other.figure); }))
+            wishes.push_back (std::move (wish));
+
+    return wishes;
+}
+
+/** Of a grid of tunings in view, row by row from the highest interval down: 1 where one meets the wishes. */
+std::vector<std::byte> maskOf (const Json& frame, const finding::Ground& ground, const std::vector<finding::Wish>& wishes,
+                               ConcertPitch pitch)
+{
+    const Range size{ 1.0, 1000.0, "" }, anyNote{ 0.0, 127.0, "MIDI note number" };
+    const auto columns = static_cast<int> (numberOf (frame, "columns", size)),
+               rows = static_cast<int> (numberOf (frame, "rows", size));
+    const double lowestBatter = numberOf (frame, "lowest_batter", anyNote),
+                 highestBatter = numberOf (frame, "highest_batter", anyNote);
+    const double lowest = numberOf (frame, "lowest_interval", anyInterval),
+                 highest = numberOf (frame, "highest_interval", anyInterval);
+    const auto between = [] (double from, double to, int i, int count) { return from + (to - from) * (i + 0.5) / count; };
+    std::vector<std::byte> mask;
+
+    for (int row = 0; row < rows; ++row)
+        for (int column = 0; column < columns; ++column)
+        {
+            const double note = between (lowestBatter, highestBatter, column, columns),
+                         interval = between (highest, lowest, row, rows);
+            const double batterHertz = pitch.a4 * std::exp2 ((note - 69.0) / 12.0),
+                         resonantHertz = batterHertz * std::exp2 (interval / 12.0);
+            auto figures = ground.map.at (batterHertz, resonantHertz, ground.present);
+            finding::addBeyondMap (figures, batterHertz, resonantHertz, ground.played, ground.place);
+            mask.push_back (static_cast<std::byte> (finding::meetsAll (figures, wishes) ? 1 : 0));
+        }
+
+    return mask;
+}
+
+/** Tunings for wishes, as `find --json`, over what is solved of the map; moves count from the document's tuning, or from `now`.
+ */
+Answer find (const Json& request)
+{
+    const auto tuned = drumOf (request);
+    auto& session = mapOf (tuned, request);
+    const auto pitch = tuned.tuning.concertPitch;
+    const auto wishes =
+        wishesOf (request, songOf (request, pitch), numberOf (request, "beats", { 20.0, 400.0, "beats a minute" }, 100.0));
+    const auto place = tuned.place ? std::optional<place::NoteAtListener> (*tuned.place) : std::nullopt;
+    const auto map = session.map();
+    auto within = session.prudentArea();
+
+    if (finding::isWished (wishes, finding::Figure::batterStrength))
+        within.batter = map->area().batter;
+    if (finding::isWished (wishes, finding::Figure::resonantStrength))
+        within.resonant = map->area().resonant;
+
+    const Range anyNote{ 10.0, 5000.0, "Hz" };
+    const auto& now = memberOf (request, "now");
+    const finding::Ground ground{ session.drumTuner(),
+                                  session.drumSolver(),
+                                  *map,
+                                  nullptr,
+                                  within,
+                                  finding::Present{ numberOf (now, "batter_hz", anyNote),
+                                                    numberOf (now, "resonant_hz", anyNote) },
+                                  place ? &*place : nullptr };
+    const auto result = finding::find (ground, wishes);
+    return { reports::findJson (tuned.label(), wishes, result, pitch, nullptr),
+             maskOf (memberOf (request, "frame"), ground, wishes, pitch) };
 }
 
 // At the drum
@@ -573,6 +677,7 @@ const std::map<std::string, Handler>& handlers()
         { "compare", plain (compare) },
         { "shapes", plain (shapes) },
         { "map", plain (map) },
+        { "find", plain (find) },
         { "plan", plain (plan) },
         { "sheet", plain (sheet) },
         { "model", plain (model) },

@@ -144,17 +144,58 @@ TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be 
     CHECK (std::abs (cents (before.drumNote, after.drumNote)) < 6.0);
 }
 
-TEST_CASE ("The map's strokes are played at the speed that is set")
+TEST_CASE ("A producer wishes for a note that is gone after a beat where it will be played")
+{
+    TestWindow window;
+    openMap (window);
+    auto& map = window.view().mapView();
+    const auto shown = [&] (const juce::String& words)
+    { return waitUntil ([&] { return fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains (words); }); };
+    wish (window, Figure::lasts, "1beat:1.2beats");
+    CHECK (shown ("a place, chosen in Set up"));
+    CHECK (fromMessageThread ([&] { return map.keeper().wishes().empty(); }));
+
+    // A room, and a song of 60 beats a minute: the wish is read again, and the song's own for the ring gives way to it.
+    onMessageThread ([&] { window.processor().parameter (Parameter::placeOn).setPlainValue (1.0); });
+    REQUIRE (waitUntil ([&] { return fromMessageThread ([&] { return map.keeper().wishes().size(); }) == 1; }));
+    auto& tempo = map.tempoField().entryField();
+    window.focus (tempo);
+    window.typeText ("60");
+    window.press (juce::KeyPress (juce::KeyPress::returnKey));
+    REQUIRE (window.awaitMap());
+    CHECK (fromMessageThread ([&] { return map.keeper().wishes().size(); }) == 1);
+    REQUIRE (waitUntil ([&] { return foundCount (window) > 0; }));
+    REQUIRE (window.awaitMap());
+    const auto found = fromMessageThread ([&] { return map.keeper().found(); });
+    CHECK (found.areAllMet);
+    for (const auto& tuning : found.list)
+    {
+        CHECK (of (tuning.figures, Figure::lasts) > 0.99);
+        CHECK (of (tuning.figures, Figure::lasts) < 1.21);
+        CHECK (of (tuning.figures, Figure::ring) < of (tuning.figures, Figure::lasts));
+    }
+    window.picture ("map-place");
+
+    // A wish about the resonant head's stress lets the search go as far.
+    wish (window, Figure::resonantStrength, "60:80");
+    REQUIRE (waitUntil ([&] { return foundCount (window) > 0; }));
+    const auto taut = fromMessageThread ([&] { return map.keeper().found(); });
+    CHECK (of (taut.list.front().figures, Figure::resonantStrength) > 0.59);
+}
+
+TEST_CASE ("The map's strokes are played as fast and where it is set")
 {
     TestWindow window;
     openMap (window);
     auto& keeper = window.view().mapView().keeper();
     auto& speed = window.view().auditionBar().speedBox();
     window.enter (speed, "6");
+    onMessageThread ([&] { window.processor().parameter (Parameter::strokePlace).setPlainValue (50.0); });
     window.enter (window.view().mapView().figureChoice(), finding::infoOf (Figure::brightness).name);
     // Another speed while they are being played: these are dropped, and played again.
     window.enter (speed, "1.5");
-    REQUIRE (waitUntil ([&] { return fromMessageThread ([&] { return keeper.strokeSpeed() == 1.5; }); }));
+    REQUIRE (waitUntil (
+        [&] { return fromMessageThread ([&] { return keeper.player().usual == 1.5 && keeper.player().place == 0.5; }); }));
     REQUIRE (window.awaitMap());
     const auto played = fromMessageThread ([&] { return keeper.played(); });
     REQUIRE (played != nullptr);
@@ -168,8 +209,9 @@ TEST_CASE ("The map's strokes are played at the speed that is set")
     {
         finding::Hand hand;
         hand.usual = strokeSpeed;
+        hand.place = 0.5;
         finding::Figures figures{};
-        finding::addPlayed (figures, request.drum, tensions, { request.wires, request.hoop, request.stick }, hand);
+        finding::addPlayed (figures, request.drum, tensions, { { request.wires, request.hoop, request.stick }, hand });
         return of (figures, Figure::brightness);
     };
     finding::Figures inMap{}, interpolated{};

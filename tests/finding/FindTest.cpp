@@ -4,6 +4,7 @@
 #include "tests/Contains.h"
 
 #include "Modal/InputError.h"
+#include "Modal/Prediction.h"
 
 #include <limits>
 #include <random>
@@ -142,6 +143,34 @@ TEST_CASE ("Each wish alone, each pair: the list is within ten cents of brute fo
         for (std::size_t j = i + 1; j < wishes.size(); ++j)
             check ({ wishes[i], wishes[j] });
     }
+}
+
+TEST_CASE ("In a place the search takes how long the drum note lasts there, as each tuning solved by itself does", "[find]")
+{
+    place::Place club;
+    club.times.fill (0.9);
+    const place::NoteAtListener heard (club);
+    auto where = ground();
+    where.place = &heard;
+    const auto ring = find (where, { wish (Figure::ring, 0.8, 0.9) }), lasts = find (where, { wish (Figure::lasts, 0.8, 0.9) });
+    REQUIRE (ring.areAllMet);
+
+    for (const auto& tuning : ring.list)
+    {
+        const double alone = of (tuning.figures, Figure::ring);
+        modal::Tuning tuned;
+        tuned.target = modal::ByTapNotes{ tuning.batterNote, tuning.resonantNote };
+        const auto prediction = modal::predict (mapped::drum(), tuned);
+        const auto at = place::atListener (club, prediction.drumNote, prediction.sustain, {});
+        CHECK (of (tuning.figures, Figure::lasts) == Approx (at.noteLasts).epsilon (0.02));
+        CHECK (of (tuning.figures, Figure::lasts) > alone);
+    }
+
+    // In a room of 0.9 s a note that takes longer to decay than the room lasts longer still.
+    for (const auto& tuning : lasts.list)
+        CHECK (of (tuning.figures, Figure::ring) < of (tuning.figures, Figure::lasts));
+
+    CHECK_THROWS_AS (find (ground(), { wish (Figure::lasts, 0.8, 0.9) }), modal::InputError);
 }
 
 TEST_CASE ("Wishes that exclude each other are named with the price of each", "[find]")

@@ -63,7 +63,7 @@ int main (int argc, char** argv)
     const modal::DrumTuner tuner (spec);
     std::shared_ptr<const finding::PlayedMap> map;
     // Some seven by seven.
-    const double playing = seconds ([&] { map = finding::PlayedMap::make (tuner, {}, {}, area, 200.0, 2, cancel); });
+    const double playing = seconds ([&] { map = finding::PlayedMap::make (tuner, {}, area, 200.0, 2, cancel); });
     constexpr double playedTunings = 7.0 * 9.0;
     bench::printRow ("played strokes of 100 tunings, processor time", playing * played / playedTunings, "s");
 

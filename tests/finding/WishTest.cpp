@@ -40,6 +40,15 @@ TEST_CASE ("Wishes are read as people write them", "[wish]")
     CHECK (read (Figure::resonantMove, "stays").text == "resonant head stays");
     CHECK (read (Figure::batterMove, "-4:4").text == "batter moves at most 4 semitones");
 
+    // A beat at 120 a minute is half a second.
+    const auto inBeats = [] (const std::string& text) { return finding::readWish (Figure::lasts, text, {}, "--lasts", 120.0); };
+    CHECK (inBeats (":1beat").ranges.front().high == 0.5);
+    CHECK (inBeats (":1beat").text == "drum note at the listener at most 500 ms");
+    CHECK (inBeats ("1/2 beat:3 beats").ranges.front().low == 0.25);
+    CHECK (inBeats ("1/2 beat:3 beats").ranges.front().high == 1.5);
+    CHECK (read (Figure::lasts, ":0.6s").ranges.front().high == 0.6);
+    CHECK (read (Figure::wiresCarry, "15m:").text == "wires carry at least 15 m");
+
     const auto single = read (Figure::drumNote, "D3");
     CHECK (missOf (single, 146.832 * std::exp2 (9.0 / 1200.0)) == 0.0);
     CHECK (missOf (single, 146.832 * std::exp2 (20.0 / 1200.0)) == Approx (10.0).epsilon (1.0e-2));
@@ -53,6 +62,8 @@ TEST_CASE ("Wishes that cannot be read say what is allowed", "[wish]")
                                         { Figure::ring, ":" },
                                         { Figure::ring, "" },
                                         { Figure::ring, ":6m/s" },
+                                        { Figure::ring, ":1beat" },
+                                        { Figure::lasts, ":1/xbeat" },
                                         { Figure::interval, "P4:wide" },
                                         { Figure::batterStrength, ":160" },
                                         { Figure::softestStroke, ":nan" },
@@ -69,6 +80,20 @@ TEST_CASE ("Wishes that cannot be read say what is allowed", "[wish]")
             CHECK (contains (error.what(), "--wish"));
             CHECK (contains (error.what(), "allowed"));
         }
+    }
+}
+
+TEST_CASE ("Beats need a tempo", "[wish]")
+{
+    try
+    {
+        read (Figure::lasts, ":1beat");
+        FAIL ("was read");
+    }
+    catch (const modal::InputError& error)
+    {
+        CHECK (contains (error.what(), "--wish"));
+        CHECK (contains (error.what(), "tempo"));
     }
 }
 

@@ -137,3 +137,39 @@ TEST_CASE ("What find cannot do it says, with the option", "[find]")
     check ({ "--drum-note", "E3", "--plan", "9" }, { "--plan", "9" });
     check ({ "--drum-note", "E3", "--bottom", "open" }, { "without a resonant head" });
 }
+
+TEST_CASE ("A producer asks for a note that is gone after a beat in the club, and for wires that carry", "[find]")
+{
+    const TemporaryFolder folder;
+    const Found inClub = find ({ "--place", "club", "--tempo", "60", "--lasts", "1beat:1.2beats" }, folder);
+    CHECK (inClub.json["all_met"] == true);
+    REQUIRE (inClub.json["wishes"].size() == 1); // the song's wish for the ring is left out
+    REQUIRE_FALSE (inClub.json["tunings"].empty());
+    CHECK (contains (inClub.run.output, "drum note at the listener"));
+    CHECK (contains (inClub.run.output, "snarewright predict maple-14x5 --batter-note"));
+    CHECK (contains (inClub.run.output, "--place club"));
+
+    // What the list says is what "predict" says of its notes there: a beat at 60 a minute is a second.
+    const auto& first = inClub.json["tunings"][0];
+    const auto predicted = files::parseJson (
+        runProgram ({ "predict", "maple-14x5", "--batter-note", first["batter_tap_note_hz"].dump() + "Hz", "--resonant-note",
+                      first["resonant_tap_note_hz"].dump() + "Hz", "--place", "club", "--json", "-" },
+                    folder.path())
+            .output,
+        "predict");
+    const double lasts = first["drum_note_lasts_s"].get<double>();
+    CHECK (lasts > 0.99);
+    CHECK (lasts < 1.21);
+    CHECK (predicted["at_listener"]["drum_note_lasts_s"].get<double>() == Approx (lasts).epsilon (0.02));
+
+    for (const auto* option : { "--lasts", "--wires-carry" })
+    {
+        const auto nowhere = runProgram ({ "find", "maple-14x5", option, ":1" }, folder.path());
+        CHECK (nowhere.status == 2);
+        CHECK (contains (nowhere.errors, option));
+        CHECK (contains (nowhere.errors, "--place"));
+    }
+    const auto withoutTempo = runProgram ({ "find", "maple-14x5", "--place", "club", "--lasts", ":1beat" }, folder.path());
+    CHECK (withoutTempo.status == 2);
+    CHECK (contains (withoutTempo.errors, "tempo"));
+}

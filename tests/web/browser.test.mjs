@@ -1,5 +1,6 @@
 // The page in headless Chromium, off the network, held against the native program and its baseline inner loop.
 import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import process from "node:process";
@@ -216,6 +217,11 @@ test("bad input is refused with the field, the value and what is allowed", async
   assert.match(await refused("predict", { ...drums.usual, tunings: [] }), /tunings/);
   assert.match(await refused("normalise", "{ not json"), /drum file/);
   assert.match(await refused("plan", drums.usual, { now: { batter: "H9" } }), /now: batter.*H9/);
+  // As the program says it.
+  const observed = [{ head: "batter", turns: 0.125, before: "D3", after: "E3" }];
+  const program = spawnSync(process.env.SNAREWRIGHT_PROGRAM, ["plan", saved(drums.usual), "--now-batter", "C3", "--observed", "batter 1/8 D3 E3"], { encoding: "utf8" });
+  assert.equal((await refused("plan", drums.usual, { now: { batter: "C3" }, observed })).replace("now: batter", "--now-batter")
+    .replace("turn of observed", "turn of --observed").replace("with calibration", "with --calibration"), program.stderr.trim().replace(/^[a-z]+: /, ""));
   assert.match(await refused("playPattern", { text: "o8x." }), /pattern.*'x' at position 3/);
   assert.match(await refused("addLugCheckSamples", [0]), /lug check/);
   // The instrument goes on after each of them.

@@ -338,6 +338,19 @@ std::vector<int> tighteningOrder (int lugs)
     return order;
 }
 
+void requireAgreement (double noteNow, const RodObservation& last, modal::ConcertPitch pitch, const std::string& field,
+                       const std::string& dashes)
+{
+    constexpr double allowed = 25.0; // cents
+
+    if (std::abs (modal::centsBetween (last.toNote, noteNow)) > allowed)
+        throw modal::InputError (field, modal::Note::fromFrequency (noteNow, pitch).nameWithCents(),
+                          modal::Note::fromFrequency (last.toNote, pitch).nameWithCents() + ", where the last turn of " + dashes +
+                              "observed left it, within 25 cents; leave the note out to plan from there, or give turns of another "
+                              "day with " +
+                              dashes + "calibration");
+}
+
 HeadAsIs headAsIs (const HeadFit& fit)
 {
     HeadAsIs head{ fit.tension.value };
