@@ -22,10 +22,18 @@ double rimRelaxation (int m) noexcept
     return m == 0 ? 0.271 : 0.292;
 }
 
-/** How far, in radii, a head's acoustic centre stands out from the drum: half of what adds to the depth between the heads. */
+/** How far, in radii, a head's acoustic centre stands out from the drum: half of what adds to the depth between the heads, for
+   the other head. */
 double centreOffset (int m) noexcept
 {
     return m == 0 ? 0.8 : 0.5;
+}
+
+/** The same for a listener far away, where two heads that move in the same direction are a dipole (m = 0) or a quadrupole: for
+   the lowest function of an order, which is the one that such modes have most of. */
+double farCentreOffset (int m) noexcept
+{
+    return m == 0 ? 0.63 : 0.37;
 }
 
 Eigen::ArrayXd besselAt (int m, const Eigen::ArrayXd& x)
@@ -293,7 +301,7 @@ double resistance (int m, const Eigen::ArrayXd& upper, const Eigen::ArrayXd& low
     // each end alone gives half the power; the two ends' sound meets with the phase of their distance.
     const double ka = k * drum.radius();
     const double share = radiationShare (drum.surround, ka);
-    const double halfDistance = 0.5 * drum.depth / drum.radius() + centreOffset (m);
+    const double halfDistance = 0.5 * drum.depth / drum.radius() + farCentreOffset (m);
     const Eigen::ArrayXd cosines = (1.0 - sines().square()).sqrt();
     const Eigen::ArrayXd apart = (2.0 * ka * halfDistance * cosines).cos();
     const Eigen::ArrayXd power = (1.0 - 0.5 * share) * (upper.square() + lower.square()) + share * upper * lower * apart;

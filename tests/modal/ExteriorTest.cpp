@@ -122,3 +122,25 @@ TEST_CASE ("Free-standing mass agrees with finite volumes around a rigid cylinde
             CHECK (crossError < 0.02);
         }
 }
+
+TEST_CASE ("Heads that move in the same direction radiate as finite volumes around a rigid cylinder do", "[exterior]")
+{
+    // At small ka the power is that of two sources of opposite sign at the height h above the middle: (ka h)²/3 of what the same
+    // sources of one sign radiate, (ka h)²/5 for dipoles across the axis.
+    auto drum = drums::snare();
+    drum.surround = modal::Surround::freeStanding;
+    constexpr double ka = 0.05;
+    for (const int m : { 0, 1 })
+        for (const double length : { 0.4, 0.72, 1.1, 1.5 })
+        {
+            drum.depth = length * drum.radius();
+            const Eigen::ArrayXd up =
+                modal::exterior::headTransforms (m, zerosOf (m), ka * modal::exterior::sines()).col (0).array();
+            const auto power = [&] (double lower)
+            { return modal::exterior::resistance (m, up, lower * up, ka / drum.radius(), drum); };
+            const double fitted = std::sqrt ((m == 0 ? 3.0 : 5.0) * power (-1.0) / power (1.0)) / ka;
+            const double volumes = 0.5 * length + reference::ExteriorLaplace{ m, 1, 32 }.farCentreOffset (length);
+            CAPTURE (m, length);
+            CHECK (fitted == Approx (volumes).epsilon (0.05));
+        }
+}

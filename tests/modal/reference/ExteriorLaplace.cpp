@@ -3,8 +3,10 @@
 #include "BesselZero.h"
 
 #include <Eigen/SparseCholesky>
+#include <algorithm>
 #include <boost/math/special_functions/bessel.hpp>
 #include <cmath>
+#include <numbers>
 #include <stdexcept>
 
 namespace reference
@@ -74,6 +76,28 @@ public:
             throw std::runtime_error ("exterior reference: factorisation failed");
         // Cells know the potential half a cell away from the head; on the head it is higher by the velocity times that distance.
         return source.transpose() * factor.solve (source) + 0.5 * dz (solidCells) * products (functions);
+    }
+
+    /** Height of the centre of the first profile's sound, seen from far away half way between axis and plane. */
+    double farCentre() const
+    {
+        const Eigen::MatrixXd source = sources (1);
+        const Eigen::VectorXd potential = Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> (laplacian()).solve (source.col (0));
+        constexpr double far = 6.0;
+        const auto nearest = [] (const std::vector<double>& places)
+        {
+            const auto isNearer = [] (double a, double b)
+            { return std::abs (a - far / std::numbers::sqrt2) < std::abs (b - far / std::numbers::sqrt2); };
+            return static_cast<int> (std::min_element (places.begin(), places.end(), isNearer) - places.begin());
+        };
+        const int i = nearest (r), j = nearest (z);
+        const double distance = std::hypot (rAt (i), zAt (j)), heard = potential (cell (i, j));
+        double strength = 0.0; // over 2π for volume, over π for a dipole across
+        for (int k = 0; k < columns() && rAt (k) < 1.0; ++k)
+            strength += profiles (1) (k, 0) * std::pow (rAt (k), order + 1) * dr (k);
+        // Sources at ±h: strength·h·z/R³, and 3/2·strength·h·rz/R⁵ across.
+        return order == 0 ? heard * std::pow (distance, 3) / (strength * zAt (j))
+                          : heard * std::pow (distance, 5) / (1.5 * strength * rAt (i) * zAt (j));
     }
 
 private:
@@ -186,6 +210,11 @@ ExteriorLaplace::TwoHeads ExteriorLaplace::freeStanding (double length) const
     const Eigen::MatrixXd even = HalfSpace (*this, 0.5 * length, MidPlane::even).response (functions);
     const Eigen::MatrixXd odd = HalfSpace (*this, 0.5 * length, MidPlane::odd).response (functions);
     return { 0.5 * (even + odd), 0.5 * (even - odd) };
+}
+
+double ExteriorLaplace::farCentreOffset (double length) const
+{
+    return HalfSpace (*this, 0.5 * length, MidPlane::odd).farCentre() - 0.5 * length;
 }
 
 } // namespace reference

@@ -29,6 +29,11 @@ struct ExteriorLaplace
 
     /** A rigid cylinder of `length` radii in free space with a head on either end. */
     TwoHeads freeStanding (double length) const;
+
+    /** How far beyond the ends of the same cylinder two equal sources of opposite sign would have to stand, one on either side,
+       to sound far away as both heads moving in the same direction with the first profile, in radii. m = 0: sources of volume; m
+       = 1: dipoles across the axis. */
+    double farCentreOffset (double length) const;
 };
 
 } // namespace reference
