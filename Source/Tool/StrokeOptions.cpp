@@ -116,7 +116,7 @@ const OptionGroup& strokeOptions()
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16" },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
-          { "rim-delay", "0.6ms", "rimshot: rim delay, -1 to 1 ms" },
+          { "rim-delay", "0.3ms", "rimshot: rim delay, -1 to 1 ms" },
           { "press-force", "2.5N", "buzz: force of the hand on the stick, 0.5 to 40 N" },
           { "press-time", "250ms", "buzz: time until the stick lifts, 20 ms to 2 s" },
           { "second-after", "70ms", "double: time from first to second stroke, 20 to 500 ms" },
