@@ -25,16 +25,19 @@ struct TunedDrum
     }
 };
 
+modal::Tuning tuningOf (double batterNote, double semitones)
+{
+    const modal::Interval interval{ semitones };
+    return {
+        .name = {}, .target = modal::ByTapNotes{ batterNote, batterNote * interval.ratio() }, .lugs = {}, .concertPitch = {}
+    };
+}
+
 engine::DrumSetup tunedSetup (double batterNote, double semitones)
 {
     const modal::DrumSpec drum;
-    const modal::Interval interval{ semitones };
-    const modal::Tuning tuning{
-        .name = {}, .target = modal::ByTapNotes{ batterNote, batterNote * interval.ratio() }, .lugs = {}, .concertPitch = {}
-    };
-
     engine::DrumSetup setup;
-    setup.tensions = modal::tensionsFor (drum, tuning);
+    setup.tensions = modal::tensionsFor (drum, tuningOf (batterNote, semitones));
     setup.modes = modal::solve (drum, setup.tensions, { .highestFrequency = 2500.0 });
     setup.microphones = engine::defaultMicrophones (drum.depth);
     return setup;
@@ -63,7 +66,8 @@ std::string curve (const TunedDrum& drum)
 
 } // namespace
 
-TEST_CASE ("Raising the resonant head raises the drum note and shortens the wires (common practice, no source)", "[engine][trade]")
+TEST_CASE ("Raising the resonant head raises the drum note and shortens the wires (common practice, no source)",
+           "[engine][trade]")
 {
     const auto semitone = tuned (233.1, 1.0), third = tuned (233.1, 4.0), fourth = tuned (233.1, 5.0), fifth = tuned (233.1, 7.0);
     WARN ("batter A#3, resonant head raised\n  m2: " << curve (semitone) << "\n  M3: " << curve (third)
@@ -81,6 +85,26 @@ TEST_CASE ("A lower batter head is fuller (common practice, no source)", "[engin
     CHECK (modal::drumNote (low.modes) < modal::drumNote (high.modes));
     CHECK (tuned (220.0, 5.0, false).played.brightness < tuned (293.7, 5.0, false).played.brightness);
     CHECK (low.sustainOfDrumNote() > high.sustainOfDrumNote());
+}
+
+TEST_CASE ("At the same tap notes a second ply or a coating makes the attack darker (common practice, no source)",
+           "[engine][trade]")
+{
+    const auto brightness = [] (const modal::HeadConstruction& batter)
+    {
+        modal::DrumSpec drum;
+        drum.batter = batter;
+        const auto tensions = modal::tensionsFor (drum, tuningOf (233.1, 5.0));
+        auto setup = engine::setUp (drum, tensions, modal::solve (drum, tensions, { .highestFrequency = 2500.0 }), {});
+        setup.wires.on = false;
+        setup.microphones = engine::defaultMicrophones (drum.depth);
+        return engine::playedResponse (setup).brightness;
+    };
+    const double single = brightness ({}), coated = brightness ({ .coatingDensity = 0.06 }),
+                 twoPlies = brightness ({ .plyThickness = 178.0e-6, .plies = 2 });
+    CAPTURE (single, coated, twoPlies);
+    CHECK (coated < 0.995 * single);
+    CHECK (twoPlies < 0.97 * single);
 }
 
 TEST_CASE ("Wires respond to softer strokes in the centre than at the edge (common practice, no source)", "[engine][trade]")

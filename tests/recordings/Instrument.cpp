@@ -2,9 +2,11 @@
 
 #include "Engine/Drum.h"
 #include "Engine/PlayedBand.h"
+#include "Modal/InputError.h"
 #include "Modal/Solve.h"
 #include "Score/StereoMix.h"
 
+#include <algorithm>
 #include <memory>
 
 namespace recordings
@@ -27,22 +29,26 @@ std::shared_ptr<const engine::DrumModel> modelOf (const files::DrumFile& file, c
     return std::make_shared<const engine::DrumModel> (setup);
 }
 
-/** What the microphones' mix sums to in mono. */
-std::vector<double> monoGains()
+/** What the microphones' mix sums to in mono, or one microphone alone. */
+std::vector<double> monoGains (const std::string& microphone)
 {
+    const auto microphones = engine::defaultMicrophones (0.0);
     std::vector<double> gains;
-    for (const auto& channel : score::usualMix)
+    for (std::size_t m = 0; m < score::usualMix.size(); ++m)
     {
-        const auto sides = score::sideGains (channel);
-        gains.push_back (0.5 * (sides.left + sides.right) * engine::fullScalePressure);
+        const auto sides = score::sideGains (score::usualMix[m]);
+        const bool isHeard = microphone.empty() || microphone == microphones[m].name;
+        gains.push_back (isHeard ? 0.5 * (sides.left + sides.right) * engine::fullScalePressure : 0.0);
     }
+    if (std::all_of (gains.begin(), gains.end(), [] (double gain) { return gain == 0.0; }))
+        throw modal::InputError ("microphone", microphone, "above, below, distant");
     return gains;
 }
 
-listening::Recording record (engine::Drum& drum, const engine::Stroke& stroke)
+listening::Recording record (engine::Drum& drum, const engine::Stroke& stroke, const Playing& playing)
 {
     constexpr int block = 480;
-    const auto gains = monoGains();
+    const auto gains = monoGains (playing.microphone);
     std::vector<std::array<float, block>> channels (gains.size());
     std::vector<float*> outputs;
     for (auto& channel : channels)
@@ -71,7 +77,16 @@ listening::Recording record (engine::Drum& drum, const engine::Stroke& stroke)
 listening::Recording played (const files::DrumFile& file, const engine::Stroke& stroke, const Playing& playing)
 {
     engine::Drum drum (modelOf (file, playing));
-    return record (drum, stroke);
+    return record (drum, stroke, playing);
+}
+
+files::DrumFile tunedAsRecorded (files::DrumFile file)
+{
+    auto& tuning = file.tunings.front();
+    tuning.target = modal::ByTension{ 5500.0, 4500.0 };
+    tuning.lugs = {};
+    file.drum.name += ", high";
+    return file;
 }
 
 StrokeSet instrument (const files::DrumFile& file, const Playing& playing)
@@ -93,8 +108,9 @@ StrokeSet instrument (const files::DrumFile& file, const Playing& playing)
             {
                 engine::Stroke stroke;
                 stroke.kind = kind;
+                stroke.position = playing.place;
                 stroke.speed = speed;
-                strokes.push_back (record (drum, stroke));
+                strokes.push_back (record (drum, stroke, playing));
             }
         }
     }

@@ -1,6 +1,10 @@
 // The instrument against what three recorded snare drums show (close or overhead microphones, unknown rooms and treatment;
 // medians of 2 to 5 strokes each). Three drums are few: decay times may miss their range by 15 %, levels by 3 dB.
 //
+// Of one of them the partials are known, with the wires off, and so how tight its heads were: octave levels, what the wires add
+// and rimshots are held on a drum tuned like it, since they change by 7 dB from a low tuning to a high one. Decays with the wires
+// on, which are those of drums of unknown tuning, are held in the presets' middle tuning.
+//
 // Not reached, and why: README.md beside this file.
 
 #include "Instrument.h"
@@ -11,6 +15,7 @@
 #include "tests/Catch.h"
 
 #include <cmath>
+#include <map>
 #include <numeric>
 
 using namespace recordings;
@@ -22,11 +27,24 @@ struct Range
     double low, high;
 };
 
+files::DrumFile withWires (files::DrumFile file, const char* wires = "strands-20")
+{
+    file.wires = files::findPart (files::wirePresets(), wires)->part;
+    return file;
+}
+
 StrokeMeasures measuresOf (const char* drum, StrokeClass strokes, const char* wires = "strands-20")
 {
-    auto file = files::openDrum (drum);
-    file.wires = files::findPart (files::wirePresets(), wires)->part;
-    return medianMeasures (instrument (file).strokes.at (strokes));
+    return medianMeasures (instrument (withWires (files::openDrum (drum), wires)).strokes.at (strokes));
+}
+
+/** All classes of strokes on a drum tuned as the recorded one. */
+std::map<StrokeClass, StrokeMeasures> measuresTunedAsRecorded (const char* drum)
+{
+    std::map<StrokeClass, StrokeMeasures> measures;
+    for (const auto& [strokes, recordings] : instrument (withWires (tunedAsRecorded (files::openDrum (drum)))).strokes)
+        measures[strokes] = medianMeasures (recordings);
+    return measures;
 }
 
 void requireWithin (double value, Range range, double margin)
@@ -36,63 +54,75 @@ void requireWithin (double value, Range range, double margin)
 }
 } // namespace
 
-TEST_CASE ("With the wires on, octaves to 4 kHz, attack and decays are those of recorded drums", "[recordings]")
+TEST_CASE ("Tuned as the recorded drum, its octaves, what the wires add and its rimshots are the recorded ones", "[recordings]")
 {
-    constexpr Range levels[]{ { -14.4, -8.3 }, { -18.5, -11.2 }, { -20.7, -14.1 } };
-    constexpr Range decays[]{ { 0.310, 0.413 }, { 0.332, 0.507 }, { 0.333, 0.432 }, { 0.310, 0.394 } };
     const auto* drum = GENERATE ("maple-14x5", "steel-14x4");
-    const auto measures = measuresOf (drum, StrokeClass::headOn);
     CAPTURE (drum);
+    auto measures = measuresTunedAsRecorded (drum);
+    const auto &on = measures[StrokeClass::headOn], &off = measures[StrokeClass::headOff];
 
-    for (auto octave = octave1k - 1; octave <= octave2k; ++octave)
+    // Three recorded drums, 500 Hz to 16 kHz, wires on. From 4 to 8 kHz ours are low by 1.5 dB, and by 3.5 dB with two plies.
+    constexpr Range levels[]{ { -14.4, -8.3 }, { -18.5, -11.2 }, { -20.7, -14.1 }, { -16.7, -12.8 }, { -26.7, -21.2 } };
+    for (auto octave = octave1k - 1; octave < octaves.size(); ++octave)
     {
         CAPTURE (octaves[octave]);
-        requireWithin (measures.bands[octave].level, levels[octave - octave1k + 1], 3.0);
+        requireWithin (on.bands[octave].level, levels[octave - octave1k + 1], octave == octave4k ? 4.0 : 3.0);
     }
+
+    // 13 dB recorded.
+    requireWithin (compare (on, off).levels[octave4k], { 13.0, 13.0 }, 4.0);
+
+    // With the wires off the first milliseconds are the loudest.
+    CHECK (off.bands[octave4k].attack > -1.0);
+
+    // Rimshots, recorded: 3 to 5 dB more from 1 to 8 kHz, and louder.
+    const auto rimshot = compare (measures[StrokeClass::rimshotOn], on);
+    requireWithin (brighter (rimshot), { 3.0, 5.0 }, 1.0);
+}
+
+TEST_CASE ("Tuned as the recorded drum and with its wires off, a single-ply drum has its octaves and decays", "[recordings]")
+{
+    auto measures = measuresTunedAsRecorded ("maple-14x5");
+    const auto& off = measures[StrokeClass::headOff];
+
+    // 125 Hz to 8 kHz. From 8 to 16 kHz the recorded drum is 13 dB below ours: README.md.
+    constexpr double levels[]{ -1.6, -5.1, -14.4, -17.8, -24.6, -29.0 };
+    for (std::size_t octave = 0; octave <= octave4k; ++octave)
+    {
+        CAPTURE (octaves[octave]);
+        requireWithin (off.bands[octave].level, { levels[octave], levels[octave] }, 4.5);
+    }
+    REQUIRE (off.bands[octave4k].t60);
+    requireWithin (*off.bands[octave4k].t60, { 0.107, 0.107 }, 0.04);
+
+    // A rimshot: 6 dB more from 1 to 8 kHz; its first milliseconds are the loudest, wires on and off, at 1 to 3 ms.
+    requireWithin (brighter (compare (measures[StrokeClass::rimshotOff], off)), { 6.0, 6.0 }, 3.0);
+    const auto& rimshot = measures[StrokeClass::rimshotOn];
+    CHECK (rimshot.bands[octave4k].attack > -1.0);
+    CHECK (rimshot.bands[octave4k].peakTime <= 0.004);
+    CHECK (rimshot.loudness > measures[StrokeClass::headOn].loudness);
+}
+
+TEST_CASE ("With the wires on, attack and decays are those of recorded drums", "[recordings]")
+{
+    constexpr Range decays[]{ { 0.310, 0.413 }, { 0.332, 0.507 }, { 0.333, 0.432 }, { 0.310, 0.394 } };
+    const auto* drum = GENERATE ("maple-14x5", "steel-14x4");
+    CAPTURE (drum);
+    auto file = withWires (files::openDrum (drum));
+    file.tunings.front() = file.tunings.at (1);
+    const auto measures = medianMeasures (instrument (file).strokes.at (StrokeClass::headOn));
 
     for (auto octave = octave1k; octave < octaves.size(); ++octave)
     {
         CAPTURE (octaves[octave]);
         REQUIRE (measures.bands[octave].t60);
         const auto range = decays[octave - octave1k];
-        requireWithin (*measures.bands[octave].t60, range, (octave == octave1k ? 0.5 : 0.2) * range.high);
+        requireWithin (*measures.bands[octave].t60, range, 0.15 * range.high);
     }
 
-    // The wires are loudest 16 to 32 ms after the cut, the first 5 ms 2 to 15 dB below them. The instrument comes back twice as
-    // loud, the second time at 43 ms.
+    // The wires are loudest 16 to 32 ms after the cut, the first 5 ms 2 to 15 dB below them.
     requireWithin (measures.bands[octave4k].peakTime, { 0.016, 0.032 }, 0.012);
     requireWithin (measures.bands[octave4k].attack, { -15.0, -2.0 }, 0.0);
-}
-
-TEST_CASE ("With the wires off, the first milliseconds are the loudest and 4 to 8 kHz are gone after a tenth of a second",
-           "[recordings]")
-{
-    const auto measures = measuresOf ("maple-14x5", StrokeClass::headOff);
-    CHECK (measures.bands[octave4k].attack > -1.0);
-    REQUIRE (measures.bands[octave4k].t60);
-    requireWithin (*measures.bands[octave4k].t60, { 0.107, 0.107 }, 0.04);
-}
-
-TEST_CASE ("The wires add as much from 4 to 8 kHz as recorded", "[recordings]")
-{
-    // 13 dB recorded.
-    const auto* drum = GENERATE ("maple-14x5", "steel-14x4");
-    CAPTURE (drum);
-    const auto added = compare (measuresOf (drum, StrokeClass::headOn), measuresOf (drum, StrokeClass::headOff));
-    requireWithin (added.levels[octave4k], { 13.0, 13.0 }, 4.0);
-}
-
-TEST_CASE ("A rimshot's first milliseconds are its loudest, and it is brighter than a stroke on the head", "[recordings]")
-{
-    const auto rimshot = measuresOf ("maple-14x5", StrokeClass::rimshotOn), head = measuresOf ("maple-14x5", StrokeClass::headOn);
-    const auto on = compare (rimshot, head);
-    const auto off =
-        compare (measuresOf ("maple-14x5", StrokeClass::rimshotOff), measuresOf ("maple-14x5", StrokeClass::headOff));
-    // Recorded: 0 dB at 1 to 3 ms with the wires on, 3 to 5 dB more from 1 to 2 kHz; 6 dB with the wires off.
-    CHECK (rimshot.bands[octave4k].attack > -1.0);
-    CHECK (rimshot.bands[octave4k].peakTime <= 0.004);
-    requireWithin (on.levels[octave1k], { 3.0, 5.0 }, 1.5);
-    requireWithin (brighter (off), { 6.0, 6.0 }, 3.0);
 }
 
 TEST_CASE ("The lowest mode glides as far as recorded from a soft stroke to the hardest", "[recordings]")

@@ -1,7 +1,9 @@
 // Prints the measures of recorded snare drums and of the instrument side by side:
-//   recording-measures [--drum NAME]... [--picture FILE] [FOLDER]
+//   recording-measures [--drum NAME]... [--place SHARE] [--microphone NAME] [--picture FILE] [FOLDER]
 // FOLDER, or else the environment's SNAREWRIGHT_RECORDINGS, has a folder for each kit, with a sound file for each stroke in
-// folders head-on, head-off, rimshot-on and rimshot-off (on and off: the wires).
+// folders head-on, head-off, rimshot-on and rimshot-off (on and off: the wires). The instrument is struck at this share of the
+// radius from the centre, and heard by one microphone (above, below, distant) or by the usual mix of all. Each drum plays in its
+// first tuning and, "high", with its heads as tight as those of the recorded drum whose partials are known.
 
 #include "Instrument.h"
 #include "MelDistance.h"
@@ -9,6 +11,7 @@
 
 #include "Files/Presets.h"
 #include "Modal/InputError.h"
+#include "Modal/NumberText.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -23,6 +26,7 @@ struct Options
 {
     std::vector<std::string> drums;
     std::string picture, folder;
+    Playing playing;
 };
 
 Options read (int count, const char* const* words)
@@ -34,14 +38,29 @@ Options read (int count, const char* const* words)
     for (int i = 1; i < count; ++i)
     {
         const std::string word = words[i];
-        const bool takesValue = word == "--drum" || word == "--picture";
-        if (takesValue && i + 1 == count)
-            throw modal::InputError::fault (word, "has no value", word == "--drum" ? "a preset or a drum file" : "a file's name");
+        const auto value = [&] (const char* needed)
+        {
+            if (i + 1 == count)
+                throw modal::InputError::fault (word, "has no value", needed);
+            return std::string (words[++i]);
+        };
 
         if (word == "--drum")
-            options.drums.emplace_back (words[++i]);
+            options.drums.push_back (value ("a preset or a drum file"));
         else if (word == "--picture")
-            options.picture = words[++i];
+            options.picture = value ("a file's name");
+        else if (word == "--microphone")
+            options.playing.microphone = value ("above, below or distant");
+        else if (word == "--place")
+        {
+            constexpr auto needed = "a share of the radius, 0 to 0.98";
+            const auto text = value (needed);
+            std::string_view rest = text;
+            const auto share = modal::takeNumber (rest);
+            if (! share || ! rest.empty() || *share < 0.0 || *share > 0.98)
+                throw modal::InputError (word, text, needed);
+            options.playing.place = *share;
+        }
         else
             options.folder = word;
     }
@@ -107,9 +126,8 @@ void printMeasures (const std::vector<StrokeSet>& sets)
 }
 
 /** From a soft stroke to the hardest, wires off, in the band where the drum's lowest mode is. */
-void printGlide (const std::string& drum)
+void printGlide (files::DrumFile file)
 {
-    auto file = files::openDrum (drum);
     file.wires.on = false;
     std::printf ("%-18.18s glide of the lowest mode, wires off:", file.drum.name.c_str());
 
@@ -118,7 +136,7 @@ void printGlide (const std::string& drum)
         engine::Stroke stroke;
         stroke.position = 0.0; // where the next modes up, (1,1), are not heard
         stroke.speed = speed;
-        if (const auto glide = glideOf (played (file, stroke), 90.0, 220.0))
+        if (const auto glide = glideOf (played (file, stroke), 90.0, 280.0))
             std::printf ("  %.0f m/s %+.0f cents", speed, glide->cents());
     }
 
@@ -156,14 +174,20 @@ void run (const Options& options)
     std::vector<StrokeSet> kits, instruments;
     if (! options.folder.empty())
         kits = readKits (options.folder);
-    for (const auto& drum : options.drums)
-        instruments.push_back (instrument (files::openDrum (drum)));
+    std::vector<files::DrumFile> drums;
+    for (const auto& name : options.drums)
+    {
+        drums.push_back (files::openDrum (name));
+        drums.push_back (tunedAsRecorded (drums.back()));
+    }
+    for (const auto& drum : drums)
+        instruments.push_back (instrument (drum, options.playing));
 
     auto all = kits;
     all.insert (all.end(), instruments.begin(), instruments.end());
     printMeasures (all);
     std::printf ("\n");
-    for (const auto& drum : options.drums)
+    for (const auto& drum : drums)
         printGlide (drum);
     if (kits.size() >= 2)
         printDistances (kits, instruments);
