@@ -134,11 +134,20 @@ struct Layout
     }
 };
 
+/** The signals and how much each of their samples counts: one over its standard deviation, relative to the channel's. */
+struct Signals
+{
+    const std::vector<Channel>& channels;
+    double rate; ///< samples a second
+    std::vector<Eigen::ArrayXd> weights;
+};
+
 /** Least squares of one channel with the amplitudes eliminated (variable projection, Kaufman 1975). */
 class Projection
 {
 public:
-    Projection (const Channel& channel, Index index, double rate, const Layout& ofUnknowns, const Eigen::VectorXd& unknowns)
+    Projection (const Channel& channel, const Eigen::ArrayXd& weights, Index index, double rate, const Layout& ofUnknowns,
+                const Eigen::VectorXd& unknowns)
         : layout (ofUnknowns), channelIndex (index), exponentials (channel.samples.size(), layout.sines)
     {
         const auto count = channel.samples.size();
@@ -173,12 +182,13 @@ public:
             const double start = turn[0];
 
             for (Index n = 0; n < count; ++n)
-                exponentials (n, k) = std::polar (level[n], turn[n] - start);
+                exponentials (n, k) = std::polar (level[n] * weights[n], turn[n] - start);
         }
 
+        const Eigen::VectorXcd samples = weights.matrix().asDiagonal() * channel.samples;
         solver.compute (exponentials);
-        amplitudes = solver.solve (channel.samples);
-        left = channel.samples - exponentials * amplitudes;
+        amplitudes = solver.solve (samples);
+        left = samples - exponentials * amplitudes;
 
         if (! glide.isNone())
             least += smear * channel.samples.squaredNorm() / static_cast<double> (count);
@@ -200,7 +210,7 @@ public:
                (byUnknowns * covariance.cast<Complex>() * byUnknowns.adjoint()).diagonal().real();
     }
 
-    Eigen::VectorXcd amplitudes, left;
+    Eigen::VectorXcd amplitudes, left; ///< `left` times the weights
     double least = 1.0e-300; ///< of the residue's variance: the band's filter smears a glide
 
 private:
@@ -240,11 +250,10 @@ private:
 /** All channels with the same unknowns. */
 struct Projections
 {
-    Projections (const std::vector<Channel>& channels, double rate, const Layout& layout, const Eigen::VectorXd& at)
-        : unknowns (at), prior (layout.prior())
+    Projections (const Signals& signals, const Layout& layout, const Eigen::VectorXd& at) : unknowns (at), prior (layout.prior())
     {
-        for (std::size_t c = 0; c < channels.size(); ++c)
-            all.emplace_back (channels[c], static_cast<Index> (c), rate, layout, unknowns);
+        for (std::size_t c = 0; c < signals.channels.size(); ++c)
+            all.emplace_back (signals.channels[c], signals.weights[c], static_cast<Index> (c), signals.rate, layout, unknowns);
     }
 
     /** −2 ln of the probability: squared residues, each channel over its variance, and the prior. A complex sample's two parts
@@ -306,9 +315,9 @@ struct Projections
 };
 
 /** Gauss–Newton until it settles. */
-Projections settled (const std::vector<Channel>& channels, double rate, const Layout& layout, const Eigen::VectorXd& start)
+Projections settled (const Signals& signals, const Layout& layout, const Eigen::VectorXd& start)
 {
-    Projections now (channels, rate, layout, start);
+    Projections now (signals, layout, start);
     Eigen::VectorXd variances = now.variances();
     Eigen::MatrixXd normal;
     Eigen::VectorXd pull;
@@ -324,7 +333,7 @@ Projections settled (const std::vector<Channel>& channels, double rate, const La
         // A glide bends the sum of squares, so that a whole step may lead too far.
         for (double part = 1.0; part >= (layout.hasGlide ? 0.1 : 1.0) && ! (after < before); part *= 0.4)
         {
-            Projections then (channels, rate, layout, now.unknowns + part * move);
+            Projections then (signals, layout, now.unknowns + part * move);
 
             if (then.cost (variances) < before)
             {
@@ -362,14 +371,14 @@ double costOfSine (const std::vector<Channel>& channels)
 }
 
 /** Leaves out sines that explain no more than chance: in a band with a glide the subspace splits a mode into several. */
-void prune (const std::vector<Channel>& channels, double rate, Layout& layout, Projections& now)
+void prune (const Signals& signals, Layout& layout, Projections& now)
 {
     for (bool isPruned = true; isPruned && layout.sines > 1;)
     {
         isPruned = false;
         Eigen::VectorXd energies = Eigen::VectorXd::Zero (layout.sines), certainty = energies;
 
-        for (std::size_t c = 0; c < channels.size(); ++c)
+        for (std::size_t c = 0; c < signals.channels.size(); ++c)
         {
             const auto spread = now.all[c].amplitudeVariances (1.0, Eigen::MatrixXd::Zero (layout.size(), layout.size()));
 
@@ -388,8 +397,8 @@ void prune (const std::vector<Channel>& channels, double rate, Layout& layout, P
         --fewer.sines;
 
         for (const auto sine : { weakest, vaguest })
-            if (auto then = settled (channels, rate, fewer, without (sine, layout, now.unknowns));
-                ! isPruned && then.badness() < now.badness() + costOfSine (channels))
+            if (auto then = settled (signals, fewer, without (sine, layout, now.unknowns));
+                ! isPruned && then.badness() < now.badness() + costOfSine (signals.channels))
             {
                 now = std::move (then);
                 layout = fewer;
@@ -397,6 +406,117 @@ void prune (const std::vector<Channel>& channels, double rate, Layout& layout, P
                 break;
             }
     }
+}
+
+/** The damped sine that explains most of the residues, by matched filters: decay and angular frequency. */
+std::pair<double, double> strongestLeft (const Signals& signals, const Projections& now)
+{
+    constexpr int steps = 512; // over all frequencies of a band
+    std::pair<double, double> best{ 10.0, 0.0 };
+    double most = 0.0;
+
+    for (const double decay : { 3.0, 10.0, 30.0 })
+        for (int i = 0; i < steps; ++i)
+        {
+            const double frequency = modal::units::twoPi * signals.rate * (static_cast<double> (i) / steps - 0.5);
+            double explained = 0.0;
+
+            for (std::size_t c = 0; c < now.all.size(); ++c)
+            {
+                const auto& left = now.all[c].left;
+                const Complex turn = std::exp (Complex (-decay, -frequency) / signals.rate);
+                Complex sum = 0.0, phasor = 1.0;
+                double power = 0.0;
+
+                for (Index n = 0; n < left.size(); ++n, phasor *= turn)
+                {
+                    const auto weighted = phasor * signals.weights[c][n];
+                    sum += left[n] * weighted;
+                    power += std::norm (weighted);
+                }
+
+                explained += std::norm (sum) / (power * now.variances()[static_cast<Index> (c)]);
+            }
+
+            if (explained > most)
+            {
+                most = explained;
+                best = { decay, frequency };
+            }
+        }
+
+    return best;
+}
+
+/** The unknowns with those of one sine more. */
+Eigen::VectorXd with (std::pair<double, double> decayAndFrequency, const Layout& layout, const Eigen::VectorXd& unknowns)
+{
+    const auto k = layout.sines;
+    auto fuller = layout;
+    ++fuller.sines;
+    Eigen::VectorXd all = Eigen::VectorXd::Zero (fuller.size());
+
+    for (Index i = 0; i < k; ++i)
+    {
+        all[fuller.decay (i)] = unknowns[layout.decay (i)];
+        all[fuller.frequency (i)] = unknowns[layout.frequency (i)];
+
+        if (layout.hasGlide)
+            all[fuller.share (i)] = unknowns[layout.share (i)];
+    }
+
+    if (layout.hasGlide)
+        all.tail (2 * layout.channels) = unknowns.tail (2 * layout.channels);
+
+    all[fuller.decay (k)] = decayAndFrequency.first;
+    all[fuller.frequency (k)] = decayAndFrequency.second;
+    return all;
+}
+
+/** Adds sines as long as each explains more than chance. */
+void grow (const Signals& signals, Layout& layout, Projections& now, int most)
+{
+    while (layout.sines < most)
+    {
+        auto fuller = layout;
+        ++fuller.sines;
+        auto then = settled (signals, fuller, with (strongestLeft (signals, now), layout, now.unknowns));
+
+        if (! (then.badness() + costOfSine (signals.channels) < now.badness()))
+            break;
+
+        now = std::move (then);
+        layout = fuller;
+    }
+}
+
+/** Weights by how the residue fades: room and wires are noise that dies away. Their logarithms have mean 0, so that likelihoods
+    stay comparable. */
+Eigen::ArrayXd weightsBy (const Eigen::VectorXcd& residue)
+{
+    constexpr Index block = 16; // samples
+    const auto count = residue.size(), blocks = count / block;
+
+    if (blocks < 3)
+        return Eigen::ArrayXd::Ones (count);
+
+    const double mean = residue.squaredNorm() / static_cast<double> (count);
+    Eigen::ArrayXd level (blocks);
+
+    for (Index b = 0; b < blocks; ++b)
+        level[b] = std::log (residue.segment (b * block, block).squaredNorm() / block + 0.02 * mean + 1.0e-300);
+
+    Eigen::ArrayXd weights (count);
+
+    for (Index n = 0; n < count; ++n)
+    {
+        const double at = std::clamp ((static_cast<double> (n) + 0.5) / block - 0.5, 0.0, static_cast<double> (blocks - 1));
+        const auto below = std::min (static_cast<Index> (at), blocks - 2);
+        const double part = at - static_cast<double> (below);
+        weights[n] = -0.5 * ((1.0 - part) * level[below] + part * level[below + 1]);
+    }
+
+    return (weights - weights.mean()).exp();
 }
 
 } // namespace
@@ -425,10 +545,27 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
         start[layout.frequency (k)] = pole.imag();
     }
 
-    auto now = settled (channels, rate, layout, start);
+    Signals signals{ channels, rate, {} };
+
+    for (const auto& channel : channels)
+        signals.weights.push_back (Eigen::ArrayXd::Ones (channel.samples.size()));
+
+    auto now = settled (signals, layout, start);
 
     if (layout.hasGlide)
-        prune (channels, rate, layout, now);
+        prune (signals, layout, now);
+
+    grow (signals, layout, now, told);
+
+    for (std::size_t c = 0; c < channels.size(); ++c)
+        signals.weights[c] = weightsBy (now.all[c].left);
+
+    now = settled (signals, layout, now.unknowns);
+
+    if (layout.hasGlide)
+        prune (signals, layout, now);
+
+    grow (signals, layout, now, told);
 
     CommonSines found{ {}, now.badness() + static_cast<double> (layout.sines) * costOfSine (channels) };
     const Eigen::VectorXd variances = now.variances();
@@ -477,7 +614,7 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
 double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)
 {
     constexpr Index window = 24; // samples
-    constexpr Index mostSines = 3;
+    constexpr Index fewest = 2, mostSines = 5;
     const Index rows = std::min (window, samples.size() / 3);
 
     if (rows <= mostSines)
@@ -488,7 +625,7 @@ double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)
     const double energy = samples.squaredNorm(), noise = noiseVariance * static_cast<double> (samples.size());
     double sum = 0.0;
 
-    for (Index sines = 1; sines <= mostSines; ++sines)
+    for (Index sines = fewest; sines <= mostSines; ++sines)
     {
         const auto poles = polesOf (solver.eigenvectors(), sines);
         Eigen::MatrixXcd exponentials (samples.size(), static_cast<Index> (poles.size()));
@@ -506,7 +643,7 @@ double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)
         sum += std::log ((left + noise) / energy + 1.0e-9);
     }
 
-    return sum / mostSines;
+    return sum / (mostSines - fewest + 1);
 }
 
 } // namespace listening

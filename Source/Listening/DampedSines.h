@@ -48,8 +48,8 @@ struct CommonSines
     @param most  largest number of sines, 1 to 12 */
 CommonSines commonSines (const std::vector<Channel>&, double rate, int most);
 
-/** How badly few damped sines (by ESPRIT) explain a signal: ln of the share of its energy that is left, mean over one, two and
-    three sines. Noise counts as left. 0 for a signal that is too short. */
+/** How badly few damped sines (by ESPRIT) explain a signal: ln of the share of its energy that is left, mean over two to
+    five sines. Noise counts as left. 0 for a signal that is too short. */
 double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance);
 
 } // namespace listening

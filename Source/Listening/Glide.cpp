@@ -154,7 +154,7 @@ Glide glideOf (const Recording& recording, const Tap& tap, double quiet)
 {
     constexpr std::array<double, 7> rises{ 0.008, 0.015, 0.025, 0.04, 0.06, 0.09, 0.13 };
     constexpr std::array<double, 3> rates{ 6.0, 12.0, 24.0 }; // 1/s: decays of 3 to 12
-    constexpr double clearly = 0.25;                          // of ln residue
+    constexpr double clearly = 0.2;                           // of ln residue
     const GlideScore score (recording, tap, quiet);
     const double steady = score.of ({});
     Glide best;
