@@ -412,6 +412,7 @@ void prune (const Signals& signals, Layout& layout, Projections& now)
 std::pair<double, double> strongestLeft (const Signals& signals, const Projections& now)
 {
     constexpr int steps = 512; // over all frequencies of a band
+    const auto variances = now.variances();
     std::pair<double, double> best{ 10.0, 0.0 };
     double most = 0.0;
 
@@ -435,7 +436,7 @@ std::pair<double, double> strongestLeft (const Signals& signals, const Projectio
                     power += std::norm (weighted);
                 }
 
-                explained += std::norm (sum) / (power * now.variances()[static_cast<Index> (c)]);
+                explained += std::norm (sum) / (power * variances[static_cast<Index> (c)]);
             }
 
             if (explained > most)
@@ -490,6 +491,79 @@ void grow (const Signals& signals, Layout& layout, Projections& now, int most)
     }
 }
 
+/** Covariance of the unknowns by the residues. */
+Eigen::MatrixXd covarianceOf (const Projections& now)
+{
+    Eigen::MatrixXd normal;
+    Eigen::VectorXd pull;
+    now.fillNormal (now.variances(), normal, pull);
+    return normal.completeOrthogonalDecomposition().pseudoInverse();
+}
+
+/** Amplitudes over their standard deviations: each sine's in the channel where it is clearest. */
+Eigen::VectorXd clarityOf (const Projections& now)
+{
+    const auto covariance = covarianceOf (now);
+    const auto variances = now.variances();
+    Eigen::VectorXd clarity;
+
+    for (std::size_t c = 0; c < now.all.size(); ++c)
+    {
+        const auto& channel = now.all[c];
+        const Eigen::VectorXd spread = 0.5 * channel.amplitudeVariances (variances[static_cast<Index> (c)], covariance);
+        const Eigen::VectorXd here = channel.amplitudes.cwiseAbs().cwiseQuotient (spread.cwiseMax (1.0e-300).cwiseSqrt());
+        clarity = c == 0 ? here : clarity.cwiseMax (here).eval();
+    }
+
+    return clarity;
+}
+
+/** Leaves out sines that are not clear of the noise, the vaguest first, while the others adapt: a mode that was taken for two of
+    nearly one frequency becomes one that is well known. */
+void dropVague (const Signals& signals, Layout& layout, Projections& now)
+{
+    while (layout.sines > 1)
+    {
+        Index vaguest = 0;
+
+        if (clarityOf (now).minCoeff (&vaguest) >= fewestDeviations)
+            break;
+
+        auto fewer = layout;
+        --fewer.sines;
+        now = settled (signals, fewer, without (vaguest, layout, now.unknowns));
+        layout = fewer;
+    }
+}
+
+/** Makes one of two gliding sines that fade before they could be told apart. The model of a glide is not exact, and such a pair is its
+    error. */
+void joinTwins (const Signals& signals, Layout& layout, Projections& now)
+{
+    constexpr double closest = 0.7; // of the mean decay
+
+    for (bool isJoined = true; isJoined;)
+    {
+        isJoined = false;
+        const auto loudness = now.all.front().amplitudes.cwiseAbs().eval();
+
+        for (Index j = 1; j < layout.sines && ! isJoined; ++j)
+            for (Index k = 0; k < j && ! isJoined; ++k)
+            {
+                const double apart = std::abs (now.unknowns[layout.frequency (j)] - now.unknowns[layout.frequency (k)]);
+
+                if (apart > closest * 0.5 * (now.unknowns[layout.decay (j)] + now.unknowns[layout.decay (k)]))
+                    continue;
+
+                auto fewer = layout;
+                --fewer.sines;
+                now = settled (signals, fewer, without (loudness[j] < loudness[k] ? j : k, layout, now.unknowns));
+                layout = fewer;
+                isJoined = true;
+            }
+    }
+}
+
 /** Weights by how the residue fades: room and wires are noise that dies away. Their logarithms have mean 0, so that likelihoods
     stay comparable. */
 Eigen::ArrayXd weightsBy (const Eigen::VectorXcd& residue)
@@ -521,7 +595,7 @@ Eigen::ArrayXd weightsBy (const Eigen::VectorXcd& residue)
 
 } // namespace
 
-CommonSines commonSines (const std::vector<Channel>& channels, double rate, int most)
+CommonSines commonSines (const std::vector<Channel>& channels, double rate, int most, Effort effort)
 {
     const auto shortest = shortestOf (channels);
 
@@ -551,28 +625,33 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
         signals.weights.push_back (Eigen::ArrayXd::Ones (channel.samples.size()));
 
     auto now = settled (signals, layout, start);
+    const auto prunedAndGrown = [&]
+    {
+        if (layout.hasGlide)
+            prune (signals, layout, now);
 
-    if (layout.hasGlide)
-        prune (signals, layout, now);
+        if (effort == Effort::thorough)
+            grow (signals, layout, now, told);
+    };
+    prunedAndGrown();
 
-    grow (signals, layout, now, told);
+    if (effort == Effort::thorough)
+    {
+        for (std::size_t c = 0; c < channels.size(); ++c)
+            signals.weights[c] = weightsBy (now.all[c].left);
 
-    for (std::size_t c = 0; c < channels.size(); ++c)
-        signals.weights[c] = weightsBy (now.all[c].left);
+        now = settled (signals, layout, now.unknowns);
+        prunedAndGrown();
 
-    now = settled (signals, layout, now.unknowns);
+        if (layout.hasGlide)
+            joinTwins (signals, layout, now);
 
-    if (layout.hasGlide)
-        prune (signals, layout, now);
-
-    grow (signals, layout, now, told);
+        dropVague (signals, layout, now);
+    }
 
     CommonSines found{ {}, now.badness() + static_cast<double> (layout.sines) * costOfSine (channels) };
     const Eigen::VectorXd variances = now.variances();
-    Eigen::MatrixXd normal;
-    Eigen::VectorXd pull;
-    now.fillNormal (variances, normal, pull);
-    const Eigen::MatrixXd covariance = normal.completeOrthogonalDecomposition().pseudoInverse();
+    const auto covariance = covarianceOf (now);
     const auto errorOf = [&] (Index unknown) { return std::sqrt (std::max (0.0, covariance (unknown, unknown))); };
 
     for (Index k = 0; k < layout.sines; ++k)

@@ -9,6 +9,9 @@
 namespace listening
 {
 
+/** Standard deviations of a mode above the noise at least. */
+inline constexpr double fewestDeviations = 4.0;
+
 /** A signal in evenly spaced complex samples. */
 struct Channel
 {
@@ -39,14 +42,24 @@ struct CommonSines
     double badness = 0.0; ///< by Schwarz's criterion: −2 ln of their probability and a cost for each
 };
 
+/** How much work to spend; rough is enough to compare glides. */
+enum class Effort
+{
+    rough,
+    thorough
+};
+
 /** The damped sines in signals that have them in common: the signal subspace's shift invariance (ESPRIT, Roy & Kailath 1989; for
     damped sines the matrix pencil of Hua & Sarkar 1990), then Gauss–Newton on poles, glides and amplitudes together; the residue
     gives the errors. A sine in one signal alone loses weight, and a mode that is faint in one is measured in the others. Empty if
     a channel has fewer than 16 samples.
 
+    Thoroughly, sines are also added as long as the residue holds one that chance does not explain, each sample counts by the residue
+    about it, which fades with room and wires, and sines that are not clear of the noise are left out.
+
     @param rate  samples a second
     @param most  largest number of sines, 1 to 12 */
-CommonSines commonSines (const std::vector<Channel>&, double rate, int most);
+CommonSines commonSines (const std::vector<Channel>&, double rate, int most, Effort = Effort::thorough);
 
 /** How badly few damped sines (by ESPRIT) explain a signal: ln of the share of its energy that is left, mean over two to
     five sines. Noise counts as left. 0 for a signal that is too short. */

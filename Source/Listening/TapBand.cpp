@@ -56,13 +56,17 @@ TapBand bandOf (const std::vector<SubbandFilter>& filters, const std::vector<Hea
         for (std::size_t s = 0; s < rings.size(); ++s)
             channels.push_back (channelOf (filters[s], rings[s], part, search, centre));
 
-        if (auto found = commonSines (channels, filters.front().rate(), most); found.badness < least)
+        const double badness =
+            hasGlide ? commonSines (channels, filters.front().rate(), most, Effort::rough).badness : 0.0;
+
+        if (badness < least)
         {
-            least = found.badness;
-            best = { std::move (channels), std::move (found.sines) };
+            least = badness;
+            best.channels = std::move (channels);
         }
     }
 
+    best.sines = commonSines (best.channels, filters.front().rate(), most).sines;
     return best;
 }
 

@@ -8,9 +8,6 @@
 namespace listening
 {
 
-/** Standard deviations of a mode above the noise at least. */
-inline constexpr double fewestDeviations = 4.0;
-
 /** @param decay  1/s; faster than 150 is the stroke itself, slower than 0.3 a hum */
 constexpr bool fadesLikeMode (double decay) noexcept
 {
