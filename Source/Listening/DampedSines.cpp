@@ -21,10 +21,16 @@ struct RoomDoubt
 {
     double faintest;  ///< over the strongest sine
     double ofChannel; ///< over the whole channel
+    double added;     ///< energy of a sine found in the residue over the channel's, mean of the channels
 };
 
 /** Several channels share modes but not room responses, so less of each channel must be explained. */
-constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3 }, severalChannels{ 1.0e-3, 3.0e-2 };
+constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3, 1.0e-4 }, severalChannels{ 1.0e-3, 3.0e-2, 2.0e-3 };
+
+const RoomDoubt& doubtOf (const std::vector<Channel>& channels)
+{
+    return channels.size() == 1 ? oneChannel : severalChannels;
+}
 
 // A sine has four unknowns. Too few samples leave no residue to estimate errors from.
 constexpr Index fewestSamples = 16, samplesPerSine = 6;
@@ -74,7 +80,7 @@ std::vector<Complex> polesOf (const Eigen::MatrixXcd& eigenvectors, Index order)
 /** Poles per sample from the dominant subspace of the Hankel matrices of all channels side by side. */
 std::vector<Complex> polesBySubspace (const std::vector<Channel>& channels, int most)
 {
-    const auto& doubt = channels.size() == 1 ? oneChannel : severalChannels;
+    const auto& doubt = doubtOf (channels);
     const Index rows = std::clamp<Index> (shortestOf (channels) / 3, 8, longestWindow);
     Index columns = 0;
     Eigen::MatrixXcd covariance = Eigen::MatrixXcd::Zero (rows, rows);
@@ -200,6 +206,8 @@ public:
         const auto byUnknowns = held();
         return byUnknowns - exponentials * solver.solve (byUnknowns);
     }
+
+    double energyOf (Index sine) const { return std::norm (amplitudes[sine]) * exponentials.col (sine).squaredNorm(); }
 
     /** Variance of each amplitude from the samples' variance and the unknowns' covariance. */
     Eigen::VectorXd amplitudeVariances (double variance, const Eigen::MatrixXd& covariance) const
@@ -474,7 +482,19 @@ Eigen::VectorXd with (std::pair<double, double> decayAndFrequency, const Layout&
     return all;
 }
 
-/** Adds sines as long as each explains more than chance. */
+/** Energy of the last sine over its channel's, mean of the channels. */
+double shareOfLast (const Signals& signals, const Projections& now)
+{
+    double sum = 0.0;
+
+    for (std::size_t c = 0; c < now.all.size(); ++c)
+        sum += now.all[c].energyOf (now.all[c].amplitudes.size() - 1) /
+               (signals.weights[c].matrix().asDiagonal() * signals.channels[c].samples).squaredNorm();
+
+    return sum / static_cast<double> (now.all.size());
+}
+
+/** Adds sines as long as each explains more than chance and is too strong for the room's response. */
 void grow (const Signals& signals, Layout& layout, Projections& now, int most)
 {
     while (layout.sines < most)
@@ -483,7 +503,8 @@ void grow (const Signals& signals, Layout& layout, Projections& now, int most)
         ++fuller.sines;
         auto then = settled (signals, fuller, with (strongestLeft (signals, now), layout, now.unknowns));
 
-        if (! (then.badness() + costOfSine (signals.channels) < now.badness()))
+        if (! (then.badness() + costOfSine (signals.channels) < now.badness()) ||
+            shareOfLast (signals, then) < doubtOf (signals.channels).added)
             break;
 
         now = std::move (then);
@@ -630,7 +651,8 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
         if (layout.hasGlide)
             prune (signals, layout, now);
 
-        if (effort == Effort::thorough)
+        // Without a glide the subspace misses little, and what several strikes have left besides is the room.
+        if (effort == Effort::thorough && (layout.hasGlide || channels.size() == 1))
             grow (signals, layout, now, told);
     };
     prunedAndGrown();
