@@ -219,7 +219,7 @@ public:
     }
 
     Eigen::VectorXcd amplitudes, left; ///< `left` times the weights
-    double least = 1.0e-300; ///< of the residue's variance: the band's filter smears a glide
+    double least = 1.0e-300;           ///< of the residue's variance: the band's filter smears a glide
 
 private:
     /** Derivative of the signal by the unknowns, amplitudes held. */
@@ -557,8 +557,8 @@ void dropVague (const Signals& signals, Layout& layout, Projections& now)
     }
 }
 
-/** Makes one of two gliding sines that fade before they could be told apart. The model of a glide is not exact, and such a pair is its
-    error. */
+/** Makes one of two gliding sines that fade before they could be told apart. The model of a glide is not exact, and such a pair
+   is its error. */
 void joinTwins (const Signals& signals, Layout& layout, Projections& now)
 {
     constexpr double closest = 0.7; // of the mean decay

@@ -54,8 +54,8 @@ enum class Effort
     gives the errors. A sine in one signal alone loses weight, and a mode that is faint in one is measured in the others. Empty if
     a channel has fewer than 16 samples.
 
-    Thoroughly, sines are also added as long as the residue holds one that chance does not explain, each sample counts by the residue
-    about it, which fades with room and wires, and sines that are not clear of the noise are left out.
+    Thoroughly, sines are also added as long as the residue holds one that chance does not explain, each sample counts by the
+   residue about it, which fades with room and wires, and sines that are not clear of the noise are left out.
 
     @param rate  samples a second
     @param most  largest number of sines, 1 to 12 */

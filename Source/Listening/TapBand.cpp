@@ -56,8 +56,7 @@ TapBand bandOf (const std::vector<SubbandFilter>& filters, const std::vector<Hea
         for (std::size_t s = 0; s < rings.size(); ++s)
             channels.push_back (channelOf (filters[s], rings[s], part, search, centre));
 
-        const double badness =
-            hasGlide ? commonSines (channels, filters.front().rate(), most, Effort::rough).badness : 0.0;
+        const double badness = hasGlide ? commonSines (channels, filters.front().rate(), most, Effort::rough).badness : 0.0;
 
         if (badness < least)
         {

@@ -187,15 +187,15 @@ TEST_CASE ("The partials of a 14-inch snare as recorded, its lowest from 243.6 H
     {
         const char* name;
         synthetic::Handling handling;
-        double cents;  ///< largest error
-        int invented;  ///< at most
+        double cents; ///< largest error
+        int invented; ///< at most
     };
 
     for (const auto& [name, handling, cents, invented] :
-         { Recorded{ "click", { .click = 2.0 }, 1.0, 0 }, Recorded{ "wires", { .click = 0.5, .wires = 0.3 }, 1.0, 0 },
-           Recorded{ "hum", { .hum = 0.1 }, 1.0, 0 }, Recorded{ "clipped", { .clipAt = 0.4 }, 1.0, 0 },
-           Recorded{ "codec", { .click = 0.5, .codec = 20.0 }, 5.0, 3 },
-           Recorded{ "8 kHz", { .click = 0.5, .sampleRate = 8000.0 }, 1.0, 0 } })
+         { Recorded{ "click and hum", { .click = 2.0, .hum = 0.1 }, 1.0, 0 },
+           Recorded{ "wires", { .click = 0.5, .wires = 0.3 }, 1.0, 0 },
+           Recorded{ "clipped, 8 kHz", { .clipAt = 0.4, .sampleRate = 8000.0 }, 1.0, 0 },
+           Recorded{ "codec", { .click = 0.5, .codec = 20.0 }, 5.0, 3 } })
     {
         const auto modes = synthetic::recordedSnare();
         const auto score = synthetic::heardIn (synthetic::recordingOf (modes, handling, 1), modes);

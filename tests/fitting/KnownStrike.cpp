@@ -48,7 +48,8 @@ void addRoom (Samples& samples, const Handling& handling, std::mt19937& random)
         energy += response.back() * response.back();
     }
 
-    // Every sixteenth sample of the response, each with the energy of sixteen: a room with fewer echoes, still hundreds each second.
+    // Every sixteenth sample of the response, each with the energy of sixteen: a room with fewer echoes, still hundreds each
+    // second.
     constexpr std::size_t thinning = 16;
     const double scale = std::sqrt (static_cast<double> (thinning) * handling.roomShare / energy);
     const auto dry = samples;
@@ -73,8 +74,8 @@ void levelAutomatically (Samples& samples, double rate)
     }
 }
 
-/** As lossy codecs do: a lapped cosine transform (MDCT, frames of 21 ms) with each band's coefficients rounded to steps that keep a
-    ratio of signal to noise, and nothing above 16 kHz. */
+/** As lossy codecs do: a lapped cosine transform (MDCT, frames of 21 ms) with each band's coefficients rounded to steps that keep
+   a ratio of signal to noise, and nothing above 16 kHz. */
 void quantise (Samples& samples, double ratio, double rate)
 {
     const auto half = static_cast<std::size_t> (std::lround (0.0213 * rate));
@@ -140,12 +141,12 @@ double KnownMode::cents() const
 
 std::vector<KnownMode> recordedSnare (double glide)
 {
-    std::vector<KnownMode> modes{
-        { 232.0, 0.50, 0.30, 243.6, 0.2 }, { 242.0, 0.80, 0.15, 246.0, 1.0 }, { 423.3, 0.60, 0.20, 440.0, 1.0 },
-        { 431.0, 0.40, 0.15, 448.0, 2.0 }, { 548.5, 0.60, 0.10, 560.0, 1.2 }, { 620.7, 0.70, 0.10, 640.0, 0.3 },
-        { 632.0, 0.70, 0.10, 652.0, 2.4 }, { 696.6, 0.80, 0.10, 715.0, 1.7 }, { 731.0, 1.00, 0.10, 755.0, 0.9 },
-        { 797.0, 0.70, 0.05, 812.0, 0.4 }, { 802.0, 0.70, 0.05, 817.0, 1.4 }, { 889.7, 0.80, 0.05, 915.0, 0.0 }
-    };
+    std::vector<KnownMode> modes{ { 232.0, 0.50, 0.30, 243.6, 0.2 }, { 242.0, 0.80, 0.15, 246.0, 1.0 },
+                                  { 423.3, 0.60, 0.20, 440.0, 1.0 }, { 431.0, 0.40, 0.15, 448.0, 2.0 },
+                                  { 548.5, 0.60, 0.10, 560.0, 1.2 }, { 620.7, 0.70, 0.10, 640.0, 0.3 },
+                                  { 632.0, 0.70, 0.10, 652.0, 2.4 }, { 696.6, 0.80, 0.10, 715.0, 1.7 },
+                                  { 731.0, 1.00, 0.10, 755.0, 0.9 }, { 797.0, 0.70, 0.05, 812.0, 0.4 },
+                                  { 802.0, 0.70, 0.05, 817.0, 1.4 }, { 889.7, 0.80, 0.05, 915.0, 0.0 } };
 
     for (auto& mode : modes)
         mode.start = mode.frequency * std::pow (mode.start / mode.frequency, glide);
@@ -258,7 +259,8 @@ HearingScore heardIn (const listening::Recording& recording, const std::vector<K
         double least = 20.0; // cents
 
         for (std::size_t i = 0; i < heard.size(); ++i)
-            if (const double off = std::abs (modal::centsBetween (mode.frequency, heard[i].frequency)); ! isKnown[i] && off < least)
+            if (const double off = std::abs (modal::centsBetween (mode.frequency, heard[i].frequency));
+                ! isKnown[i] && off < least)
             {
                 least = off;
                 nearest = i;

@@ -45,7 +45,8 @@ const std::vector<Row>& rows()
         { "codec, 20 dB in each band", 1.0, { .click = 0.5, .codec = 20.0 } },
         { "codec, 12 dB in each band", 1.0, { .click = 0.5, .codec = 12.0 } },
         { "telephone's automatic gain", 1.0, { .click = 0.5, .automaticGain = true } },
-        { "the same, 16 kHz, codec, room", 1.0,
+        { "the same, 16 kHz, codec, room",
+          1.0,
           { .click = 0.5, .roomShare = 0.1, .noise = 45.0, .automaticGain = true, .codec = 20.0, .sampleRate = 16000.0 } },
         { "8 kHz", 1.0, { .click = 0.5, .sampleRate = 8000.0 } },
         { "16 kHz", 1.0, { .click = 0.5, .sampleRate = 16000.0 } },
@@ -62,7 +63,8 @@ int main (int argc, char** argv)
 {
     const int seeds = argc > 1 ? std::max (1, std::atoi (argv[1])) : 2;
     const std::string wanted = argc > 2 ? argv[2] : "";
-    std::printf ("| strike | found within 5 cents | worst of them, cents | invented | decay within 20 %% | glide told |\n|---|---|---|---|---|---|\n");
+    std::printf ("| strike | found within 5 cents | worst of them, cents | invented | decay within 20 %% | glide told "
+                 "|\n|---|---|---|---|---|---|\n");
 
     for (const auto& row : rows())
     {
@@ -75,7 +77,8 @@ int main (int argc, char** argv)
 
         for (int seed = 1; seed <= seeds; ++seed)
         {
-            const auto score = synthetic::heardIn (synthetic::recordingOf (modes, row.handling, static_cast<unsigned> (seed)), modes);
+            const auto score =
+                synthetic::heardIn (synthetic::recordingOf (modes, row.handling, static_cast<unsigned> (seed)), modes);
             sum.modes += score.modes;
             sum.found += score.found;
             sum.invented += score.invented;
@@ -85,8 +88,8 @@ int main (int argc, char** argv)
             text += (text.empty() ? "" : ";") + score.text;
         }
 
-        std::printf ("| %s | %d of %d | %.1f | %d | %d | %d |%s\n", row.name, sum.found, sum.modes, sum.worst, sum.invented, sum.decays,
-                     sum.glides, argc > 3 ? text.c_str() : "");
+        std::printf ("| %s | %d of %d | %.1f | %d | %d | %d |%s\n", row.name, sum.found, sum.modes, sum.worst, sum.invented,
+                     sum.decays, sum.glides, argc > 3 ? text.c_str() : "");
         std::fflush (stdout);
     }
 }
