@@ -6,7 +6,7 @@ namespace modal
 {
 
 /** A drum stick as the trade describes it, and the hand that holds it. The default is a medium hickory stick. With `rodDiameter` it is a
-    bundle of thin rods, of one thickness all along; with a tip of felt a mallet. */
+    bundle of thin rods, of one thickness all along; with a tip of felt a mallet; with `brushWires` a brush: a fan of wires in a handle. */
 struct StickSpec
 {
     enum class TipMaterial
@@ -26,6 +26,20 @@ struct StickSpec
     double rodDiameter = 0.0;     ///< m, of the rods that a bundle is tied of, 0 to 8 mm; below 0.5 mm the stick is one piece
 
     bool isBundle() const noexcept { return rodDiameter >= 0.5e-3; }
+
+    enum class BrushMaterial
+    {
+        steel,
+        nylon
+    };
+
+    double brushWires = 0.0;          ///< of a brush, 0 to 300; below 10 it is a stick
+    double brushWireDiameter = 0.3e-3; ///< m, 0.1 to 1.5 mm
+    double brushWireLength = 0.12;     ///< m, out of the handle, 40 to 200 mm
+    double brushWidth = 0.09;          ///< m, of the fan at its tips, 10 to 200 mm
+    BrushMaterial brushMaterial = BrushMaterial::steel;
+
+    bool isBrush() const noexcept { return brushWires >= 10.0; }
 
     double woodDensity = 800.0;  ///< kg/m³, 350 to 1300
     double woodModulus = 15.2e9; ///< Pa, along the grain, 4 to 30 GPa

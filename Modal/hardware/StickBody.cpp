@@ -1,5 +1,8 @@
 #include "StickBody.h"
 
+#include "Beam.h"
+#include "BrushBody.h"
+
 #include "Modal/Units.h"
 
 #include <Eigen/Eigenvalues>
@@ -32,9 +35,6 @@ constexpr double poissonsRatio = 0.38;
 /** Radius of the butt's rounded edge, m, and of a hoop's edge where a shaft meets it. Common practice, no source. */
 constexpr double buttRounding = 7.0e-3, hoopEdgeRadius = 2.0e-3;
 
-/** Timoshenko's shear factor of a round section. */
-constexpr double shearFactor = 0.9;
-
 /** The arm that carries the hand: how fast it would swing about where the stroke ends, Hz, and its damping ratio. Common practice,
     no source: a stroke of the wrist comes to rest within a tenth of a second. */
 constexpr double armFrequency = 3.0, armDamping = 0.7;
@@ -47,27 +47,17 @@ constexpr double rigidBelow = 100.0;
 
 constexpr int elements = StickBody::stations - 1;
 
-/** What a beam needs to know of the stick at one place. */
-struct Section
+/** Of a piece of wood. */
+Section roundWood (double diameter, double density, double modulus)
 {
-    double bending = 0.0;      ///< N m², modulus × second moment of area
-    double shear = 0.0;        ///< N, shear modulus × area × shear factor
-    double mass = 0.0;         ///< kg/m
-    double turning = 0.0;      ///< kg m, density × second moment of area
-    double outerArea = 0.0;    ///< m², of the outline
-
-    static Section round (double diameter, double density, double modulus)
-    {
-        const double area = 0.25 * units::pi * diameter * diameter, moment = units::pi * std::pow (diameter, 4) / 64.0;
-        return { modulus * moment, shearShare * modulus * area * shearFactor, density * area, density * moment, area };
-    }
-};
+    return Section::round (diameter, density, modulus, shearShare * modulus);
+}
 
 /** Thin rods side by side that bend each for itself: together as heavy as the share of the bundle that they fill. */
 Section bundleOf (const StickSpec& stick)
 {
     const double rods = filledShare * std::pow (stick.diameter / stick.rodDiameter, 2);
-    Section section = Section::round (stick.rodDiameter, stick.woodDensity, stick.woodModulus);
+    Section section = roundWood (stick.rodDiameter, stick.woodDensity, stick.woodModulus);
     for (double* part : { &section.bending, &section.shear, &section.mass, &section.turning })
         *part *= rods;
     section.outerArea = 0.25 * units::pi * stick.diameter * stick.diameter;
@@ -87,67 +77,22 @@ Section sectionAt (const StickSpec& stick, double place)
         if (stick.tipMaterial == StickSpec::TipMaterial::felt)
         {
             // Round the neck, which alone resists bending.
-            Section section = Section::round (stick.neckDiameter, stick.woodDensity, stick.woodModulus);
-            const Section ball = Section::round (std::max (oval, stick.neckDiameter), feltDensity, 0.0);
+            Section section = roundWood (stick.neckDiameter, stick.woodDensity, stick.woodModulus);
+            const Section ball = roundWood (std::max (oval, stick.neckDiameter), feltDensity, 0.0);
             section.mass += ball.mass - feltDensity * section.outerArea;
             section.outerArea = ball.outerArea;
             return section;
         }
         const double diameter = fromMiddle < 0.0 ? std::max (oval, 0.3 * stick.tipDiameter) : std::max (oval, stick.neckDiameter);
-        return stick.tipMaterial == StickSpec::TipMaterial::nylon ? Section::round (diameter, nylonDensity, nylonModulus)
-                                                                  : Section::round (diameter, stick.woodDensity, stick.woodModulus);
+        return stick.tipMaterial == StickSpec::TipMaterial::nylon ? roundWood (diameter, nylonDensity, nylonModulus)
+                                                                  : roundWood (diameter, stick.woodDensity, stick.woodModulus);
     }
     double diameter = stick.diameter;
     if (behindTip < stick.taperLength)
         diameter = stick.neckDiameter + (stick.diameter - stick.neckDiameter) * behindTip / stick.taperLength;
     else if (beforeButt < buttRounding)
         diameter = stick.diameter * std::sqrt (std::max (0.05, 1.0 - std::pow (1.0 - beforeButt / buttRounding, 2)));
-    return Section::round (diameter, stick.woodDensity, stick.woodModulus);
-}
-
-using Element = Eigen::Matrix4d;
-
-/** Stiffness of a beam element between two nodes of deflection and slope, with shear. */
-Element elementStiffness (const Section& s, double l)
-{
-    const double shear = 12.0 * s.bending / (s.shear * l * l);
-    Element k;
-    k << 12.0, 6.0 * l, -12.0, 6.0 * l,                                    //
-        6.0 * l, (4.0 + shear) * l * l, -6.0 * l, (2.0 - shear) * l * l,   //
-        -12.0, -6.0 * l, 12.0, -6.0 * l,                                   //
-        6.0 * l, (2.0 - shear) * l * l, -6.0 * l, (4.0 + shear) * l * l;
-    return k * (s.bending / ((1.0 + shear) * l * l * l));
-}
-
-/** Its mass, of translation and of the sections' turning. */
-Element elementMass (const Section& s, double l)
-{
-    Element moving, turning;
-    moving << 156.0, 22.0 * l, 54.0, -13.0 * l,               //
-        22.0 * l, 4.0 * l * l, 13.0 * l, -3.0 * l * l,        //
-        54.0, 13.0 * l, 156.0, -22.0 * l,                     //
-        -13.0 * l, -3.0 * l * l, -22.0 * l, 4.0 * l * l;
-    turning << 36.0, 3.0 * l, -36.0, 3.0 * l,                 //
-        3.0 * l, 4.0 * l * l, -3.0 * l, -l * l,               //
-        -36.0, -3.0 * l, 36.0, -3.0 * l,                      //
-        3.0 * l, -l * l, -3.0 * l, 4.0 * l * l;
-    return moving * (s.mass * l / 420.0) + turning * (s.turning / (30.0 * l));
-}
-
-/** Deflection at a place as a row over the nodes' deflections and slopes (Hermite's cubics), or its slope. */
-Eigen::VectorXd rowAt (double place, double length, int unknowns, bool slope)
-{
-    const double l = length / elements;
-    const int e = std::clamp (static_cast<int> (place / l), 0, elements - 1);
-    const double t = std::clamp (place / l - e, 0.0, 1.0);
-    Eigen::VectorXd row = Eigen::VectorXd::Zero (unknowns);
-    if (slope)
-        row.segment<4> (2 * e) << (6.0 * t * t - 6.0 * t) / l, 1.0 - 4.0 * t + 3.0 * t * t, (6.0 * t - 6.0 * t * t) / l,
-            3.0 * t * t - 2.0 * t;
-    else
-        row.segment<4> (2 * e) << 1.0 - 3.0 * t * t + 2.0 * t * t * t, l * t * (1.0 - t) * (1.0 - t), t * t * (3.0 - 2.0 * t),
-            l * t * t * (t - 1.0);
-    return row;
+    return roundWood (diameter, stick.woodDensity, stick.woodModulus);
 }
 
 } // namespace
@@ -177,6 +122,8 @@ double hertzStiffness (double planeModulus, double radius) noexcept
 StickBody solveStick (const StickSpec& stick, double highest, double hand)
 {
     check (stick);
+    if (stick.isBrush())
+        return solveBrush (stick, highest);
     StickBody body;
     body.length = stick.length;
     body.tipPlace = 0.5 * stick.tipLength;
@@ -190,13 +137,13 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
     for (int e = 0; e < elements; ++e)
     {
         // Means over the element, whose outline may bend within it.
-        Element elementK = Element::Zero(), elementM = Element::Zero();
+        BeamElement elementK = BeamElement::Zero(), elementM = BeamElement::Zero();
         constexpr int samples = 4;
         for (int i = 0; i < samples; ++i)
         {
             const Section section = sectionAt (stick, (e + (i + 0.5) / samples) * l);
-            elementK += elementStiffness (section, l) / samples;
-            elementM += elementMass (section, l) / samples;
+            elementK += beamStiffness (section, l) / samples;
+            elementM += beamMass (section, l) / samples;
             for (const int node : { e, e + 1 })
                 displaced[2 * node] += section.outerArea * l / samples;
             body.mass += section.mass * l / samples;
@@ -205,7 +152,7 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
         mass.block<4, 4> (2 * e, 2 * e) += elementM;
     }
 
-    Eigen::VectorXd grip = rowAt (body.handPlace, stick.length, unknowns, false);
+    Eigen::VectorXd grip = beamRow (body.handPlace, stick.length, elements, unknowns, false);
     grip[handAt] = -1.0;
     stiffness += stick.gripStiffness * grip * grip.transpose();
     mass (handAt, handAt) = stick.handMass;
@@ -224,8 +171,8 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
     rotation[handAt] = body.handPlace;
 
     const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> solved (stiffness, mass);
-    const Eigen::VectorXd turn = rowAt (body.handPlace, stick.length, unknowns, true);
-    for (int k = 0; k < unknowns && body.modes < StickBody::maxModes; ++k)
+    const Eigen::VectorXd turn = beamRow (body.handPlace, stick.length, elements, unknowns, true);
+    for (int k = 0; k < unknowns && body.modes < StickBody::stickModes; ++k)
     {
         const double omega = std::sqrt (std::max (0.0, solved.eigenvalues()[k]));
         const bool isFree = omega < 1.0; // rounding

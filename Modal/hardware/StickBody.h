@@ -13,7 +13,8 @@ namespace modal
     Plain data of a fixed size, so that an audio thread may copy it. Places are in m from the end of the tip. */
 struct StickBody
 {
-    static constexpr int maxModes = 12;
+    static constexpr int maxModes = 16;
+    static constexpr int stickModes = 12; ///< kept of a stick
     static constexpr double highestBending = 16000.0; ///< Hz, of the modes that are kept
     static constexpr int stations = 49; ///< where the modes' shapes are known, evenly from the tip's end to the butt
 
@@ -46,6 +47,15 @@ struct StickBody
     double shaftStiffness = 1.0e8;   ///< N/m^1.5, of the shaft on a hoop
     double contactDamping = 0.0;     ///< s/m
     double tipHalfWidth = 2.0e-3;    ///< m, of the patch of film that the tip bears on
+
+    // Of a brush. Its modes are those of the wires of one group as seen from the handle, see solveBrush().
+    int groups = 0;         ///< how many bodies stand for its wires; 0: a stick
+    double fanWidth = 0.0;  ///< m, of the fan at the tips
+    double tipScatter = 0.0; ///< m, by which the tips of its wires lie higher and lower
+    double lean = 0.0;      ///< rad, between the wires and the head
+    double pressStiffness = 0.0; ///< N/m, of all wires together, pressed down on the head at their tips
+
+    bool isBrush() const noexcept { return groups > 0; }
 
     /** Mass that the stick presents at a place when it moves as if it could not bend, kg: to a slow push. */
     double rigidMassAt (double place) const noexcept;

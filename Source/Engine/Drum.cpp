@@ -116,6 +116,8 @@ void BasicDrum<Scalar>::reset() noexcept
     smoothsStep = false;
     waitingCount = 0;
     untilTidied = tidyEvery;
+    fanTouch = {};
+    fansLanded = tidyTurn = 0;
     flows = {};
     silent = true;
 }
@@ -199,6 +201,7 @@ void BasicDrum<Scalar>::runSpan (Scalar* const* outputs, int frames) noexcept
         upperBand.add (outputs, frames);
         if (frames == untilTidied)
         {
+            moveBrushes();
             retireSticks();
             sleepIfSilent();
         }

@@ -15,13 +15,14 @@ namespace engine
    can harm hearing. */
 inline constexpr double fullScalePressure = 63.2456;
 
-/** What a stick did, once it has left. */
+/** What a stick did, once it has left, or a brush, once the last of its wires has. */
 struct BlowReport
 {
-    double contactTime = 0.0;  ///< s that the tip was on the head, all contacts of the blow together
-    double peakForce = 0.0;    ///< N, of the tip
+    double contactTime = 0.0;  ///< s that the tip was on the head, all contacts of the blow together; of a brush, the group that stayed longest
+    double peakForce = 0.0;    ///< N, of the tip, or of all wires of a brush together
     double hoopForce = 0.0;    ///< N, peak of the shaft on the hoop
     double reboundShare = 0.0; ///< speed of the tip away over its speed of approach, the stick's trembling left out
+    double landingTime = 0.0;  ///< s from the first touch of a brush's wires to the last group's first
 };
 
 /** A playable drum: one state that keeps ringing from stroke to stroke and when the model changes.
@@ -43,6 +44,9 @@ public:
        full. Values out of range are clamped. */
     bool strike (const Stroke&, int sampleOffset = 0) noexcept;
     bool strike (const Blow&, int sampleOffset = 0) noexcept;
+
+    /** Lifts every brush that sweeps, as when a held note ends. */
+    void endSweeps() noexcept;
 
     /** Switches to another model of the same sample rate; the drum keeps ringing. Returns the former model, so that another
        thread can free it. A null model or one of another rate is refused and returned itself. */
@@ -103,7 +107,10 @@ private:
     void resetWires() noexcept;
     void runSpan (Scalar* const* outputs, int frames) noexcept;
     void land (const Blow&) noexcept;
+    void landBody (const Blow&, int group) noexcept;
     void setStick (StickState&, const Blow&) const noexcept;
+    void setWires (StickState&, const Blow&, int group) const noexcept;
+    void moveBrushes() noexcept;
     void shapeContacts (int slot) noexcept;
     void setFilm (StickState&) const noexcept;
     void hearStick (StickState&, const Blow&) const noexcept;
@@ -114,6 +121,7 @@ private:
     void startTension() noexcept;
     void removeStick (StickState&) noexcept;
     void retireSticks() noexcept;
+    void retireWires (StickState&) noexcept;
     void sleepIfSilent() noexcept;
     int freeSlot() noexcept;
 
@@ -124,7 +132,13 @@ private:
     AlignedArray<Scalar> position, step, trial, push, takenPosition, takenStep;
     AlignedArray<Scalar> force, forceBefore, compression, compressionBefore, scratch;
     std::array<StickState, maxSticks> sticks;
-    std::array<Blow, maxSticks> landed{};
+    std::array<Blow, maxSticks> landed{}; ///< where they are now
+    std::array<Blow, maxSticks> began{};  ///< as they came
+    struct FanTouch                       ///< of the brush that landed last, in samples after it came
+    {
+        int count = 0, first = 0, last = 0, longest = 0;
+    } fanTouch;
+    int fansLanded = 0, tidyTurn = 0;
     std::array<AlignedArray<Scalar>, maxStickContacts> stickShape, stickToWire;
     std::vector<double> field;
     std::array<Waiting, 64> waiting;

@@ -163,6 +163,8 @@ void BasicDrumModel<Scalar>::connect (KernelView<Scalar>& view) const noexcept
     view.tension.spanCount = static_cast<int> (stretchSpans.size());
     for (std::size_t i = 0; i < stretchSpans.size(); ++i)
         view.tension.spans[i] = { stretchSpans[i].first, stretchSpans[i].second };
+    view.roughness = drumSetup.batterRoughness;
+    view.roughnessProfile = &roughnessProfile();
     view.microphones = microphones();
     for (int m = 0; m < microphones(); ++m)
     {

@@ -17,7 +17,7 @@ void passSetup (Stream& stream, Setup& setup)
           modes.isUniform);
     pass (stream, setup.tensions.batter, setup.tensions.resonant, setup.tensions.batterLugs, setup.tensions.resonantLugs);
     pass (stream, setup.batterStretch, setup.resonantStretch, setup.batterDensity, setup.resonantDensity, setup.batterBending,
-          setup.resonantBending, setup.wires, setup.stick, setup.laidStick, setup.hoop, setup.shell.material,
+          setup.resonantBending, setup.batterRoughness, setup.wires, setup.stick, setup.laidStick, setup.hoop, setup.shell.material,
           setup.shell.thickness, setup.wireDetail, setup.sampleRate);
 
     auto microphones = static_cast<std::uint32_t> (setup.microphones.size());

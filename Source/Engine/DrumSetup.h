@@ -1,13 +1,13 @@
 #pragma once
 
 #include "Microphone.h"
+#include "Roughness.h"
 
 #include "Modal/DrumModes.h"
 #include "Modal/DrumSpec.h"
 #include "Modal/hardware/Fittings.h"
 #include "Modal/hardware/StickBody.h"
 #include "Modal/Solve.h"
-#include "Modal/hardware/Fittings.h"
 
 #include <utility>
 #include <vector>
@@ -61,6 +61,7 @@ struct DrumSetup
     double batterStretch = 0.0, resonantStretch = 0.0;
     double batterDensity = 0.0, resonantDensity = 0.0; ///< kg/m² of the films; 0: no sound above the modes
     double batterBending = 0.0, resonantBending = 0.0; ///< N m, HeadConstruction::bendingStiffness(), for the sound above the modes
+    double batterRoughness = 0.0; ///< m, roughnessOf() the head, which a brush's wires sweep over
     modal::WireSpec wires;
     modal::StickBody stick = usualStick();         ///< held by its fulcrum
     modal::StickBody laidStick = usualLaidStick(); ///< the same with the hand over its tip, for cross-sticks
@@ -84,6 +85,7 @@ inline DrumSetup setUp (const modal::DrumSpec& drum, const modal::Tensions& tens
     setup.resonantDensity = drum.hasResonantHead() ? drum.resonant.baseDensity() : 0.0;
     setup.batterBending = drum.batter.bendingStiffness();
     setup.resonantBending = drum.hasResonantHead() ? drum.resonant.bendingStiffness() : 0.0;
+    setup.batterRoughness = roughnessOf (drum.batter);
     setup.wires = fittings.wires;
     setup.stick = modal::solveStick (fittings.stick);
     setup.laidStick = laid (fittings.stick);

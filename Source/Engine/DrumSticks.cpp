@@ -27,8 +27,19 @@ constexpr double stickHeight = 0.02;
 /** No stick stays longer than this, s. */
 constexpr double longestStay = 3.0;
 
+/** How high the groups of a brush's wires come down, as shares of the scatter of its tips, from side to side of the fan. */
+constexpr double scatter[] = { 0.55, 0.2, 0.0, 0.85, 0.4, 1.0 };
+
+/** From one group to the next in the head's roughness, and from one landing to the next, m. */
+constexpr double roughShift = 23.0e-3, landingShift = 7.3e-3;
+
+/** A sweeping brush's wires are put to their new places once in so many turns of tidying, each group in another. */
+constexpr int turnsToMove = 3;
+
 double storedIn (const StickState& stick, const StickContact& contact, double compression) noexcept
 {
+    if (contact.isSlip)
+        return 0.0;
     return contact.isStretch ? stick.stretch.energy (compression)
                                 : storedEnergy (contact.stiffness, contact.exponent, compression);
 }
@@ -66,22 +77,42 @@ template <typename Scalar>
 void BasicDrum<Scalar>::land (const Blow& blow) noexcept
 {
     silent = false;
+    const auto& stick = current->setup().stick;
+    if (! stick.isBrush())
+    {
+        landBody (blow, 0);
+        return;
+    }
+    view.wiresPeakForce = 0.0;
+    fanTouch = {};
+    ++fansLanded;
+    for (int group = 0; group < stick.groups; ++group)
+        landBody (blow, group);
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::landBody (const Blow& blow, int group) noexcept
+{
     const int slot = freeSlot();
     const auto index = static_cast<std::size_t> (slot);
     auto& stick = sticks[index];
     removeStick (stick);
 
-    landed[index] = blow;
-    setStick (stick, blow);
+    const bool isBrush = current->setup().stick.isBrush();
+    began[index] = landed[index] = blow;
+    isBrush ? setWires (stick, blow, group) : setStick (stick, blow);
+    if (isBrush)
+        landed[index] = sweptTo (blow, 0.0, stick.lateral, current->setup().modes.radius);
     setFilm (stick);
-    hearStick (stick, blow);
+    hearStick (stick, landed[index]);
     shapeContacts (slot);
-    upperBand.place (slot, blow, *current);
+    upperBand.place (slot, landed[index], *current);
 
     const double distance = blow.hoopDistance;
     const double tipSpeed = blow.isLaid ? 0.0 : blow.speed;
     const double shaftSpeed = blow.isLaid ? blow.speed : blow.speed * (1.0 - distance / blow.swingLength);
-    const double gaps[contactsPerStick] = { std::max (0.0, -blow.hoopLag * tipSpeed), 0.0,
+    const double scatterHeight = current->setup().stick.tipScatter * scatter[static_cast<std::size_t> (group) % std::size (scatter)];
+    const double gaps[contactsPerStick] = { isBrush ? scatterHeight : std::max (0.0, -blow.hoopLag * tipSpeed), 0.0,
                                             std::max (0.0, blow.hoopLag * shaftSpeed) };
     for (int c = 0; c < contactsPerStick; ++c)
     {
@@ -90,21 +121,100 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
         const double surface = surfaceAt (at, position.data());
         const double approach = [&]
         {
-            double sum = surfaceAt (at, step.data());
+            double sum = surfaceAt (at, step.data()) + contact.imposed - contact.imposedBefore;
             for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
                 sum += contact.ofStick[k] * stick.step[k];
             return sum;
         }();
         // The stick arrives where head and hoop are now, or in a moment; none comes from inside. The stretch is as the film is.
         const bool isStretch = c == static_cast<int> (StickContactKind::stretch);
-        contact.compression = isStretch ? surface : std::min (-gaps[c], approach);
-        contact.offset = contact.compression - surface;
+        contact.compression = isStretch ? surface : contact.isSlip ? 0.0 : std::min (-gaps[c], approach);
+        contact.offset = contact.compression - surface - contact.imposed;
         contact.compressionBefore = contact.compression - approach;
     }
     if (view.countsEnergy)
         flows.work += stickEnergy (stick);
     stick.active = true;
     measureContacts (slot);
+}
+
+/** One group of a brush's wires as the hand brings them down, at rest against the handle. */
+template <typename Scalar>
+void BasicDrum<Scalar>::setWires (StickState& stick, const Blow& blow, int group) const noexcept
+{
+    const auto& body = current->setup().stick;
+    const double T = current->interval(), across = std::cos (body.lean), along = std::sin (body.lean);
+    stick.isWires = true;
+    stick.handle = { T, blow.speed, blow.awaySpeed, blow.sweepSpeed, std::max (blow.handTime, T), blow.holdTime };
+    stick.lateral = body.fanWidth * ((group + 0.5) / body.groups - 0.5);
+    stick.roughPlace = roughShift * group + landingShift * (fansLanded % 16);
+
+    auto &tip = stick.at (StickContactKind::tip), &slip = stick.at (StickContactKind::slip);
+    tip.active = slip.active = slip.isSlip = true;
+    tip.stiffness = body.tipStiffness;
+    tip.exponent = body.tipExponent;
+    tip.lossRate = 0.5 * body.contactDamping / T;
+    tip.imposed = view.roughness * view.roughnessProfile->at (stick.roughPlace);
+    tip.imposedBefore = tip.imposed - blow.speed * T;
+
+    for (std::size_t k = 0; k < static_cast<std::size_t> (body.modes); ++k)
+    {
+        const auto& mode = body.mode[k];
+        if (mode.frequency >= highestShareOfRate / T)
+            break;
+        const auto recursion = ModalRecursion::from (mode.frequency, mode.decay, T);
+        stick.keep[k] = recursion.keep;
+        stick.spring[k] = recursion.spring;
+        stick.drive[k] = recursion.drive;
+        stick.lossOfStep[k] = recursion.lossOfStep();
+        // A wire that trails behind the handle and bends upwards takes its tip up and back.
+        tip.ofStick[k] = -across * mode.at (0.0);
+        slip.ofStick[k] = -along * mode.at (0.0);
+        // Carried along by the handle, it stays behind when that is pushed.
+        stick.ofHand[k] = across * mode.ofTranslation;
+        stick.bodyModes = static_cast<int> (k) + 1;
+    }
+    stick.modes = stick.bodyModes;
+}
+
+/** Puts a sweeping brush's wires where the hand has led them. What their contacts hold changes a little with the shape of the modes there,
+    which is the hand's work. */
+template <typename Scalar>
+void BasicDrum<Scalar>::moveBrushes() noexcept
+{
+    ++tidyTurn;
+    for (int slot = 0; slot < maxSticks; ++slot)
+    {
+        const auto index = static_cast<std::size_t> (slot);
+        auto& stick = sticks[index];
+        if (! stick.active || ! stick.isWires || stick.handle.along == 0.0 || (tidyTurn + slot) % turnsToMove != 0)
+            continue;
+        auto& tip = stick.at (StickContactKind::tip);
+        const double storedBefore = storedIn (stick, tip, tip.compressionBefore);
+        landed[index] = sweptTo (began[index], stick.swept, stick.lateral, current->setup().modes.radius);
+        shapeContacts (slot);
+        upperBand.place (slot, landed[index], *current);
+        const int j = slot * contactsPerStick + static_cast<int> (StickContactKind::tip);
+        double bent = 0.0, approach = surfaceAt (j, step.data()) + tip.imposed - tip.imposedBefore;
+        for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
+        {
+            bent += tip.ofStick[k] * stick.position[k];
+            approach += tip.ofStick[k] * stick.step[k];
+        }
+        tip.offset = tip.compression - surfaceAt (j, position.data()) - bent - tip.imposed;
+        tip.compressionBefore = tip.compression - approach;
+        if (view.countsEnergy)
+            flows.work += 0.5 * (storedIn (stick, tip, tip.compressionBefore) - storedBefore);
+        measureContacts (slot);
+    }
+}
+
+template <typename Scalar>
+void BasicDrum<Scalar>::endSweeps() noexcept
+{
+    for (auto& stick : sticks)
+        if (stick.active && stick.isWires && stick.handle.along > 0.0)
+            stick.handle.leaveTime = std::min (stick.handle.leaveTime, stick.age * current->interval());
 }
 
 /** A stick as it comes down, with its contacts' laws. */
@@ -252,21 +362,24 @@ void BasicDrum<Scalar>::measureContacts (int slot) noexcept
         auto& contact = contactAt (j);
         if (! contact.active)
             continue;
-        // How far one newton moves each mode in a step.
         Eigen::Map<Eigen::Array<Scalar, Eigen::Dynamic, 1>> moved (scratch.data(), view.modes);
+        // How far one newton moves each mode in a step; the slip moves none of the drum's.
         moved = Values (view.drive, view.modes) * Values (stickShape[j].data(), view.modes);
         for (std::size_t i = 0; i < maxStickContacts; ++i)
         {
             auto& other = contactAt (i);
             if (! sticks[i / contactsPerStick].active || ! other.active)
                 continue;
-            double mobility = (moved * Values (stickShape[i].data(), view.modes)).template cast<double>().sum();
+            double mobility = contact.isSlip || other.isSlip
+                                  ? 0.0
+                                  : (moved * Values (stickShape[i].data(), view.modes)).template cast<double>().sum();
             if (i / contactsPerStick == static_cast<std::size_t> (slot))
                 for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
                     mobility += stick.drive[k] * contact.ofStick[k] * other.ofStick[k];
             contact.mobility[i] = other.mobility[j] = mobility;
         }
-        current->contactsMovedBy (moved.data(), stickToWire[j].data());
+        if (! contact.isSlip)
+            current->contactsMovedBy (moved.data(), stickToWire[j].data());
     }
 }
 
@@ -287,6 +400,12 @@ void BasicDrum<Scalar>::retireSticks() noexcept
         auto& stick = sticks[i];
         if (! stick.active)
             continue;
+        if (stick.isWires)
+        {
+            if (stick.handle.isAway (stick.age, heldReach) && stick.at (StickContactKind::tip).force == 0.0)
+                retireWires (stick);
+            continue;
+        }
         const auto &tip = stick.at (StickContactKind::tip), &shaft = stick.at (StickContactKind::shaft);
         const double rise = stick.rigidStepOfTip();
         // A stick that was laid on the drum leaves with its tip; its shaft may still lean on the hoop.
@@ -299,9 +418,26 @@ void BasicDrum<Scalar>::retireSticks() noexcept
         if (! isAway && stick.age < longestStay / current->interval())
             continue;
         report = { tip.samples * current->interval(), tip.peakForce, shaft.peakForce,
-                   rise / current->interval() / landed[i].speed };
+                   rise / current->interval() / landed[i].speed, 0.0 };
         removeStick (stick);
     }
+}
+
+/** What the groups of a brush did is reported together. */
+template <typename Scalar>
+void BasicDrum<Scalar>::retireWires (StickState& stick) noexcept
+{
+    const auto& tip = stick.at (StickContactKind::tip);
+    if (tip.samples > 0)
+    {
+        fanTouch.first = fanTouch.count == 0 ? tip.touchedAt : std::min (fanTouch.first, tip.touchedAt);
+        fanTouch.last = std::max (fanTouch.last, tip.touchedAt);
+        fanTouch.longest = std::max (fanTouch.longest, tip.samples);
+        ++fanTouch.count;
+    }
+    const double T = current->interval();
+    report = { fanTouch.longest * T, view.wiresPeakForce, 0.0, 0.0, (fanTouch.last - fanTouch.first) * T };
+    removeStick (stick);
 }
 
 template <typename Scalar>
@@ -316,6 +452,8 @@ double BasicDrum<Scalar>::energy() const noexcept
 
 template int BasicDrum<float>::freeSlot() noexcept;
 template void BasicDrum<float>::land (const Blow&) noexcept;
+template void BasicDrum<float>::moveBrushes() noexcept;
+template void BasicDrum<float>::endSweeps() noexcept;
 template void BasicDrum<float>::shapeContacts (int) noexcept;
 template void BasicDrum<float>::hearStick (StickState&, const Blow&) const noexcept;
 template void BasicDrum<float>::setFilm (StickState&) const noexcept;
@@ -325,6 +463,8 @@ template void BasicDrum<float>::retireSticks() noexcept;
 template double BasicDrum<float>::energy() const noexcept;
 template int BasicDrum<double>::freeSlot() noexcept;
 template void BasicDrum<double>::land (const Blow&) noexcept;
+template void BasicDrum<double>::moveBrushes() noexcept;
+template void BasicDrum<double>::endSweeps() noexcept;
 template void BasicDrum<double>::shapeContacts (int) noexcept;
 template void BasicDrum<double>::hearStick (StickState&, const Blow&) const noexcept;
 template void BasicDrum<double>::setFilm (StickState&) const noexcept;

@@ -2,6 +2,8 @@
 
 #include "KernelView.h"
 #include "Pack.h"
+#include "Roughness.h"
+#include "SlipLaw.h"
 #include "StretchLaw.h"
 
 #include <algorithm>
@@ -36,6 +38,7 @@ public:
     /** What each contact would do if no contact pushed. */
     void predict() noexcept
     {
+        touching = 0;
         for (int i = 0; i < maxSticks; ++i)
         {
             auto& stick = s.sticks[i];
@@ -45,12 +48,18 @@ public:
             for (std::size_t k = 0; k < count (stick); ++k)
                 stick.trial[k] = stick.position[k] + stick.keep[k] * stick.step[k] - stick.spring[k] * stick.position[k] -
                                  stick.drive[k] * stick.ofHand[k] * hand;
+            if (stick.isWires)
+                impose (stick);
             for (int c = 0; c < contactsPerStick; ++c)
             {
                 auto& contact = stick.contact[static_cast<std::size_t> (c)];
                 if (! contact.active)
                     continue;
-                contact.free = dot (s.stickShape[i * contactsPerStick + c], s.trial) + contact.offset;
+                const int j = i * contactsPerStick + c;
+                touch[touching++] = { &stick, &contact, j };
+                contact.free = contact.offset + contact.imposedNext;
+                if (! contact.isSlip)
+                    contact.free += dot (s.stickShape[j], s.trial);
                 for (std::size_t k = 0; k < count (stick); ++k)
                     contact.free += contact.ofStick[k] * stick.trial[k];
             }
@@ -67,7 +76,7 @@ public:
             [&] (StickState&, StickContact& contact, int j)
             {
                 former[j] = contact.force;
-                contact.fromWires = fromWires (j);
+                contact.fromWires = contact.isSlip ? 0.0 : fromWires (j);
             });
         double formerChange = 0.0;
         for (int turn = 0; turn < mostTurns; ++turn)
@@ -100,7 +109,7 @@ public:
         forEach (
             [&] (StickState&, StickContact& contact, int j)
             {
-                if (contact.force == 0.0)
+                if (contact.force == 0.0 || contact.isSlip)
                     return;
                 const P force = P::broadcast (static_cast<Scalar> (-contact.force));
                 const Scalar* shape = s.stickShape[j];
@@ -112,13 +121,21 @@ public:
     /** Moves sticks and the film under them on; the microphones hear the sticks move. */
     void finish (Scalar* const* outputs, int frame) noexcept
     {
-        forEach ([&] (StickState& stick, StickContact& contact, int j) { closeContact (stick, contact, j); });
+        double ofWires = 0.0;
+        forEach (
+            [&] (StickState& stick, StickContact& contact, int j)
+            {
+                closeContact (stick, contact, j);
+                ofWires += stick.isWires && ! contact.isSlip ? contact.force : 0.0;
+            });
+        s.wiresPeakForce = std::max (s.wiresPeakForce, ofWires);
         for (int i = 0; i < maxSticks; ++i)
             if (s.sticks[i].active)
             {
                 const double former = s.sticks[i].airForce;
                 moveOn (s.sticks[i]);
-                hear (s.sticks[i], former, outputs, frame);
+                if (! s.sticks[i].isWires)
+                    hear (s.sticks[i], former, outputs, frame);
             }
     }
 
@@ -133,14 +150,29 @@ private:
 
     static std::size_t count (const StickState& stick) noexcept { return static_cast<std::size_t> (stick.modes); }
 
+    struct Touch
+    {
+        StickState* stick;
+        StickContact* contact;
+        int j;
+    } touch[maxStickContacts]; ///< contacts in this sample
+    int touching = 0;
+
     template <typename Action>
     void forEach (Action action) noexcept
     {
-        for (int i = 0; i < maxSticks; ++i)
-            if (s.sticks[i].active)
-                for (int c = 0; c < contactsPerStick; ++c)
-                    if (auto& contact = s.sticks[i].contact[static_cast<std::size_t> (c)]; contact.active)
-                        action (s.sticks[i], contact, i * contactsPerStick + c);
+        for (int i = 0; i < touching; ++i)
+            action (*touch[i].stick, *touch[i].contact, touch[i].j);
+    }
+
+    /** The hand leads a brush's wires on, their tips over the head's roughness as far as they have slipped. */
+    void impose (StickState& stick) const noexcept
+    {
+        auto &tip = stick.at (StickContactKind::tip), &slip = stick.at (StickContactKind::slip);
+        slip.imposedNext = stick.swept + stick.handle.stepAlong (stick.age);
+        slip.press = std::max (0.0, tip.force);
+        const double place = stick.roughPlace + 2.0 * slip.compression - slip.compressionBefore;
+        tip.imposedNext = s.roughness * s.roughnessProfile->at (std::max (0.0, place)) - stick.handle.height (stick.age + 1);
     }
 
     double dot (const Scalar* shape, const Scalar* values) const noexcept
@@ -173,6 +205,8 @@ private:
     {
         const double wish = contact.free - contact.compressionBefore - opening (contact, j, false);
         const double own = contact.mobility[static_cast<std::size_t> (j)];
+        if (contact.isSlip)
+            return slipForce (wish, own, contact.press, 2.0 * stick.handle.interval);
         if (contact.isStretch)
             return solveStretch (stick.stretch, contact.compressionBefore, wish, own, contact.force, precision).force;
         return solveContact (contact.compressionBefore, wish, own, contact.stiffness, contact.exponent, resistance (contact),
@@ -180,14 +214,19 @@ private:
             .force;
     }
 
-    void closeContact (StickState&, StickContact& contact, int j) noexcept
+    void closeContact (StickState& stick, StickContact& contact, int j) noexcept
     {
         const double next = contact.free - opening (contact, j, true);
         if (s.countsEnergy)
         {
             const double move = next - contact.compressionBefore;
-            s.flows->contactLoss += 0.5 * resistance (contact) * move * move;
+            s.flows->contactLoss += 0.5 * move * (contact.isSlip ? contact.force : resistance (contact) * move);
+            s.flows->work += 0.5 * contact.force * (contact.imposedNext - contact.imposedBefore);
         }
+        contact.imposedBefore = contact.imposed;
+        contact.imposed = contact.imposedNext;
+        if (contact.samples == 0 && contact.force > 0.0)
+            contact.touchedAt = stick.age;
         contact.compressionBefore = contact.compression;
         contact.compression = next;
         contact.peakForce = std::max (contact.peakForce, contact.force);
@@ -225,6 +264,7 @@ private:
             stick.position[k] = next;
             stick.step[k] = step;
         }
+        stick.swept += stick.isWires ? stick.handle.stepAlong (stick.age) : 0.0;
         ++stick.age;
     }
 };

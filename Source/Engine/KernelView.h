@@ -1,6 +1,7 @@
 #pragma once
 
 #include "AlwaysInline.h"
+#include "Roughness.h"
 #include "StickState.h"
 
 namespace engine
@@ -95,6 +96,10 @@ struct KernelView
     StickState* sticks = nullptr;
     const Scalar* stickShape[maxStickContacts] = {};  ///< [mode], 1/√kg: how the drum's modes press each contact of a stick
     const Scalar* stickToWire[maxStickContacts] = {}; ///< [contact], m/N a step
+
+    double roughness = 0.0;                           ///< m, of the batter head, root mean square
+    const RoughnessProfile* roughnessProfile = nullptr;
+    double wiresPeakForce = 0.0;                      ///< N, most that a brush's wires pushed with together since it was set to 0
 
     TensionState<Scalar> tension;
 

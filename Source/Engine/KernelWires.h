@@ -60,12 +60,15 @@ public:
     /** Takes the sticks' present forces into account. */
     void applySticks() noexcept
     {
+        int pushing[maxStickContacts], count = 0;
+        for (int j = 0; j < maxStickContacts; ++j)
+            if (forceOfStick (j) != Scalar (0))
+                pushing[count++] = j;
         for (int i = 0; i < contacts; i += lanes)
         {
             P sum = P::load (freeCompression() + i);
-            for (int j = 0; j < maxStickContacts; ++j)
-                if (const auto force = forceOfStick (j); force != Scalar (0))
-                    sum = sum - P::load (s.stickToWire[j] + i) * P::broadcast (force);
+            for (int j = 0; j < count; ++j)
+                sum = sum - P::load (s.stickToWire[pushing[j]] + i) * P::broadcast (forceOfStick (pushing[j]));
             sum.store (underSticks() + i);
         }
         predicted = underSticks();
@@ -108,10 +111,12 @@ public:
     void finish() noexcept { s.classes == 4 ? finishAll<4>() : finishAll<1>(); }
 
 private:
-    Scalar forceOfStick (int contact) const noexcept
+    /** Of a stick's contact on the head or the hoop. */
+    Scalar forceOfStick (int j) const noexcept
     {
-        const auto& stick = s.sticks[contact / contactsPerStick];
-        return stick.active ? static_cast<Scalar> (stick.contact[static_cast<std::size_t> (contact % contactsPerStick)].force) : Scalar (0);
+        const auto& stick = s.sticks[j / contactsPerStick];
+        const auto& contact = stick.contact[static_cast<std::size_t> (j % contactsPerStick)];
+        return stick.active && ! contact.isSlip ? static_cast<Scalar> (contact.force) : Scalar (0);
     }
 
     KernelView<Scalar>& s;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "AlwaysInline.h"
+#include "HandleMotion.h"
 
 #include "Modal/hardware/StickBody.h"
 #include "Modal/heads/LocalStretch.h"
@@ -11,7 +12,9 @@ namespace engine
 {
 
 inline constexpr int maxMicrophones = 3;
-inline constexpr int maxSticks = 4;
+
+/** Bodies that may be on the drum at once: sticks, or the groups of wires of two brushes. */
+inline constexpr int maxSticks = 12;
 
 /** Waves of the film under a tip that are too short for the drum's modes: see BasicDrumModel::wavesUnderTip(). */
 inline constexpr int maxFilmWaves = 6;
@@ -25,21 +28,25 @@ enum class StickContactKind
 {
     tip,    ///< the tip on the batter head
     stretch, ///< the film round the tip: its local stretch, a spring that works both ways
-    shaft   ///< the shaft on the batter hoop
+    shaft,  ///< the shaft on the batter hoop
+    slip = shaft ///< of a brush's wires, which meet no hoop: the friction of their tips on the head, which they slip along
 };
 inline constexpr int contactsPerStick = 3;
 inline constexpr int maxStickContacts = maxSticks * contactsPerStick;
 
 /** One contact of a stick. Compression is
         shape·(modes of the drum) + ofStick·(modes of the stick and of the film under it) + offset,
-    positive when pressed. For the stretch it is how deep the film is pushed in under the tip. m. */
+    positive when pressed, with what the hand imposes on it for a brush: how far it has led the wires down, over the head's roughness,
+    or along. For the stretch it is how deep the film is pushed in under the tip, for the slip how far the tip has come along the head. m. */
 struct StickContact
 {
     bool active = false;
     double compression = 0.0, compressionBefore = 0.0; ///< m, now and a sample ago
     double offset = 0.0;                               ///< m
     std::array<double, maxStickModes> ofStick{};       ///< 1/√kg
-    bool isStretch = false;
+    bool isStretch = false, isSlip = false;
+    double imposed = 0.0, imposedBefore = 0.0, imposedNext = 0.0; ///< m, now, a sample ago, in the next sample
+    double press = 0.0;                                ///< N on the slip in the last sample
     double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
     double lossRate = 0.0;                             ///< damping/(2T), 1/m
     double free = 0.0;                                 ///< m, the compression in the next sample if no contact pushed
@@ -48,9 +55,10 @@ struct StickContact
     double force = 0.0;                                ///< N
     double peakForce = 0.0;                            ///< N, largest so far
     int samples = 0;                                   ///< in contact so far
+    int touchedAt = 0;                                 ///< age of the stick at its first contact
 };
 
-/** A stick in flight and in contact: one body, whose modes the contacts and the hand push, and behind these the short waves of the film
+/** A stick in flight and in contact, or a group of a brush's wires as seen from its handle: one body, whose modes the contacts and the hand push, and behind these the short waves of the film
     under its tip, which are modes in the same way. Heights in m, upwards. */
 struct StickState
 {
@@ -66,6 +74,11 @@ struct StickState
     int age = 0;                                ///< samples since it came
     int liftAfter = 0;                          ///< samples until the hand begins to let go
     int handWithin = 0;                         ///< samples that it takes the hand to come, and again to go
+    bool isWires = false;                       ///< of a brush
+    HandleMotion handle;                        ///< of a brush; its acceleration is the "push" of its hand
+    double lateral = 0.0;                       ///< m, where these wires lie in the fan
+    double swept = 0.0;                         ///< m that the handle has come along the head
+    double roughPlace = 0.0;                    ///< m, where these wires begin in the head's roughness
     Modes dipole{};                             ///< see modal::StickBody::Mode
     double airForce = 0.0;                      ///< what pushes the air around the moving stick, over the air's density, m⁴ a sample²
     /** Pressure of that at each microphone, Pa: near × airForce + far × (its change in a sample). */
@@ -76,9 +89,11 @@ struct StickState
     SNAREWRIGHT_INLINE StickContact& at (StickContactKind kind) noexcept { return contact[static_cast<std::size_t> (kind)]; }
     SNAREWRIGHT_INLINE const StickContact& at (StickContactKind kind) const noexcept { return contact[static_cast<std::size_t> (kind)]; }
 
-    /** What the hand does in this sample, N, downwards. */
+    /** What the hand does in this sample, N, downwards; to a brush's wires, m/s². */
     SNAREWRIGHT_INLINE double handNow() const noexcept
     {
+        if (isWires)
+            return handle.acceleration (age);
         return age < liftAfter ? handPush * doneAfter (age) : handPush - (handPush + handLift) * doneAfter (age - liftAfter);
     }
 

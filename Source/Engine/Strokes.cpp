@@ -24,6 +24,18 @@ constexpr double hoopOutside = 5.0e-3;
     hand comes down with it and pushes on. Common practice, no source. */
 constexpr double armSwing = 2.0;
 
+/** A brush's tap is stopped within this distance, m, and goes away with this share of its speed, in m/s at least. */
+constexpr double tapDepth = 12.0e-3, tapAway = 0.5, leastAway = 0.3;
+
+/** s in which a tap is stopped at the quickest and the slowest, and in which a sweep begins and ends. Common practice, no source. */
+constexpr double quickestTurn = 4.0e-3, slowestTurn = 40.0e-3, sweepTurn = 40.0e-3;
+
+/** No brush is pressed down further than this, m, and no circle is smaller. */
+constexpr double deepestPress = 60.0e-3, smallestCircle = 20.0e-3;
+
+/** As far out as strokes may land, share of the radius. */
+constexpr double outermost = 0.98;
+
 /** Not a number becomes the lowest. */
 double inRange (double value, double low, double high) noexcept
 {
@@ -38,7 +50,7 @@ double finite (double angle) noexcept
 Blow tipBlow (const Stroke& stroke, const modal::StickBody& stick, double headRadius) noexcept
 {
     Blow blow;
-    blow.radius = inRange (stroke.position, 0.0, 0.98) * headRadius;
+    blow.radius = inRange (stroke.position, 0.0, outermost) * headRadius;
     blow.angle = finite (stroke.angle);
     blow.speed = inRange (stroke.speed, 0.01, 12.0);
     blow.swingLength = stick.handPlace - stick.tipPlace;
@@ -53,10 +65,72 @@ void meetHoop (Blow& blow, double angle, double distance, const modal::StickBody
     blow.hoopDistance = std::min (distance, 0.9 * (stick.length - stick.tipPlace));
 }
 
+/** A tap. The wires land first with the speed of the hand, which comes to rest within the depth of half its speed times `handTime`. */
+Blow brushBlow (const Stroke& stroke, const modal::StickBody& brush, double headRadius) noexcept
+{
+    Blow blow = tipBlow (stroke, brush, headRadius);
+    blow.handTime = std::clamp (2.0 * tapDepth / blow.speed, quickestTurn, slowestTurn);
+    blow.awaySpeed = std::max (leastAway, tapAway * blow.speed);
+    return blow;
+}
+
+/** The wires are pressed down as deep as the force asks for, all but the lowest less by how the tips scatter. */
+Blow sweepBlow (const Stroke& stroke, const modal::StickBody& brush, double headRadius) noexcept
+{
+    Blow blow = tipBlow (stroke, brush, headRadius);
+    const double depth = inRange (stroke.sweepForce, 0.02, 3.0) / brush.pressStiffness + 0.5 * brush.tipScatter;
+    blow.handTime = sweepTurn;
+    blow.speed = 2.0 * std::min (depth, deepestPress) / sweepTurn;
+    blow.awaySpeed = leastAway;
+    blow.sweepSpeed = inRange (stroke.speed, 0.02, 3.0);
+    blow.sweepsStraight = stroke.sweepsStraight;
+    blow.holdTime = inRange (stroke.sweepTime, 0.05, 30.0);
+    if (stroke.sweepsStraight)
+        blow.holdTime = std::min (blow.holdTime, (blow.radius + 0.9 * headRadius) / blow.sweepSpeed);
+    else
+        blow.radius = std::max (blow.radius, smallestCircle);
+    return blow;
+}
+
+Blows brushBlowsOf (const Stroke& stroke, const modal::StickBody& brush, double headRadius) noexcept
+{
+    Blows blows;
+    blows.count = 1;
+    blows.blow[0] = stroke.kind == StrokeKind::sweep ? sweepBlow (stroke, brush, headRadius) : brushBlow (stroke, brush, headRadius);
+    if (stroke.kind == StrokeKind::buzz)
+        blows.blow[0].holdTime = inRange (stroke.pressTime, 0.02, 2.0);
+    if (stroke.kind == StrokeKind::doubleStroke)
+    {
+        auto second = stroke;
+        second.speed *= inRange (stroke.secondShare, 0.1, 1.2);
+        blows.blow[1] = brushBlow (second, brush, headRadius);
+        blows.blow[1].delay = inRange (stroke.secondDelay, 0.02, 0.5);
+        blows.count = 2;
+    }
+    return blows;
+}
+
 } // namespace
+
+Blow sweptTo (Blow blow, double distance, double lateral, double headRadius) noexcept
+{
+    if (! blow.sweepsStraight && blow.sweepSpeed > 0.0)
+    {
+        blow.angle += distance / std::max (blow.radius, smallestCircle);
+        blow.radius = std::clamp (blow.radius + lateral, 0.0, outermost * headRadius);
+        return blow;
+    }
+    // The fan lies across the line through the centre, along which it moves.
+    const double along = blow.radius - distance;
+    blow.radius = std::min (std::hypot (along, lateral), outermost * headRadius);
+    blow.angle += std::atan2 (lateral, along);
+    return blow;
+}
 
 Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headRadius) noexcept
 {
+    if (stick.isBrush())
+        return brushBlowsOf (stroke, stick, headRadius);
     Blows blows;
     const auto add = [&blows] (const Blow& blow) { blows.blow[static_cast<std::size_t> (blows.count++)] = blow; };
     Blow tip = tipBlow (stroke, stick, headRadius);
@@ -100,6 +174,8 @@ Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headR
         add (tip);
         break;
     }
+    case StrokeKind::sweep:
+        break; // a stick does not sweep
     }
     return blows;
 }
@@ -116,9 +192,11 @@ Blow broughtIntoRange (Blow blow) noexcept
     bring (blow.hoopLag, -0.1, 0.1);
     bring (blow.swingLength, 0.05, 100.0);
     bring (blow.hand, 0.0, 1.0e3);
-    bring (blow.holdTime, 0.0, 10.0);
+    bring (blow.holdTime, 0.0, 30.0);
     bring (blow.handTime, 0.0, 10.0);
     bring (blow.lift, 0.0, 1.0e3);
+    bring (blow.awaySpeed, 0.01, 100.0);
+    bring (blow.sweepSpeed, 0.0, 3.0);
     return blow;
 }
 

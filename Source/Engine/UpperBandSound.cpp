@@ -152,7 +152,7 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
         std::array<Signs, 2> rows{};
         Signs others{};
         for (int j = 0; j < maxSticks; ++j)
-            rows[0][static_cast<std::size_t> (j)] = networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
+            rows[0][static_cast<std::size_t> (j) % lines] += networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
             (static_cast<std::size_t> (p) < lines ? rows[1] : others)[static_cast<std::size_t> (p) % lines] +=
                 networkInput[static_cast<std::size_t> (maxSticks + p)] * forcesOf (maxSticks + p)[from + frame];
