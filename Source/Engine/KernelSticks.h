@@ -79,6 +79,7 @@ public:
                 contact.fromWires = contact.isSlip ? 0.0 : fromWires (j);
             });
         double formerChange = 0.0;
+        const double enough = isForPlaying && touching > 0 && touch[0].stick->isWires ? settledWires : settled;
         for (int turn = 0; turn < mostTurns; ++turn)
         {
             double change = 0.0;
@@ -92,7 +93,7 @@ public:
                     contact.force = force;
                 });
             // As near as rounding allows when it no longer comes nearer.
-            if (change <= settled * largest || (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
+            if (change <= enough * largest || (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
                 break;
             formerChange = change;
             ++s.stickTurns;
@@ -145,6 +146,7 @@ private:
     static constexpr bool isForPlaying = sizeof (Scalar) == 4;
     static constexpr double precision = isForPlaying ? 1.0e-8 : 1.0e-15; ///< of a contact's move
     static constexpr double settled = isForPlaying ? 1.0e-6 : 1.0e-15;   ///< of the largest force
+    static constexpr double settledWires = 1.0e-3; ///< of a brush, whose groups hardly move one another
     static constexpr double nearlySettled = 1.0e-9;
     static constexpr int mostTurns = isForPlaying ? 24 : 400;
 
@@ -170,7 +172,7 @@ private:
     {
         auto &tip = stick.at (StickContactKind::tip), &slip = stick.at (StickContactKind::slip);
         slip.imposedNext = stick.swept + stick.handle.stepAlong (stick.age);
-        slip.press = std::max (0.0, tip.force);
+        slip.friction = frictionAt ((slip.compression - slip.compressionBefore) / stick.handle.interval);
         const double place = stick.roughPlace + 2.0 * slip.compression - slip.compressionBefore;
         tip.imposedNext = s.roughness * s.roughnessProfile->at (std::max (0.0, place)) - stick.handle.height (stick.age + 1);
     }
@@ -206,7 +208,7 @@ private:
         const double wish = contact.free - contact.compressionBefore - opening (contact, j, false);
         const double own = contact.mobility[static_cast<std::size_t> (j)];
         if (contact.isSlip)
-            return slipForce (wish, own, contact.press, 2.0 * stick.handle.interval);
+            return slipForce (wish, own, contact.friction * std::max (0.0, stick.at (StickContactKind::tip).force));
         if (contact.isStretch)
             return solveStretch (stick.stretch, contact.compressionBefore, wish, own, contact.force, precision).force;
         return solveContact (contact.compressionBefore, wish, own, contact.stiffness, contact.exponent, resistance (contact),

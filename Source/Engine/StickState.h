@@ -46,7 +46,7 @@ struct StickContact
     std::array<double, maxStickModes> ofStick{};       ///< 1/√kg
     bool isStretch = false, isSlip = false;
     double imposed = 0.0, imposedBefore = 0.0, imposedNext = 0.0; ///< m, now, a sample ago, in the next sample
-    double press = 0.0;                                ///< N on the slip in the last sample
+    double friction = 0.0;                             ///< coefficient of the slip in this sample
     double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
     double lossRate = 0.0;                             ///< damping/(2T), 1/m
     double free = 0.0;                                 ///< m, the compression in the next sample if no contact pushed
