@@ -123,7 +123,7 @@ private:
     void retireSticks() noexcept;
     void retireWires (StickState&) noexcept;
     void sleepIfSilent() noexcept;
-    int freeSlot() noexcept;
+    int freeSlot (bool isForWires) noexcept;
 
     std::shared_ptr<const Model> current;
     KernelView<Scalar> view;

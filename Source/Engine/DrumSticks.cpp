@@ -58,19 +58,25 @@ double stickEnergy (const StickState& stick) noexcept
 
 } // namespace
 
+/** Where the next body goes: a free place, or that of the oldest of its kind. */
 template <typename Scalar>
-int BasicDrum<Scalar>::freeSlot() noexcept
+int BasicDrum<Scalar>::freeSlot (bool isForWires) noexcept
 {
-    int oldest = 0;
+    int free = -1, oldest = -1, sameKind = 0;
     for (int i = 0; i < maxSticks; ++i)
     {
         const auto& stick = sticks[static_cast<std::size_t> (i)];
         if (! stick.active)
-            return i;
-        if (stick.age > sticks[static_cast<std::size_t> (oldest)].age)
-            oldest = i;
+            free = free < 0 ? i : free;
+        else if (stick.isWires == isForWires)
+        {
+            ++sameKind;
+            if (oldest < 0 || stick.age > sticks[static_cast<std::size_t> (oldest)].age)
+                oldest = i;
+        }
     }
-    return oldest;
+    const bool isFull = ! isForWires && sameKind >= mostWholeSticks;
+    return free >= 0 && ! isFull ? free : std::max (0, oldest);
 }
 
 template <typename Scalar>
@@ -93,12 +99,12 @@ void BasicDrum<Scalar>::land (const Blow& blow) noexcept
 template <typename Scalar>
 void BasicDrum<Scalar>::landBody (const Blow& blow, int group) noexcept
 {
-    const int slot = freeSlot();
+    const bool isBrush = current->setup().stick.isBrush();
+    const int slot = freeSlot (isBrush);
     const auto index = static_cast<std::size_t> (slot);
     auto& stick = sticks[index];
     removeStick (stick);
 
-    const bool isBrush = current->setup().stick.isBrush();
     began[index] = landed[index] = blow;
     isBrush ? setWires (stick, blow, group) : setStick (stick, blow);
     if (isBrush)
@@ -450,7 +456,7 @@ double BasicDrum<Scalar>::energy() const noexcept
     return sum;
 }
 
-template int BasicDrum<float>::freeSlot() noexcept;
+template int BasicDrum<float>::freeSlot (bool) noexcept;
 template void BasicDrum<float>::land (const Blow&) noexcept;
 template void BasicDrum<float>::moveBrushes() noexcept;
 template void BasicDrum<float>::endSweeps() noexcept;
@@ -461,7 +467,7 @@ template double BasicDrum<float>::surfaceAt (int, const float*) const noexcept;
 template void BasicDrum<float>::measureContacts (int) noexcept;
 template void BasicDrum<float>::retireSticks() noexcept;
 template double BasicDrum<float>::energy() const noexcept;
-template int BasicDrum<double>::freeSlot() noexcept;
+template int BasicDrum<double>::freeSlot (bool) noexcept;
 template void BasicDrum<double>::land (const Blow&) noexcept;
 template void BasicDrum<double>::moveBrushes() noexcept;
 template void BasicDrum<double>::endSweeps() noexcept;

@@ -13,8 +13,8 @@ namespace engine
 
 inline constexpr int maxMicrophones = 3;
 
-/** Bodies that may be on the drum at once: sticks, or the groups of wires of two brushes. */
-inline constexpr int maxSticks = 12;
+/** Bodies that may be on the drum at once: the groups of wires of two brushes; and how many of them may be sticks. */
+inline constexpr int maxSticks = 12, mostWholeSticks = 4;
 
 /** Waves of the film under a tip that are too short for the drum's modes: see BasicDrumModel::wavesUnderTip(). */
 inline constexpr int maxFilmWaves = 6;

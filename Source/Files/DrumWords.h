@@ -20,6 +20,7 @@ inline const std::vector<std::string> surroundWords{ "free", "baffled" };
 inline const std::vector<std::string> mufflingShapeWords{ "patch", "ring" };
 inline const std::vector<std::string> headSideWords{ "batter", "resonant" };
 inline const std::vector<std::string> tipMaterialWords{ "wood", "nylon", "felt" };
+inline const std::vector<std::string> brushMaterialWords{ "steel", "nylon" };
 
 inline const std::array<const char*, 3> microphoneWords{ "above", "below", "distant" };
 inline const std::vector<std::string> placeKindWords{ "room", "open air" };

@@ -68,6 +68,8 @@ StickSpec readStick (const Json& value, const std::string& path)
     stick.contactDamping = points.loss;
     if (const auto tip = reader.choice ("tip", tipMaterialWords))
         stick.tipMaterial = static_cast<StickSpec::TipMaterial> (*tip);
+    if (const auto material = reader.choice ("brush_material", brushMaterialWords))
+        stick.brushMaterial = static_cast<StickSpec::BrushMaterial> (*material);
     readNumbers (reader, stick);
     reader.finish();
     return stick;
@@ -79,6 +81,8 @@ Json stickAsJson (const StickSpec& stick)
     const StickSpec usual;
     if (stick.tipMaterial != usual.tipMaterial)
         object["tip"] = tipMaterialWords[static_cast<std::size_t> (stick.tipMaterial)];
+    if (stick.brushMaterial != usual.brushMaterial)
+        object["brush_material"] = brushMaterialWords[static_cast<std::size_t> (stick.brushMaterial)];
     writeNumbers (object, stick, &usual);
     return object;
 }

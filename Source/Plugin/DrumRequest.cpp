@@ -135,6 +135,11 @@ void linkStick (const Link& link, Stick& stick)
     link (P::tipLength, stick.tipLength);
     link (P::neckDiameter, stick.neckDiameter);
     link (P::rodDiameter, stick.rodDiameter);
+    link (P::brushWires, stick.brushWires);
+    link (P::brushWireDiameter, stick.brushWireDiameter);
+    link (P::brushWireLength, stick.brushWireLength);
+    link (P::brushWidth, stick.brushWidth);
+    link (P::brushMaterial, stick.brushMaterial);
     link (P::woodDensity, stick.woodDensity);
     link (P::woodModulus, stick.woodModulus);
 }

@@ -6,7 +6,8 @@ namespace plugin
 {
 namespace
 {
-constexpr int noteOn = 0x90, keyPressure = 0xA0, controlChange = 0xB0, channelPressure = 0xD0;
+constexpr int noteOff = 0x80, noteOn = 0x90, keyPressure = 0xA0, controlChange = 0xB0, channelPressure = 0xD0;
+constexpr double longestSweep = 30.0; // s, of a note that is held
 constexpr int allSoundOff = 120, resetAllControllers = 121;
 
 double shareOf (int sevenBits) noexcept
@@ -37,12 +38,23 @@ MidiAction readNote (int channel, int note, int velocity, const MidiChoices& cho
     }
     else if (note == chokeNote && choices.allStrokes)
         action.kind = MidiAction::Kind::choke;
-    else if ((choices.allStrokes || isKitsSnare (note)) && score::strokeForNote (note, velocity, action.stroke))
+    else if ((choices.allStrokes || isKitsSnare (note)) && score::strokeForNote (note, velocity, action.stroke, choices.hasBrush))
     {
         action.kind = MidiAction::Kind::strike;
-        action.usesPlayersPosition = usesPlayersPosition (note);
+        const bool isSweep = action.stroke.kind == engine::StrokeKind::sweep;
+        action.usesPlayersPosition = usesPlayersPosition (note) && ! isSweep;
+        action.stroke.sweepTime = longestSweep;
     }
 
+    return action;
+}
+
+/** The end of a note. */
+MidiAction releaseNote (int channel, int note, const MidiChoices& choices) noexcept
+{
+    auto action = readNote (channel, note, 1, choices);
+    const bool isSweep = action.kind == MidiAction::Kind::strike && action.stroke.kind == engine::StrokeKind::sweep;
+    action.kind = isSweep ? MidiAction::Kind::liftBrush : MidiAction::Kind::nothing;
     return action;
 }
 
@@ -87,7 +99,9 @@ MidiAction readMidi (const std::uint8_t* bytes, int size, const MidiChoices& cho
     switch (status)
     {
     case noteOn:
-        return second > 0 ? readNote (channel, first, second, choices) : action;
+        return second > 0 ? readNote (channel, first, second, choices) : releaseNote (channel, first, choices);
+    case noteOff:
+        return releaseNote (channel, first, choices);
     case keyPressure:
         action.kind = MidiAction::Kind::pressure;
         action.amount = shareOf (second);

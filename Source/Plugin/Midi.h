@@ -13,6 +13,7 @@ struct MidiChoices
     int tuningChannel = 0;      ///< 1 to 16: notes on this channel tune the drum instead of striking it; 0: none
     bool allStrokes = true;     ///< false: only notes 37, 38 and 40 play
     int positionController = 0; ///< 1 to 119: moves the position of strokes; 0: none
+    bool hasBrush = false;      ///< the drum is played with a brush
 };
 
 /** The action of a MIDI message. */
@@ -21,7 +22,8 @@ struct MidiAction
     enum class Kind
     {
         nothing,
-        strike,   ///< `stroke` has kind, place and speed; see usesPlayersPosition
+        strike,   ///< `stroke` has kind, place and speed; see usesPlayersPosition. A sweep goes on until liftBrush
+        liftBrush, ///< the note of a sweep has ended
         choke,    ///< a hand on the head
         silence,  ///< at once
         position, ///< `amount` 0 (centre) to 1 (edge): position of the following strokes
@@ -41,7 +43,7 @@ inline constexpr int chokeNote = 20; ///< a hand on the head
 
 inline constexpr int pressureController = 17; ///< general purpose controller 2 of MIDI 1.0
 
-/** Reads one MIDI 1.0 message. Channel and key pressure press the stick, as controller 17 does; controllers 120 (all sound off)
+/** Reads one MIDI 1.0 message. A note's length matters for a sweep only. Channel and key pressure press the stick, as controller 17 does; controllers 120 (all sound off)
  * and 121 (reset all controllers) work as in the standard. Anything else, or an invalid message, gives `nothing`. Realtime safe.
  */
 MidiAction readMidi (const std::uint8_t* bytes, int size, const MidiChoices&) noexcept;

@@ -254,7 +254,13 @@ std::vector<ParameterSpec> strokes()
                   120.0, 80.0),
         choice ("stroke_notes", "MIDI notes", group, Effect::playing, noteSets),
         called ("off", plain ("position_controller", "MIDI controller for position", group, Measure::whole, Effect::playing, 0.0,
-                              119.0, 0.0, 1.0))
+                              119.0, 0.0, 1.0)),
+        ofDrum ("brush_wires", "Brush: wires", group, Effect::drum, &StickSpec::brushWires, "", 1.0),
+        ofDrum ("brush_wire_diameter", "Brush: wire diameter", group, Effect::drum, &StickSpec::brushWireDiameter, "mm", 0.01),
+        ofDrum ("brush_wire_length", "Brush: wire length", group, Effect::drum, &StickSpec::brushWireLength, "mm", 1.0),
+        ofDrum ("brush_width", "Brush: width of the fan", group, Effect::drum, &StickSpec::brushWidth, "mm", 1.0),
+        choice ("brush_material", "Brush: wire", group, Effect::drum, files::brushMaterialWords),
+        measured ("sweep_force", "Sweep: pressure", group, Effect::playing, Quantity::force, "n", 0.02, 3.0, 0.3, 0.0, 0.3)
     };
 }
 

@@ -79,6 +79,12 @@ enum class Parameter
     doubleShare,
     strokeNotes,
     positionController,
+    brushWires,
+    brushWireDiameter,
+    brushWireLength,
+    brushWidth,
+    brushMaterial,
+    sweepForce,
 
     aboveLevel,
     abovePan,

@@ -96,12 +96,15 @@ void Player::strike (engine::Stroke stroke, bool usesPlayersPosition) noexcept
     stroke.pressTime = siOf (settings, P::pressTime);
     stroke.secondDelay = siOf (settings, P::doubleDelay);
     stroke.secondShare = siOf (settings, P::doubleShare);
+    stroke.sweepForce = siOf (settings, P::sweepForce);
 
     if (pressure > 0.0)
     {
-        // A stick pressed while it strikes buzzes. Pressure maps exponentially to the range of the hand's force.
+        // A stick pressed while it strikes buzzes. Pressure maps exponentially to the range of the hand's force; a brush sweeps with it.
         const auto& force = specOf (P::pressForce);
         stroke.pressForce = force.low * std::pow (force.high / force.low, pressure);
+        const auto& ofSweep = specOf (P::sweepForce);
+        stroke.sweepForce = ofSweep.low * std::pow (ofSweep.high / ofSweep.low, pressure);
         if (stroke.kind == engine::StrokeKind::tip)
             stroke.kind = engine::StrokeKind::buzz;
     }

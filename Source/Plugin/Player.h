@@ -55,6 +55,10 @@ public:
     /** A stroke exactly as given. */
     void strikeExactly (const engine::Stroke&) noexcept;
 
+    /** Ends a brush's sweep. */
+    void liftBrush() noexcept { drum->endSweeps(); }
+    bool hasBrush() const noexcept { return drum->model().setup().stick.isBrush(); }
+
     void choke() noexcept;
     void silence() noexcept;
     void setPosition (double share) noexcept { heldPosition = share; }

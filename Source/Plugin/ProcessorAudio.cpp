@@ -76,6 +76,8 @@ void Processor::act (const MidiAction& action) noexcept
     {
     case MidiAction::Kind::strike:
         return player.strike (action.stroke, action.usesPlayersPosition);
+    case MidiAction::Kind::liftBrush:
+        return player.liftBrush();
     case MidiAction::Kind::choke:
         return player.choke();
     case MidiAction::Kind::silence:
@@ -128,8 +130,9 @@ void Processor::schedulePattern (const Values& values, int frames) noexcept
 
     const auto& pattern = patternBook()[static_cast<std::size_t> (valueOf (values, Parameter::pattern))];
     playPattern (pattern, time, frames,
-                 [this] (int sample, const engine::Stroke& stroke)
+                 [&] (int sample, engine::Stroke stroke)
                  {
+                     stroke.sweepTime *= time.samplesPerBeat / player.sampleRate(); // from beats
                      if (due.size() < due.capacity())
                          due.push_back ({ sample, stroke });
                  });
@@ -174,7 +177,7 @@ void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer
 
     const MidiChoices choices{ juce::roundToInt (valueOf (values, Parameter::tuningChannel)),
                                valueOf (values, Parameter::strokeNotes) < 0.5f,
-                               juce::roundToInt (valueOf (values, Parameter::positionController)) };
+                               juce::roundToInt (valueOf (values, Parameter::positionController)), player.hasBrush() };
     auto message = midi.begin();
     const auto endOfMidi = midi.end();
     auto stroke = due.cbegin();

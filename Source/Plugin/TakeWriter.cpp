@@ -73,9 +73,10 @@ juce::MidiFile midiOf (const score::Score& strokes, double beatsPerMinute)
         // A note ends before the next begins, which may be the same note.
         const auto gap = i + 1 < strokes.size() ? strokes[i + 1].time - time : 1.0;
         const auto note = score::noteForStroke (stroke.kind, stroke.position);
-        const auto velocity = static_cast<juce::uint8> (score::velocityOfSpeed (stroke.speed));
+        const auto velocity = static_cast<juce::uint8> (score::velocityOfSpeed (stroke.speed, stroke.kind));
         track.addEvent (juce::MidiMessage::noteOn (drumChannel, note, velocity), ticksOf (time));
-        track.addEvent (juce::MidiMessage::noteOff (drumChannel, note), ticksOf (time + std::min (0.1, 0.9 * gap)));
+        const auto held = stroke.kind == engine::StrokeKind::sweep ? stroke.sweepTime : 0.1;
+        track.addEvent (juce::MidiMessage::noteOff (drumChannel, note), ticksOf (time + std::min (held, 0.9 * gap)));
     }
 
     track.sort();

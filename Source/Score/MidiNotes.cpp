@@ -6,15 +6,39 @@
 namespace score
 {
 
+namespace
+{
+
+/** A speed in m/s that grows by equal factors from MIDI velocity 1 to 127. */
+struct SpeedRange
+{
+    double slowest, factor;
+
+    double speedOf (int velocity) const noexcept { return slowest * std::pow (factor, (std::clamp (velocity, 1, 127) - 1) / 126.0); }
+    int velocityOf (double speed) const noexcept
+    {
+        const auto velocity = 1.0 + 126.0 * std::log (std::max (speed, 1.0e-3) / slowest) / std::log (factor);
+        return std::clamp (static_cast<int> (std::lround (velocity)), 1, 127);
+    }
+};
+constexpr SpeedRange ofStrokes{ 0.25, 40.0 }, ofSweeps{ 0.1, 30.0 };
+
+} // namespace
+
 double speedOfVelocity (int midiVelocity) noexcept
 {
-    return 0.25 * std::pow (40.0, (std::clamp (midiVelocity, 1, 127) - 1) / 126.0);
+    return ofStrokes.speedOf (midiVelocity);
 }
 
-const std::array<StrokeNote, 9>& strokeNotes() noexcept
+double sweepSpeedOfVelocity (int midiVelocity) noexcept
+{
+    return ofSweeps.speedOf (midiVelocity);
+}
+
+const std::array<StrokeNote, 11>& strokeNotes() noexcept
 {
     using engine::StrokeKind;
-    static constexpr std::array<StrokeNote, 9> notes{ {
+    static constexpr std::array<StrokeNote, 11> notes{ {
         { 37, StrokeKind::crossStick, 0.45 },
         { 38, StrokeKind::tip, 0.25 },
         { 40, StrokeKind::rimshot, 0.25 },
@@ -24,14 +48,15 @@ const std::array<StrokeNote, 9>& strokeNotes() noexcept
         { 23, StrokeKind::rimshot, 0.8 },
         { 22, StrokeKind::buzz, 0.3 },
         { 21, StrokeKind::doubleStroke, 0.25 },
+        { 19, StrokeKind::sweep, 0.5 },
+        { 18, StrokeKind::sweep, 0.85, true },
     } };
     return notes;
 }
 
-int velocityOfSpeed (double speed) noexcept
+int velocityOfSpeed (double speed, engine::StrokeKind kind) noexcept
 {
-    const auto velocity = 1.0 + 126.0 * std::log (std::max (speed, 1.0e-3) / 0.25) / std::log (40.0);
-    return std::clamp (static_cast<int> (std::lround (velocity)), 1, 127);
+    return (kind == engine::StrokeKind::sweep ? ofSweeps : ofStrokes).velocityOf (speed);
 }
 
 int noteForStroke (engine::StrokeKind kind, double position) noexcept
@@ -44,14 +69,17 @@ int noteForStroke (engine::StrokeKind kind, double position) noexcept
         ->note;
 }
 
-bool strokeForNote (int note, int velocity, engine::Stroke& stroke) noexcept
+bool strokeForNote (int note, int velocity, engine::Stroke& stroke, bool hasBrush) noexcept
 {
+    constexpr int swirl = 40, circle = 19;
     for (const auto& entry : strokeNotes())
-        if (entry.note == note)
+        if (entry.note == (hasBrush && note == swirl ? circle : note))
         {
             stroke.kind = entry.kind;
             stroke.position = entry.position;
-            stroke.speed = speedOfVelocity (velocity);
+            stroke.sweepsStraight = entry.sweepsStraight;
+            const bool isSweep = entry.kind == engine::StrokeKind::sweep;
+            stroke.speed = isSweep ? sweepSpeedOfVelocity (velocity) : speedOfVelocity (velocity);
             return true;
         }
     return false;

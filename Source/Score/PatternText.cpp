@@ -16,16 +16,17 @@ namespace
 
 constexpr int usualDynamic = 6;
 constexpr const char* allowedLetters =
-    "o c h e r k z d for strokes, each with 1 to 9 for how hard, . for a rest, | for a bar line";
+    "o c h e r k z d s w for strokes, each with 1 to 9 for how hard, - for a step more of s or w, . for a rest, | for a bar line";
 
 struct Letter
 {
     char letter;
     engine::StrokeKind kind;
     double position; ///< share of the radius
+    bool sweepsStraight = false;
 };
 
-constexpr std::array<Letter, 8> letters{ {
+constexpr std::array<Letter, 10> letters{ {
     { 'o', engine::StrokeKind::tip, 0.25 },
     { 'c', engine::StrokeKind::tip, 0.03 },
     { 'h', engine::StrokeKind::tip, 0.5 },
@@ -34,6 +35,8 @@ constexpr std::array<Letter, 8> letters{ {
     { 'k', engine::StrokeKind::crossStick, 0.45 },
     { 'z', engine::StrokeKind::buzz, 0.3 },
     { 'd', engine::StrokeKind::doubleStroke, 0.25 },
+    { 's', engine::StrokeKind::sweep, 0.5 },
+    { 'w', engine::StrokeKind::sweep, 0.85, true },
 } };
 
 std::optional<Letter> letterOf (char c)
@@ -61,9 +64,9 @@ double stepLength (const PatternTempo& tempo) noexcept
 }
 
 /** Dynamics 1 to 9 are the MIDI velocities 14 to 126. */
-double speedOfDynamic (int dynamic) noexcept
+double speedOfDynamic (int dynamic, engine::StrokeKind kind) noexcept
 {
-    return speedOfVelocity (14 * dynamic);
+    return kind == engine::StrokeKind::sweep ? sweepSpeedOfVelocity (14 * dynamic) : speedOfVelocity (14 * dynamic);
 }
 
 } // namespace
@@ -86,7 +89,14 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
 
         if (acceptsDynamic && isDynamic (c))
         {
-            strokes.back().stroke.speed = speedOfDynamic (c - '0');
+            strokes.back().stroke.speed = speedOfDynamic (c - '0', strokes.back().stroke.kind);
+            acceptsDynamic = false;
+            continue;
+        }
+
+        if (c == '-' && ! strokes.empty() && strokes.back().stroke.kind == engine::StrokeKind::sweep)
+        {
+            strokes.back().stroke.sweepTime = ++step * stepLength (tempo) - strokes.back().time;
             acceptsDynamic = false;
             continue;
         }
@@ -102,7 +112,9 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
             engine::Stroke stroke;
             stroke.kind = letter->kind;
             stroke.position = letter->position;
-            stroke.speed = speedOfDynamic (usualDynamic);
+            stroke.speed = speedOfDynamic (usualDynamic, letter->kind);
+            stroke.sweepsStraight = letter->sweepsStraight;
+            stroke.sweepTime = stepLength (tempo);
             strokes.push_back ({ step * stepLength (tempo), stroke });
         }
 

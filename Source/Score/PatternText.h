@@ -18,6 +18,7 @@ struct PatternTempo
 
         o   off centre        c   centre           h   half way to the edge     e   edge
         r   rimshot           k   cross-stick      z   buzz                     d   double stroke
+        s   sweep in a circle w   sweep straight across (both with a brush)     -   the sweep goes on for a step
         .   rest              |   bar line, takes no time                       space, line break: nothing
 
     A digit 1 (ghost note) to 9 (loudest) after a stroke sets its dynamic; the default is 6. A backbeat with ghost notes is

@@ -40,7 +40,7 @@ juce::MidiFile openMidiFile (const std::string& path)
 
 } // namespace
 
-StrokesRead readMidiFile (const std::string& path)
+StrokesRead readMidiFile (const std::string& path, bool hasBrush)
 {
     const auto midi = openMidiFile (path);
     score::Score strokes;
@@ -58,8 +58,10 @@ StrokesRead readMidiFile (const std::string& path)
 
             ++notes;
 
-            if (score::strokeForNote (message.getNoteNumber(), message.getVelocity(), stroke))
+            if (score::strokeForNote (message.getNoteNumber(), message.getVelocity(), stroke, hasBrush))
             {
+                if (event->noteOffObject != nullptr)
+                    stroke.sweepTime = event->noteOffObject->message.getTimeStamp() - message.getTimeStamp();
                 strokes.push_back ({ message.getTimeStamp(), stroke });
             }
             else
@@ -71,7 +73,7 @@ StrokesRead readMidiFile (const std::string& path)
 
     if (strokes.empty())
         throw modal::InputError::fault (path, "has no note that plays a stroke",
-                                        "notes 21 to 26, 37, 38 or 40, such as 38, a stroke off centre");
+                                        "notes 18, 19, 21 to 26, 37, 38 or 40, such as 38, a stroke off centre");
 
     std::stable_sort (strokes.begin(), strokes.end(),
                       [] (const score::TimedStroke& a, const score::TimedStroke& b) { return a.time < b.time; });

@@ -87,6 +87,15 @@ std::string lessonTable()
     return table.written (0);
 }
 
+std::string tipText (const modal::StickSpec& stick)
+{
+    if (stick.isBrush())
+        return modal::asText (stick.brushWires) + " wires of " +
+               files::brushMaterialWords[static_cast<std::size_t> (stick.brushMaterial)] + ", " +
+               modal::asText (1.0e3 * stick.brushWireDiameter, 2) + " mm";
+    return files::tipMaterialWords[static_cast<std::size_t> (stick.tipMaterial)];
+}
+
 std::string stickTable()
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::left });
@@ -99,8 +108,8 @@ std::string stickTable()
                      modal::fixedText (1.0e3 * preset.part.length, 0) + " x " +
                          modal::fixedText (1.0e3 * preset.part.diameter, 1) + " mm",
                      modal::fixedText (1.0e3 * body.mass, 0) + " g",
-                     modal::fixedText (1.0e3 * body.rigidMassAt (body.tipPlace), 1) + " g",
-                     files::tipMaterialWords[static_cast<std::size_t> (preset.part.tipMaterial)] });
+                     body.isBrush() ? "-" : modal::fixedText (1.0e3 * body.rigidMassAt (body.tipPlace), 1) + " g",
+                     tipText (preset.part) });
     }
 
     return table.written (0);

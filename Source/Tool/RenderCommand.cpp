@@ -308,7 +308,7 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     const auto settings = readRenderSettings (arguments);
     const auto chosen = chooseTunings (versus);
-    const auto read = readStrokes (arguments, chosen.front().pattern);
+    const auto read = readStrokes (arguments, chosen.front().pattern, chosen.front().fittings.stick.isBrush());
     const auto& strokes = read.strokes;
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + ringingOf (chosen), longestTake));
 

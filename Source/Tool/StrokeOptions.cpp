@@ -18,7 +18,11 @@ using namespace files;
 namespace
 {
 /** In the order of engine::StrokeKind. */
-const std::vector<std::string> strokeWords{ "tip", "rimshot", "cross-stick", "buzz", "double" };
+const std::vector<std::string> strokeWords{ "tip", "rimshot", "cross-stick", "buzz", "double", "sweep" };
+
+const std::vector<std::string> sweepWords{ "circle", "straight" };
+
+constexpr double usualSweepSpeed = 0.5; // m/s
 
 /** "0.3" or "0.3,45deg". */
 void readPosition (const Arguments& arguments, engine::Stroke& stroke)
@@ -41,10 +45,15 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
     if (arguments.has ("speed") && arguments.has ("velocity"))
         throw modal::InputError ("--velocity", '"' + *arguments.value ("velocity") + "\" beside --speed", "one of the two");
 
-    stroke.speed = readNumber (arguments, "speed", Quantity::speed, { 0.01, 12.0 }, stroke.speed);
+    const bool isSweep = stroke.kind == engine::StrokeKind::sweep;
+    stroke.speed = isSweep ? readNumber (arguments, "speed", Quantity::speed, { 0.02, 3.0 }, usualSweepSpeed)
+                           : readNumber (arguments, "speed", Quantity::speed, { 0.01, 12.0 }, stroke.speed);
 
     if (const auto velocity = arguments.value ("velocity"))
-        stroke.speed = score::speedOfVelocity (readCount (*velocity, 1, 127, "--velocity"));
+    {
+        const int value = readCount (*velocity, 1, 127, "--velocity");
+        stroke.speed = isSweep ? score::sweepSpeedOfVelocity (value) : score::speedOfVelocity (value);
+    }
 }
 
 /** Options that hold for every stroke of a kind. */
@@ -53,6 +62,10 @@ void readManner (const Arguments& arguments, engine::Stroke& stroke)
     stroke.rimLag = readNumber (arguments, "rim-delay", Quantity::time, { -1.0e-3, 1.0e-3 }, stroke.rimLag);
     stroke.pressForce = readNumber (arguments, "press-force", Quantity::force, { 0.5, 40.0 }, stroke.pressForce);
     stroke.pressTime = readNumber (arguments, "press-time", Quantity::time, { 0.02, 2.0 }, stroke.pressTime);
+    stroke.sweepForce = readNumber (arguments, "sweep-force", Quantity::force, { 0.02, 3.0 }, stroke.sweepForce);
+    stroke.sweepTime = readNumber (arguments, "sweep-time", Quantity::time, { 0.05, 30.0 }, stroke.sweepTime);
+    if (const auto path = readWord (arguments, "sweep-path", sweepWords))
+        stroke.sweepsStraight = *path == 1;
     stroke.secondDelay = readNumber (arguments, "second-after", Quantity::time, { 0.02, 0.5 }, stroke.secondDelay);
     stroke.secondShare = readNumber (arguments, "second-share", Quantity::share, { 0.1, 1.2 }, stroke.secondShare);
 }
@@ -66,12 +79,12 @@ void refuseBeside (const Arguments& arguments, const char* score, std::initializ
                                             "one of the two: --" + std::string (score) + " sets these itself");
 }
 
-StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
+StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
 {
     if (const auto path = arguments.value ("midi"))
     {
         refuseBeside (arguments, "midi", { "pattern", "tempo", "steps", "stroke", "position", "speed", "velocity" });
-        return readMidiFile (*path);
+        return readMidiFile (*path, hasBrush);
     }
 
     if (const auto text = arguments.value ("pattern"))
@@ -104,30 +117,37 @@ const OptionGroup& strokeOptions()
 {
     static const OptionGroup group{
         "What to play; if nothing is given, one stroke with the tip:",
-        { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz or double" },
+        { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz, double, or with a brush sweep" },
           { "position", "0.25,34deg",
             "place: share of the radius from the centre, 0 to 0.98, and angle\nclockwise from lug 1 (where the wires end), seen "
             "from above" },
-          { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s" },
+          { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s; of a sweep along it, 0.02 to 3 m/s (0.5)" },
           { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
           { "pattern", "\"o7..o2..r8..\"",
-            "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double; a digit 1 to 9 "
-            "after it for how hard; . a rest, | a bar line" },
+            "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w straight, "
+            "- a step more of it; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16" },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
           { "rim-delay", "0.3ms", "rimshot: rim delay, -1 to 1 ms" },
           { "press-force", "2.5N", "buzz: force of the hand on the stick, 0.5 to 40 N" },
           { "press-time", "250ms", "buzz: time until the stick lifts, 20 ms to 2 s" },
+          { "sweep-force", "0.3N", "sweep: force of the brush on the head, 0.02 to 3 N" },
+          { "sweep-time", "0.6s", "sweep: time until the brush lifts, 50 ms to 30 s" },
+          { "sweep-path", "circle", "sweep: circle (round the centre) or straight (through it, ends at the rim)" },
           { "second-after", "70ms", "double: time from first to second stroke, 20 to 500 ms" },
           { "second-share", "80%", "double: speed of the second stroke, % of the first, 10 to 120 %" } }
     };
     return group;
 }
 
-StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum)
+StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
 {
-    auto read = readSource (arguments, ofDrum);
+    auto read = readSource (arguments, ofDrum, hasBrush);
+
+    if (! hasBrush && std::any_of (read.strokes.begin(), read.strokes.end(),
+                                   [] (const auto& timed) { return timed.stroke.kind == engine::StrokeKind::sweep; }))
+        throw modal::InputError::fault ("strokes", "sweep, and the drum is played with a stick", "a brush, such as --stick brush-wire");
 
     for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);

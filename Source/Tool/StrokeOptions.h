@@ -18,8 +18,8 @@ struct StrokesRead
     std::vector<std::string> remarks;
 };
 
-/** One stroke, a pattern or a MIDI file; if no option says which, the pattern of the drum's file if it has one. Throws
+/** `hasBrush` says that the drum is played with one: only a brush sweeps. One stroke, a pattern or a MIDI file; if no option says which, the pattern of the drum's file if it has one. Throws
    modal::InputError. */
-StrokesRead readStrokes (const Arguments&, const std::optional<files::PatternSpec>& ofDrum);
+StrokesRead readStrokes (const Arguments&, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush);
 
 } // namespace tool

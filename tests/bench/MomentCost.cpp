@@ -90,15 +90,15 @@ Moments measure (const Case& played)
     stroke.kind = engine::StrokeKind::buzz;
     stroke.pressTime = 2.0;
     std::vector<double> strokes, handOvers;
-    for (int i = 0; i < repeats + engine::maxSticks; ++i)
+    for (int i = 0; i < repeats + engine::mostWholeSticks; ++i)
     {
-        stroke.position = 0.1 + 0.2 * (i % engine::maxSticks);
+        stroke.position = 0.1 + 0.2 * (i % engine::mostWholeSticks);
         drum.strike (stroke);
         const double landing = milliseconds ([&] { drum.process (outputs, 1); });
         drum.process (outputs, block);
         const double handOver = milliseconds ([&] { drum.setModel (models[(i + 1) % 2]); });
         drum.process (outputs, block);
-        if (i < engine::maxSticks)
+        if (i < engine::mostWholeSticks)
             continue;
         strokes.push_back (landing);
         handOvers.push_back (handOver);
@@ -111,7 +111,7 @@ Moments measure (const Case& played)
 void printMomentCosts()
 {
     std::printf ("\nwhat a stroke's landing and a hand-over cost, %d sticks on the head (%d samples last %.2f ms):\n",
-                 engine::maxSticks, block, blockMilliseconds);
+                 engine::mostWholeSticks, block, blockMilliseconds);
     std::printf ("%-34s %5s %10s %7s %8s %11s %7s %8s\n", "", "heads", "stroke ms", "x even", "% block", "hand-over", "x even",
                  "% block");
     for (const double diameter : { 14.0, 26.0 })

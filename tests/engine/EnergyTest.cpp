@@ -14,7 +14,7 @@ engine::Stroke anyStroke (std::mt19937& random)
 {
     const auto uniform = [&] (double low, double high) { return std::uniform_real_distribution<double> (low, high) (random); };
     engine::Stroke stroke;
-    stroke.kind = static_cast<engine::StrokeKind> (random() % 5);
+    stroke.kind = static_cast<engine::StrokeKind> (random() % 6);
     stroke.position = uniform (0.0, 0.98);
     stroke.angle = uniform (0.0, modal::units::twoPi);
     stroke.speed = std::exp (uniform (std::log (0.01), std::log (12.0)));
@@ -23,6 +23,9 @@ engine::Stroke anyStroke (std::mt19937& random)
     stroke.pressTime = uniform (0.02, 0.1);
     stroke.secondDelay = uniform (0.02, 0.05);
     stroke.secondShare = uniform (0.1, 1.2);
+    stroke.sweepForce = uniform (0.02, 3.0);
+    stroke.sweepTime = uniform (0.05, 0.1);
+    stroke.sweepsStraight = random() % 2 == 0;
     return stroke;
 }
 
@@ -54,6 +57,12 @@ void anyPlayer (engine::DrumSetup& setup, std::mt19937& random)
     stick.neckDiameter = uniform (4.0e-3, 14.0e-3);
     stick.tipMaterial = static_cast<modal::StickSpec::TipMaterial> (random() % 3);
     stick.rodDiameter = random() % 4 == 0 ? uniform (0.5e-3, 8.0e-3) : 0.0;
+    stick.brushWires = random() % 3 == 0 ? uniform (10.0, 300.0) : 0.0;
+    stick.brushWireDiameter = spread (0.1e-3, 1.5e-3);
+    stick.brushWireLength = uniform (40.0e-3, 0.2);
+    stick.brushWidth = uniform (10.0e-3, 0.2);
+    stick.brushMaterial = static_cast<modal::StickSpec::BrushMaterial> (random() % 2);
+    setup.batterRoughness = spread (0.1e-6, 0.1e-3);
     stick.woodDensity = uniform (350.0, 1300.0);
     stick.woodModulus = uniform (4.0e9, 30.0e9);
     stick.fulcrum = uniform (0.4, 0.9);

@@ -160,7 +160,7 @@ TEST_CASE ("Every stroke of every pattern has a MIDI note that plays it")
             engine::Stroke played;
             INFO (pattern.name);
             REQUIRE (score::strokeForNote (score::noteForStroke (stroke.kind, stroke.position),
-                                           score::velocityOfSpeed (stroke.speed), played));
+                                           score::velocityOfSpeed (stroke.speed, stroke.kind), played));
             CHECK (played.kind == stroke.kind);
             CHECK (std::abs (played.position - stroke.position) < 0.13);
             CHECK (played.speed == Approx (stroke.speed).epsilon (0.015)); // half a step of velocity

@@ -60,6 +60,9 @@ files::DrumFile oddDrum()
                    .tipLength = 11.1e-3,
                    .neckDiameter = 6.2e-3,
                    .tipMaterial = StickSpec::TipMaterial::nylon,
+                   .brushWires = 77.0,
+                   .brushWidth = 0.081,
+                   .brushMaterial = StickSpec::BrushMaterial::nylon,
                    .woodDensity = 731.0,
                    .woodModulus = 13.7e9,
                    .fulcrum = 0.61,
@@ -316,6 +319,7 @@ TEST_CASE ("Wires, hoops and stick survive a round trip bit for bit", "[drum-fil
     for (const auto& field : modal::numbersOf<StickSpec>)
         CHECK (again.stick.*field.member == file.stick.*field.member);
     CHECK (again.stick.tipMaterial == file.stick.tipMaterial);
+    CHECK (again.stick.brushMaterial == file.stick.brushMaterial);
 }
 
 TEST_CASE ("A stick by name is the preset, and one from before sticks had a body is as much heavier", "[drum-file]")
