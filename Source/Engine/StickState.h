@@ -110,7 +110,7 @@ struct StickState
     double tipHeight() const noexcept
     {
         const auto& tip = at (StickContactKind::tip);
-        double sum = tip.offset;
+        double sum = tip.offset + tip.imposed;
         for (std::size_t k = 0; k < static_cast<std::size_t> (bodyModes); ++k)
             sum += tip.ofStick[k] * position[k];
         return -sum;

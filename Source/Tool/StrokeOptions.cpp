@@ -147,7 +147,7 @@ StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::
 
     if (! hasBrush && std::any_of (read.strokes.begin(), read.strokes.end(),
                                    [] (const auto& timed) { return timed.stroke.kind == engine::StrokeKind::sweep; }))
-        throw modal::InputError::fault ("strokes", "sweep, and the drum is played with a stick", "a brush, such as --stick brush-wire");
+        throw modal::InputError::fault ("strokes", "sweep, but the drum is played with a stick", "a brush, such as --stick brush-wire");
 
     for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);
