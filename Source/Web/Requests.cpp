@@ -513,7 +513,7 @@ Answer inPlace (const Json& request)
 }
 
 /** In the order of engine::StrokeKind. */
-constexpr std::array strokeWords{ "tip", "rimshot", "cross_stick", "buzz", "double" };
+constexpr std::array strokeWords{ "tip", "rimshot", "cross_stick", "buzz", "double", "sweep" };
 
 engine::Stroke strokeOf (const Json& request)
 {
@@ -522,7 +522,7 @@ engine::Stroke strokeOf (const Json& request)
     const auto found = std::find (strokeWords.begin(), strokeWords.end(), kind);
 
     if (found == strokeWords.end())
-        throw InputError ("kind", '"' + kind + '"', "tip, rimshot, cross_stick, buzz or double");
+        throw InputError ("kind", '"' + kind + '"', "tip, rimshot, cross_stick, buzz, double or sweep");
 
     stroke.kind = static_cast<engine::StrokeKind> (found - strokeWords.begin());
     stroke.position = numberOf (request, "position", { 0.0, 0.98, "of the radius" }, stroke.position);

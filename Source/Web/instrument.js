@@ -18,7 +18,7 @@ const workletUrl = "data:text/javascript," + encodeURIComponent(workletSource);
 const heldText = "The browser holds the sound back until you touch the page.";
 const noAudioText = "This browser cannot play the drum: it has no AudioWorklet. Predictions work; for sound use a current browser.";
 
-/** A stroke: { kind: "tip" | "rimshot" | "cross_stick" | "buzz" | "double", position: share of the radius 0 to 0.98, angle: rad
+/** A stroke: { kind: "tip" | "rimshot" | "cross_stick" | "buzz" | "double" | "sweep" (with a brush), position: share of the radius 0 to 0.98, angle: rad
     clockwise from lug 1 seen from above, speed: m/s 0.01 to 12 }; and, if wanted, rim_delay_s, press_force_n, press_time_s,
     second_after_s, second_share.
     @typedef {object} Stroke */

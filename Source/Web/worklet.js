@@ -3,7 +3,7 @@
 import { start } from "./wasm.js";
 
 /** In the order of engine::StrokeKind. */
-const kinds = ["tip", "rimshot", "cross_stick", "buzz", "double"];
+const kinds = ["tip", "rimshot", "cross_stick", "buzz", "double", "sweep"];
 
 class DrumProcessor extends AudioWorkletProcessor {
   /** @param processorOptions  module: the compiled WebAssembly; and, to play at once: room and model: their bytes, strokes: [{ frame, ...stroke }] */

@@ -125,7 +125,7 @@ export class PlayBar {
     this.ask('Pattern', this.pattern.text.trim(), text => {
       const wrong = /[^ocherkzd.|1-9\s]/i.exec(text);
       if (wrong || !/[ochrkzde]/i.test(text))
-        return `${wrong ? `"${wrong[0]}" is no stroke` : 'There is no stroke'}: o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz, d double, . rest; a digit 1 to 9 says how hard.`;
+        return `${wrong ? `"${wrong[0]}" is no stroke` : 'There is no stroke'}: o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz, d double, s sweep and w straight sweep with a brush, - a step more of it, . rest; a digit 1 to 9 says how hard.`;
       this.offer({ ...this.pattern, name: 'Own pattern', text }, this.tempo);
       return '';
     });
