@@ -25,6 +25,12 @@ Layout::Layout (int width, int height, Page page)
     kept = rest.removeFromBottom (32);
     rest.removeFromBottom (4);
 
+    if (page == Page::listen)
+    {
+        listen = rest;
+        return;
+    }
+
     const bool isNarrow = width < 1000;
     hasSoundStrip = (! isNarrow && rest.getHeight() >= 500) || rest.getHeight() >= 760;
     if (hasSoundStrip)
@@ -52,8 +58,6 @@ Layout::Layout (int width, int height, Page page)
 
     if (page == Page::setUp)
         setUp = left;
-    else if (page == Page::listen)
-        listen = left;
     else if (page == Page::sound && ! hasSoundStrip)
     {
         decay = left.removeFromBottom (left.getHeight() * 2 / 5);

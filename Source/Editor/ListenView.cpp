@@ -1,10 +1,10 @@
 #include "ListenView.h"
 
-#include "HeadGeometry.h"
 #include "Look.h"
 #include "NoteText.h"
 #include "Strings.h"
 
+#include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
 #include "Wording/TapText.h"
 
@@ -19,42 +19,40 @@ using plugin::Parameter;
 using Stage = plugin::ListeningReport::Stage;
 
 constexpr int levelLooksPerSecond = 25;
-constexpr int narrow = 320; // below this width text needs more lines
+constexpr const char* soundFiles = "*.wav;*.aif;*.aiff;*.flac";
 
-juce::String plusMinus (double value, int decimals)
+juce::String wordsOf (const std::string& text)
 {
-    return juce::String::fromUTF8 (" \xc2\xb1 ") + fixed (value, decimals);
+    return withNoteSigns (juce::String::fromUTF8 (text.c_str()));
 }
 
 } // namespace
 
 ListenView::ListenView (plugin::Processor& p)
-    : processor (p), batter (strings::listenBatter, [this] { choose (modal::HeadSide::batter); }),
-      resonant (strings::listenResonant, [this] { choose (modal::HeadSide::resonant); }),
-      start (strings::startListening, [this] { toggle(); }),
+    : processor (p), batter (strings::listenBatter, [this] { choose (Job::lugCheck, modal::HeadSide::batter); }),
+      resonant (strings::listenResonant, [this] { choose (Job::lugCheck, modal::HeadSide::resonant); }),
+      strikes (strings::listenStrikes, [this] { choose (Job::strikes, side); }), start (strings::startListening, [this] { toggle(); }),
+      open (strings::openRecording, [this] { openFiles(); }),
       deleteTap (strings::deleteLastTap, [this] { processor.listener().deleteLastTap(); }),
-      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), apply (strings::applyToDrum,
-                                                                                         [this]
-                                                                                         {
-                                                                                             processor.applyMeasuredHead();
-                                                                                             onSay (strings::applied);
-                                                                                         }),
-      centre (juce::Justification::centred), centreDetail (juce::Justification::centred)
+      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), apply (strings::applyToDrum, [this] { setDrum(); }),
+      spectrogram (p.listener())
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* child :
-         std::initializer_list<juce::Component*>{ &batter, &resonant, &start, &taskLine, &adviceLine, &level, &centre,
-                                                  &centreDetail, &deleteTap, &analyse, &apply, &note, &tension })
+    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine, &adviceLine, &level,
+                                                                &ring, &answers, &known, &note, &tension, &deleteTap, &analyse, &apply,
+                                                                &spectrogram })
         addAndMakeVisible (child);
-    for (int number = 1; number <= plugin::lugParameters; ++number)
+    ring.onLug = [this] (int lug) { chooseLug (lug); };
+    known.onChange = [this] { processor.setKnown (known.known()); };
+    known.onRefused = [this] (const juce::String& why)
     {
-        lugs.push_back (std::make_unique<LugSpot> (number));
-        lugs.back()->onClick = [this, number] { chooseLug (number - 1); };
-        addChildComponent (*lugs.back());
-        lugFocus.add (*lugs.back());
-    }
-    side = processor.listener().report()->side;
+        if (onSay)
+            onSay (why);
+    };
+    const auto report = processor.listener().report();
+    job = report->job;
+    side = report->side;
     processor.heardChanged().addChangeListener (this);
     refresh();
 }
@@ -70,25 +68,84 @@ void ListenView::changeListenerCallback (juce::ChangeBroadcaster*)
     refresh();
 }
 
-void ListenView::choose (modal::HeadSide chosen)
+void ListenView::choose (Job chosen, modal::HeadSide chosenSide)
 {
-    if (chosen != side)
+    if (chosen != job || chosenSide != side)
     {
         processor.listener().forget();
         chosenLug = -1;
     }
-    side = chosen;
+    job = chosen;
+    side = chosenSide;
+    resized();
     refresh();
 }
 
 void ListenView::toggle()
 {
-    if (processor.listener().report()->stage == Stage::listening)
+    if (processor.listener().isListening())
         processor.listener().stop();
     else if (std::exchange (chosenLug, -1) >= 0)
         processor.listener().resume();
+    else if (job == Job::strikes)
+        processor.startHearingStrikes (known.known());
     else
         processor.startListening (side);
+}
+
+void ListenView::openFiles()
+{
+    chooser = std::make_unique<juce::FileChooser> (strings::openRecording.name, juce::File(), soundFiles);
+    const int several = job == Job::strikes ? juce::FileBrowserComponent::canSelectMultipleItems : 0;
+    chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles | several,
+                          [safe = juce::Component::SafePointer<ListenView> (this)] (const juce::FileChooser& done)
+                          {
+                              if (safe == nullptr)
+                                  return;
+                              safe->open.grabKeyboardFocus();
+                              juce::StringArray paths;
+                              for (const auto& file : done.getResults())
+                                  paths.add (file.getFullPathName());
+                              safe->filesDropped (paths, 0, 0);
+                          });
+}
+
+bool ListenView::isInterestedInFileDrag (const juce::StringArray& paths)
+{
+    return std::any_of (paths.begin(), paths.end(), [] (const auto& path)
+                        { return juce::File (path).hasFileExtension ("wav;aif;aiff;flac"); });
+}
+
+void ListenView::filesDropped (const juce::StringArray& paths, int, int)
+{
+    showDrag (false);
+    if (paths.isEmpty())
+        return;
+    chosenLug = -1;
+    if (job == Job::strikes)
+        processor.hearStrikes (known.known(), paths);
+    else
+        processor.hearLugCheck (side, paths);
+}
+
+void ListenView::showDrag (bool isOver)
+{
+    isDraggedOver = isOver;
+    repaint();
+}
+
+void ListenView::setDrum()
+{
+    if (job == Job::lugCheck)
+    {
+        processor.applyMeasuredHead();
+        return onSay (strings::applied);
+    }
+    if (const auto* answer = answers.chosen())
+    {
+        processor.applyAnswer (*answer);
+        onSay (strings::appliedStrikes);
+    }
 }
 
 /** The lug is tapped next. While stopped, pressing it again deselects it. */
@@ -116,12 +173,6 @@ bool ListenView::endCheckOfOtherDrum (const Report& report)
     return true;
 }
 
-int ListenView::lugCount (const Report& report) const
-{
-    return report.notes.empty() ? juce::roundToInt (processor.parameter (Parameter::lugs).plainValue())
-                                : static_cast<int> (report.notes.size());
-}
-
 modal::ConcertPitch ListenView::concertPitch() const
 {
     return { processor.parameter (Parameter::concertPitch).plainValue() };
@@ -138,28 +189,11 @@ void ListenView::refresh()
     const auto report = processor.listener().report();
     if (endCheckOfOtherDrum (*report))
         return; // a change message calls this again
-    const bool isListening = report->stage == Stage::listening;
     if (report->stage != Stage::off)
         chosenLug = -1;
+    const bool isListening = processor.listener().isListening();
     if (onRunning)
         onRunning (isListening);
-    const bool hasResonant = processor.parameter (Parameter::bottom).plainValue() < 0.5;
-    if (! hasResonant && side == modal::HeadSide::resonant)
-        side = modal::HeadSide::batter;
-
-    batter.setToggleState (side == modal::HeadSide::batter, juce::dontSendNotification);
-    resonant.setToggleState (side == modal::HeadSide::resonant, juce::dontSendNotification);
-    resonant.setEnabled (hasResonant);
-    start.setButtonText (isListening      ? strings::stopListening
-                         : chosenLug >= 0 ? strings::goOnListening
-                                          : strings::startListening.face);
-    start.setToggleState (isListening, juce::dontSendNotification);
-    start.setEnabled (processor.hasInput() && report->stage != Stage::analysing);
-    deleteTap.setEnabled (report->heardCount() > 0 && report->stage != Stage::analysing);
-    analyse.setEnabled (report->heardCount() > 0 && ! report->head && report->stage != Stage::analysing);
-    apply.setEnabled (report->head && report->head->isPossible);
-
-    level.setVisible (isListening);
     if (isListening)
         startTimerHz (levelLooksPerSecond);
     else
@@ -167,110 +201,183 @@ void ListenView::refresh()
         stopTimer();
         level.clear();
     }
+    level.setVisible (isListening);
+    known.setConcertPitch (concertPitch());
 
+    showButtons (*report);
     showLugs (*report);
     showWords (*report);
-    showResult (*report);
-    repaint (picture);
+    showFigures (*report);
+    answers.show (job == Job::strikes && report->drum != nullptr && report->drum->isPossible ? report->drum->answers
+                                                                                             : std::vector<fitting::DrumAnswer>(),
+                  concertPitch());
+    apply.setEnabled (job == Job::strikes ? answers.chosen() != nullptr : report->head && report->head->isPossible);
+    spectrogram.show (*report, concertPitch());
+}
+
+void ListenView::showButtons (const Report& report)
+{
+    const bool isListening = processor.listener().isListening(), isStrikes = job == Job::strikes;
+    const bool hasResonant = processor.parameter (Parameter::bottom).plainValue() < 0.5;
+    if (! hasResonant && (isStrikes || side == modal::HeadSide::resonant))
+        return choose (Job::lugCheck, modal::HeadSide::batter);
+
+    batter.setToggleState (! isStrikes && side == modal::HeadSide::batter, juce::dontSendNotification);
+    resonant.setToggleState (! isStrikes && side == modal::HeadSide::resonant, juce::dontSendNotification);
+    strikes.setToggleState (isStrikes, juce::dontSendNotification);
+    resonant.setEnabled (hasResonant);
+    strikes.setEnabled (hasResonant);
+
+    const bool isBusy = report.stage == Stage::analysing && ! isListening;
+    start.setButtonText (isListening      ? strings::stopListening
+                         : chosenLug >= 0 ? strings::goOnListening
+                                          : strings::startListening.face);
+    start.setToggleState (isListening, juce::dontSendNotification);
+    start.setEnabled (processor.hasInput() && ! isBusy);
+    open.setEnabled (! isBusy && ! isListening);
+    deleteTap.setButtonText (isStrikes ? strings::deleteLastStrike : strings::deleteLastTap.face);
+    deleteTap.setEnabled (report.heardCount() > 0 && report.stage != Stage::analysing);
+    analyse.setVisible (! isStrikes);
+    analyse.setEnabled (report.heardCount() > 0 && ! report.head && report.stage != Stage::analysing);
 }
 
 void ListenView::showLugs (const Report& report)
 {
-    if (const int count = juce::jmin (lugCount (report), plugin::lugParameters); count != shownLugs)
-    {
-        shownLugs = count;
-        lugFocus.restart();
-        placeLugs();
-    }
+    LugRing::Content content;
+    content.colour = colourOfHead();
+    content.next = report.stage == Stage::listening ? report.next : chosenLug;
+    const auto count = report.notes.empty() ? static_cast<std::size_t> (processor.parameter (Parameter::lugs).plainValue() + 0.5)
+                                            : report.notes.size();
     const double mean = report.meanNote();
     const bool hasFit = report.head && report.head->lugCents.size() == report.notes.size();
-    for (std::size_t i = 0; i < lugs.size(); ++i)
+    for (std::size_t i = 0; i < count; ++i)
     {
-        LugSpot::Heard heard;
-        if (i < report.notes.size() && report.notes[i])
-        {
-            // A tap hears the whole head; the fit separates the lugs.
-            const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
-            heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
-            heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
-            heard.detail = hasFit ? plusMinus (report.head->lugCents[i].error, 0).trim()
-                                  : noteWithCents (report.notes[i]->value, concertPitch());
-        }
-        lugs[i]->show (heard, (report.stage == Stage::listening ? report.next : chosenLug) == static_cast<int> (i),
-                       colourOfHead());
+        auto& heard = content.lugs.emplace_back();
+        if (i >= report.notes.size() || ! report.notes[i])
+            continue;
+        // A tap hears the whole head; the fit separates the lugs.
+        const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
+        heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
+        heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
+        heard.detail =
+            hasFit ? plusMinus (report.head->lugCents[i].error, 0) : noteWithCents (report.notes[i]->value, concertPitch());
     }
+    const bool hasHead = report.head && report.head->isPossible;
+    const double middle = hasHead ? report.head->tapNote.value : mean;
+    content.centre = middle > 0.0 ? noteWithCents (middle, concertPitch()) : juce::String();
+    content.detail = middle > 0.0 ? fixed (middle, 1) + " Hz" : juce::String (strings::nothingHeard);
+    ring.show (content);
+}
+
+void ListenView::tell (const juce::String& task, const juce::String& text, bool isWarning)
+{
+    taskLine.setText (task, TextLine::Weight::answer);
+    adviceLine.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
+    const auto all = task + ". " + text;
+    if (all != announced && isShowing())
+        juce::AccessibilityHandler::postAnnouncement (all, juce::AccessibilityHandler::AnnouncementPriority::medium);
+    announced = all;
 }
 
 void ListenView::showWords (const Report& report)
 {
-    const Tell tell = [this] (const juce::String& task, const juce::String& text, bool isWarning)
-    {
-        taskLine.setText (task, TextLine::Weight::strong);
-        adviceLine.setText (text, isWarning ? TextLine::Weight::warning : TextLine::Weight::quiet);
-        const auto all = task + ". " + text;
-        if (all != announced && isShowing())
-            juce::AccessibilityHandler::postAnnouncement (all, juce::AccessibilityHandler::AnnouncementPriority::medium);
-        announced = all;
-    };
+    const bool isListening = processor.listener().isListening();
+    if (report.remark.kind == listening::LugCheckRemark::Kind::failed && report.stage == Stage::off)
+        tell (strings::cannotUse, wordsOf (report.remark.error + "."), true);
+    else if (! processor.hasInput() && report.recorded == nullptr)
+        tell (strings::noInput, strings::howToGetInput, true);
+    else if (isListening && report.isSilent)
+        tell (strings::onlySilence, strings::whySilence, true);
+    else if (job == Job::strikes)
+        showStrikesWords (report);
+    else
+        showLugCheckWords (report);
+}
 
+void ListenView::showLugCheckWords (const Report& report)
+{
     const auto remark = wording::text (report.remark);
-
     if (report.stage == Stage::analysing)
         tell (strings::analysing, {}, false);
-    else if (! processor.hasInput())
-        tell (strings::noInput, strings::howToGetInput, true);
-    else if (report.stage == Stage::listening && report.isSilent)
-        tell (strings::onlySilence, strings::whySilence, true);
     else if (report.stage == Stage::listening)
-        tell (strings::tapBeside (report.next + 1),
-              remark.empty() ? juce::String (strings::howToTap) : juce::String::fromUTF8 (remark.c_str()),
+        tell (strings::tapBeside (report.next + 1), remark.empty() ? juce::String (strings::howToTap) : wordsOf (remark),
               report.remark.isRefusal());
     else if (chosenLug >= 0)
         tell (strings::tapBeside (chosenLug + 1), strings::lugChosen, false);
     else if (report.head)
-        showHead (*report.head, tell);
+        showHead (*report.head);
     else if (report.heardCount() > 0)
         tell (strings::listeningStopped, strings::howToGoOn, false);
     else
         tell (strings::beforeListening, strings::howToListen, false);
 }
 
-/** First what to do, then what remains uncertain. */
-void ListenView::showHead (const fitting::HeadFit& head, const Tell& tell) const
+/** First the answer, then what remains uncertain. */
+void ListenView::showHead (const fitting::HeadFit& head)
 {
-    const auto words = [] (const std::string& text) { return juce::String::fromUTF8 (text.c_str()); };
     if (! head.isPossible)
-        return tell (strings::headNotHeard, words (wording::mostSevereText (head.findings)), true);
+        return tell (strings::headNotHeard, wordsOf (wording::mostSevereText (head.findings)), true);
 
     const auto verdict = head.verdict();
-    const auto action = words (wording::action (verdict)), reason = words (wording::reason (verdict));
-
+    const auto reason = wordsOf (wording::reason (verdict));
+    const auto answer = wordsOf (wording::answer (head, side, plugin::requestOf (processor.effectiveValues()).drum));
     if (head.isWarned() || verdict.kind == fitting::LugVerdict::Kind::unknown)
-        return tell (action, words (wording::mostSevereText (head.findings)), head.isWarned());
-
-    tell (action, reason.isEmpty() ? juce::String (strings::everyTapFits) : reason, false);
+        return tell (answer, wordsOf (wording::mostSevereText (head.findings)), head.isWarned());
+    tell (answer, reason.isNotEmpty() ? reason : juce::String (verdict.correction != 0.0 ? strings::turnOfUsualDrum : strings::everyTapFits),
+          false);
 }
 
-void ListenView::showResult (const Report& report)
+void ListenView::showStrikesWords (const Report& report)
+{
+    const bool isListening = processor.listener().isListening();
+    const auto remark = wordsOf (wording::text (report.remark));
+    if (report.drum != nullptr)
+    {
+        const auto decides = wordsOf (wording::whatDecides (report.drum->answers, concertPitch()));
+        const auto found = wordsOf (wording::mostSevereText (report.drum->findings));
+        const bool isWarned = fitting::contains (report.drum->findings, fitting::Finding::Severity::warning) || ! report.drum->isPossible;
+        const auto answer = report.drum->isPossible ? wordsOf (wording::answer (*report.drum, concertPitch()))
+                                                    : juce::String (strings::drumNotHeard);
+        if (report.remark.isRefusal())
+            tell (answer, remark, true);
+        else if (decides.isNotEmpty())
+            tell (answer, decides, false);
+        else
+            tell (answer, found.isNotEmpty() ? found : juce::String (strings::strikesAgree), isWarned);
+    }
+    else if (report.stage == Stage::analysing)
+        tell (strings::analysingDrum, {}, false);
+    else if (isListening)
+        tell (strings::strikeTheDrum, remark.isEmpty() ? juce::String (strings::howToStrike) : remark, report.remark.isRefusal());
+    else if (report.remark.isRefusal())
+        tell (strings::cannotUse, remark, true);
+    else
+        tell (strings::beforeListening, strings::howToHearStrikes, false);
+}
+
+void ListenView::showFigures (const Report& report)
 {
     const auto pitch = concertPitch();
-    const bool hasHead = report.head && report.head->isPossible;
-    const double mean = hasHead ? report.head->tapNote.value : report.meanNote();
-    centre.setText (mean > 0.0 ? noteWithCents (mean, pitch) : juce::String(), TextLine::Weight::large);
-    centreDetail.setText (mean > 0.0 ? fixed (mean, 1) + " Hz" : juce::String (strings::nothingHeard), TextLine::Weight::quiet);
-    if (! hasHead)
+    const int heard = report.heardCount();
+    note.setText ({}, TextLine::Weight::quiet);
+    tension.setText ({}, TextLine::Weight::quiet);
+    if (job == Job::strikes)
     {
-        if (mean > 0.0)
-            note.setFigure (strings::meanOfLugs (report.heardCount()), noteWithCents (mean, pitch));
-        else
-            note.setText ({}, TextLine::Weight::quiet);
-        tension.setText ({}, TextLine::Weight::quiet);
-        return;
+        if (heard > 0)
+            note.setFigure (strings::strikesHeard, juce::String (heard));
     }
-    const auto& head = *report.head;
-    const double cents = modal::centsBetween (head.tapNote.value, head.tapNote.value + head.tapNote.error);
-    note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + plusMinus (cents, 1) + " cents");
-    tension.setFigure (strings::tensionOfHead, grouped (head.tension.value) + plusMinus (head.tension.error, 0) + " N/m");
+    else if (report.head && report.head->isPossible)
+    {
+        const auto& head = *report.head;
+        const double cents = modal::centsBetween (head.tapNote.value, head.tapNote.value + head.tapNote.error);
+        note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + " " + plusMinus (cents, 1) + " cents");
+        tension.setFigure (strings::tensionOfHead, grouped (head.tension.value) + " " + plusMinus (head.tension.error, 0) + " N/m");
+    }
+    else if (heard > 0)
+    {
+        note.setFigure (strings::meanOfLugs (heard), noteWithCents (report.meanNote(), pitch));
+        tension.setFigure (strings::lugsDone, strings::doneOf (heard, static_cast<int> (report.notes.size())));
+    }
 }
 
 void ListenView::timerCallback()
@@ -278,94 +385,64 @@ void ListenView::timerCallback()
     level.feed (processor.listener().takePeak());
 }
 
-/** Positions for a given size of spots. The head may be wider than high, as if seen at a slant.
-
-    @param slant  the head's width over its height, at most */
-ListenView::Ring ListenView::ringOf (juce::Point<float> spot, float slant) const
+void ListenView::paintOverChildren (juce::Graphics& g)
 {
-    const auto area = picture.toFloat();
-    const float mostAcross = juce::jmax (20.0f, 0.5f * area.getWidth() - spot.x - 6.0f),
-                mostUp = juce::jmax (20.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
-    const float halfWidth = juce::jmin (mostAcross, slant * mostUp), halfHeight = juce::jmin (mostUp, halfWidth);
-    Ring ring{ juce::Rectangle<float> (2.0f * halfWidth, 2.0f * halfHeight).withCentre (area.getCentre()), {} };
-    for (int i = 0; i < shownLugs; ++i)
-    {
-        const auto direction = directionOf (angleOfLug (i, shownLugs));
-        // Clear of the hoop at every angle.
-        const float reach = 0.5f * (std::abs (direction.x) * spot.x + std::abs (direction.y) * spot.y) + 5.0f;
-        const auto at = ring.head.getCentre() + direction * juce::Point<float> (halfWidth + reach, halfHeight + reach);
-        ring.spots.push_back (juce::Rectangle<float> (spot.x, spot.y).withCentre (at).toNearestInt());
-    }
-    return ring;
-}
-
-bool ListenView::Ring::isClear() const
-{
-    for (std::size_t i = 1; i <= spots.size(); ++i)
-        if (spots[i - 1].intersects (spots[i % spots.size()]))
-            return false;
-    return true;
-}
-
-void ListenView::placeLugs()
-{
-    constexpr juce::Point<float> roomy{ 46.0f, 34.0f }, small{ 42.0f, 28.0f };
-    auto ring = ringOf (roomy, 1.0f);
-    for (const auto& spot : { roomy, small })
-        for (const float slant : { 1.3f, 1.6f, 2.0f, 2.5f })
-            if (! ring.isClear())
-                ring = ringOf (spot, slant);
-    circle = ring.head;
-    for (std::size_t i = 0; i < lugs.size(); ++i)
-    {
-        lugs[i]->setVisible (i < ring.spots.size());
-        if (i < ring.spots.size())
-            lugs[i]->setBounds (ring.spots[i]);
-    }
-    const auto middle = circle.reduced (6.0f).toNearestInt();
-    centre.setBounds (middle.withHeight (26).withY (middle.getCentreY() - 24));
-    centreDetail.setBounds (middle.withHeight (20).withY (middle.getCentreY() + 2));
-    repaint();
-}
-
-void ListenView::paint (juce::Graphics& g)
-{
+    if (! isDraggedOver)
+        return;
     const auto& theme = themeOf (*this);
-    g.setColour (theme.sheet);
-    g.fillEllipse (circle);
-    g.setColour (theme.quiet.withAlpha (0.5f));
-    g.drawEllipse (circle.expanded (4.0f), 1.5f);
-    g.setColour (colourOfHead());
-    g.drawEllipse (circle, 1.8f);
+    g.setColour (theme.paper.withAlpha (0.85f));
+    g.fillRect (getLocalBounds());
+    g.setColour (theme.ink);
+    g.drawRect (getLocalBounds(), 2);
+    g.setFont (fonts::title());
+    g.drawFittedText (job == Job::strikes ? strings::dropStrikes : strings::dropLugCheck, getLocalBounds().reduced (20),
+                      juce::Justification::centred, 2);
 }
 
 void ListenView::resized()
 {
-    auto area = getLocalBounds();
-    const bool isNarrow = area.getWidth() < narrow;
     constexpr int rowHeight = 28, space = 6;
+    auto area = getLocalBounds();
+    const int leftWidth = juce::jlimit (juce::jmin (330, area.getWidth()), 460, area.getWidth() * 38 / 100);
+    auto left = area.removeFromLeft (leftWidth);
+    spectrogram.setBounds (area.withTrimmedLeft (14));
+    const bool isLow = getHeight() < 400;
 
-    auto heading = area.removeFromTop (rowHeight);
-    start.setBounds (heading.removeFromRight (juce::jmin (120, heading.getWidth() / 3)));
+    auto heading = left.removeFromTop (rowHeight);
+    start.setBounds (heading.removeFromRight (66));
+    open.setBounds (heading.removeFromRight (60).withTrimmedRight (2));
     heading.removeFromRight (space);
-    batter.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth() / 2)));
-    resonant.setBounds (heading.removeFromLeft (juce::jmin (110, heading.getWidth())));
-    area.removeFromTop (space);
-    taskLine.setBounds (area.removeFromTop (20));
-    adviceLine.setBounds (area.removeFromTop (isNarrow ? 68 : 50));
-    level.setBounds (area.removeFromTop (16));
+    const int share = heading.getWidth() / 10;
+    batter.setBounds (heading.removeFromLeft (3 * share + 2));
+    resonant.setBounds (heading.removeFromLeft (4 * share - 2));
+    strikes.setBounds (heading);
+    left.removeFromTop (space);
+    taskLine.setBounds (left.removeFromTop (isLow ? 38 : 42));
+    adviceLine.setBounds (left.removeFromTop (isLow ? 50 : 56));
+    level.setBounds (left.removeFromTop (16));
 
-    auto commands = area.removeFromBottom (isNarrow ? 36 : rowHeight);
-    const int share = commands.getWidth() / 10;
-    deleteTap.setBounds (commands.removeFromLeft (3 * share));
-    analyse.setBounds (commands.removeFromLeft (3 * share));
-    apply.setBounds (commands);
-    area.removeFromBottom (2);
+    auto commands = left.removeFromBottom (rowHeight);
+    const bool isStrikes = job == Job::strikes;
+    apply.setBounds (commands.removeFromRight (commands.getWidth() * 4 / 10));
+    deleteTap.setBounds (commands.removeFromLeft (commands.getWidth() / (isStrikes ? 1 : 2)));
+    analyse.setBounds (commands);
+    left.removeFromBottom (2);
+    if (! isStrikes)
+        tension.setBounds (left.removeFromBottom (19));
+    note.setBounds (left.removeFromBottom (19));
 
-    tension.setBounds (area.removeFromBottom (19));
-    note.setBounds (area.removeFromBottom (19));
-    picture = area.reduced (0, 4);
-    placeLugs();
+    for (auto* part : std::initializer_list<juce::Component*>{ &answers, &known })
+        part->setVisible (isStrikes);
+    for (auto* part : std::initializer_list<juce::Component*>{ &ring, &tension })
+        part->setVisible (! isStrikes);
+    if (isStrikes)
+    {
+        known.setBounds (left.removeFromBottom (56));
+        left.removeFromBottom (space);
+        answers.setBounds (left.withTrimmedTop (4));
+    }
+    else
+        ring.setBounds (left.reduced (0, 4));
 }
 
 } // namespace editor

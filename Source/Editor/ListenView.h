@@ -1,9 +1,11 @@
 #pragma once
 
+#include "AnswersView.h"
 #include "CommandButton.h"
+#include "KnownView.h"
 #include "LevelBar.h"
-#include "LugSpot.h"
-#include "RovingFocus.h"
+#include "LugRing.h"
+#include "SpectrogramView.h"
 #include "TextLine.h"
 
 #include "Plugin/Processor.h"
@@ -11,9 +13,9 @@
 namespace editor
 {
 
-/** Lug check of a real head through the audio input: the result of each tap, the measured head, and a button that applies it to
-    the drum. */
-class ListenView : public juce::Component, private juce::ChangeListener, private juce::Timer
+/** The page that listens to a real drum, live or from files: a lug check of one head, or strikes of the finished drum. At the left what to
+    do, the answer and its figures; at the right the spectrogram. */
+class ListenView : public juce::Component, public juce::FileDragAndDropTarget, private juce::ChangeListener, private juce::Timer
 {
 public:
     explicit ListenView (plugin::Processor&);
@@ -28,60 +30,67 @@ public:
     /** Call after the drum has changed. */
     void refresh();
 
-    LugSpot& lug (int number) { return *lugs[static_cast<std::size_t> (number - 1)]; }
-    juce::String task() const { return taskLine.text(); }     ///< what to do next
+    LugSpot& lug (int number) { return ring.lug (number); }
+    juce::String task() const { return taskLine.text(); }     ///< what to do next, or the answer
     juce::String advice() const { return adviceLine.text(); } ///< the result of the last tap, or how to begin
     juce::String result() const { return note.getTitle() + ", " + tension.getTitle(); }
+    juce::Button& strikesButton() noexcept { return strikes; }
     juce::Button& startButton() noexcept { return start; }
     juce::Button& deleteTapButton() noexcept { return deleteTap; }
     juce::Button& analyseButton() noexcept { return analyse; }
     juce::Button& applyButton() noexcept { return apply; }
+    AnswersView& answersView() noexcept { return answers; }
+    KnownView& knownView() noexcept { return known; }
+    SpectrogramView& spectrogramView() noexcept { return spectrogram; }
 
-    void paint (juce::Graphics&) override;
+    bool isInterestedInFileDrag (const juce::StringArray& paths) override;
+    void fileDragEnter (const juce::StringArray&, int, int) override { showDrag (true); }
+    void fileDragExit (const juce::StringArray&) override { showDrag (false); }
+    void filesDropped (const juce::StringArray& paths, int, int) override;
+
+    void paintOverChildren (juce::Graphics&) override;
     void resized() override;
     void lookAndFeelChanged() override { refresh(); }
 
 private:
     using Report = plugin::ListeningReport;
+    using Job = Report::Job;
 
     void changeListenerCallback (juce::ChangeBroadcaster*) override;
     void timerCallback() override;
-    void choose (modal::HeadSide);
+    void choose (Job, modal::HeadSide);
     void toggle();
+    void openFiles();
+    void setDrum();
     void chooseLug (int lug);
+    void showDrag (bool);
     bool endCheckOfOtherDrum (const Report&);
+    bool isHearing (Job) const;
+    void showButtons (const Report&);
     void showLugs (const Report&);
     void showWords (const Report&);
-    using Tell = std::function<void (const juce::String& task, const juce::String& text, bool isWarning)>;
-    void showHead (const fitting::HeadFit&, const Tell&) const;
-    void showResult (const Report&);
-    void placeLugs();
-
-    /** Positions of the head and of the lugs around it. */
-    struct Ring
-    {
-        juce::Rectangle<float> head;
-        std::vector<juce::Rectangle<int>> spots;
-
-        bool isClear() const; ///< no two neighbours overlap
-    };
-    Ring ringOf (juce::Point<float> spot, float slant) const;
-    int lugCount (const Report&) const;
+    void showLugCheckWords (const Report&);
+    void showStrikesWords (const Report&);
+    void tell (const juce::String& task, const juce::String& text, bool isWarning);
+    void showHead (const fitting::HeadFit&);
+    void showFigures (const Report&);
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;
 
     plugin::Processor& processor;
+    Job job = Job::lugCheck;
     modal::HeadSide side = modal::HeadSide::batter;
-    CommandButton batter, resonant, start, deleteTap, analyse, apply;
-    TextLine taskLine, adviceLine, centre, centreDetail, note, tension;
+    CommandButton batter, resonant, strikes, start, open, deleteTap, analyse, apply;
+    TextLine taskLine, adviceLine, note, tension;
     LevelBar level;
-    std::vector<std::unique_ptr<LugSpot>> lugs;
-    RovingFocus lugFocus; ///< after the lugs, so that it ends first
-    int shownLugs = 0;
+    LugRing ring{ plugin::lugParameters };
+    AnswersView answers;
+    KnownView known;
+    SpectrogramView spectrogram;
     int chosenLug = -1; ///< from 0, where listening continues; -1: none chosen
-    juce::Rectangle<int> picture;
-    juce::Rectangle<float> circle;
+    bool isDraggedOver = false;
     juce::String announced;
+    std::unique_ptr<juce::FileChooser> chooser;
 };
 
 } // namespace editor

@@ -24,6 +24,19 @@ juce::String withMusicSigns (const juce::String& text)
     return text.replaceCharacter ('#', sharp).replaceCharacter ('-', minus);
 }
 
+juce::String withNoteSigns (const juce::String& sentence)
+{
+    auto text = sentence.replaceCharacter ('#', sharp);
+    for (const auto digit : juce::String ("0123456789"))
+        text = text.replace (" -" + juce::String::charToString (digit), " " + juce::String::charToString (minus) + juce::String::charToString (digit));
+    return text;
+}
+
+juce::String plusMinus (double value, int decimals)
+{
+    return juce::String::fromUTF8 ("\xc2\xb1 ") + fixed (value, decimals);
+}
+
 juce::String plainSigns (const juce::String& text)
 {
     return text.replaceCharacter (sharp, '#').replaceCharacter (flat, 'b').replaceCharacter (minus, '-');

@@ -20,6 +20,9 @@ juce::String noteOfMidi (double midi);
 /** "G#3 -12" as "G♯3 −12". */
 juce::String withMusicSigns (const juce::String&);
 
+/** The notes of a sentence with those signs: "Near G#3 -12" as "Near G♯3 −12". */
+juce::String withNoteSigns (const juce::String&);
+
 /** The reverse: what a person typed, with '#', 'b' and '-'. */
 juce::String plainSigns (const juce::String&);
 
@@ -30,6 +33,9 @@ juce::String intervalName (double semitones);
 
 /** A number with `decimals` places. */
 juce::String fixed (double value, int decimals);
+
+/** "± 3" */
+juce::String plusMinus (double value, int decimals);
 
 /** A number with its sign and `decimals` places, with the typographic minus: "+3.2", "−1"; "0" without a sign. */
 juce::String withSign (double value, int decimals);

@@ -174,6 +174,27 @@ juce::String rendered (const juce::File& mix, int files, float peak)
            withSign (decibels, 1) + " dB" + (peak > 1.0f ? ". Above full scale: lower the output gain for 16 or 24 bits." : ".");
 }
 
+ControlText batterNoteRead()
+{
+    return { "Batter note", "note", "The batter's tap note as you read it, the other head held still: G#3 -5. Leave it empty if you did not." };
+}
+
+ControlText resonantNoteRead()
+{
+    return { "Resonant note", "note",
+             "The resonant head's tap note as you read it, the batter held still: C4. Leave it empty if you did not." };
+}
+
+juce::String spectrogramOf (const juce::String& file)
+{
+    return "Spectrogram of " + file;
+}
+
+juce::String doneOf (int done, int all)
+{
+    return juce::String (done) + " of " + juce::String (all);
+}
+
 ControlText strikePoint()
 {
     return { "Strike point", "% of radius",

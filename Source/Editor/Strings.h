@@ -23,7 +23,10 @@ inline constexpr const char* spectrumTitle = "Spectrum of the last strike";
 inline constexpr const char* decayTitle = "Decay of the last strike";
 inline constexpr const char* auditionTitle = "Audition";
 inline constexpr const char* patternTitle = "Pattern";
-inline constexpr const char* listenTitle = "Lug check of a real head";
+inline constexpr const char* listenTitle = "Listening to a real drum";
+inline constexpr const char* spectrogramTitle = "Spectrogram of the input";
+inline constexpr const char* answersTitle = "Tunings that explain the strikes";
+inline constexpr const char* knownTitle = "What you know of the drum";
 inline constexpr const char* setUpTitle = "Drum set-up";
 inline constexpr const char* mapTitle = "Map of tunings";
 inline constexpr const char* wishesTitle = "Wishes";
@@ -154,7 +157,7 @@ inline constexpr CommandText mapPage{ "Map", "Page: map",
 inline constexpr CommandText setUpPage{ "Set up", "Page: set up", "Shell, heads, wires, muffling, stick, microphones and place." };
 inline constexpr CommandText listenPage{
     "Listen", "Page: listen",
-    "Measure a real drum through the audio input: tap beside each lug, read its note, apply the result to the drum."
+    "Measure a real drum through the audio input or from a recording: tap beside each lug, or strike the finished drum."
 };
 inline constexpr CommandText keepTuning{ "Keep", "Keep this tuning",
                                          "Keep the current drum and tuning under the next free letter, A to H." };
@@ -184,20 +187,32 @@ inline constexpr CommandText matchLoudness{
     "Match loudness", "Match loudness",
     "Adjusts the output gain so that every tuning has the same loudness (ITU-R BS.1770): louder tends to sound better."
 };
-inline constexpr CommandText listenBatter{ "Batter", "Check the batter head",
-                                           "Tap the batter head. Hold the resonant head still with a cloth, wires off." };
-inline constexpr CommandText listenResonant{ "Resonant", "Check the resonant head",
-                                             "Tap the resonant head. Hold the batter head still with a cloth, wires off." };
-inline constexpr CommandText startListening{ "Start", "Start or stop the lug check",
-                                             "Start the lug check at lug 1. Press again to stop; the taps so far are kept." };
+inline constexpr CommandText listenBatter{ "Batter lugs", "Lug check of the batter head",
+                                           "Lug check: tap the batter head. Hold the resonant head still with a cloth, wires off." };
+inline constexpr CommandText listenResonant{ "Resonant lugs", "Lug check of the resonant head",
+                                             "Lug check: tap the resonant head. Hold the batter head still with a cloth, wires off." };
+inline constexpr CommandText listenStrikes{ "Strikes", "Strikes of the finished drum",
+                                            "Strike the finished drum, both heads free and wires off: gives the notes of both heads." };
+inline constexpr CommandText startListening{ "Start", "Start or stop listening",
+                                             "Listen from the beginning: to lug 1, or to strikes. Press again to stop; what was heard is kept." };
+inline constexpr CommandText openRecording{ "Open ...", "Open a recording",
+                                            "Hear a recording (WAV, AIFF, FLAC) instead of the input: a lug check from lug 1 on, or strikes. Or "
+                                            "drop the file on this page." };
+inline constexpr CommandText pauseSpectrogram{ "Pause", "Pause the spectrogram",
+                                               "Holds the picture so that you can read it. Listening goes on." };
+inline constexpr CommandText sizeUnsure{ "Size unsure", "Size of the drum unsure",
+                                         "Also tries drums an inch larger and an inch smaller than the one set up." };
+inline constexpr CommandText headsUnsure{ "Heads unsure", "Heads of the drum unsure",
+                                          "Lets the heads be heavier or lighter than those set up, by a fifth (one standard deviation)." };
 inline constexpr CommandText deleteLastTap{ "Delete last tap", "Delete last tap",
                                             "Delete the last tap and tap beside that lug again." };
 inline constexpr CommandText analyseHead{ "Analyse", "Analyse the head",
                                           "Find tension and lug differences from the taps so far. This starts by itself after "
                                           "the last lug; fewer taps give a less certain result." };
 inline constexpr CommandText applyToDrum{
-    "Apply to drum", "Apply the measured head to the drum",
-    "Set this head's tap note and lugs to the measured ones, as one undo step. The other head keeps its note."
+    "Set the drum to this", "Set the drum to what was heard",
+    "After a lug check sets this head's tap note and lugs and leaves the other head; after strikes sets both notes of the chosen answer, and "
+    "its diameter. One undo step."
 };
 inline constexpr const char* changed = "(changed)";
 inline constexpr const char* playPattern = "Play";
@@ -253,6 +268,34 @@ inline constexpr const char* stillListening = "listening";
 inline constexpr const char* otherLugs = "The drum now has a different number of lugs, so the lug check has ended.";
 inline constexpr const char* lugChosen = "Press Continue to go on from this lug. Press the lug again to deselect it.";
 inline constexpr const char* nothingHeard = "no taps yet";
+inline constexpr const char* runSpectrogram = "Go on";
+inline constexpr const char* spectrogramTip =
+    "Level over time and pitch, 60 dB from the faintest to the strongest colour. Lines are the partials of the taps heard; beside them the notes "
+    "of the last tap and their cents.";
+inline constexpr const char* noPartials = "No partials heard yet";
+inline constexpr const char* partialsHeard = "Partials of the last tap: ";
+juce::String spectrogramOf (const juce::String& file);
+inline constexpr const char* answerName = "Answer";
+inline constexpr const char* answerTip =
+    "A tuning that explains the strikes, with its probability among those found. Press it to choose what \"Set the drum to this\" sets.";
+inline constexpr const char* notHeard = "not heard";
+inline constexpr const char* noteExample = "G#3 -5";
+inline constexpr const char* deleteLastStrike = "Delete last strike";
+inline constexpr const char* strikesHeard = "Strikes heard";
+inline constexpr const char* lugsDone = "Lugs done (press one to repeat it)";
+juce::String doneOf (int done, int all);
+inline constexpr const char* analysingDrum = "Looking for tunings of both heads ...";
+inline constexpr const char* strikeTheDrum = "Strike the drum";
+inline constexpr const char* howToStrike = "Once, and let it ring for a second. Then half way, near the edge, and once on the resonant head.";
+inline constexpr const char* howToHearStrikes =
+    "Both heads free, wires off, nothing on the heads. Press Start, then strike at the centre, half way and near the edge, each left to ring "
+    "for a second. Or open or drop recordings. Wear ear protection.";
+inline constexpr const char* strikesAgree = "Press \"Set the drum to this\" to hear the model so. More strikes narrow the answer.";
+inline constexpr const char* drumNotHeard = "The strikes do not match this drum";
+inline constexpr const char* cannotUse = "This cannot be used";
+inline constexpr const char* turnOfUsualDrum = "The turn is that of a usual drum; on yours it may be half or twice as much. Tap again after it.";
+inline constexpr const char* dropLugCheck = "Drop a recorded lug check: one tap beside each lug, lug 1 first";
+inline constexpr const char* dropStrikes = "Drop recorded strikes of the finished drum, wires off";
 inline constexpr const char* tapNote = "Tap note";
 inline constexpr const char* tensionOfHead = "Measured tension";
 inline constexpr const char* beforeListening = "Before you start";
@@ -268,11 +311,12 @@ inline constexpr const char* whySilence = "Check the microphone and its cable. I
 inline constexpr const char* howToTap = "Tap 25 mm from the edge, once, and let it ring for a second.";
 inline constexpr const char* analysing = "Analysing the head ...";
 inline constexpr const char* headNotHeard = "The taps do not match any head";
-inline constexpr const char* everyTapFits = "All taps agree. Press Apply to drum to hear the result.";
+inline constexpr const char* everyTapFits = "All taps agree. Press \"Set the drum to this\" to hear it.";
 inline constexpr const char* listeningStopped = "Stopped";
 inline constexpr const char* howToGoOn = "Choose a lug and press Continue, or press Start to begin again.";
 inline constexpr const char* applied =
     "Applied: tap note and lugs are as measured. The tension assumes the head weight you entered. Ctrl Z undoes this.";
+inline constexpr const char* appliedStrikes = "Set: both heads' notes are as heard. Lugs and wires stay as they were. Ctrl Z undoes this.";
 
 // Messages.
 inline constexpr const char* outOfReach = ": the range is ";
@@ -301,6 +345,8 @@ ControlText drumNoteHandle();
 ControlText lug (bool isBatter, int number);
 ControlText lugSpot (int number);
 ControlText strikePoint();
+ControlText batterNoteRead();
+ControlText resonantNoteRead();
 ControlText spectrumMode();
 ControlText strokeSpeed();
 

@@ -67,17 +67,17 @@ void TextLine::paint (juce::Graphics& g)
     const bool isLarge =
         weight == Weight::large && fonts::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
     if (! isValue)
-        return drawExplanation (g, colour);
+        return drawLines (g, colour, weight == Weight::answer ? fonts::strong() : fonts::text());
     g.setColour (colour);
     g.setFont (isLarge ? fonts::display() : fonts::strong());
     g.drawFittedText (words, getLocalBounds(), where, 1, narrowest);
 }
 
 /** Uses as many lines as fit, then a smaller font, then leaves out whole sentences at the end. */
-void TextLine::drawExplanation (juce::Graphics& g, juce::Colour colour) const
+void TextLine::drawLines (juce::Graphics& g, juce::Colour colour, const juce::Font& font) const
 {
     auto shown = words;
-    auto layout = layoutOf (shown, fonts::text(), colour, where, getWidth());
+    auto layout = layoutOf (shown, font, colour, where, getWidth());
     const auto fits = [&] { return layout.getHeight() <= static_cast<float> (getHeight()); };
     const auto makeSmall = [&] { layout = layoutOf (shown, fonts::small(), colour, where, getWidth()); };
     if (! fits())

@@ -14,6 +14,7 @@ public:
         quiet,  ///< explanations
         strong, ///< main values
         large,  ///< the main result
+        answer, ///< a sentence that matters, on several lines
         warning ///< refusals and warnings
     };
 
@@ -31,7 +32,7 @@ public:
     std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 
 private:
-    void drawExplanation (juce::Graphics&, juce::Colour) const;
+    void drawLines (juce::Graphics&, juce::Colour, const juce::Font&) const;
 
     juce::Justification where;
     juce::String words, figure;

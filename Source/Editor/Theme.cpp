@@ -48,6 +48,13 @@ const Theme& Theme::dark()
     return theme;
 }
 
+juce::Colour Theme::level (float strength) const
+{
+    constexpr float middle = 0.6f; // where the hue is purest
+    return strength < middle ? sheet.interpolatedWith (drum, strength / middle)
+                             : drum.interpolatedWith (ink, (strength - middle) / (1.0f - middle));
+}
+
 juce::Colour Theme::displacement (float amount) const
 {
     const float size = juce::jmin (1.0f, std::abs (amount));

@@ -26,6 +26,10 @@ struct Theme
     static const Theme& light();
     static const Theme& dark();
 
+    /** A level from 0 (as faint as can be shown) to 1, in the picture of a sound: ever darker in the light theme and ever lighter
+        in the dark one, so that brightness alone tells levels apart. */
+    juce::Colour level (float strength) const;
+
     /** Upward and downward displacement of a head, -1 to 1. */
     juce::Colour displacement (float amount) const;
 };

@@ -80,6 +80,8 @@ public:
     /** A tap that was heard elsewhere, as in a file; used or refused like one of the microphone. */
     void use (fitting::HeardTap);
 
+    const modal::DrumSpec& drum() const noexcept { return setup.drum; }
+
     /** The head fitted to all taps used. */
     fitting::HeadFit fit() const;
 

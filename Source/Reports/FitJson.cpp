@@ -1,6 +1,7 @@
 #include "FitJson.h"
 
 #include "Modal/InputError.h"
+#include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
 
 namespace reports
@@ -265,7 +266,14 @@ Json fitJson (const MeasuredHead& head)
     return object;
 }
 
-Json fitJson (const DrumFit& fit, const std::string& date)
+Json fitJson (const MeasuredHead& head, const DrumSpec& drum)
+{
+    auto object = fitJson (head);
+    object["answer"] = wording::answer (head.fit, head.side, drum);
+    return object;
+}
+
+Json fitJson (const DrumFit& fit, const std::string& date, ConcertPitch pitch)
 {
     Json heads = Json::array(), partials = Json::array();
 
@@ -284,6 +292,7 @@ Json fitJson (const DrumFit& fit, const std::string& date)
                                   { "resonant_share", partial.mode.shares.resonant } });
 
     return Json{ { "is_possible", fit.isPossible },
+                 { "answer", wording::answer (fit, pitch) },
                  { "heads", heads },
                  { "answers", answersJson (fit) },
                  { "partials", partials },

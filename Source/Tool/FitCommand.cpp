@@ -156,7 +156,7 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
         text += narrowedText (fitDrum (without, lines, strikes), fit);
     }
 
-    writeJsonAndText (arguments, reports::fitJson (fit, date), text + heard.remarks);
+    writeJsonAndText (arguments, reports::fitJson (fit, date, pitchOf (arguments)), text + heard.remarks);
 }
 
 void run (const std::vector<std::string>& words, const Command& command)
@@ -197,7 +197,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         fit = fitLugCheck (setup, arguments, remarks);
     }
 
-    writeJsonAndText (arguments, reports::fitJson (reports::MeasuredHead{ setup.side, fit, date }),
+    writeJsonAndText (arguments, reports::fitJson (reports::MeasuredHead{ setup.side, fit, date }, setup.drum),
                       textOf (fit, setup.side, setup.drum, pitchOf (arguments)) + remarks);
 }
 } // namespace

@@ -2,10 +2,10 @@
 
 #include "TextTable.h"
 
-#include "Fitting/RodResponse.h"
 #include "Modal/NumberText.h"
 #include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
+#include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
 
 #include <algorithm>
@@ -32,10 +32,7 @@ std::string lugsText (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
     if (verdict.kind == LugVerdict::Kind::unknown)
         return {};
 
-    const auto turns = verdict.correction != 0.0
-                           ? std::optional (turnsForLugCents (verdict.correction, drum, side, fit.tension.value))
-                           : std::nullopt;
-    std::string text = "  " + wording::action (verdict, turns) + "\n";
+    std::string text = "  " + wording::answer (fit, side, drum) + "\n";
 
     if (const auto reason = wording::reason (verdict); ! reason.empty())
         text += "  " + reason + "\n";
@@ -111,7 +108,7 @@ std::string answersText (const DrumFit& fit, ConcertPitch pitch)
         }
 
     const auto decides = wording::whatDecides (fit.answers, pitch);
-    return text + (decides.empty() ? "" : "  " + decides + "\n");
+    return text + (decides.empty() ? "" : "  " + decides + " Give a note that you read with --now-batter or --now-resonant.\n");
 }
 } // namespace
 
@@ -160,7 +157,7 @@ std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError,
                      mode.shares.batter > mode.shares.resonant ? "batter" : "resonant", signedText (partial.cents, 1) });
     }
 
-    return answersText (fit, pitch) + textOf (fit.batter, HeadSide::batter, drum, pitch) +
+    return wording::answer (fit, pitch) + "\n" + answersText (fit, pitch) + textOf (fit.batter, HeadSide::batter, drum, pitch) +
            textOf (fit.resonant, HeadSide::resonant, drum, pitch) + "MODES HEARD\n" + table.written() +
            findingsText (fit.findings) + "  Errors include " + asText (modelError, 3) +
            " cents by which each mode of a real drum may lie off the model's (--model-error); recorded drums: 13 to 19 cents.\n";

@@ -64,7 +64,7 @@ Json LugCheckSession::state() const
 
 Json LugCheckSession::fit (const std::string& date) const
 {
-    return reports::fitJson (reports::MeasuredHead{ side, running().fit(), date });
+    return reports::fitJson (reports::MeasuredHead{ side, running().fit(), date }, running().drum());
 }
 
 } // namespace web

@@ -458,7 +458,7 @@ Answer fitTapNotes (const Json& request)
 
     const auto side = headOf (request);
     const auto fit = fitting::fitTapNotes ({ .drum = tuned.drum, .side = side }, notes, usualReading);
-    return { reports::fitJson (reports::MeasuredHead{ side, fit, textOf (request, "date", "") }) };
+    return { reports::fitJson (reports::MeasuredHead{ side, fit, textOf (request, "date", "") }, tuned.drum) };
 }
 
 // Sound

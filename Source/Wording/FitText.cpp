@@ -240,7 +240,7 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal:
     const auto name = [pitch] (double hertz) { return modal::Note::fromFrequency (hertz, pitch).nameWithCents(); };
     return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " +
            name (one.value) + " the first answer is right, near " + name (other.value) +
-           " the second. Give the note you read with --now-" + head + ".";
+           " the second.";
 }
 
 std::string text (const fitting::LugWave& wave)

@@ -82,7 +82,8 @@ std::string text (const listening::LiveLugCheck::Remark& remark)
 {
     using Kind = listening::LiveLugCheck::Remark::Kind;
     const auto lug = std::to_string (remark.lug + 1);
-    const std::string notUsed = "Tap not used: ";
+    const bool isStrike = remark.lug < 0;
+    const std::string notUsed = "Not used: ";
     std::string troubles;
 
     switch (remark.kind)
@@ -90,9 +91,9 @@ std::string text (const listening::LiveLugCheck::Remark& remark)
     case Kind::none:
         return {};
     case Kind::heard:
-        return "Lug " + lug + " heard.";
+        return isStrike ? "Strike heard." : "Lug " + lug + " heard.";
     case Kind::deleted:
-        return "Tap at lug " + lug + " deleted: tap there again.";
+        return isStrike ? "The last strike is deleted." : "Tap at lug " + lug + " deleted: tap there again.";
     case Kind::troubles:
         for (const auto trouble : remark.troubles)
             troubles += (troubles.empty() ? "" : "; or ") + text (trouble);

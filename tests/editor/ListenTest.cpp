@@ -4,8 +4,11 @@
 #include "MessageThread.h"
 #include "SyntheticDrum.h"
 
+#include "Editor/NoteText.h"
 #include "Editor/Strings.h"
 #include "tests/Catch.h"
+
+#include "Wording/AnswerText.h"
 
 #include "Modal/Tuning.h"
 #include "Modal/pitch/Note.h"
@@ -78,6 +81,15 @@ TEST_CASE ("A tech checks the lugs of the batter and applies the result to the d
     REQUIRE (window.playToInput (recording.samples));
     REQUIRE (waitUntil ([&] { return listen.applyButton().isEnabled(); }));
     CHECK (fromMessageThread ([&] { return listen.result(); }).contains ("N/m"));
+    // The answer is the sentence that the program writes for the same fit.
+    const auto report = window.processor().listener().report();
+    CHECK (fromMessageThread ([&] { return listen.task(); }) ==
+           editor::withNoteSigns (wording::answer (*report->head, modal::HeadSide::batter, check.drum)));
+    CHECK (fromMessageThread ([&] { return listen.task(); }).contains (" opposite"));
+    // The partials of the last tap stand beside the spectrogram; the tap note is among them.
+    const auto labels = fromMessageThread ([&] { return listen.spectrogramView().labels(); });
+    CHECK (labels.size() >= 2);
+    CHECK (labels.joinIntoString (" ").contains (editor::noteName (report->notes.back()->value, {})));
     window.picture ("listen-done");
 
     const double before = window.plain (Parameter::batterNote);
@@ -108,6 +120,111 @@ TEST_CASE ("A tech checks the lugs of the batter and applies the result to the d
     onMessageThread ([&] { window.processor().parameter (Parameter::lugs).setPlainValue (lugs + 2); });
     CHECK (waitUntil ([&] { return ! isListening() && window.processor().listener().report()->notes.empty(); }));
     CHECK (waitUntil ([&] { return ! window.view().headerBar().showsListening(); }));
+}
+
+TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets the drum to the answer")
+{
+    TestWindow window;
+    REQUIRE (window.settle());
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    auto& listen = window.view().listenView();
+    const auto task = [&] { return fromMessageThread ([&] { return listen.task(); }); };
+    window.click (listen.strikesButton());
+    CHECK (fromMessageThread ([&] { return listen.advice(); }) == editor::strings::howToHearStrikes);
+
+    synthetic::Strike strike{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum, .tensions = { tension, 1900.0 } };
+    strike.wires.on = false;
+    strike.position = 0.5;
+    const double batter = modal::tapNote (strike.drum, modal::HeadSide::batter, tension),
+                 resonant = modal::tapNote (strike.drum, modal::HeadSide::resonant, 1900.0);
+    window.click (listen.startButton());
+    REQUIRE (waitUntil ([&] { return task() == editor::strings::strikeTheDrum; }));
+    REQUIRE (window.playToInput (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }).samples));
+    REQUIRE (waitUntil ([&] { return listen.applyButton().isEnabled(); }));
+    CHECK (task().contains ("batter"));
+    CHECK (fromMessageThread ([&] { return listen.answersView().button (0).getTitle(); }).contains ("%"));
+    window.picture ("listen-strikes");
+
+    // A note that cannot be read is refused; one that can narrows the answer.
+    auto& field = listen.knownView().resonantField();
+    onMessageThread ([&] { field.setText ("rhubarb"); });
+    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains ("Resonant note"));
+    const auto without = window.processor().listener().report()->drum;
+    onMessageThread ([&] { field.setText (editor::noteWithCents (resonant, {})); });
+    REQUIRE (waitUntil ([&] { return window.processor().listener().report()->drum != without; }));
+    const auto& with = window.processor().listener().report()->drum->answers.front();
+    CHECK (with.resonant.tapNote.error < without->answers.front().resonant.tapNote.error);
+
+    window.click (listen.startButton()); // stop
+    REQUIRE (waitUntil ([&] { return ! window.processor().listener().isListening(); }));
+    window.click (listen.applyButton());
+    REQUIRE (window.settle());
+    CHECK (std::abs (modal::centsBetween (batter, window.prediction().batter.tapNote)) < 20.0);
+    CHECK (std::abs (modal::centsBetween (resonant, window.prediction().resonant.tapNote)) < 20.0);
+    window.resize (800, 500);
+    window.picture ("listen-strikes-small");
+    window.picture ("listen-strikes-small", 2.0f);
+    window.setTheme (editor::Theme::dark());
+    window.picture ("listen-strikes-small-dark");
+}
+
+TEST_CASE ("The spectrogram runs with the page, holds when paused, and stops with it")
+{
+    TestWindow window;
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    auto& spectrogram = window.view().listenView().spectrogramView();
+    const auto shown = [&] { return fromMessageThread ([&] { return spectrogram.columnsShown(); }); };
+    const auto made = [&] { return window.processor().listener().columnsFrom (0).end(); };
+    REQUIRE (waitUntil ([&] { return shown() > 10; }));
+
+    window.click (spectrogram.pauseButton());
+    const int held = shown();
+    const auto before = made();
+    REQUIRE (window.playToInput (std::vector<double> (48000, 0.1)));
+    CHECK (shown() == held);
+    CHECK (made() <= before + 1); // nobody wants it, so none is made
+    window.click (spectrogram.pauseButton());
+    REQUIRE (waitUntil ([&] { return shown() > held; }));
+
+    window.click (*window.buttonNamed (editor::strings::headsPage.name));
+    REQUIRE (waitUntil ([&] { return fromMessageThread ([&] { return ! spectrogram.isShowing(); }); }));
+    REQUIRE (window.playToInput (std::vector<double> (4800, 0.1)));
+    const auto left = made();
+    REQUIRE (window.playToInput (std::vector<double> (48000, 0.1)));
+    CHECK (made() <= left + 10);
+}
+
+// Not among the tests, since it measures the machine too: editor-tests "[benchmark]".
+TEST_CASE ("A frame of the spectrogram is painted within a thirtieth of a second in software", "[.benchmark]")
+{
+    TestWindow window;
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    auto& spectrogram = window.view().listenView().spectrogramView();
+    std::printf ("Spectrogram, JUCE's software renderer\n%-12s %14s %16s\n", "window", "ms a frame", "frames a second");
+    for (const auto& [width, height] : { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
+    {
+        window.resize (width, height);
+        juce::Thread::sleep (200);
+        const int before = fromMessageThread ([&] { return spectrogram.framesDrawn(); });
+        juce::Thread::sleep (2000);
+        const int drawn = fromMessageThread ([&] { return spectrogram.framesDrawn(); }) - before;
+        onMessageThread (
+            [&, w = width, h = height]
+            {
+                juce::Image image (juce::Image::RGB, w, h, true);
+                const auto area = window.editorWindow().getLocalArea (&spectrogram, spectrogram.getLocalBounds());
+                constexpr int times = 20;
+                const auto start = juce::Time::getMillisecondCounterHiRes();
+                for (int i = 0; i < times; ++i)
+                {
+                    juce::Graphics g (image);
+                    g.reduceClipRegion (area);
+                    window.editorWindow().paintEntireComponent (g, false);
+                }
+                std::printf ("%4d x %-5d %14.2f %16.1f\n", w, h, (juce::Time::getMillisecondCounterHiRes() - start) / times, drawn / 2.0);
+            });
+        CHECK (drawn >= 60);
+    }
 }
 
 TEST_CASE ("Without an input the page says what to do")

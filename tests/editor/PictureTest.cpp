@@ -86,3 +86,18 @@ TEST_CASE ("Colours keep the contrast that WCAG 2 asks of text, in both themes")
         }
     CHECK (editor::contrast (juce::Colours::black, juce::Colours::white) == Approx (21.0)); // the guidelines' own figure
 }
+
+TEST_CASE ("Levels of a spectrogram differ by brightness alone, for eyes that do not tell its hues apart")
+{
+    for (const auto* theme : { &editor::Theme::light(), &editor::Theme::dark() })
+    {
+        double last = 0.99;
+        for (int i = 0; i <= 20; ++i)
+        {
+            const double now = editor::contrast (theme->level (static_cast<float> (i) / 20.0f), theme->sheet);
+            CHECK (now > last);
+            last = now;
+        }
+        CHECK (last > 12.0);
+    }
+}

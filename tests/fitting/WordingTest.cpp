@@ -1,6 +1,7 @@
 #include "tests/Catch.h"
 #include "tests/Contains.h"
 
+#include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
 #include "Wording/PlanText.h"
 #include "Wording/TapText.h"
@@ -61,6 +62,69 @@ TEST_CASE ("Lugs to turn: one, two opposite by half, or none that can be named")
     suspect ({ { 6, 0.5 }, { 2, 0.3 }, { 1, 0.2 } });
     CHECK (fit.verdict().kind == LugVerdict::Kind::severalLugs);
     CHECK (contains (wording::reason (fit.verdict()), "lugs 2, 3 or 7"));
+}
+
+TEST_CASE ("The answer to a lug check is one sentence with the lug, how far it is off, the turn and what to check then")
+{
+    modal::DrumSpec drum;
+    drum.lugs = 8;
+    HeadFit fit;
+    fit.isPossible = true;
+    fit.tension = { 2600.0, 20.0 };
+    fit.unevenness = 10.0;
+    const auto suspect = [&] (std::vector<std::pair<int, double>> suspects, double cents)
+    {
+        fit.suspects.clear();
+
+        for (const auto& [lug, probability] : suspects)
+            fit.suspects.push_back ({ lug, { cents, 2.0 }, probability });
+
+        while (fit.suspects.size() < 8)
+            fit.suspects.push_back ({ 0, { 0.0, 2.0 }, 0.0 });
+    };
+    const auto answer = [&] { return wording::answer (fit, modal::HeadSide::batter, drum); };
+    const auto turned = [&] (double cents)
+    { return wording::turnInWords (turnsForLugCents (cents, drum, modal::HeadSide::batter, fit.tension.value)); };
+
+    suspect ({ { 2, 0.9 } }, -24.0);
+    CHECK (answer() == "Lug 3 is 24 cents flat: turn it " + turned (24.0) + ", then check lug 7 opposite.");
+    suspect ({ { 2, 0.9 } }, 24.0);
+    CHECK (answer() == "Lug 3 is 24 cents sharp: turn it " + turned (-24.0) + ", then check lug 7 opposite.");
+    suspect ({ { 6, 0.6 }, { 2, 0.4 } }, -24.0);
+    CHECK (answer() == "Lug 7 or lug 3 opposite is 24 cents flat, and they sound the same: turn both " + turned (12.0) +
+                           ", then tap beside them again.");
+    suspect ({ { 6, 0.5 }, { 2, 0.3 }, { 1, 0.2 } }, -24.0);
+    CHECK (contains (answer(), "One of lugs 2, 3 or 7 is off"));
+    fit.unevenness = 1.0;
+    CHECK (answer() == "The batter is even: nothing to turn.");
+    fit.isPossible = false;
+    fit.findings = { { Finding::Kind::slowDecay, Finding::Severity::refusal, { 0.4 } } };
+    CHECK (answer() == wording::mostSevereText (fit.findings));
+}
+
+TEST_CASE ("Turns are said as a tech says them")
+{
+    CHECK (wording::turnInWords (0.125) == "up an eighth of a turn");
+    CHECK (wording::turnInWords (-0.25) == "down a quarter turn");
+    CHECK (wording::turnInWords (0.07) == "up a sixteenth of a turn");
+    CHECK (wording::turnInWords (-0.01) == "down less than a sixteenth of a turn");
+    CHECK (wording::turnInWords (0.3125) == "up 5/16 turn");
+    CHECK (wording::turnInWords (1.25) == "up 1 1/4 turns");
+}
+
+TEST_CASE ("The answer to strikes names both notes and the interval, or what is as likely")
+{
+    const auto head = [] (double midi) { return DrumAnswer::Head{ { 2000.0, 20.0 }, { 440.0 * std::exp2 ((midi - 69.0) / 12.0), 0.5 } }; };
+    DrumFit fit;
+    fit.isPossible = true;
+    fit.answers = { { 0.33, head (56.0), head (61.0), 0.8 }, { 0.33, head (58.0), head (57.0), 0.2 } };
+    CHECK (wording::answer (fit, {}) == "The batter is at G#3 and the resonant head at C#4: a perfect fourth.");
+    fit.answers[0].probability = 0.55;
+    fit.answers[1].probability = 0.45;
+    CHECK (wording::answer (fit, {}) ==
+           "It is batter G#3 and resonant head C#4, or about as likely batter A#3 and resonant head A3.");
+    fit.answers = { { 0.33, head (56.0), {}, 1.0 } };
+    CHECK (wording::answer (fit, {}) == "The batter is at G#3; the strikes do not show the other head.");
 }
 
 TEST_CASE ("Key turns are fractions of a turn with their direction")

@@ -191,11 +191,12 @@ export class LugCheck {
     return make(
       'div',
       { class: 'lug-result' },
+      make('p', { class: 'turn', role: 'status' }, fit.answer),
       make('p', { class: 'turn' }, `${fit.head} ${noteName(note)} ± ${Math.max(1, doubt).toFixed(0)} c`),
       make(
         'p',
         {},
-        `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, for the head weight you entered. ${fit.lugs_to_turn.text}`
+        `${fit.tension_n_per_m.value.toFixed(0)} ± ${fit.tension_n_per_m.error.toFixed(0)} N/m, for the head weight you entered.`
       ),
       make(
         'div',
