@@ -40,7 +40,7 @@ AnswerButton::AnswerButton() : juce::Button (strings::answerName)
 void AnswerButton::show (const fitting::DrumAnswer& answer, modal::ConcertPitch pitch)
 {
     probability = static_cast<float> (answer.probability);
-    share = fixed (100.0 * answer.probability, 0) + " %";
+    share = answer.probability > 0.995 ? juce::String() : fixed (100.0 * answer.probability, 0) + " %";
     notes = juce::String (strings::batter) + " " + noteOf (answer.batter, pitch) + ", " + strings::resonant + " " +
             noteOf (answer.resonant, pitch);
     const bool hasBoth = answer.batter.tapNote.value > 0.0 && answer.resonant.tapNote.value > 0.0;
@@ -48,7 +48,7 @@ void AnswerButton::show (const fitting::DrumAnswer& answer, modal::ConcertPitch 
                        : juce::String()) +
               tensionOf (answer.batter) + " / " + tensionOf (answer.resonant) + " N/m, " +
               fixed (answer.diameter / modal::units::inch, 1).trimCharactersAtEnd ("0").trimCharactersAtEnd (".") + " in";
-    setTitle (share + ": " + notes);
+    setTitle (share.isEmpty() ? notes : share + ": " + notes);
     setDescription (details);
     repaint();
 }
@@ -67,7 +67,7 @@ void AnswerButton::paintButton (juce::Graphics& g, bool isOver, bool isDown)
     auto lines = getLocalBounds().reduced (8, 2);
     g.setColour (theme.ink);
     g.setFont (fonts::strong());
-    g.drawText (share, lines.removeFromLeft (42), juce::Justification::centredLeft, false);
+    g.drawText (share, lines.removeFromLeft (share.isEmpty() ? 0 : 46), juce::Justification::centredLeft, false);
     const bool hasDetails = lines.getHeight() >= 30;
     g.drawFittedText (notes, hasDetails ? lines.removeFromTop (lines.getHeight() * 11 / 20) : lines, juce::Justification::centredLeft, 1,
                       0.75f);

@@ -250,6 +250,7 @@ void ListenView::showLugs (const Report& report)
                                             : report.notes.size();
     const double mean = report.meanNote();
     const bool hasFit = report.head && report.head->lugCents.size() == report.notes.size();
+    const auto named = hasFit && report.head->isPossible ? report.head->verdict().lugs : std::vector<int>();
     for (std::size_t i = 0; i < count; ++i)
     {
         auto& heard = content.lugs.emplace_back();
@@ -258,6 +259,7 @@ void ListenView::showLugs (const Report& report)
         // A tap hears the whole head; the fit separates the lugs.
         const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
         heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
+        heard.isNamed = std::count (named.begin(), named.end(), static_cast<int> (i)) > 0;
         heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
         heard.detail =
             hasFit ? plusMinus (report.head->lugCents[i].error, 0) : noteWithCents (report.notes[i]->value, concertPitch());
@@ -406,11 +408,12 @@ void ListenView::resized()
     const int leftWidth = juce::jlimit (juce::jmin (330, area.getWidth()), 460, area.getWidth() * 38 / 100);
     auto left = area.removeFromLeft (leftWidth);
     spectrogram.setBounds (area.withTrimmedLeft (14));
+    open.setBounds (spectrogram.besidePause() + spectrogram.getPosition());
+    open.toFront (false);
     const bool isLow = getHeight() < 400;
 
     auto heading = left.removeFromTop (rowHeight);
     start.setBounds (heading.removeFromRight (66));
-    open.setBounds (heading.removeFromRight (60).withTrimmedRight (2));
     heading.removeFromRight (space);
     const int share = heading.getWidth() / 10;
     batter.setBounds (heading.removeFromLeft (3 * share + 2));

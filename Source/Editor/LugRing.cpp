@@ -82,6 +82,9 @@ void LugRing::resized()
             spots[i]->setBounds (places.spots[i]);
     }
     const auto middle = circle.reduced (6.0f).toNearestInt();
+    const bool hasRoom = middle.getWidth() >= 90;
+    centre.setVisible (hasRoom);
+    detail.setVisible (hasRoom);
     centre.setBounds (middle.withHeight (26).withY (middle.getCentreY() - 24));
     detail.setBounds (middle.withHeight (20).withY (middle.getCentreY() + 2));
     repaint();

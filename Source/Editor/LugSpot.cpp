@@ -21,7 +21,8 @@ void LugSpot::show (const Heard& newHeard, bool isNext, juce::Colour ofHead)
     isWanted = isNext;
     colour = ofHead;
     setDescription (heard.deviation.isEmpty() ? juce::String()
-                                              : heard.deviation + " " + strings::lugSpot (lugNumber).unit + ", " + heard.detail);
+                                              : heard.deviation + " " + strings::lugSpot (lugNumber).unit + ", " + heard.detail +
+                                                    (heard.isNamed ? strings::namedLug : ""));
     if (! isSame)
         repaint();
 }
@@ -33,8 +34,8 @@ void LugSpot::paintButton (juce::Graphics& g, bool isOver, bool isDown)
     const bool isHeard = heard.deviation.isNotEmpty();
     g.setColour (isWanted ? theme.ink : isOver || isDown ? theme.line : theme.sheet);
     g.fillRoundedRectangle (area, 5.0f);
-    g.setColour (isHeard ? colour : theme.line);
-    g.drawRoundedRectangle (area, 5.0f, isHeard ? 1.6f : 1.0f);
+    g.setColour (heard.isNamed ? theme.caution : isHeard ? colour : theme.line);
+    g.drawRoundedRectangle (area, 5.0f, heard.isNamed ? 3.0f : isHeard ? 1.6f : 1.0f);
 
     auto lines = getLocalBounds().reduced (3, 3);
     g.setColour (isWanted ? theme.paper : isHeard ? theme.ink : theme.quiet);

@@ -16,10 +16,11 @@ public:
         juce::String deviation; ///< cents from the mean; empty: not tapped yet
         juce::String detail;    ///< the note, or the uncertainty of the deviation
         bool isSure = true;     ///< the deviation exceeds its uncertainty
+        bool isNamed = false;   ///< the answer names this lug
 
         bool operator== (const Heard& other) const
         {
-            return deviation == other.deviation && detail == other.detail && isSure == other.isSure;
+            return deviation == other.deviation && detail == other.detail && isSure == other.isSure && isNamed == other.isNamed;
         }
     };
 

@@ -14,7 +14,7 @@ using listening::LevelColumn;
 using listening::LevelColumns;
 
 constexpr double shownRange = 60.0;                // dB
-constexpr double quietest = -55.0, loudest = 0.0;  // dB of full scale, between which the strongest colour may lie
+constexpr double quietest = -40.0, loudest = 0.0;  // dB of full scale, between which the strongest colour may lie
 constexpr double fadedBy = 40.0;                   // dB, to which a partial is drawn
 constexpr double early = 0.03;                     // s after the blow: the stroke itself is over
 constexpr std::size_t mostLabels = 8;
@@ -91,7 +91,7 @@ void SpectrogramView::updateLabels()
 
 juce::Rectangle<int> SpectrogramView::plot() const
 {
-    const int labels = getWidth() < 460 ? 62 : 128;
+    const int labels = getWidth() < 460 ? 72 : 128;
     return getLocalBounds().withTrimmedTop (headingHeight).withTrimmedBottom (timeHeight).withTrimmedLeft (noteWidth).withTrimmedRight (labels);
 }
 
@@ -225,7 +225,7 @@ void SpectrogramView::drawAll()
 void SpectrogramView::resized()
 {
     auto heading = getLocalBounds().removeFromTop (headingHeight - 4);
-    pause.setBounds (heading.removeFromRight (76));
+    pause.setBounds (heading.removeFromRight (buttonWidth));
     const auto area = plot();
     if (area.isEmpty() || image.getWidth() == area.getWidth())
         return;
@@ -249,7 +249,7 @@ void SpectrogramView::paint (juce::Graphics& g)
     g.setColour (theme.ink);
     g.setFont (fonts::title());
     g.drawFittedText (recorded == nullptr ? juce::String (strings::spectrogramTitle) : strings::spectrogramOf (recorded->name),
-                      getLocalBounds().removeFromTop (headingHeight - 4).withTrimmedRight (84), juce::Justification::centredLeft, 1, 0.8f);
+                      getLocalBounds().removeFromTop (headingHeight - 4).withTrimmedRight (2 * buttonWidth + 8), juce::Justification::centredLeft, 1, 0.8f);
     g.setImageResamplingQuality (juce::Graphics::lowResamplingQuality);
     g.drawImage (image, area.toFloat(), juce::RectanglePlacement::stretchToFit);
     drawAxes (g);
@@ -337,9 +337,10 @@ void SpectrogramView::drawLabels (juce::Graphics& g) const
         const auto line = juce::Rectangle<float> (area.getRight() + 10.0f, y - 0.5f * labelHeight,
                                                   static_cast<float> (getWidth()) - area.getRight() - 10.0f, labelHeight);
         g.setColour (theme.ink);
-        g.setFont (fonts::strong());
+        const bool isWide = line.getWidth() > 100.0f;
+        g.setFont (isWide ? fonts::strong() : fonts::text());
         g.drawText (shownLabels[i].text, line, juce::Justification::centredLeft, false);
-        if (line.getWidth() < 100.0f)
+        if (! isWide)
             continue;
         g.setColour (theme.quiet);
         g.setFont (fonts::small());

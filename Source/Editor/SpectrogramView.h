@@ -21,6 +21,11 @@ public:
     /** Partials and, if a file was heard, its picture. */
     void show (const plugin::ListeningReport&, modal::ConcertPitch);
 
+    static constexpr int buttonWidth = 72;
+
+    /** Where a button of the page may stand, left of the pause button. */
+    juce::Rectangle<int> besidePause() const { return pause.getBounds().translated (-buttonWidth - 4, 0); }
+
     void setPaused (bool);
     bool isPaused() const noexcept { return paused; }
     juce::Button& pauseButton() noexcept { return pause; }

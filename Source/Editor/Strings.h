@@ -282,6 +282,7 @@ inline constexpr const char* notHeard = "not heard";
 inline constexpr const char* noteExample = "G#3 -5";
 inline constexpr const char* deleteLastStrike = "Delete last strike";
 inline constexpr const char* strikesHeard = "Strikes heard";
+inline constexpr const char* namedLug = ", named in the answer";
 inline constexpr const char* lugsDone = "Lugs done (press one to repeat it)";
 juce::String doneOf (int done, int all);
 inline constexpr const char* analysingDrum = "Looking for tunings of both heads ...";

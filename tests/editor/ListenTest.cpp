@@ -142,7 +142,7 @@ TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets 
     REQUIRE (window.playToInput (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }).samples));
     REQUIRE (waitUntil ([&] { return listen.applyButton().isEnabled(); }));
     CHECK (task().contains ("batter"));
-    CHECK (fromMessageThread ([&] { return listen.answersView().button (0).getTitle(); }).contains ("%"));
+    CHECK (fromMessageThread ([&] { return listen.answersView().button (0).getTitle(); }).contains ("batter A"));
     window.picture ("listen-strikes");
 
     // A note that cannot be read is refused; one that can narrows the answer.
@@ -192,39 +192,6 @@ TEST_CASE ("The spectrogram runs with the page, holds when paused, and stops wit
     const auto left = made();
     REQUIRE (window.playToInput (std::vector<double> (48000, 0.1)));
     CHECK (made() <= left + 10);
-}
-
-// Not among the tests, since it measures the machine too: editor-tests "[benchmark]".
-TEST_CASE ("A frame of the spectrogram is painted within a thirtieth of a second in software", "[.benchmark]")
-{
-    TestWindow window;
-    window.click (*window.buttonNamed (editor::strings::listenPage.name));
-    auto& spectrogram = window.view().listenView().spectrogramView();
-    std::printf ("Spectrogram, JUCE's software renderer\n%-12s %14s %16s\n", "window", "ms a frame", "frames a second");
-    for (const auto& [width, height] : { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
-    {
-        window.resize (width, height);
-        juce::Thread::sleep (200);
-        const int before = fromMessageThread ([&] { return spectrogram.framesDrawn(); });
-        juce::Thread::sleep (2000);
-        const int drawn = fromMessageThread ([&] { return spectrogram.framesDrawn(); }) - before;
-        onMessageThread (
-            [&, w = width, h = height]
-            {
-                juce::Image image (juce::Image::RGB, w, h, true);
-                const auto area = window.editorWindow().getLocalArea (&spectrogram, spectrogram.getLocalBounds());
-                constexpr int times = 20;
-                const auto start = juce::Time::getMillisecondCounterHiRes();
-                for (int i = 0; i < times; ++i)
-                {
-                    juce::Graphics g (image);
-                    g.reduceClipRegion (area);
-                    window.editorWindow().paintEntireComponent (g, false);
-                }
-                std::printf ("%4d x %-5d %14.2f %16.1f\n", w, h, (juce::Time::getMillisecondCounterHiRes() - start) / times, drawn / 2.0);
-            });
-        CHECK (drawn >= 60);
-    }
 }
 
 TEST_CASE ("Without an input the page says what to do")

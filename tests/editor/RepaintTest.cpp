@@ -3,6 +3,8 @@
 
 #include "MessageThread.h"
 
+#include "Editor/Strings.h"
+
 #include "tests/Catch.h"
 
 #include <ctime>
@@ -141,6 +143,34 @@ TEST_CASE ("A frame of the moving drum is painted within a sixtieth of a second 
                              timeOf (view.decayView()), 1000.0 * paintTime (window.editorWindow(), image, image.getBounds()),
                              frame, 1000.0 / frame);
                 CHECK (frame < 1000.0 / 60.0);
+            });
+    }
+}
+
+TEST_CASE ("A frame of the spectrogram is painted within a thirtieth of a second in software", "[.benchmark]")
+{
+    TestWindow window;
+    window.click (*window.buttonNamed (editor::strings::listenPage.name));
+    auto& spectrogram = window.view().listenView().spectrogramView();
+    std::printf ("Spectrogram, ms of one core, JUCE's software renderer; frames drawn on the virtual display\n%-12s %9s %9s %9s\n", "window",
+                 "a frame", "a second", "drawn");
+    for (const auto& [width, height] :
+         { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
+    {
+        window.resize (width, height);
+        juce::Thread::sleep (200);
+        const auto drawn = [&] { return fromMessageThread ([&] { return spectrogram.framesDrawn(); }); };
+        const int before = drawn();
+        juce::Thread::sleep (2000);
+        const double perSecond = 0.5 * (drawn() - before);
+        onMessageThread (
+            [&, w = width, h = height]
+            {
+                juce::Image image (juce::Image::RGB, w, h, true);
+                const double frame = paintTime (window.editorWindow(), image,
+                                                window.editorWindow().getLocalArea (&spectrogram, spectrogram.getLocalBounds()));
+                std::printf ("%4d x %-5d %9.2f %9.0f %9.1f\n", w, h, 1000.0 * frame, 1.0 / frame, perSecond);
+                CHECK (frame < 1.0 / 30.0);
             });
     }
 }
