@@ -11,7 +11,7 @@ import { wavOf } from "./wav.js";
 const modeCounts = [400, 250, 150, 100];
 
 /** Requests of which only the newest counts. */
-const replaceable = new Set(["tune", "predict", "played", "in_place", "shapes", "compare", "map", "plan", "sheet"]);
+const replaceable = new Set(["tune", "predict", "played", "in_place", "shapes", "compare", "map", "find", "plan", "sheet"]);
 
 const workletUrl = "data:text/javascript," + encodeURIComponent(workletSource);
 
@@ -93,6 +93,19 @@ export class Instrument extends EventTarget {
       @param reach      { lowest, highest }: semitones; tunings of other intervals are null */
   mapColumn(document, column, stepCents, reach) {
     return this.#ask("map", { document, column, step_cents: stepCents, lowest_interval: reach.lowest, highest_interval: reach.highest });
+  }
+
+  /** Tunings for wishes, over what is solved of the map: the object that `find --json` writes, and `mask`, bytes with 1 where a tuning in view meets
+      the wishes, row by row from the highest interval down. `null` if a newer call replaced this one.
+      @param request  { wishes: { "drum-note": "D3:E3", lasts: ":1beat", ... } by the program's options; key: "D minor"; tempo: the song's; beats: a
+        minute, where the song has no tempo; now: { batter_hz, resonant_hz }, from which the heads move; frame: { columns, rows, lowest_batter,
+        highest_batter (MIDI), lowest_interval, highest_interval (semitones) }; step_cents: of the map } */
+  async find(document, request) {
+    const answer = await this.#ask("find", { ...request, document });
+    if (answer === null)
+      return null;
+    const { bytes, ...found } = answer;
+    return { ...found, mask: new Uint8Array(bytes) };
   }
 
   /** What moves, for drawing: { radius_m, depth_m, rings, basis: [{ m, n, parity: "cosine" | "sine", profile: rings values from the

@@ -262,6 +262,59 @@ test('on the map a tap tunes and plays, a drag plays on the way, and the drum no
   await tab.evaluate("snarewrightPage.show('play')");
 });
 
+test('wishes: tunings that give them are listed, heard and kept; those that exclude each other are named; the place counts in beats', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.show('map')");
+  await tab.until('snarewrightPage.map.isComplete && snarewrightPage.map.marks.length === 1');
+  const wish = (label, text) =>
+    tab.call(
+      `(label, text) => {
+    const input = [...document.querySelectorAll('.wishes .field')].find(field => field.textContent === label).querySelector('input');
+    input.value = text;
+    input.dispatchEvent(new Event('change'));
+  }`,
+      label,
+      text
+    );
+  const text = () => tab.evaluate("document.querySelector('.wishes [role=status]').textContent");
+  const isKnown = 'snarewrightPage.map.wishes.found !== null';
+  const start = await model('notes');
+  await wish('Drum note', 'D3:E3');
+  await wish('Resonant moves', 'stays');
+  await tab.until(`${isKnown} && snarewrightPage.map.wishes.found.wishes.length === 2`);
+  assert.match(await text(), /meets? every wish/);
+  const { tunings, mask } = await tab.evaluate("({ ...snarewrightPage.map.wishes.found, mask: snarewrightPage.map.wishes.found.mask.reduce((sum, one) => sum + one, 0) })");
+  assert.ok(mask > 0 && mask < 0.1 * 180 * 120, `${mask} cells meet the wishes`);
+  assert.ok(tunings.length >= 1 && tunings.length <= 5);
+  await tab.evaluate("snarewrightPage.struck.length = 0; document.querySelector('.found-tuning').click()");
+  await tab.until(`snarewrightPage.struck.length === 1 && ${settled}`);
+  assert.ok(Math.abs((await model('notes.resonant')) - start.resonant) < 0.06);
+  // D3 to E3 are the MIDI notes 50 to 52 (ISO 16); the map's band leaves 4 cents.
+  const note = await model('drumNote');
+  assert.ok(note > 49.95 && note < 52.05, `${note}`);
+
+  await wish('Ring', ':0.2s');
+  await tab.until(`${isKnown} && snarewrightPage.map.wishes.found.conflicts.length > 0`);
+  assert.match(await text(), /No tuning of this drum has .*ring/);
+  await wish('Ring', 'rhubarb');
+  await tab.until("document.querySelector('.wishes [aria-invalid=true]')");
+  assert.match(await text(), /ring: "rhubarb" cannot be used; allowed: two times/);
+  for (const label of ['Ring', 'Drum note', 'Resonant moves']) await wish(label, '');
+
+  // Beats of the song where the drum is heard; without a place it says what is missing.
+  await wish('Song’s tempo', '60');
+  await wish('Lasts in place', '1beat:1.2beats');
+  await tab.until("/place/.test(document.querySelector('.wishes [role=status]').textContent) && document.querySelector('.wishes [aria-invalid=true]')");
+  await tab.evaluate("snarewrightPage.model.edit({ place: 'club' })");
+  await tab.until(`${isKnown} && ${settled}`);
+  const inClub = await tab.evaluate('snarewrightPage.map.wishes.found');
+  assert.equal(inClub.wishes.length, 1); // the song's own for the ring gives way
+  assert.ok(inClub.all_met && inClub.tunings.every(({ drum_note_lasts_s: lasts, ring_s: ring }) => lasts > 0.99 && lasts < 1.21 && ring < lasts));
+  for (const label of ['Song’s tempo', 'Lasts in place']) await wish(label, '');
+  await tab.evaluate("snarewrightPage.model.edit({ place: undefined }); snarewrightPage.show('play')");
+  await tab.until(settled);
+});
+
 test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
   const step = (name, resonant) => ({
     name,

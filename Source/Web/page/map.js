@@ -2,6 +2,7 @@
 
 import { button, choice, colours, make } from './dom.js';
 import { contoursOf, frameOf, highestInterval, lowestInterval, MapGrid } from './map-geometry.js';
+import { Wishes } from './wishes.js';
 import { intervalName, intervals, midiOfHertz, noteName, spokenNote } from './notes.js';
 
 const steps = [200, 100]; // cents between the tunings that are solved: a rough map first
@@ -17,7 +18,8 @@ const drumOf = ({ tunings, place, ...drum }) => drum;
 export class MapView {
   /** @param strike  plays one stroke of the drum as it is, unless something plays */
   constructor(model, instrument, strike) {
-    Object.assign(this, { model, instrument, strike, grid: null, drumOfGrid: '', figure: 'drumNote', wanted: null, toStrike: false });
+    Object.assign(this, { model, instrument, strike, grid: null, drumOfGrid: '', figure: 'drumNote', wanted: null, toStrike: false, marks: [] });
+    this.wishes = new Wishes(model, instrument, { hear: spot => this.#hear(spot), onFound: () => this.#found() });
     this.canvas = make('canvas', {
       class: 'map',
       tabindex: 0,
@@ -59,7 +61,8 @@ export class MapView {
         { class: 'hint', id: 'map-help' },
         'Click or touch a tuning to hear it; drag to hear those on the way. Arrow keys move by a semitone, with Shift by 10 cents; Enter strikes. With ' +
           '“Keep the drum note”, or the Alt key, you move along a contour: the interval changes, the drum note stays. Dashed: half of a head’s yield strength.'
-      )
+      ),
+      this.wishes.element
     );
     this.#listen();
     model.addEventListener('change', () => this.#changed());
@@ -107,6 +110,8 @@ export class MapView {
     }
     const drum = JSON.stringify([drumOf(model.drum), model.a4]);
     if (drum !== this.drumOfGrid) this.#make(drum);
+    this.#found();
+    this.#markTunings();
     this.#read(this.pointed ?? this.spot);
     this.draw();
   }
@@ -115,6 +120,7 @@ export class MapView {
   async #make(drum) {
     this.drumOfGrid = drum;
     this.grid = this.finest = this.picture = null;
+    this.wishes.startHere();
     const { model } = this,
       document = model.document(),
       { a4 } = model;
@@ -141,7 +147,10 @@ export class MapView {
         }
         this.grid = grid;
         this.picture = null;
-        if (step === steps.at(-1)) this.finest = grid;
+        if (step === steps.at(-1)) {
+          this.finest = grid;
+          this.#found();
+        }
         this.status.textContent = this.isComplete ? '' : 'The map is being refined.';
         this.#read(this.pointed ?? this.spot);
         this.draw();
@@ -151,7 +160,41 @@ export class MapView {
     }
   }
 
+  /** Looks for what is wished once the map is complete, and shows where the wishes are met. */
+  #found() {
+    const { lowestBatter, highestBatter } = this.frame ?? {};
+    const frame = { ...shadingSize, lowest_batter: lowestBatter, highest_batter: highestBatter, lowest_interval: lowestInterval, highest_interval: highestInterval };
+    this.wishes.follow(this.isComplete ? frame : null, steps.at(-1));
+    if (this.picture?.found !== this.wishes.found) this.draw();
+  }
+
+  /** The file's tunings as points: their notes are those of their predictions. */
+  async #markTunings() {
+    const { model } = this,
+      list = JSON.stringify([this.drumOfGrid, model.tunings]);
+    if (list === this.marked) return;
+    this.marked = list;
+    this.marks = [];
+    for (const tuning of model.tunings) {
+      const prediction = await this.instrument.predict({ ...model.drum, tunings: [tuning] }).catch(() => null);
+      if (list !== this.marked) return;
+      if (prediction?.heads.resonant) this.marks.push({ label: tuning.name ?? '', spot: this.#spotOfHeads(prediction.heads), colour: 'quiet' });
+      this.draw();
+    }
+  }
+
+  #spotOfHeads({ batter, resonant }) {
+    const [low, high] = [batter, resonant].map(head => midiOfHertz(head.tap_note_hz, this.model.a4));
+    return { batter: low, interval: high - low };
+  }
+
   // Tuning
+
+  /** Tunes to a tuning from the list. */
+  #hear(spot) {
+    this.isNewGesture = true;
+    this.#tune(spot);
+  }
 
   /** Tunes to a spot as soon as the solver has done the one before. */
   #tune(spot) {
@@ -300,7 +343,8 @@ export class MapView {
   /** Shading, contours and regions that cannot be had: made once for a grid, a figure and a theme. */
   #makePicture(colour) {
     const { columns, rows } = shadingSize,
-      { grid, figure } = this;
+      { grid, figure } = this,
+      { found } = this.wishes;
     const cells = [],
       regions = new Map();
     let least = Infinity,
@@ -331,7 +375,8 @@ export class MapView {
       none = partsOf(colour.sheet);
     cells.forEach(({ value, why }, i) => {
       const strength = most > least ? (value - least) / (most - least) : 0.5;
-      image.data.set([...(Number.isNaN(value) ? (why ? grey : none) : mixed(sheet, drum, 0.06 + 0.6 * strength)), 255], 4 * i);
+      const isDimmed = found && !found.mask[i];
+      image.data.set([...(Number.isNaN(value) ? (why ? grey : none) : isDimmed ? mixed(sheet, grey, 0.25) : mixed(sheet, drum, 0.06 + 0.6 * strength)), 255], 4 * i);
     });
     context.putImageData(image, 0, 0);
     const centres = [...regions].map(([why, { batter, interval, cells: count }]) => ({
@@ -340,7 +385,7 @@ export class MapView {
       interval: interval / count,
       share: count / cells.length
     }));
-    return { shading, contours: contoursOf(grid, this.frame), regions: centres, key: `${figure} ${colour.sheet}`, least, most };
+    return { shading, contours: contoursOf(grid, this.frame), regions: centres, found, key: `${figure} ${colour.sheet}`, least, most };
   }
 
   draw() {
@@ -361,7 +406,7 @@ export class MapView {
       g.textAlign = 'center';
       return g.fillText('The map is being computed', clientWidth / 2, clientHeight / 2);
     }
-    if (this.picture?.key !== `${this.figure} ${colour.sheet}`) this.picture = this.#makePicture(colour);
+    if (this.picture?.key !== `${this.figure} ${colour.sheet}` || this.picture.found !== this.wishes.found) this.picture = this.#makePicture(colour);
     g.imageSmoothingQuality = 'high';
     g.drawImage(this.picture.shading, plot.x, plot.y, plot.width, plot.height);
     g.save();
@@ -373,10 +418,10 @@ export class MapView {
     this.#drawRegions(g, colour);
     g.restore();
     this.#drawAxes(g, colour);
+    for (const mark of this.marks) this.#drawMark(g, colour, { ...mark, isBelow: true });
     for (const { letter, document, prediction } of model.kept) {
       if (JSON.stringify(drumOf(document)) !== JSON.stringify(drumOf(model.drum)) || !prediction.heads.resonant) continue;
-      const batter = midiOfHertz(prediction.heads.batter.tap_note_hz, model.a4);
-      this.#drawKept(g, colour, letter, { batter, interval: midiOfHertz(prediction.heads.resonant.tap_note_hz, model.a4) - batter });
+      this.#drawMark(g, colour, { label: letter, spot: this.#spotOfHeads(prediction.heads), colour: 'batter' });
     }
     this.#drawHere(g, colour);
   }
@@ -474,11 +519,12 @@ export class MapView {
     }
   }
 
-  #drawKept(g, colour, letter, spot) {
+  /** A tuning with a name: of the file, or kept. */
+  #drawMark(g, colour, { label, spot, colour: rim, isBelow = false }) {
     const [x, y] = this.#pointOf(spot);
     if (this.#spotIsOutside(spot)) return;
     g.fillStyle = colour.sheet;
-    g.strokeStyle = colour.batter;
+    g.strokeStyle = colour[rim];
     g.lineWidth = 2;
     g.beginPath();
     g.arc(x, y, 5, 0, 7);
@@ -486,7 +532,7 @@ export class MapView {
     g.stroke();
     g.fillStyle = colour.ink;
     g.textAlign = 'left';
-    g.fillText(letter, x + 8, y - 8);
+    g.fillText(label, x + 8, isBelow ? y + 10 : y - 8);
   }
 
   #drawHere(g, colour) {
