@@ -27,7 +27,12 @@ finding::Wish wish (Figure figure, double low, double high)
     return finding::wishFor (figure, { low, high }, {});
 }
 
-/** Tunings 10 cents apart, each solved by itself within an octave of either head: what the search is held against. */
+finding::Figures solvedAlone (double batter, double resonant)
+{
+    return finding::figuresOf (mapped::tuner(), mapped::solver(), batter, resonant, present);
+}
+
+/** Tunings 20 cents apart, each solved by itself within nine semitones of either head: what the search is held against. */
 struct BruteForce
 {
     std::vector<finding::Figures> figures;
@@ -36,7 +41,26 @@ struct BruteForce
     {
         for (const double batter : finding::notesBetween (area.batter, 20.0))
             for (const double resonant : finding::notesBetween (area.resonant, 20.0))
-                figures.push_back (finding::figuresOf (mapped::tuner(), mapped::solver(), batter, resonant, present));
+                figures.push_back (solvedAlone (batter, resonant));
+    }
+
+    /** Steps by which the nearest tuning misses a wish on a grid of 5 cents around the best of these. */
+    double nearestOnFineGrid (const finding::Wish& wanted) const
+    {
+        const auto missed = [&] (const finding::Figures& one) { return std::abs (missOf (wanted, of (one, wanted.figure))); };
+        const auto best = *std::min_element (figures.begin(), figures.end(),
+                                             [&] (const auto& a, const auto& b) { return missed (a) < missed (b); });
+        double nearest = missed (best);
+        constexpr double reach = 20.0, step = 5.0; // cents
+
+        for (double up = -reach; up <= reach; up += step)
+            for (double over = -reach; over <= reach; over += step)
+                if (const double batter = of (best, Figure::batterNote) * std::exp2 (up / 1200.0),
+                    resonant = of (best, Figure::resonantNote) * std::exp2 (over / 1200.0);
+                    area.contains (batter, resonant))
+                    nearest = std::min (nearest, missed (solvedAlone (batter, resonant)));
+
+        return nearest;
     }
 
     /** Steps by which the nearest tuning misses a wish. */
@@ -109,6 +133,97 @@ TEST_CASE ("A head that stays is left where it is", "[find]")
     REQUIRE (result.areAllMet);
     for (const auto& tuning : result.list)
         CHECK (std::abs (modal::centsBetween (tuning.resonantNote, present.resonantNote)) <= 5.5);
+}
+
+namespace
+{
+
+/** By how many steps the tunings on the list for this wish alone miss it at least. */
+double nearestListed (const finding::Wish& wanted)
+{
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *bruteMap(), nullptr, std::nullopt, present };
+    double nearest = infinite;
+
+    for (const auto& tuning : find (where, { wanted }).list)
+        nearest = std::min (nearest, std::abs (tuning.misses.front()));
+
+    return nearest;
+}
+
+/** No tuning of the area meets any of these: the ends of what it gives. */
+const std::array outOfReach{ wish (Figure::drumNote, 100.0, 110.0),   wish (Figure::drumNote, 240.0, 250.0),
+                             wish (Figure::ring, -infinite, 0.1),     wish (Figure::ring, 5.0, infinite),
+                             wish (Figure::interval, 14.0, 15.0),     wish (Figure::batterMove, 8.0, 9.0),
+                             wish (Figure::batterStrength, 0.0, 0.01) };
+
+} // namespace
+
+TEST_CASE ("For a wish out of reach the list comes within ten cents of the best on a grid of five cents", "[find]")
+{
+    for (const auto& wanted : { outOfReach[0], outOfReach[2] })
+    {
+        CAPTURE (wanted.text);
+        CHECK (bruteForce().nearestOnFineGrid (wanted) > 10.0);
+        CHECK (nearestListed (wanted) <= bruteForce().nearestOnFineGrid (wanted) + 10.0);
+    }
+}
+
+TEST_CASE ("The same for every wish out of reach and for wishes that exclude each other, on the whole grid of five cents",
+           "[.long]")
+{
+    /** Two wishes of which a tuning can meet either. */
+    const std::vector<std::array<finding::Wish, 2>> pairs{
+        { wish (Figure::drumNote, 150.0, 151.0), wish (Figure::ring, -infinite, 0.8) },
+        { wish (Figure::drumNote, 180.0, 181.0), wish (Figure::ring, 1.0, infinite) },
+        { wish (Figure::interval, 6.95, 7.05), wish (Figure::batterStrength, 0.12, 0.14) },
+        { wish (Figure::batterMove, -0.05, 0.05), wish (Figure::drumNote, 190.0, 191.0) },
+    };
+    const finding::Ground where{ mapped::tuner(), mapped::solver(), *bruteMap(), nullptr, std::nullopt, present };
+    constexpr double met = 0.5, tenCents = 10.0; // steps
+    const auto missed = [] (const finding::Wish& wanted, const finding::Figures& figures)
+    { return std::abs (missOf (wanted, of (figures, wanted.figure))); };
+
+    std::vector<double> alone (outOfReach.size(), infinite);
+    std::vector<std::array<double, 2>> besideOther (pairs.size(), { infinite, infinite });
+
+    for (const double batter : finding::notesBetween (BruteForce::area.batter, 5.0))
+        for (const double resonant : finding::notesBetween (BruteForce::area.resonant, 5.0))
+        {
+            const auto figures = solvedAlone (batter, resonant);
+
+            for (std::size_t w = 0; w < alone.size(); ++w)
+                alone[w] = std::min (alone[w], missed (outOfReach[w], figures));
+
+            for (std::size_t p = 0; p < pairs.size(); ++p)
+                for (std::size_t w = 0; w < 2; ++w)
+                    if (missed (pairs[p][1 - w], figures) <= met)
+                        besideOther[p][w] = std::min (besideOther[p][w], missed (pairs[p][w], figures));
+        }
+
+    for (std::size_t w = 0; w < alone.size(); ++w)
+    {
+        CAPTURE (outOfReach[w].text, alone[w], nearestListed (outOfReach[w]));
+        CHECK (alone[w] > 0.0);
+        CHECK (std::abs (nearestListed (outOfReach[w]) - alone[w]) <= tenCents);
+        CHECK (bruteForce().nearestOnFineGrid (outOfReach[w]) == Approx (alone[w]).margin (1.0));
+    }
+
+    for (std::size_t p = 0; p < pairs.size(); ++p)
+    {
+        const auto list = find (where, { pairs[p][0], pairs[p][1] }).list;
+
+        for (std::size_t w = 0; w < 2; ++w)
+        {
+            double listed = infinite;
+            for (const auto& tuning : list)
+                if (tuning.misses[1 - w] == 0.0)
+                    listed = std::min (listed, std::abs (tuning.misses[w]));
+
+            CAPTURE (pairs[p][w].text, pairs[p][1 - w].text, listed, besideOther[p][w]);
+            CHECK (besideOther[p][w] > tenCents);
+            CHECK (listed <= besideOther[p][w] + tenCents);
+        }
+    }
 }
 
 TEST_CASE ("Each wish alone, each pair: the list is within ten cents of brute force", "[find]")

@@ -30,6 +30,14 @@ double seconds (const Work& work)
 
 } // namespace
 
+/** A gel near the edge of the batter, which takes away the drum's symmetry. */
+modal::DrumSpec muffled()
+{
+    auto spec = drum();
+    spec.muffling.emplace_back();
+    return spec;
+}
+
 /** Notes to tensions, drum note and ring of a thousand tunings at once, against the same one at a time, and of played strokes, in
     processor time: two idle processors take half of it.
       map-benchmark [tunings one at a time = 50] [tunings played = 100] */
@@ -39,15 +47,21 @@ int main (int argc, char** argv)
     const std::atomic<bool> cancel{ false };
     const auto spec = drum();
     const finding::MapArea area{ { 150.0, 300.0 }, { 180.0, 450.0 } };
-    std::size_t tunings = 0;
 
-    const double together = seconds (
-        [&]
-        {
-            const modal::DrumTuner tuner (spec);
-            const auto map = finding::TuningMap::make (tuner, finding::solverFor (tuner), area, 43.0, 2, cancel);
-            tunings = map->batterNotes().size() * map->resonantNotes().size();
-        });
+    /** Processor time for each tuning of a map of this drum. */
+    const auto timeOfEach = [&] (const modal::DrumSpec& mapped, double step)
+    {
+        std::size_t tunings = 0;
+        const double all = seconds (
+            [&]
+            {
+                const modal::DrumTuner tuner (mapped);
+                const auto map = finding::TuningMap::make (tuner, finding::solverFor (tuner), area, step, 2, cancel);
+                tunings = map->batterNotes().size() * map->resonantNotes().size();
+            });
+        return all / static_cast<double> (tunings);
+    };
+    const double together = timeOfEach (spec, 43.0), withGel = timeOfEach (muffled(), 200.0);
     const double alone = seconds (
         [&]
         {
@@ -57,15 +71,31 @@ int main (int argc, char** argv)
                 finding::figuresOf (tuner, finding::solverFor (tuner), 160.0 + i, 200.0 + 2.0 * i, {});
             }
         });
-    const double thousand = 1000.0 * together / static_cast<double> (tunings);
-    bench::printRow ("map of 1000 tunings, processor time", thousand, "s", "one at a time", alone / single * 1000.0 / thousand);
+    bench::printRow ("map of 1000 tunings, processor time", 1000.0 * together, "s", "one at a time", alone / single / together);
+    bench::printRow ("map of 1000 tunings of a drum with a gel, processor time", 1000.0 * withGel, "s",
+                     "the same without the gel", together / withGel);
 
     const modal::DrumTuner tuner (spec);
     std::shared_ptr<const finding::PlayedMap> map;
     // Some seven by seven.
     const double playing = seconds ([&] { map = finding::PlayedMap::make (tuner, {}, area, 200.0, 2, cancel); });
     constexpr double playedTunings = 7.0 * 9.0;
-    bench::printRow ("played strokes of 100 tunings, processor time", playing * played / playedTunings, "s");
+    constexpr int playedSingle = 5;
+    const double playedAlone = seconds (
+        [&]
+        {
+            for (int i = 0; i < playedSingle; ++i)
+            {
+                const modal::DrumTuner own (spec);
+                finding::Figures figures{};
+                finding::addPlayed (figures, spec,
+                                    { own.notes (modal::HeadSide::batter).tensionFor (160.0 + 20.0 * i),
+                                      own.notes (modal::HeadSide::resonant).tensionFor (220.0 + 40.0 * i) },
+                                    {});
+            }
+        });
+    bench::printRow ("played strokes of 100 tunings, processor time", playing * played / playedTunings, "s", "one at a time",
+                     playedAlone / playedSingle * playedTunings / playing);
 
     for (const auto& info : finding::figures())
         if (info.isPlayed)

@@ -1,7 +1,9 @@
 // What the native instrument plays, for the test in a browser to compare with: samples as text, one stereo frame a line.
 //   web-reference DOCUMENT.json KERNEL STROKE SPEED FRAMES CHANNELS    plays it, with a place as its listener with so many
 //   channels hears it web-reference answer NAME REQUEST.json                             answers a request of the page
-//   web-reference DOCUMENT.json KERNEL                                 says how many times as fast as real time it plays
+//   web-reference map REQUEST.json                                     says how many seconds the request takes for every column
+//   of the map web-reference DOCUMENT.json KERNEL                                 says how many times as fast as real time it
+//   plays
 
 #include "Engine/Drum.h"
 #include "Engine/KernelDispatch.h"
@@ -57,6 +59,23 @@ int main (int argumentCount, char** arguments)
         {
             const auto request = files::parseJson (files::loadText (arguments[3]), arguments[3]);
             std::puts (web::answer (arguments[2], request).report.dump().c_str());
+            return 0;
+        }
+
+        if (argumentCount == 3 && std::strcmp (arguments[1], "map") == 0)
+        {
+            auto request = files::parseJson (files::loadText (arguments[2]), arguments[2]);
+            std::size_t columns = 1;
+            const auto start = std::chrono::steady_clock::now();
+
+            for (std::size_t column = 0; column < columns; ++column)
+            {
+                request["column"] = column;
+                columns = web::answer ("map", request).report["batter"]["notes_hz"].size();
+            }
+
+            const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
+            std::printf ("%.4f\n", taken.count());
             return 0;
         }
 

@@ -41,6 +41,13 @@ try {
     await ask();
     row(`browser, ${name} once warm`, 1000 * await timed(ask), "ms");
   }
+  // Every column of the map, as the page asks for them.
+  const map = { step_cents: 100, lowest_interval: -5, highest_interval: 12 };
+  const inBrowser = await timed(() => tab.call(`async (document, { step_cents: step, lowest_interval: lowest, highest_interval: highest }) => {
+    for (let column = 0, columns = 1; column < columns; ++column)
+      columns = (await snarewrightPage.instrument.mapColumn(document, column, step, { lowest, highest })).batter.notes_hz.length;
+  }`, drums.usual, map));
+  row("browser, map of a drum, 100 cents apart", inBrowser, "s", "native", Number(reference("map", saved({ document: drums.usual, ...map }))) / inBrowser);
 } finally {
   await browser.close();
 }
