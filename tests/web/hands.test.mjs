@@ -315,6 +315,48 @@ test('wishes: tunings that give them are listed, heard and kept; those that excl
   await tab.until(settled);
 });
 
+test('a producer hears the list blind: names and figures hidden, one loudness, and the choice goes to the plan', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.model.kept = []; snarewrightPage.show('map')");
+  await tab.until('snarewrightPage.map.isComplete');
+  await tab.evaluate(`{
+    const input = document.querySelector('.wishes .field:nth-child(3) input');
+    input.value = 'D3:E3';
+    input.dispatchEvent(new Event('change'));
+  }`);
+  await tab.until('snarewrightPage.map.wishes.found !== null');
+  const press = name => tab.call("name => [...document.querySelectorAll('button')].find(button => button.textContent === name && button.checkVisibility()).click()", name);
+  await press('Keep them all');
+  await tab.until('snarewrightPage.model.kept.length === snarewrightPage.map.wishes.found.tunings.length');
+  const count = await model('kept.length');
+  assert.ok(count >= 3 && count <= 5, `${count} kept`);
+  await tab.evaluate('snarewrightPage.gains = []; { const { instrument } = snarewrightPage, set = instrument.setGain.bind(instrument); instrument.setGain = gain => { snarewrightPage.gains.push(gain); set(gain); }; }');
+  await press('Compare blind');
+  await tab.until("[...document.querySelectorAll('.ear button')].some(button => button.textContent === 'Sound 1' && !button.disabled)");
+  for (const hidden of ['#statement', '#stage', '#kept', '#map', '#pages'])
+    assert.equal(await tab.evaluate(`document.querySelector('${hidden}').checkVisibility()`), false, hidden);
+
+  // Every sound plays at the loudness of the softest: the gain makes up for what each has more.
+  const heard = [];
+  for (let i = 1; i <= count; ++i) {
+    await tab.evaluate('snarewrightPage.struck.length = 0');
+    await press(`Sound ${i}`);
+    await tab.until(`snarewrightPage.struck.length === 1 && ${settled}`);
+    heard.push(await tab.evaluate(`(async () => snarewrightPage.gains.at(-1) + (await snarewrightPage.instrument.loudness(snarewrightPage.model.document(), { text: 'o6...', seconds: 1.2 })))()`));
+    assert.doesNotMatch(await tab.evaluate("document.querySelector('.ear:not([hidden])').textContent"), /[A-G]♯?\d|\b[A-E],/);
+  }
+  assert.ok(Math.max(...heard) - Math.min(...heard) < 0.05, heard.join(', '));
+  const chosen = await model('document().tunings[0]');
+  await press(`Choose sound ${count}`);
+  const told = await tab.evaluate("document.querySelector('.ear:not([hidden])').textContent");
+  assert.match(told, new RegExp(`You chose sound ${count}: [A-E], .* and .*Sound 1 was`));
+  assert.equal(await tab.evaluate("document.querySelector('#pages').checkVisibility()"), true);
+  await press('Plan it at the drum');
+  assert.equal(await tab.evaluate("document.querySelector('#work').checkVisibility()"), true);
+  assert.deepEqual(await model('document().tunings[0]'), chosen);
+  await tab.evaluate("snarewrightPage.model.kept = []; snarewrightPage.show('play')");
+});
+
 test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
   const step = (name, resonant) => ({
     name,

@@ -20,19 +20,18 @@ export class KeptBar {
         { class: 'kept-item' },
         button('', () => this.hear(item), {
           'aria-pressed': String(item.letter === heard),
-          class: 'kept',
-          'aria-label': `Tuning ${item.letter}: ${item.label}. Press to hear it.`
+          class: 'kept'
         }),
         button('×', () => model.clearKept(item.letter), { class: 'quiet', 'aria-label': `Clear ${item.letter}` })
       )
     );
     const areOfOneDrum = new Set(model.kept.map(({ document }) => document.name)).size < 2;
-    letters.forEach((element, i) =>
-      element.firstChild.append(
-        make('strong', {}, model.kept[i].letter),
-        ` ${areOfOneDrum ? '' : `${model.kept[i].document.name}: `}${model.kept[i].label}`
-      )
-    );
+    letters.forEach((element, i) => {
+      const { letter, document, label } = model.kept[i],
+        name = `${areOfOneDrum ? '' : `${document.name}: `}${label}`;
+      element.firstChild.append(make('strong', {}, letter), ` ${name}`);
+      element.firstChild.setAttribute('aria-label', `${letter} ${name}. Press to hear this tuning.`);
+    });
     const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), {
       disabled: model.kept.length === 8 || heard !== null
     });

@@ -2,7 +2,7 @@
 
 import { make } from './dom.js';
 
-const heard = { text: 'o6...', steps_per_beat: 4, tempo: 100, seconds: 1.2 }; // one stroke, off centre
+export const oneStroke = { text: 'o6...', steps_per_beat: 4, tempo: 100, seconds: 1.2 }; // one stroke, off centre
 
 export class LoudnessMatch {
   constructor(model, instrument, volume) {
@@ -21,7 +21,7 @@ export class LoudnessMatch {
 
   async #loudness(document) {
     const key = JSON.stringify(document);
-    if (!this.measured.has(key)) this.measured.set(key, await this.instrument.loudness(document, heard));
+    if (!this.measured.has(key)) this.measured.set(key, await this.instrument.loudness(document, oneStroke));
     return this.measured.get(key);
   }
 

@@ -2,6 +2,7 @@
 
 import { Instrument } from '../instrument.js';
 import { AtTheDrum } from './at-the-drum.js';
+import { Blind } from './blind.js';
 import { button, byId, make } from './dom.js';
 import { ask } from './dialog.js';
 import { download, DrumFiles, fileNameOf } from './drum-files.js';
@@ -58,6 +59,10 @@ class Page {
     this.volume = new Volume(instrument);
     this.playBar = new PlayBar(player, this.heads, presets.patterns, ask, this.volume);
     this.playBar.onTempo = tempo => this.model.setTempo(tempo);
+    this.blind = new Blind(this.model, instrument, this.volume, {
+      play: () => this.#strikeUnlessPlaying(),
+      plan: () => this.show('at-the-drum')
+    });
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
     this.map = new MapView(this.model, instrument, () => this.#strikeUnlessPlaying());
     this.#build();
@@ -85,10 +90,11 @@ class Page {
     byId('ladder').append(this.ladder.element);
     byId('results').append(new Results(this.model).element);
     byId('play').append(this.playBar.element);
-    byId('stage').before(this.ear.element);
+    byId('stage').before(this.ear.element, this.blind.element);
     byId('kept').append(keptBar.element);
     if (!lessonDocument)
       byId('kept').append(
+        this.blind.start,
         new LoudnessMatch(this.model, this.instrument, this.volume).element,
         new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })

@@ -184,6 +184,16 @@ export class Model extends EventTarget {
     return true;
   }
 
+  /** Keeps a tuning that was found, with its prediction, under the next free letter. False if all are taken. */
+  keepFound(document, label, prediction) {
+    const letter = lettersOfKept.find(free => !this.kept.some(item => item.letter === free));
+    if (letter === undefined) return false;
+    this.kept = [...this.kept, { letter, document, label, prediction, played: null, inPlace: null }];
+    this.reference ??= letter;
+    this.#tell();
+    return true;
+  }
+
   clearKept(letter) {
     this.kept = this.kept.filter(item => item.letter !== letter);
     if (this.reference === letter) this.reference = this.kept[0]?.letter ?? null;

@@ -25,7 +25,7 @@ export function noteStepper(label, get, set, start, a4) {
         set(from === null ? start() : by === 1 || by === -1 ? Math.round(from) + by : Math.round(100 * (from + by)) / 100);
         show();
       },
-      { 'aria-label': `${label}: ${name}` }
+      { 'aria-label': `${label}: ${text}, ${name}` }
     );
   show();
   return make(

@@ -1,6 +1,7 @@
 // Wishes: what is wanted of a tuning, the tunings that give it, and which wishes exclude each other. The search is the program's `find`.
 
 import { button, make, redraw } from './dom.js';
+import { say } from './messages.js';
 import { hertzOfMidi, midiOfHertz, noteName } from './notes.js';
 
 /** By the program's options; `matter` is what its errors are about. Wishes on played strokes are left to the program. */
@@ -33,6 +34,7 @@ export class Wishes {
     );
     this.text = make('p', { class: 'hint', role: 'status' });
     this.list = make('div', { class: 'found' });
+    this.keep = button('Keep them all', () => this.#keepAll(), { hidden: true, title: 'Under letters, to compare them by ear, blind if you like.' });
     this.from = make('span', { class: 'hint' });
     this.element = make(
       'section',
@@ -41,7 +43,8 @@ export class Wishes {
       make('div', { class: 'typing' }, ...fields.map(({ label }, i) => make('label', { class: 'field' }, make('span', {}, label), this.inputs[i]))),
       make('div', { class: 'row' }, this.from, button('Start here', () => this.startHere())),
       this.text,
-      this.list
+      this.list,
+      make('div', { class: 'row' }, this.keep)
     );
   }
 
@@ -97,8 +100,29 @@ export class Wishes {
         ? `${found.tunings.length === 1 ? 'One kind of tuning meets' : `${found.tunings.length} kinds of tunings meet`} every wish.`
         : found.conflicts.map(conflict => conflict.text).join(' ');
     this.text.textContent = withSharps([said, ...ofTheSong].join(' '));
+    this.keep.hidden = !(found?.tunings.length > 1);
     redraw(this.list, ...(found?.tunings ?? []).map((tuning, i) => this.#button(tuning, i + 1)));
     this.onFound();
+  }
+
+  async #keepAll() {
+    const { model } = this;
+    for (const tuning of this.found.tunings) {
+      const document = {
+        ...model.drum,
+        tunings: [
+          {
+            concert_pitch_hz: model.a4,
+            batter: { tap_note_hz: tuning.batter_tap_note_hz },
+            resonant: { tap_note_hz: tuning.resonant_tap_note_hz }
+          }
+        ]
+      };
+      const [batter, resonant] = [tuning.batter_tap_note_hz, tuning.resonant_tap_note_hz].map(hertz => noteName(midiOfHertz(hertz, model.a4)));
+      const prediction = await this.instrument.predict(document);
+      if (prediction && !model.keepFound(document, `${batter} and ${resonant}`, prediction))
+        return say('kept', 'Eight tunings are kept, A to H: clear one to keep another.');
+    }
   }
 
   #button(tuning, number) {
