@@ -112,7 +112,8 @@ class MuffledDrum
 {
 public:
     MuffledDrum (const KnownDrum& known, double gel, double rate)
-        : drum (withGel (known.drum, gel)), tensions (tightenedFor (withGel (known.drum, 0.0), drum, known.tensions)),
+        : drum (withGel (known.drum, gel)),
+          tensions (known.isFitted ? tightenedFor (withGel (known.drum, 0.0), drum, known.tensions) : known.tensions),
           fittings (known.fittings), sampleRate (rate)
     {
         modal::SolveOptions options;
@@ -248,8 +249,8 @@ struct OnScale
 {
     double middle, low, high;
 
-    /** A quarter of what was possible is excluded. */
-    bool isTold() const noexcept { return high - low < 0.75; }
+    /** A sixth of what was possible is excluded. */
+    bool isTold() const noexcept { return high - low < 0.84; }
 };
 
 OnScale onScale (const Eigen::VectorXd& weights)
@@ -346,7 +347,7 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
     likeness.strandTension = { strainerAt (wire.middle).tension, strainerAt (wire.low).tension, strainerAt (wire.high).tension,
                                likeness.hasWires && wire.isTold() };
 
-    if (! likeness.gel.isTold)
+    if (likeness.doubt != Doubt::none || (likeness.hasWires && ! likeness.gel.isTold))
         likeness.gel.value = 0.0;
 
     if (likeness.strandTension.isTold)

@@ -20,6 +20,9 @@ struct KnownDrum
     modal::DrumSpec drum; ///< its muffling is replaced
     modal::Tensions tensions;
     modal::Fittings fittings; ///< what a recording does not tell of the wires stays as it is here
+    /** The tensions come from a fit of the drum's notes without muffling, so that gel, which lowers notes, has to be made up for. False
+        if they are those that the heads were tuned to. */
+    bool isFitted = false;
 };
 
 /** A number as a recording tells it. */
@@ -27,7 +30,7 @@ struct Told
 {
     double value = 0.0;
     double low = 0.0, high = 0.0; ///< 95 % range
-    bool isTold = false;          ///< if not, `value` is the one known before or 0, and the range is what cannot be excluded
+    bool isTold = false;          ///< if not, the range is all that the model may have
 };
 
 /** Why the recording says nothing about the ring. */
@@ -42,14 +45,15 @@ enum class Doubt
 struct Likeness
 {
     modal::DrumSpec drum;     ///< with the gel on it
-    modal::Tensions tensions; ///< batter head tightened by as much as the gel's mass lowers the notes
+    modal::Tensions tensions; ///< of a fitted drum: batter head tightened by as much as the gel's mass lowers the notes
     modal::Fittings fittings;
 
     bool hasWires = false; ///< wires are heard; else they are thrown off
     /** kg of gel on the batter head, 120 mm from the centre, 3 g to a disc of 30 mm, that makes the model fade as fast. Other
-       muffling, the shell or the stand may take as much: how a drum fades does not tell which. */
+       muffling, the shell or the stand may take as much: how a drum fades does not tell which.
+        If it is not told, the most likely amount with the wires off, and none with the wires on. */
     Told gel{};
-    Told strandTension{}; ///< N, from loose (the wires late and long) to tight (short and dry)
+    Told strandTension{}; ///< N, from loose (late and long) to tight (short and dry); if it is not told, as it was known before
     Doubt doubt = Doubt::none;
 
     OctaveFalls recorded{}, played{};

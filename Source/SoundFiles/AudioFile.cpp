@@ -12,7 +12,7 @@ namespace soundfiles
 listening::Recording loadRecording (const std::string& path, const std::string& field)
 {
     constexpr double longest = 600.0; // s
-    constexpr auto soundFile = "a WAV, AIFF or FLAC file";
+    constexpr auto soundFile = "a WAV, AIFF or FLAC file; convert others first: ffmpeg -i strike.m4a strike.wav";
     const juce::File file (juce::String (std::filesystem::absolute (path).string()));
 
     const auto refuse = [&] (const char* fault, const char* needed)
@@ -44,16 +44,15 @@ listening::Recording loadRecording (const std::string& path, const std::string& 
     if (! reader->read (&buffer, 0, frames, 0, true, true))
         throw refuse ("is cut short", "a file that can be read to its end");
 
-    listening::Recording recording{ reader->sampleRate, std::vector<double> (static_cast<std::size_t> (frames), 0.0) };
+    // Not the channels' sum, in which two microphones at different distances cancel partials.
+    int loudest = 0;
 
-    for (int c = 0; c < channels; ++c)
-    {
-        const auto* samples = buffer.getReadPointer (c);
+    for (int c = 1; c < channels; ++c)
+        if (buffer.getRMSLevel (c, 0, frames) > buffer.getRMSLevel (loudest, 0, frames))
+            loudest = c;
 
-        for (int i = 0; i < frames; ++i)
-            recording.samples[static_cast<std::size_t> (i)] += static_cast<double> (samples[i]) / channels;
-    }
-
+    const auto* samples = buffer.getReadPointer (loudest);
+    listening::Recording recording{ reader->sampleRate, { samples, samples + frames } };
     listening::check (recording);
     return recording;
 }

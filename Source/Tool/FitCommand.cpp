@@ -4,6 +4,7 @@
 #include "OptionText.h"
 #include "OutputFile.h"
 #include "PlanOptions.h"
+#include "PlayLikeOption.h"
 #include "Results.h"
 #include "TunedDrum.h"
 #include "TuningOptions.h"
@@ -165,6 +166,9 @@ void run (const std::vector<std::string>& words, const Command& command)
     const auto setup = readSetup (arguments);
     const auto date = readDate (arguments);
 
+    if (arguments.has ("play-like"))
+        return playLike (arguments, readDrumSetup (arguments, setup));
+
     if (arguments.has ("lug-check") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
         throw InputError::fault ("recording", "is missing or given in two ways", "one of --lug-check, --strikes and --tap-notes");
 
@@ -207,7 +211,7 @@ const Command& fitCommand()
     static const Command command{
         "fit",
         "Measures tension, uneven lugs, mass and losses of the heads from recorded taps or strikes",
-        "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES",
+        "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES | --play-like FILE.wav",
         "Every figure has an uncertainty (one standard deviation). \"snarewright listen --help\" explains how to record a lug "
         "check. "
         "A lug and\n"
@@ -235,6 +239,7 @@ const Command& fitCommand()
               { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
+          playLikeOptions(),
           { "Output:",
             { { "json", "FILE",
                 "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to "

@@ -1,7 +1,9 @@
 // From a recording to a fit, a plan and a sheet. The engine plays the recording; it and the fit share only the solver of the
 // modes.
 #include "RunProgram.h"
+#include "WavReader.h"
 
+#include "Files/DrumFile.h"
 #include "Files/Json.h"
 #include "tests/Catch.h"
 #include "tests/Contains.h"
@@ -160,4 +162,33 @@ TEST_CASE ("An input that cannot be fitted is named", "[fit]")
         CHECK (result.status == 2);
         CHECK (contains (result.errors, named));
     }
+}
+
+TEST_CASE ("fit --play-like sets the model from a strike, writes both sounds and a drum file that reads back")
+{
+    const TemporaryFolder folder;
+    run ({ "render", "maple-14x5", "--wires", "off", "--patch", "45mm:7g:120mm", "--microphone", "above", "--pattern", "h", "--tempo", "60",
+           "--output", "strike.wav" },
+         folder);
+    const auto report = run ({ "fit", "maple-14x5", "--play-like", "strike.wav", "--output", "both.wav", "--save-drum", "like.json", "--json",
+                               "told.json" },
+                             folder);
+    CHECK (contains (report.output, "No wires are heard"));
+    CHECK (contains (report.output, "of gel on the batter head"));
+
+    const auto told = files::parseJson (readBytes (folder.path() / "told.json"), "told.json");
+    CHECK (number (told.at ("gel_kg"), "low") < 7.0e-3);
+    CHECK (number (told.at ("gel_kg"), "high") > 7.0e-3);
+    CHECK_FALSE (told.at ("wires_on").get<bool>());
+
+    const auto drum = files::readDrum (readBytes (folder.path() / "like.json"), "like.json");
+    REQUIRE (drum.drum.muffling.size() == 1);
+    CHECK (drum.drum.muffling.front().mass == Approx (number (told.at ("gel_kg"), "value")));
+    CHECK_FALSE (drum.wires.on);
+
+    // The strike, 0.7 s of pause, 1.5 s of the model.
+    const auto both = readWav (readBytes (folder.path() / "both.wav"));
+    CHECK (both.channels == 1);
+    CHECK (static_cast<double> (both.samples.size()) / both.rate > 2.5);
+    CHECK (contains (runProgram ({ "fit", "maple-14x5", "--play-like", "told.json" }, folder.path()).errors, "no sound file"));
 }
