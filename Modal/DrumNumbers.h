@@ -91,10 +91,16 @@ inline constexpr auto numbersOf<WireSpec> = std::to_array<Number<WireSpec>> ({
     { "bed_span", "of each snare bed along the edge", Dimension::length, &WireSpec::bedSpan, 0.02, 0.2 },
     { "unevenness", "spread of tension between strands", Dimension::share, &WireSpec::unevenness, 0.0, 0.5 },
     { "uneven_press", "by which a strand lies off the mean at most", Dimension::length, &WireSpec::unevenPress, 0.0, 1.0e-3 },
+    { "bending", "bending stiffness of a strand's coil", Dimension::bendingStiffness, &WireSpec::bending, 0.0, 0.01 },
     { "contact_loss", "of strands on the head", Dimension::contactLoss, &WireSpec::contactLoss, 0.0, 10.0 },
     { "contact_size", "half the width of a coil's contact", Dimension::length, &WireSpec::contactSize, 0.1e-3, 5.0e-3 },
     { "decay_rate", "of a free strand's lowest mode", Dimension::decayRate, &WireSpec::decayRate, 0.0, 500.0 },
     { "decay_per_oscillation", "loss factor of the coil", Dimension::ratio, &WireSpec::decayPerOscillation, 0.0, 0.5 },
+    { "plate_mass", "of each end plate", Dimension::mass, &WireSpec::plateMass, 0.2e-3, 30.0e-3 },
+    { "plate_width", "of an end plate, along the strands", Dimension::length, &WireSpec::plateWidth, 2.0e-3, 30.0e-3 },
+    { "strap_length", "of strap or cord, free between end plate and edge", Dimension::length, &WireSpec::strapLength, 3.0e-3,
+      60.0e-3 },
+    { "strap_loss", "loss factor of strap or cord", Dimension::ratio, &WireSpec::strapLoss, 0.0, 1.0 },
     { "gravity", "across the strands", Dimension::acceleration, &WireSpec::gravity, 0.0, 20.0 },
 });
 

@@ -49,6 +49,8 @@ const char* unitOf (Dimension dimension) noexcept
         return "N/m";
     case Dimension::damping:
         return "N s/m";
+    case Dimension::bendingStiffness:
+        return "N m2";
     case Dimension::contactStiffness:
         return "N/m^1.5";
     case Dimension::contactLoss:

@@ -29,6 +29,7 @@ enum class Dimension
     elasticModulus,
     stiffness,        ///< force per length
     damping,          ///< force per speed
+    bendingStiffness, ///< moment per curvature
     contactStiffness, ///< of a Hertz contact
     contactLoss,      ///< Hunt-Crossley
     decayRate,

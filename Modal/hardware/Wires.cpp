@@ -9,7 +9,6 @@ void check (const WireSpec& wires)
 {
     check (strandCount, wires, "wires");
     checkNumbers (wires, "wires");
-    requireInRange (wires.bending, { 0.0, 0.01, "N m²" }, "wires bending");
 }
 
 } // namespace modal

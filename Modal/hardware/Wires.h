@@ -8,7 +8,9 @@ namespace modal
     Defaults are common practice, no source, except where a member says otherwise. A strand is taken to be a coil of steel wire of
     0.5 mm, 1.9 mm wide in the mean, a turn every 3.5 mm. By the formulas for helical springs (handbooks of machine design, from
     memory) it then weighs 1.1 g on 300 mm, pulls 1.2 N for each millimetre that it is stretched (G·d⁴/8D³n) and bends like a beam
-    of 2EI·p/(πD(1 + E/2G)) = 3.4e-4 N m². A strainer stretches it by about a millimetre, 20 N for 20 wires. */
+    of 2EI·p/(πD(1 + E/2G)) = 3.4e-4 N m². A strainer stretches it by about a millimetre, 20 N for 20 wires. An end plate is taken
+    to be a strip of sheet steel, 46 by 10 by 1 mm, with solder on it; it hangs from cord or straps, over the bearing edge, on
+   strainer and butt. */
 struct WireSpec
 {
     bool on = true;                     ///< the strainer's lever; off holds the wires clear of the head
@@ -18,7 +20,7 @@ struct WireSpec
     double bedWidth = 42.0e-3;          ///< m, from the first wire to the last, 5 to 120 mm
     double strandTension = 1.0;         ///< N a wire, set by the strainer, 0.05 to 30
     double pressDepth = 0.10e-3;        ///< m the end plates are pressed into the head (negative: a gap), -2 to 2 mm
-    double bedDepth = 1.5e-3;           ///< m by which the bearing edge is cut back where the wires cross it, 0 to 5 mm
+    double bedDepth = 1.0e-3;           ///< m by which the bearing edge is cut back where the wires cross it, 0 to 5 mm
     double bedSpan = 0.12;              ///< m of the edge along which each of both beds is cut, 20 to 200 mm
     double unevenness = 0.08;           ///< relative spread of tension between wires, 0 to 0.5
     double unevenPress = 0.10e-3;       ///< m by which a wire lies above or below the mean of all at most, 0 to 1 mm
@@ -27,6 +29,10 @@ struct WireSpec
     double contactSize = 1.0e-3;        ///< m, half the width over which a coil's turn bears on the head, 0.1 to 5 mm
     double decayRate = 8.0;             ///< 1/s, amplitude decay of a free wire's lowest mode, 0 to 500
     double decayPerOscillation = 0.004; ///< loss factor of the coil above that, 0 to 0.5
+    double plateMass = 4.0e-3;          ///< kg of each end plate, 0.2 to 30 g
+    double plateWidth = 10.0e-3;        ///< m of each end plate along the wires, 2 to 30 mm
+    double strapLength = 18.0e-3;       ///< m of strap or cord that hangs free between end plate and bearing edge, 3 to 60 mm
+    double strapLoss = 0.2;             ///< loss factor of the straps as they swing, 0 to 1
     double gravity = 9.80665;           ///< m/s² across the wires: they hang below a level drum (ISO 80000-3), 0 to 20
 };
 

@@ -3,6 +3,7 @@
 #include "FilmUnderWire.h"
 #include "KernelView.h"
 #include "Rings.h"
+#include "WireModes.h"
 
 #include <array>
 #include <cmath>
@@ -41,10 +42,8 @@ struct WireLayout
     int contacts() const { return quadrantSize() * (isSymmetric ? 1 : 4); }
     double signX (int contact) const { return contact / quadrantSize() < 2 ? 1.0 : -1.0; }
     double signY (int contact) const { return (contact / quadrantSize()) % 2 == 0 ? 1.0 : -1.0; }
-    int point (int contact) const { return (contact % quadrantSize()) / strands.pairs(); }
-    int pair (int contact) const { return contact % strands.pairs(); }
-    double x (int contact) const { return signX (contact) * strands.pointX (point (contact)); }
-    double y (int contact) const { return signY (contact) * strands.strandY (pair (contact)); }
+    double x (int contact) const { return signX (contact) * strands.pointX ((contact % quadrantSize()) / strands.pairs()); }
+    double y (int contact) const { return signY (contact) * strands.strandY (contact % strands.pairs()); }
     /** Factor from the motion at one contact to that of the normalised combination of its four mirror images. */
     double combinationFactor() const { return isSymmetric ? 2.0 : 1.0; }
 };
@@ -80,32 +79,30 @@ std::vector<Candidate> headCandidates (const DrumSetup& setup, const WireLayout*
     return candidates;
 }
 
-std::vector<Candidate> strandCandidates (const DrumSetup& setup, const WireLayout& layout)
+/** In the order of the parity classes, whether the drum is symmetric or not. */
+std::vector<Candidate> wireCandidates (const DrumSetup& setup, const WireLayout& layout)
 {
     std::vector<Candidate> candidates;
-    for (int pair = 0; pair < layout.strands.pairs(); ++pair)
-        for (int n = 1; n <= layout.strands.modeCount(); ++n)
-            for (const bool isOpposed : { false, true })
-            {
-                Candidate c;
-                c.entry.kind = BankEntry::Kind::strand;
-                c.entry.stringMode = n;
-                c.entry.pair = pair;
-                c.entry.isOpposed = isOpposed;
-                c.entry.frequency = layout.strands.frequency (n, pair);
-                if (c.entry.frequency > highestShareOfRate * setup.sampleRate)
-                    continue;
-                c.entry.recursion =
-                    ModalRecursion::from (c.entry.frequency, layout.strands.decay (n, pair), 1.0 / setup.sampleRate);
-                c.parityClass = layout.isSymmetric ? (isOpposed ? 1 : 0) + (n % 2 == 0 ? 2 : 0) : 0;
-                c.isWired = true;
-                c.shape = Eigen::VectorXd::Zero (layout.contacts());
-                for (int i = 0; i < layout.contacts(); ++i)
-                    if (layout.pair (i) == pair)
-                        c.shape[i] = layout.combinationFactor() * std::sqrt (0.5) * layout.strands.shape (n, layout.point (i)) *
-                                     (isOpposed ? layout.signY (i) : 1.0) * (n % 2 == 0 ? layout.signX (i) : 1.0);
-                candidates.push_back (std::move (c));
-            }
+    for (int parity = 0; parity < maxCouplingClasses; ++parity)
+    {
+        const bool isOddInY = (parity & 1) != 0, isOddInX = (parity & 2) != 0;
+        for (const auto& mode : solveWireModes (layout.strands, setup.wires, { isOddInX, isOddInY }))
+        {
+            if (mode.frequency > highestShareOfRate * setup.sampleRate)
+                continue;
+            Candidate c;
+            c.entry.kind = BankEntry::Kind::wires;
+            c.entry.frequency = mode.frequency;
+            c.entry.recursion = ModalRecursion::from (mode.frequency, mode.decay, 1.0 / setup.sampleRate);
+            c.parityClass = layout.isSymmetric ? parity : 0;
+            c.isWired = true;
+            c.shape.resize (layout.contacts());
+            for (int i = 0; i < layout.contacts(); ++i)
+                c.shape[i] = layout.combinationFactor() * mode.shape[i % layout.quadrantSize()] *
+                             (isOddInY ? layout.signY (i) : 1.0) * (isOddInX ? layout.signX (i) : 1.0);
+            candidates.push_back (std::move (c));
+        }
+    }
     return candidates;
 }
 
@@ -159,7 +156,7 @@ Bank buildBank (const DrumSetup& setup)
 
     auto candidates = headCandidates (setup, layout ? &*layout : nullptr);
     if (layout)
-        for (auto* make : { strandCandidates, filmCandidates })
+        for (auto* make : { wireCandidates, filmCandidates })
             for (auto& candidate : make (setup, *layout))
                 candidates.push_back (std::move (candidate));
 

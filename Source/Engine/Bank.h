@@ -23,17 +23,14 @@ struct BankEntry
     {
         padding, ///< a padding lane; never moves
         head,    ///< a mode of the drum
-        strand,  ///< a mode of a pair of strands, in phase or in opposite phase
+        wires,   ///< a mode of strands, end plates and straps, see WireModes
         film,    ///< short waves of the resonant head under one contact of the wires, see FilmUnderWire
         ring     ///< a bending mode of the hoop or the shell
     };
 
     Kind kind = Kind::padding;
-    int drumMode = -1;      ///< head: index into DrumModes
-    int stringMode = 0;     ///< strand: 1 is the lowest
-    int pair = 0;           ///< strand
-    bool isOpposed = false; ///< strand: the two strands move in opposite phase
-    int ring = -1;          ///< ring: index into Bank::rings
+    int drumMode = -1; ///< head: index into DrumModes
+    int ring = -1;     ///< ring: index into Bank::rings
     ModalRecursion recursion;
     double frequency = 0.0; ///< Hz
 };

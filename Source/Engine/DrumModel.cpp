@@ -52,7 +52,7 @@ BasicDrumModel<Scalar>::BasicDrumModel (const DrumSetup& setup) : drumSetup (set
 
     gatherRecursions (bank);
     gatherWires (bank);
-    gatherStrands (bank);
+    gatherWireModes (bank);
     gatherRings (bank);
     gatherSound (bank);
     gatherHeadShapes (bank);

@@ -34,12 +34,13 @@ public:
     /** No drum yet: to be read(). */
     BasicDrumModel() = default;
 
-    /** All that playing needs, as bytes for a thread that shares no memory with this one; the reader has to be of the same build. */
+    /** All that playing needs, as bytes for a thread that shares no memory with this one; the reader has to be of the same build.
+     */
     std::vector<std::byte> write() const;
 
-    /** Becomes a model that plays exactly as the one written. Its setup() lacks the list and the shapes of the modes, and toField()
-        gives zeros. Memory is reused where it is large enough. @throws modal::InputError for bytes cut short; the model is then no
-        drum */
+    /** Becomes a model that plays exactly as the one written. Its setup() lacks the list and the shapes of the modes, and
+       toField() gives zeros. Memory is reused where it is large enough. @throws modal::InputError for bytes cut short; the model
+       is then no drum */
     void read (std::span<const std::byte>);
 
     const DrumSetup& setup() const noexcept { return drumSetup; }
@@ -61,10 +62,10 @@ public:
     /** Waves of the batter head under a tip that are too short for the modes. Empty if the film's density is not known.
 
         Under a load of half width ε a membrane with tension T deflects by F/(2πT)·(ln(2/κε) - 0.577 + 1/2) due to waves shorter
-       than 2π/κ (the static Green's function over a uniform disc), where κ is the largest wave number of the modes. These waves leave
-       and do not come back; they are modelled as a few modes, the closer in ln k the nearer to the drum's own, each with its share of that
-       deflection at its own frequency (of a film that also bends, Tk² + Dk⁴ = σω²) and so damped that they overlap: at any frequency
-       above the modes' they yield 1/4T out of phase, as an endless membrane does. */
+       than 2π/κ (the static Green's function over a uniform disc), where κ is the largest wave number of the modes. These waves
+       leave and do not come back; they are modelled as a few modes, the closer in ln k the nearer to the drum's own, each with
+       its share of that deflection at its own frequency (of a film that also bends, Tk² + Dk⁴ = σω²) and so damped that they
+       overlap: at any frequency above the modes' they yield 1/4T out of phase, as an endless membrane does. */
     struct FilmWaves
     {
         struct Wave
@@ -96,9 +97,9 @@ public:
     };
 
     /** Transfers the motion of another model's modes: each goes to the most similar mode of the same order, with its energy and
-       phase; strands, rings and air modes one by one if both models have the same number. Modes without counterpart are lost.
-       Strands then move with the head under them, the only step that may add energy. `work` has room for this model's field.
-       Realtime safe. */
+       phase; wires, film under them, rings and air modes one by one if both models have the same number. Modes without
+       counterpart are lost. The wires then move with the head above them, the only step that may add energy. `work` has room for
+       this model's field. Realtime safe. */
     void transferState (const BasicDrumModel& former, const Motion& from, const Motion& to, double* work) const noexcept;
 
     /** Relative displacement of head and strands at every wire contact for these mode positions, m. Realtime safe. */
@@ -133,7 +134,7 @@ private:
     void gatherRecursions (const Bank&); ///< recursion of each mode
     void gatherWires (const Bank&);      ///< contacts and their coupling
     void gatherForcePoints (const Bank&);
-    void gatherStrands (const Bank&);
+    void gatherWireModes (const Bank&);
     void gatherRings (const Bank&);
     void gatherSound (const Bank&); ///< pressure of the modes and of the upper band at the microphones
     void gatherHeadShapes (const Bank&);
@@ -147,9 +148,8 @@ private:
     /** Converts between the contacts of four quadrants and their combinations, one per coupling class; its own inverse. Does
        nothing without symmetry. */
     void fold (std::array<double, maxCouplingClasses>& values) const noexcept;
-    /** Moves the strands so that their contacts are as compressed as in the former model, as closely as the strand modes allow.
-     */
-    void moveStrandsWithHead (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept;
+    /** Moves the wires so that their contacts are as compressed as in the former model, as closely as their modes allow. */
+    void moveWiresWithHead (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept;
     double energyOf (std::size_t bankMode, const Scalar* position, const Scalar* step) const noexcept;
 
     DrumSetup drumSetup;
@@ -183,8 +183,11 @@ private:
     std::vector<HeadMode> headBankModes;
     AlignedArray<Scalar> batterShapes; ///< 1/√kg·m, the ranges of all modes, concatenated
     std::vector<float> radialTable;
-    std::vector<int> airBankModes;    ///< bank modes of the cavity and its vent
-    std::vector<int> strandBankModes; ///< modes of the strands, sorted the same way for the same wire detail
+    std::vector<int> airBankModes;  ///< bank modes of the cavity and its vent
+    std::vector<int> wireBankModes; ///< modes of the wires, in the order of the parity classes and softest first
+    std::vector<int> filmBankModes; ///< short waves of the film under the wires
+    /** For each class, wire modes × combinations, 1/m: how the wires lie when their contacts are moved slowly. */
+    std::array<std::vector<double>, maxCouplingClasses> slowMotion;
     std::vector<int> ringBankModes;
 
     /** A mode of the heads as it is compared with another model's modes. */

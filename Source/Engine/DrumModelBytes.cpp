@@ -42,7 +42,8 @@ void BasicDrumModel<Scalar>::passMembers (Self& self, Stream& stream)
           self.exactKeep, self.exactSpring, self.exactDrive, self.shapes, self.mobility, self.stretchGradient, self.stretchSpans,
           self.contactResistance, self.stiffness, self.lossRate, self.metric, self.restForce, self.restCompression,
           self.pressureOfAcceleration, self.pressureOfVelocity, self.delays, self.wirePoints, self.upper, self.filmWaves, self.localStretch,
-          self.ringShare, self.headBankModes, self.batterShapes, self.radialTable, self.airBankModes, self.strandBankModes,
+          self.ringShare, self.headBankModes, self.batterShapes, self.radialTable, self.airBankModes, self.wireBankModes,
+          self.filmBankModes, self.slowMotion,
           self.ringBankModes, self.fieldModes, self.leadingTerms, self.basisIndex, self.hoopTerms);
 
     for (auto& group : self.coupling)

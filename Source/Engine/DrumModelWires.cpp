@@ -6,13 +6,17 @@
 
 #include "Modal/InputError.h"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
-#include <tuple>
 
 namespace engine
 {
 namespace
 {
+
+/** Motions of the contacts that ask more than a million times the force of the easiest are left out. */
+constexpr double smallestYield = 1.0e-6;
 
 template <typename Scalar>
 AlignedArray<Scalar> packedRows (const Eigen::MatrixXd& matrix)
@@ -65,21 +69,36 @@ void BasicDrumModel<Scalar>::gatherWires (const Bank& bank)
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::gatherStrands (const Bank& bank)
+void BasicDrumModel<Scalar>::gatherWireModes (const Bank& bank)
 {
-    for (int k = 0; k < bank.size(); ++k)
-        if (bank.entries[static_cast<std::size_t> (k)].kind == BankEntry::Kind::strand)
-            strandBankModes.push_back (k);
-    std::sort (strandBankModes.begin(), strandBankModes.end(),
-               [&] (int a, int b)
-               {
-                   const auto key = [&] (int k)
-                   {
-                       const auto& entry = bank.entries[static_cast<std::size_t> (k)];
-                       return std::tuple (entry.pair, entry.stringMode, entry.isOpposed);
-                   };
-                   return key (a) < key (b);
-               });
+    for (std::size_t c = 0; c < bank.classes.size(); ++c)
+    {
+        const auto& group = bank.classes[c];
+        const auto first = wireBankModes.size();
+        for (int k = group.first; k < group.first + group.count; ++k)
+            if (const auto kind = bank.entries[static_cast<std::size_t> (k)].kind; kind == BankEntry::Kind::wires)
+                wireBankModes.push_back (k);
+            else if (kind == BankEntry::Kind::film)
+                filmBankModes.push_back (k);
+
+        // Under static forces f at the contacts the modes move by Ω⁻²·shapesᵀ·f, and the contacts by shapes times that.
+        const auto modes = static_cast<Eigen::Index> (wireBankModes.size() - first), n = Eigen::Index (bank.contactsInQuadrant);
+        Eigen::MatrixXd atContacts (n, modes), moved (modes, n);
+        for (Eigen::Index i = 0; i < modes; ++i)
+        {
+            const int k = wireBankModes[first + static_cast<std::size_t> (i)];
+            const auto& recursion = bank.entries[static_cast<std::size_t> (k)].recursion;
+            atContacts.col (i) = group.shapes.col (k - group.first).head (n);
+            moved.row (i) = recursion.drive / recursion.spring * atContacts.col (i).transpose();
+        }
+        Eigen::MatrixXd compliance = atContacts * moved;
+        compliance.diagonal().array() += smallestYield * compliance.diagonal().maxCoeff();
+        const Eigen::MatrixXd slow = compliance.llt().solve (moved.transpose()).transpose();
+        slowMotion[c].assign (static_cast<std::size_t> (slow.size()), 0.0);
+        for (Eigen::Index i = 0; i < modes; ++i)
+            for (Eigen::Index j = 0; j < n; ++j)
+                slowMotion[c][static_cast<std::size_t> (i * n + j)] = slow (i, j);
+    }
 }
 
 template <typename Scalar>
@@ -163,13 +182,13 @@ template void BasicDrumModel<double>::compressionsAt (const double*, double*) co
 template void BasicDrumModel<double>::contactsMovedBy (const double*, double*) const noexcept;
 template void BasicDrumModel<double>::fold (std::array<double, maxCouplingClasses>&) const noexcept;
 template void BasicDrumModel<double>::gatherForcePoints (const Bank&);
-template void BasicDrumModel<double>::gatherStrands (const Bank&);
+template void BasicDrumModel<double>::gatherWireModes (const Bank&);
 template void BasicDrumModel<double>::gatherWires (const Bank&);
 template void BasicDrumModel<float>::compressionsAt (const float*, float*) const noexcept;
 template void BasicDrumModel<float>::contactsMovedBy (const float*, float*) const noexcept;
 template void BasicDrumModel<float>::fold (std::array<double, maxCouplingClasses>&) const noexcept;
 template void BasicDrumModel<float>::gatherForcePoints (const Bank&);
-template void BasicDrumModel<float>::gatherStrands (const Bank&);
+template void BasicDrumModel<float>::gatherWireModes (const Bank&);
 template void BasicDrumModel<float>::gatherWires (const Bank&);
 
 } // namespace engine

@@ -164,7 +164,7 @@ void BasicDrumModel<Scalar>::transferHeadModes (const BasicDrumModel& former, co
 }
 
 template <typename Scalar>
-void BasicDrumModel<Scalar>::moveStrandsWithHead (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
+void BasicDrumModel<Scalar>::moveWiresWithHead (const BasicDrumModel& former, const Scalar* theirs, Scalar* ours) const noexcept
 {
     std::array<Scalar, maxContacts> wanted, found;
     former.contactsMovedBy (theirs, wanted.data());
@@ -184,23 +184,19 @@ void BasicDrumModel<Scalar>::moveStrandsWithHead (const BasicDrumModel& former, 
             wanted[static_cast<std::size_t> (c * combinations + i)] =
                 static_cast<Scalar> (combined[static_cast<std::size_t> (c)]);
     }
-    for (const int mode : strandBankModes)
-        for (int c = 0; c < classes; ++c)
+    const int n = classes > 0 ? realContacts / classes : 0;
+    std::size_t next = 0;
+    for (int c = 0; c < classes; ++c)
+    {
+        const auto& slow = slowMotion[static_cast<std::size_t> (c)];
+        for (auto row = slow.begin(); row != slow.end(); row += n, ++next)
         {
-            const auto& group = coupling[static_cast<std::size_t> (c)];
-            const int k = mode - group.firstMode;
-            if (k < 0 || k >= group.modes)
-                continue;
-            // The modes of one strand are orthogonal over its contacts, so each can be projected on its own.
-            double product = 0.0, square = 0.0;
-            for (int i = 0; i < combinations; ++i)
-            {
-                const auto shape = static_cast<double> (group.shape (i, k));
-                product += shape * static_cast<double> (wanted[static_cast<std::size_t> (c * combinations + i)]);
-                square += shape * shape;
-            }
-            ours[mode] += static_cast<Scalar> (product / square);
+            double move = 0.0;
+            for (int i = 0; i < n; ++i)
+                move += row[i] * static_cast<double> (wanted[static_cast<std::size_t> (c * combinations + i)]);
+            ours[wireBankModes[next]] += static_cast<Scalar> (move);
         }
+    }
 }
 
 template <typename Scalar>
@@ -218,9 +214,10 @@ void BasicDrumModel<Scalar>::transferState (const BasicDrumModel& former, const 
                 carryOver (former, theirs[i], ours[i], 1.0, from, to);
     };
     oneByOne (former.airBankModes, airBankModes);
-    oneByOne (former.strandBankModes, strandBankModes);
+    oneByOne (former.wireBankModes, wireBankModes);
+    oneByOne (former.filmBankModes, filmBankModes);
     oneByOne (former.ringBankModes, ringBankModes);
-    if (strandBankModes.empty() || former.strandBankModes.size() != strandBankModes.size() || former.contacts() != contacts())
+    if (wireBankModes.empty() || former.wireBankModes.size() != wireBankModes.size() || former.contacts() != contacts())
         return;
 
     // The head has moved slightly under the wires: move them with it, or they would hit it audibly.
@@ -232,9 +229,9 @@ void BasicDrumModel<Scalar>::transferState (const BasicDrumModel& former, const 
     };
     goBack (from, former.modes(), theirs);
     goBack (to, modes(), ours);
-    moveStrandsWithHead (former, theirs.data(), ours.data());
-    moveStrandsWithHead (former, from.position, to.position);
-    for (const int mode : strandBankModes)
+    moveWiresWithHead (former, theirs.data(), ours.data());
+    moveWiresWithHead (former, from.position, to.position);
+    for (const int mode : wireBankModes)
         to.step[mode] = to.position[mode] - ours[static_cast<std::size_t> (mode)];
 }
 

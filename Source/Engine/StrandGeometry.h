@@ -22,12 +22,16 @@ public:
     int halfPoints() const noexcept { return static_cast<int> (x.size()); }
     int modeCount() const noexcept { return modeLimit; }
 
+    double span() const noexcept { return length; }                                   ///< m, between the end plates
+    double mass() const noexcept { return strandMass; }                               ///< kg, of a model strand
+    double pull (int pair) const { return tension[static_cast<std::size_t> (pair)]; } ///< N, of a model strand
+
     double pointX (int i) const { return x[static_cast<std::size_t> (i)]; }        ///< m, positive
     double strandY (int pair) const { return y[static_cast<std::size_t> (pair)]; } ///< m, positive
 
-    /** Shape of mode n (from 1) at the point +x, 1/√kg. Odd n are even in x. */
+    /** Shape of mode n (from 1) at the point +x, 1/√kg, between end plates at rest. Odd n are even in x. */
     double shape (int n, int point) const;
-    double frequency (int n, int pair) const; ///< Hz
+    double frequency (int n, int pair) const; ///< Hz, between end plates at rest
     double decay (int n, int pair) const;     ///< 1/s
     /** How much deeper than the mean of all a strand is pressed into the head, m. */
     double extraPress (int pair, bool isAtNegativeY) const;

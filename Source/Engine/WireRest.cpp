@@ -2,6 +2,7 @@
 
 #include "FilmUnderWire.h"
 
+#include "Modal/Units.h"
 #include "Modal/hardware/SnareBed.h"
 
 #include <Eigen/Eigenvalues>
@@ -13,10 +14,11 @@ namespace engine
 namespace
 {
 
-/** Static compliance of every mode, 1/ω², and 0 for padding. */
+/** Static compliance of every mode, 1/ω²; 0 for padding, and for the wires, which lie between end plates at rest. */
 double staticCompliance (const BankEntry& entry)
 {
-    return entry.recursion.spring > 0.0 ? entry.recursion.drive / entry.recursion.spring : 0.0;
+    return entry.recursion.spring > 0.0 && entry.kind != BankEntry::Kind::wires ? entry.recursion.drive / entry.recursion.spring
+                                                                                : 0.0;
 }
 
 Eigen::VectorXd overClass (const Bank& bank, const BankClass& group, double (*value) (const BankEntry&))
@@ -32,7 +34,14 @@ struct Place
 {
     int quadrant, point, pair;
     double signY() const { return quadrant % 2 == 0 ? 1.0 : -1.0; }
+    double signX() const { return quadrant < 2 ? 1.0 : -1.0; }
 };
+
+/** A strand's own mode at a place, 1/√kg. */
+double shapeAt (const StrandGeometry& strands, int n, const Place& place)
+{
+    return strands.shape (n, place.point) * (n % 2 == 0 ? place.signX() : 1.0);
+}
 
 Place placeOf (int contact, const StrandGeometry& strands)
 {
@@ -57,6 +66,27 @@ Eigen::VectorXd depthBelowHead (const DrumSetup& setup, const StrandGeometry& st
     return depth;
 }
 
+/** How far force 1 on mode n of a strand moves it, 1/ω². */
+double staticCompliance (const StrandGeometry& strands, int n, int pair)
+{
+    const double omega = modal::units::twoPi * strands.frequency (n, pair);
+    return 1.0 / (omega * omega);
+}
+
+/** Adds what the strands yield where they are pressed. */
+void addStrands (const StrandGeometry& strands, Eigen::MatrixXd& compliance)
+{
+    for (Eigen::Index to = 0; to < compliance.rows(); ++to)
+        for (Eigen::Index from = 0; from < compliance.cols(); ++from)
+        {
+            const auto a = placeOf (static_cast<int> (to), strands), b = placeOf (static_cast<int> (from), strands);
+            if (a.pair == b.pair && a.signY() == b.signY())
+                for (int n = 1; n <= strands.modeCount(); ++n)
+                    compliance (to, from) +=
+                        shapeAt (strands, n, a) * shapeAt (strands, n, b) * staticCompliance (strands, n, a.pair);
+        }
+}
+
 /** How far a newton at one contact moves each other one, m/N. */
 Eigen::MatrixXd complianceOf (const Bank& bank)
 {
@@ -74,24 +104,21 @@ Eigen::MatrixXd complianceOf (const Bank& bank)
             for (int from = 0; from < classes; ++from)
                 compliance.block (to * n, from * n, n, n) += sign (to) * sign (from) / classes * own;
     }
+    addStrands (*bank.strands, compliance);
     return compliance;
 }
 
 /** How far the strands' weight makes them hang at each contact, m, negative. */
-Eigen::VectorXd sagOf (const Bank& bank)
+Eigen::VectorXd sagOf (const StrandGeometry& strands)
 {
-    // The same in all quadrants, so that the first class has all of it.
-    const auto& group = bank.classes.front();
-    Eigen::VectorXd sag = Eigen::VectorXd::Zero (group.count);
-    for (int k = 0; k < group.count; ++k)
+    Eigen::VectorXd sag = Eigen::VectorXd::Zero (4 * strands.halfPoints() * strands.pairs());
+    for (Eigen::Index contact = 0; contact < sag.size(); ++contact)
     {
-        const auto& entry = bank.entries[static_cast<std::size_t> (group.first + k)];
-        if (entry.kind == BankEntry::Kind::strand && ! entry.isOpposed)
-            sag[k] = std::sqrt (2.0) * bank.strands->weight (entry.stringMode) * staticCompliance (entry);
+        const auto place = placeOf (static_cast<int> (contact), strands);
+        for (int n = 1; n <= strands.modeCount(); ++n)
+            sag[contact] += shapeAt (strands, n, place) * strands.weight (n) * staticCompliance (strands, n, place.pair);
     }
-    const auto classes = static_cast<Eigen::Index> (bank.classes.size());
-    const double contactsPerCombination = classes == 4 ? 2.0 : 1.0;
-    return (group.shapes.topRows (bank.contactsInQuadrant) * sag / contactsPerCombination).replicate (classes, 1);
+    return sag;
 }
 
 struct Rest
@@ -104,7 +131,7 @@ struct Rest
 Rest findRest (const DrumSetup& setup, const Bank& bank, double stiffness)
 {
     const Eigen::MatrixXd compliance = complianceOf (bank);
-    const Eigen::VectorXd pressed = depthBelowHead (setup, *bank.strands) + sagOf (bank);
+    const Eigen::VectorXd pressed = depthBelowHead (setup, *bank.strands) + sagOf (*bank.strands);
     const auto n = pressed.size();
 
     Rest rest{ Eigen::VectorXd::Zero (n), pressed };

@@ -52,6 +52,8 @@ const Quantity& quantityOf (modal::Dimension dimension)
         return Quantity::stiffness;
     case Dimension::damping:
         return Quantity::damping;
+    case Dimension::bendingStiffness:
+        return Quantity::bendingStiffness;
     case Dimension::contactStiffness:
         return Quantity::contactStiffness;
     case Dimension::contactLoss:

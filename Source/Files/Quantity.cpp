@@ -98,6 +98,7 @@ const Quantity Quantity::viscosity{ "viscosity", { { "pa_s", "Pa s", 1.0 } } };
 const Quantity Quantity::elasticModulus{ "modulus of elasticity", { { "gpa", "GPa", 1.0e9 }, { "pa", "Pa", 1.0 } } };
 const Quantity Quantity::stiffness{ "stiffness", { { "n_per_m", "N/m", 1.0 } } };
 const Quantity Quantity::damping{ "damping", { { "n_s_per_m", "N s/m", 1.0, 0.0, { "N·s/m" } } } };
+const Quantity Quantity::bendingStiffness{ "bending stiffness", { { "n_m2", "N m2", 1.0, 0.0, { "N m²" } } } };
 const Quantity Quantity::contactStiffness{ "contact stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
 const Quantity Quantity::contactLoss{ "contact loss", { { "s_per_m", "s/m", 1.0 } } };
 const Quantity Quantity::decayRate{ "decay rate", { { "per_s", "1/s", 1.0 } } };

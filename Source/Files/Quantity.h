@@ -35,9 +35,9 @@ struct Quantity
     /** The symbols of all units, as "in, mm or m". */
     std::string unitsListed() const;
 
-    static const Quantity length, volume, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed, time,
-        mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, contactStiffness, elasticModulus, stiffness, damping, contactLoss,
-        decayRate, acceleration;
+    static const Quantity length, volume, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed,
+        time, mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, bendingStiffness,
+        contactStiffness, elasticModulus, stiffness, damping, contactLoss, decayRate, acceleration;
 };
 
 /** Allowed range, in SI. */

@@ -54,8 +54,12 @@ const OptionGroup& hardwareOptions()
           { "strainer", "1N", "strainer tension per strand, " + limitsText (&modal::WireSpec::strandTension) },
           { "press", "0.1mm",
             "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
-          { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
+          { "bed", "1mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
+          { "plate-mass", "4g", "mass of each end plate of the wires, " + limitsText (&modal::WireSpec::plateMass) },
+          { "straps", "18mm",
+            "strap or cord between end plate and bearing edge, " + limitsText (&modal::WireSpec::strapLength) },
+          { "strap-loss", "0.2", "loss factor of strap or cord, " + limitsText (&modal::WireSpec::strapLoss) },
           { "hoop", "NAME", "hoops that \"presets\" lists" },
           { "stick", "NAME", "one that \"presets\" lists" },
           { "tip", "wood|nylon|felt", "of the stick: harder is brighter" },
@@ -71,6 +75,9 @@ void overrideFittings (const Arguments& arguments, modal::Fittings& fittings)
     overrideNumber (arguments, "press", &modal::WireSpec::pressDepth, fittings.wires);
     overrideNumber (arguments, "bed", &modal::WireSpec::bedDepth, fittings.wires);
     overrideNumber (arguments, "strand-mass", &modal::WireSpec::strandMass, fittings.wires);
+    overrideNumber (arguments, "plate-mass", &modal::WireSpec::plateMass, fittings.wires);
+    overrideNumber (arguments, "straps", &modal::WireSpec::strapLength, fittings.wires);
+    overrideNumber (arguments, "strap-loss", &modal::WireSpec::strapLoss, fittings.wires);
     if (const auto name = arguments.value ("hoop"))
         fittings.hoop = namedHoop (*name, "--hoop");
     if (const auto name = arguments.value ("stick"))

@@ -48,6 +48,7 @@ inline engine::DrumSetup lossless (engine::DrumSetup setup)
     setup.wires.contactLoss = 0.0;
     setup.wires.decayRate = 0.0;
     setup.wires.decayPerOscillation = 0.0;
+    setup.wires.strapLoss = 0.0;
     for (auto* stick : { &setup.stick, &setup.laidStick })
     {
         stick->contactDamping = 0.0;
