@@ -186,6 +186,8 @@ TEST_CASE ("whatever a user sets, energy never rises beyond the work put in, and
             REQUIRE (drum.energyFlows().modalLoss >= 0.0);
             before = now;
         }
+        if (i % 1000 == 999)
+            WARN (i + 1 << " drums");
     }
 }
 
