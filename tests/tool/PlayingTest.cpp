@@ -237,19 +237,22 @@ TEST_CASE ("A microphone farther away is quieter and later", "[render]")
     CHECK (peakBetween (close, 0.0, 0.1) / peakBetween (far, 0.0, 0.1) == Approx (4.0).epsilon (0.4));
 }
 
-TEST_CASE ("Wires add high frequencies, and slack wires differ from tight ones", "[render]")
+TEST_CASE ("Wires add high frequencies, and tight ones are short", "[render]")
 {
-    const auto high = [] (const Words& options)
+    const auto high = [] (const Words& options, double from = 0.0)
     {
         Words words{ "--microphone", "below", "--length", "300ms", "--full-scale", "1000Pa" };
         words.insert (words.end(), options.begin(), options.end());
-        const auto wav = render (words);
+        auto wav = render (words);
+        wav.samples.erase (wav.samples.begin(), wav.samples.begin() + static_cast<std::ptrdiff_t> (from * wav.rate));
         return 0.5 * (bandLevel (wav, 4000.0) + bandLevel (wav, 6350.0));
     };
-    const auto off = high ({ "--wires", "off" }), on = high ({ "--wires", "on" });
-    CHECK (on > off + 10.0);
-    CHECK (std::abs (high ({ "--strainer", "8N", "--press", "0.4mm" }) - on) > 1.0);
+    const auto off = high ({ "--wires", "off" });
+    CHECK (high ({ "--wires", "on" }) > off + 10.0);
     CHECK (high ({ "--wires", "8 strands" }) > off + 10.0);
+    // Common practice, no source.
+    const auto later = 0.15;
+    CHECK (high ({ "--strainer", "8N", "--press", "0.4mm" }, later) < high ({}, later) - 3.0);
 }
 
 TEST_CASE ("A fine render has more modes and wire contacts, and the same level", "[render]")
