@@ -20,7 +20,7 @@ struct WireSpec
     double bedWidth = 42.0e-3;          ///< m, from the first wire to the last, 5 to 120 mm
     double strandTension = 1.0;         ///< N a wire, set by the strainer, 0.05 to 30
     double pressDepth = 0.10e-3;        ///< m the end plates are pressed into the head (negative: a gap), -2 to 2 mm
-    double bedDepth = 1.0e-3;           ///< m by which the bearing edge is cut back where the wires cross it, 0 to 5 mm
+    double bedDepth = 1.5e-3;           ///< m by which the bearing edge is cut back where the wires cross it, 0 to 5 mm
     double bedSpan = 0.12;              ///< m of the edge along which each of both beds is cut, 20 to 200 mm
     double unevenness = 0.08;           ///< relative spread of tension between wires, 0 to 0.5
     double unevenPress = 0.10e-3;       ///< m by which a wire lies above or below the mean of all at most, 0 to 1 mm

@@ -54,7 +54,7 @@ const OptionGroup& hardwareOptions()
           { "strainer", "1N", "strainer tension per strand, " + limitsText (&modal::WireSpec::strandTension) },
           { "press", "0.1mm",
             "wire pressure against the head, as depth (negative: a gap), " + limitsText (&modal::WireSpec::pressDepth) },
-          { "bed", "1mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
+          { "bed", "1.5mm", "depth of the snare beds, " + limitsText (&modal::WireSpec::bedDepth) },
           { "strand-mass", "1.1g", "mass of one strand, " + limitsText (&modal::WireSpec::strandMass) },
           { "plate-mass", "4g", "mass of each end plate of the wires, " + limitsText (&modal::WireSpec::plateMass) },
           { "straps", "18mm",
