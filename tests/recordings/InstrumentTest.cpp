@@ -33,11 +33,6 @@ files::DrumFile withWires (files::DrumFile file, const char* wires = "strands-20
     return file;
 }
 
-StrokeMeasures measuresOf (const char* drum, StrokeClass strokes, const char* wires = "strands-20")
-{
-    return medianMeasures (instrument (withWires (files::openDrum (drum), wires)).strokes.at (strokes));
-}
-
 /** All classes of strokes on a drum tuned as the recorded one. */
 std::map<StrokeClass, StrokeMeasures> measuresTunedAsRecorded (const char* drum)
 {
