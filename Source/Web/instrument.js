@@ -181,8 +181,14 @@ export class Instrument extends EventTarget {
       @param {object} what  { strokes: [{ time_s, ...Stroke }] } or { text, steps_per_beat, tempo }, and, if wanted, seconds (3 s after the
         last stroke), rate (48000), loudness_lufs (otherwise the peak is at -3 dB) */
   async render(document, what) {
+    const { samples, ...report } = await this.sound(document, what);
+    return { ...report, wav: wavOf(samples, report.rate, report.channels) };
+  }
+
+  /** The same as samples instead of a file: channels in turn, full scale 1. */
+  async sound(document, what) {
     const { bytes, ...report } = await this.#ask("render", { ...what, document, channels: this.#channels });
-    return { ...report, wav: wavOf(new Float32Array(bytes), report.rate, report.channels) };
+    return { ...report, samples: new Float32Array(bytes) };
   }
 
   /** Loudness of such a performance in LUFS (ITU-R BS.1770), to bring tunings to equal loudness with setGain(). */

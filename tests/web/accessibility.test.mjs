@@ -42,6 +42,10 @@ for (const [theme, rulesOfTheme] of [['light', all], ['dark', ofColours]])
     await tab.evaluate("snarewrightPage.model.kept.length === 0 && snarewrightPage.model.keep(), snarewrightPage.model.edit({ place: 'club' })");
     for (const shown of ['play', 'set-up', 'map', 'at-the-drum']) {
       await tab.evaluate(`snarewrightPage.show('${shown}')`);
+      if (shown === 'play') {
+        await tab.evaluate("document.querySelector('.sounds').open = true");
+        await tab.until('snarewrightPage.sound.shown !== null');
+      }
       if (shown === 'map') {
         await tab.until('snarewrightPage.map.isComplete');
         await wish(3, 'D3:E3');

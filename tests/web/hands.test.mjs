@@ -357,6 +357,23 @@ test('a producer hears the list blind: names and figures hidden, one loudness, a
   await tab.evaluate("snarewrightPage.model.kept = []; snarewrightPage.show('play')");
 });
 
+test('spectrum and decay of a stroke are drawn when opened, and follow the drum', async () => {
+  await open(drums.usual);
+  await tab.evaluate("snarewrightPage.show('play'); document.querySelector('.sounds').open = true");
+  await tab.until('snarewrightPage.sound.shown !== null');
+  const strongest = () => tab.evaluate("Number(/at ([\\d ]+) Hz/.exec(document.querySelector('canvas.sound').getAttribute('aria-label'))[1].replaceAll(/[^\\d]/g, ''))");
+  // Off centre, close by, a mode of the heads below 600 Hz is loudest; the bins are 3 Hz apart.
+  const hertz = await strongest(),
+    modes = await tab.evaluate('snarewrightPage.sound.shown.modes.map(mode => mode.frequency_hz)');
+  assert.ok(modes.some(mode => Math.abs(mode - hertz) < 8) && hertz < 600, `${hertz} Hz`);
+  const before = await tab.evaluate('(window.soundShown = snarewrightPage.sound.shown, 0)');
+  assert.equal(before, 0);
+  await tab.evaluate("snarewrightPage.model.setNote('batter', 62)");
+  await tab.until('snarewrightPage.sound.shown !== window.soundShown');
+  assert.notEqual(await strongest(), hertz);
+  await tab.evaluate("document.querySelector('.sounds').open = false");
+});
+
 test('a lesson plays, is dragged on from, and asks by ear with the figures hidden', async () => {
   const step = (name, resonant) => ({
     name,

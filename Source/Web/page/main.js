@@ -21,6 +21,7 @@ import { intervalName, midiOfHertz, noteName } from './notes.js';
 import { PlayBar } from './play-bar.js';
 import { Results } from './results.js';
 import { SetUp } from './set-up.js';
+import { SoundView } from './sound-view.js';
 import { restore, store } from './storage.js';
 import { Sweep } from './sweep.js';
 import { Volume } from './volume.js';
@@ -99,6 +100,8 @@ class Page {
         new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
       );
+    this.sound = new SoundView(this.model, this.instrument);
+    byId('sound').append(this.sound.element);
     byId('map').append(this.map.element);
     byId('work').append(this.atTheDrum.element);
     this.drumName = button('', () => this.files.choose(), { class: 'drum-name', 'aria-haspopup': 'dialog' });
@@ -164,6 +167,7 @@ class Page {
     setTheme(theme);
     this.heads.draw();
     this.map.draw();
+    this.sound.draw();
   }
 
   /** Opens what the page begins with: the link, a lesson, the last visit, or a preset. */
@@ -214,6 +218,7 @@ class Page {
     const isWork = page === 'at-the-drum';
     byId('work').hidden = !isWork;
     byId('map').hidden = page !== 'map';
+    byId('sound').hidden = page !== 'play';
     for (const id of ['play', 'kept']) byId(id).hidden = isWork;
     byId('stage').hidden = isWork || page === 'map';
     this.setUp.element.hidden = page !== 'set-up';
