@@ -18,6 +18,9 @@ constexpr double respondingShare = 0.6;
 /** Least decay rate, 1/s; heads without loss occur in tests only. */
 constexpr double slowestDecay = 5.0;
 
+/** 2 J1(x)/x = 1/√2. */
+constexpr double patchAtCorner = 1.616;
+
 /** Least cosθ, for a microphone in the plane of a head. */
 constexpr double flattestLook = 0.05;
 
@@ -114,6 +117,13 @@ void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pres
         head.tailAt[static_cast<std::size_t> (i)] = std::sqrt (heardFrom[i] / heardInAll);
 }
 
+/** See UpperBand::tipCorner. */
+double tipCornerOf (const DrumSetup& setup)
+{
+    const double k = patchAtCorner / setup.stick.tipHalfWidth;
+    return k * std::sqrt ((setup.tensions.batter + setup.batterBending * k * k) / setup.batterDensity) / modal::units::twoPi;
+}
+
 } // namespace
 
 double UpperHead::tailGain (double share) const noexcept
@@ -156,6 +166,8 @@ UpperBand upperBandOf (const DrumSetup& setup, const std::vector<ModalPressure>&
         return band;
 
     band.lowest = modes.highestFrequency;
+    if (setup.batterDensity > 0.0 && setup.stick.tipHalfWidth > 0.0 && ! setup.stick.isBrush())
+        band.tipCorner = tipCornerOf (setup);
     for (std::size_t index = 0; index < 2; ++index)
     {
         auto& head = band.heads[index];

@@ -4,6 +4,7 @@
 #include "KernelView.h"
 
 #include <array>
+#include <limits>
 
 namespace engine
 {
@@ -72,6 +73,11 @@ struct UpperBand
 {
     double lowest = 0.0;            ///< Hz, crossover from the modes; 0: no upper band
     std::array<UpperHead, 2> heads; ///< batter, resonant
+
+    /** Hz, above which a stick's tip drives the waves less, since they are shorter than the round patch of half width a on which
+       it bears: there the mean of a wave over the patch, 2 J1(ka)/ka, is 1/√2. Infinite for brushes, whose wires bear on points.
+     */
+    double tipCorner = std::numeric_limits<double>::infinity();
 
     DirectPath directPath (int head, double x, double y, const modal::Air&, const Microphone&) const noexcept;
 };

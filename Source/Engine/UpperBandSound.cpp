@@ -39,6 +39,7 @@ void UpperBandSound<Scalar>::reset() noexcept
         network.reset();
     for (auto& corner : corners)
         corner.reset();
+    patch.reset();
     inputState = {};
     outputState = {};
     written = past;
@@ -82,6 +83,7 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
             networkGain[head][m] = static_cast<Scalar> (std::sqrt (film.tailPower[m] / networks[head].loudness()));
         }
     }
+    patch.set (std::min (band.tipCorner, highestShareOfRate * rate), rate);
     inputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
     for (std::size_t i = 0; i < outputHighPass.size(); ++i)
         outputHighPass[i] = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[i + 1], rate);
@@ -160,7 +162,7 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
         const auto second = FeedbackDelayNetwork<Scalar>::transformed (others);
         for (std::size_t i = 0; i < lines; ++i)
             fromWires[i] += static_cast<Scalar> (otherSigns[i]) * second[i];
-        answers[0][static_cast<std::size_t> (frame)] = networks[0].next (FeedbackDelayNetwork<Scalar>::transformed (rows[0]));
+        answers[0][static_cast<std::size_t> (frame)] = networks[0].next (FeedbackDelayNetwork<Scalar>::transformed (patch.next (rows[0])));
         answers[1][static_cast<std::size_t> (frame)] = networks[1].next (fromWires);
     }
 

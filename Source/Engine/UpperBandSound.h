@@ -2,6 +2,7 @@
 
 #include "FeedbackDelayNetwork.h"
 #include "HighPass.h"
+#include "LowPass.h"
 #include "Stroke.h"
 #include "UpperBand.h"
 
@@ -58,6 +59,7 @@ private:
     std::array<FeedbackDelayNetwork<Scalar>, 2> networks;
     std::array<std::array<Tap, points>, maxMicrophones> taps{};
     std::array<Scalar, points> networkInput{};                            ///< share of each force that enters its head's network
+    OnePoleLowPasses<Scalar, FeedbackDelayNetwork<Scalar>::lines> patch;  ///< of the sticks' forces, see UpperBand::tipCorner
     std::array<OnePoleHighPasses<Scalar, maxMicrophones + 1>, 2> corners; ///< of each head
     std::array<PerMicrophone, 2> networkGain{};                           ///< Pa per unit of a network's output
     // The crossover: two poles before direct sound and networks are added, six behind.

@@ -4,9 +4,12 @@
 #include "ThirdOctaves.h"
 
 #include "Engine/FeedbackDelayNetwork.h"
+#include "Engine/LowPass.h"
 #include "Engine/UpperBand.h"
 
 #include "tests/Catch.h"
+
+#include <boost/math/special_functions/bessel.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -112,6 +115,47 @@ TEST_CASE ("a feedback delay network has the level it states and the decay it wa
     const double fall = std::log (energy (0.03) / energy (0.05)) / (2.0 * 0.02);
     CHECK (fall > lowRate);
     CHECK (fall < 2.0 * highRate);
+}
+
+// The mean of a wave over a round patch, 2 J1(ka)/ka, against Boost's Bessel function.
+TEST_CASE ("a tip drives waves shorter than its patch less, a wide one from a lower frequency on", "[engine][upper]")
+{
+    auto setup = testdrum::snare (2000.0);
+    setup.batterBending = modal::HeadConstruction{}.bendingStiffness();
+    double former = 1.0e9;
+    for (const double halfWidth : { 1.0e-3, 2.5e-3, 6.0e-3 })
+    {
+        setup.stick.tipHalfWidth = halfWidth;
+        const double corner = engine::upperBandOf (setup, {}).tipCorner, omega = modal::units::twoPi * corner;
+        // Tk² + Dk⁴ = σω²
+        const double T = setup.tensions.batter, D = setup.batterBending;
+        const double k = std::sqrt ((std::sqrt (T * T + 4.0 * D * setup.batterDensity * omega * omega) - T) / (2.0 * D));
+        CAPTURE (halfWidth, corner);
+        CHECK (2.0 * boost::math::cyl_bessel_j (1, k * halfWidth) / (k * halfWidth) == Approx (std::sqrt (0.5)).epsilon (2.0e-3));
+        CHECK (corner < former);
+        former = corner;
+    }
+    setup.stick.groups = 4;
+    CHECK (std::isinf (engine::upperBandOf (setup, {}).tipCorner));
+}
+
+TEST_CASE ("a one-pole low-pass passes low tones and has half the power at its corner", "[engine][upper]")
+{
+    const double rate = 48000.0;
+    for (const double frequency : { 100.0, 6000.0 })
+    {
+        engine::OnePoleLowPasses<double, 1> filter;
+        filter.set (6000.0, rate);
+        double in = 0.0, out = 0.0;
+        for (int i = 0; i < 48000; ++i)
+        {
+            const double x = std::sin (modal::units::twoPi * frequency * i / rate), y = filter.next ({ x })[0];
+            in += x * x;
+            out += y * y;
+        }
+        CAPTURE (frequency);
+        CHECK (out / in == Approx (frequency < 1000.0 ? 1.0 : 0.5).epsilon (2.0e-3));
+    }
 }
 
 // The upper band of a drum solved to 2 kHz represents modes that it does not have. A drum solved to 4 kHz has them and gives
