@@ -56,7 +56,7 @@ TEST_CASE ("Tuned as the recorded drum, its octaves, what the wires add and its 
     auto measures = measuresTunedAsRecorded (drum);
     const auto &on = measures[StrokeClass::headOn], &off = measures[StrokeClass::headOff];
 
-    // Three recorded drums, 500 Hz to 16 kHz, wires on. From 4 to 8 kHz ours are low by 1.5 dB, and by 3.5 dB with two plies.
+    // Three recorded drums, 500 Hz to 16 kHz, wires on. From 4 to 8 kHz ours are low by 3 dB.
     constexpr Range levels[]{ { -14.4, -8.3 }, { -18.5, -11.2 }, { -20.7, -14.1 }, { -16.7, -12.8 }, { -26.7, -21.2 } };
     for (auto octave = octave1k - 1; octave < octaves.size(); ++octave)
     {
