@@ -5,6 +5,7 @@
 
 #include "Files/Json.h"
 #include "Fitting/Lines.h"
+#include "Listening/Nature.h"
 #include "Listening/Partials.h"
 #include "Listening/SharedNote.h"
 #include "Modal/InputError.h"
@@ -155,8 +156,14 @@ std::string textOf (const HeardFile& heard)
             remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";
     }
 
-    text += textOf (sharedNote (heard));
-    return text + (heard.taps.empty() ? "No taps found.\n" : table.written()) + remarks;
+    const auto nature = listening::natureOf (heard.recording, heard.taps, heard.partials);
+
+    if (nature != listening::Nature::drum)
+        text += wording::text (nature) + "\n";
+    else
+        text += textOf (sharedNote (heard));
+
+    return text + (heard.taps.empty() ? "" : table.written()) + remarks;
 }
 
 Json jsonOf (const HeardFile& heard)
@@ -195,6 +202,7 @@ Json jsonOf (const HeardFile& heard)
     }
 
     return Json{ { "file", heard.name },
+                 { "remark", wording::text (listening::natureOf (heard.recording, heard.taps, heard.partials)) },
                  { "shared_note", Json{ { "kind", std::string (listening::nameOf (shared.note.kind)) },
                                         { "frequency_hz", shared.note.frequency > 0.0 ? Json (shared.note.frequency) : Json() },
                                         { "other_hz", shared.note.other > 0.0 ? Json (shared.note.other) : Json() } } },

@@ -83,12 +83,21 @@ void drawPartial (Canvas& canvas, const Panel& panel, const fitting::Partial& pa
     for (double t = 0.0; t + step <= audible; t += step)
         canvas.line (panel.xOf (t), panel.yOf (partial.frequencyAt (t)), panel.xOf (t + step),
                      panel.yOf (partial.frequencyAt (t + step)), 0.8, partialColour);
+
+    // On to its label.
+    if (audible < after)
+        canvas.line (panel.xOf (std::max (0.0, audible)), panel.yOf (partial.frequencyAt (audible)), panel.left + plotWidth,
+                     panel.yOf (partial.frequency), 0.15, partialColour);
 }
 
 /** Notes and rings beside the plot, each as near to its partial as the others leave room. */
 void drawLabels (Canvas& canvas, const Panel& panel, const std::vector<fitting::Partial>& partials)
 {
     const double right = panel.left + plotWidth;
+
+    if (! partials.empty())
+        canvas.text (right + 12.0, panel.top - 10.0, "at rest, note, ring to -60 dB", 7.0);
+
     double free = panel.top + plotHeight + lineHeight; // above this y
 
     for (std::size_t i = 0; i < partials.size(); ++i)
@@ -146,8 +155,7 @@ void writeListenPicture (const Arguments& arguments, const std::vector<HeardFile
     const auto draw = [&] (Canvas& canvas)
     {
         canvas.text (margin, margin,
-                     "Grey: level over time, darker is louder, 60 dB. Lines: partials until they have faded by 40 dB; note, ring "
-                     "to -60 dB.",
+                     "Grey: level, darker is louder (60 dB). Lines: partials until they have faded by 40 dB; thin: on to their labels.",
                      8.0);
 
         if (panels.empty())

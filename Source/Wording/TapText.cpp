@@ -78,6 +78,27 @@ std::string text (const listening::SharedNote& note)
     return {};
 }
 
+std::string text (listening::Nature nature)
+{
+    using listening::Nature;
+
+    switch (nature)
+    {
+    case Nature::drum:
+        return {};
+    case Nature::noStroke:
+        return "No strokes: nothing in this recording starts suddenly.";
+    case Nature::harmonics:
+        return "These are the harmonics of one pitch: a voice or another instrument, no drum.";
+    case Nature::cymbal:
+        return "Most of what rings lies above 3.5 kHz: a cymbal, or wires alone. Record the drum by itself, closer to the head.";
+    case Nature::kick:
+        return "Most of what rings lies below 100 Hz: a kick drum or a large tom, no snare drum.";
+    }
+
+    return {};
+}
+
 std::string text (const listening::LiveLugCheck::Remark& remark)
 {
     using Kind = listening::LiveLugCheck::Remark::Kind;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Listening/LiveLugCheck.h"
+#include "Listening/Nature.h"
 #include "Listening/SharedNote.h"
 
 #include <string>
@@ -19,6 +20,9 @@ std::string remarks (const listening::RecordedLugCheck&);
 
 /** What the shared note of a lug check is, and what to do if that is doubtful; empty without one. */
 std::string text (const listening::SharedNote&);
+
+/** What a recording is that is no drum's, and what to record instead; empty for a drum. */
+std::string text (listening::Nature);
 
 /** Result of the last tap; empty before the first. */
 std::string text (const listening::LiveLugCheck::Remark&);

@@ -1,8 +1,10 @@
 #include "tests/Catch.h"
 
+#include "KnownStrike.h"
 #include "SyntheticDrum.h"
 
 #include "Fitting/Lines.h"
+#include "Listening/Nature.h"
 #include "Listening/Partials.h"
 #include "Listening/SharedNote.h"
 #include "Listening/Taps.h"
@@ -199,4 +201,42 @@ TEST_CASE ("Wires, double hits and noise are recognised")
     // Nothing but noise: no tap.
     CHECK (listening::findTaps (sines ({}, 0.01)).empty());
     CHECK_THROWS_AS (listening::findTaps ({ 48000.0, std::vector<double> (48000, 0.0) }), InputError);
+}
+
+TEST_CASE ("A voice, a cymbal, a kick drum and noise are told from a drum")
+{
+    using listening::Nature;
+    const auto natureOf = [] (const listening::Recording& recording)
+    {
+        const auto taps = listening::findTaps (recording);
+        std::vector<std::vector<Partial>> partials;
+
+        for (const auto& tap : taps)
+            partials.push_back (
+                listening::partialsOf (recording, tap, listening::quietestMoment (recording), { .highest = 700.0, .longest = 0.5 }));
+
+        return listening::natureOf (recording, taps, partials);
+    };
+    const auto recorded = [] (const std::vector<synthetic::KnownMode>& modes)
+    { return synthetic::recordingOf (modes, { .click = 0.1 }, 1); };
+
+    CHECK (natureOf (synthetic::recordingOf (synthetic::recordedSnare(), { .click = 0.5, .wires = 0.3 }, 1)) == Nature::drum);
+    CHECK (natureOf (sines ({}, 0.01)) == Nature::noStroke);
+
+    // Harmonics of 110 Hz, as strings and voices have them.
+    std::vector<synthetic::KnownMode> voice, cymbal;
+
+    for (int k = 1; k <= 9; ++k)
+        voice.push_back ({ 110.0 * k, 1.0, 0.2 / k, 110.0 * k, 0.7 * k });
+
+    CHECK (natureOf (recorded (voice)) == Nature::harmonics);
+
+    // Dense partials from 300 Hz to 10 kHz that ring for seconds, most of them high.
+    for (int k = 0; k < 60; ++k)
+        cymbal.push_back ({ 300.0 * std::pow (1.06, k), 2.5, 0.005 + 0.001 * k, 300.0 * std::pow (1.06, k), 1.3 * k });
+
+    CHECK (natureOf (recorded (cymbal)) == Nature::cymbal);
+
+    // A kick drum: 55 Hz with a glide, and a little at 110 and 150 Hz.
+    CHECK (natureOf (recorded ({ { 55.0, 0.5, 0.6, 70.0 }, { 110.0, 0.3, 0.05, 115.0 }, { 150.0, 0.2, 0.05, 155.0 } })) == Nature::kick);
 }

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "Taps.h"
+
+#include "Fitting/Partial.h"
+
+#include <vector>
+
+namespace listening
+{
+
+/** What a recording sounds like, as far as it is plain. */
+enum class Nature
+{
+    drum,      ///< or nothing that speaks against one
+    noStroke,  ///< nothing starts suddenly
+    harmonics, ///< of one pitch: a voice or another instrument
+    cymbal,    ///< most of what rings on lies above 3.5 kHz
+    kick       ///< most of what rings on lies below 100 Hz
+};
+
+/** By the loudest tap. @param partials  of each tap */
+Nature natureOf (const Recording&, const std::vector<Tap>&, const std::vector<std::vector<fitting::Partial>>& partials);
+
+} // namespace listening
