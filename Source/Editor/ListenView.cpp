@@ -4,8 +4,10 @@
 #include "NoteText.h"
 #include "Strings.h"
 
+#include "Modal/InputError.h"
 #include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
+#include "Wording/PlanText.h"
 #include "Wording/TapText.h"
 
 #include <cmath>
@@ -39,7 +41,7 @@ ListenView::ListenView (plugin::Processor& p)
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine, &adviceLine, &level,
+    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine, &adviceLine, &level, &rods,
                                                                 &ring, &answers, &known, &note, &tension, &deleteTap, &analyse, &apply,
                                                                 &spectrogram })
         addAndMakeVisible (child);
@@ -168,6 +170,8 @@ bool ListenView::endCheckOfOtherDrum (const Report& report)
         return false;
     processor.listener().forget();
     chosenLug = -1;
+    batterAsHeard = resonantAsHeard = std::nullopt;
+    rods.setText ({}, TextLine::Weight::quiet);
     if (onSay)
         onSay (strings::otherLugs);
     return true;
@@ -202,6 +206,7 @@ void ListenView::refresh()
         level.clear();
     }
     level.setVisible (isListening);
+    rods.setVisible (! isListening);
     known.setConcertPitch (concertPitch());
 
     showButtons (*report);
@@ -213,6 +218,7 @@ void ListenView::refresh()
                   concertPitch());
     apply.setEnabled (job == Job::strikes ? answers.chosen() != nullptr : report->head && report->head->isPossible);
     spectrogram.show (*report, concertPitch());
+    planRods (*report);
 }
 
 void ListenView::showButtons (const Report& report)
@@ -382,6 +388,61 @@ void ListenView::showFigures (const Report& report)
     }
 }
 
+/** What leads from the drum that was heard to the tuning that is set, which another page may change. */
+void ListenView::planRods (const Report& report)
+{
+    if (report.head && report.head->isPossible)
+        (report.side == modal::HeadSide::batter ? batterAsHeard : resonantAsHeard) = fitting::headAsIs (*report.head);
+    if (const auto* answer = answers.chosen())
+    {
+        const auto asHeard = [] (const fitting::DrumAnswer::Head& head)
+        { return head.tension.value > 0.0 ? std::optional (fitting::HeadAsIs{ .tension = head.tension.value }) : std::nullopt; };
+        batterAsHeard = asHeard (answer->batter);
+        resonantAsHeard = asHeard (answer->resonant);
+    }
+    const Planned wanted{ processor.effectiveValues(), batterAsHeard ? batterAsHeard->tension : 0.0,
+                          resonantAsHeard ? resonantAsHeard->tension : 0.0 };
+    if ((! batterAsHeard && ! resonantAsHeard) || wanted == planned || planning.isBusy())
+        return;
+    planned = wanted;
+    planning.run (
+        [request = plugin::requestOf (wanted.wanted), batter = batterAsHeard, resonant = resonantAsHeard]
+        {
+            try
+            {
+                return plugin::rodTurnsTo (request, batter, resonant);
+            }
+            catch (const modal::InputError&)
+            {
+                return plugin::RodTurns(); // the ladder says what cannot be reached
+            }
+        },
+        [this] (const plugin::RodTurns& turns)
+        {
+            showRods (turns);
+            planRods (*processor.listener().report()); // the tuning may have changed since
+        });
+}
+
+void ListenView::showRods (const plugin::RodTurns& turns)
+{
+    juce::StringArray heads;
+    const auto add = [&heads] (const char* name, const std::optional<double>& turn)
+    {
+        if (turn)
+            heads.add (juce::String (name) + " " + juce::String (wording::nearTurn (*turn)));
+    };
+    add (strings::batter, turns.batter);
+    add (strings::resonant, turns.resonant);
+    const auto isSet = [] (const std::optional<double>& turn) { return ! turn || std::abs (*turn) < 1.0 / 32.0; };
+    if (heads.isEmpty())
+        rods.setText ({}, TextLine::Weight::quiet);
+    else if (isSet (turns.batter) && isSet (turns.resonant))
+        rods.setText (strings::nothingToTurn, TextLine::Weight::quiet);
+    else
+        rods.setFigure (strings::rodsToTuning, heads.joinIntoString (", "));
+}
+
 void ListenView::timerCallback()
 {
     level.feed (processor.listener().takePeak());
@@ -422,7 +483,8 @@ void ListenView::resized()
     left.removeFromTop (space);
     taskLine.setBounds (left.removeFromTop (isLow ? 38 : 42));
     adviceLine.setBounds (left.removeFromTop (isLow ? 50 : 56));
-    level.setBounds (left.removeFromTop (16));
+    level.setBounds (left.removeFromTop (18));
+    rods.setBounds (level.getBounds());
 
     auto commands = left.removeFromBottom (rowHeight);
     const bool isStrikes = job == Job::strikes;

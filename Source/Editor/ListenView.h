@@ -1,6 +1,7 @@
 #pragma once
 
 #include "AnswersView.h"
+#include "Background.h"
 #include "CommandButton.h"
 #include "KnownView.h"
 #include "LevelBar.h"
@@ -34,6 +35,7 @@ public:
     juce::String task() const { return taskLine.text(); }     ///< what to do next, or the answer
     juce::String advice() const { return adviceLine.text(); } ///< the result of the last tap, or how to begin
     juce::String result() const { return note.getTitle() + ", " + tension.getTitle(); }
+    juce::String rodsText() const { return rods.getTitle(); } ///< from the drum that was heard to the tuning that is set
     juce::Button& strikesButton() noexcept { return strikes; }
     juce::Button& startButton() noexcept { return start; }
     juce::Button& deleteTapButton() noexcept { return deleteTap; }
@@ -74,6 +76,8 @@ private:
     void tell (const juce::String& task, const juce::String& text, bool isWarning);
     void showHead (const fitting::HeadFit&);
     void showFigures (const Report&);
+    void planRods (const Report&);
+    void showRods (const plugin::RodTurns&);
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;
 
@@ -81,7 +85,7 @@ private:
     Job job = Job::lugCheck;
     modal::HeadSide side = modal::HeadSide::batter;
     CommandButton batter, resonant, strikes, start, open, deleteTap, analyse, apply;
-    TextLine taskLine, adviceLine, note, tension;
+    TextLine taskLine, adviceLine, note, tension, rods;
     LevelBar level;
     LugRing ring{ plugin::lugParameters };
     AnswersView answers;
@@ -91,6 +95,18 @@ private:
     bool isDraggedOver = false;
     juce::String announced;
     std::unique_ptr<juce::FileChooser> chooser;
+
+    /** From what to what the rods' turns were planned last. */
+    struct Planned
+    {
+        plugin::Values wanted{};
+        double batter = 0.0, resonant = 0.0; ///< N/m, as heard
+
+        bool operator== (const Planned&) const = default;
+    };
+    std::optional<fitting::HeadAsIs> batterAsHeard, resonantAsHeard;
+    Planned planned;
+    Background planning; ///< last: ends before what it shows
 };
 
 } // namespace editor

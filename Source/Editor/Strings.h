@@ -282,6 +282,8 @@ inline constexpr const char* notHeard = "not heard";
 inline constexpr const char* noteExample = "G#3 -5";
 inline constexpr const char* deleteLastStrike = "Delete last strike";
 inline constexpr const char* strikesHeard = "Strikes heard";
+inline constexpr const char* rodsToTuning = "Rods to the tuning set";
+inline constexpr const char* nothingToTurn = "The drum is as set. Set other notes on Heads to see what to turn.";
 inline constexpr const char* namedLug = ", named in the answer";
 inline constexpr const char* lugsDone = "Lugs done (press one to repeat it)";
 juce::String doneOf (int done, int all);

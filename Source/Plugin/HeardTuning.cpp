@@ -6,6 +6,7 @@
 #include "Modal/pitch/Note.h"
 
 #include <cmath>
+#include <numeric>
 
 namespace plugin
 {
@@ -58,6 +59,29 @@ void setHeard (Values& values, const fitting::DrumAnswer& answer)
     setSi (changed, P::resonantCents, 0.0);
     setSi (changed, P::morphOn, 0.0); // it would hide the measured values
     values = changed;
+}
+
+RodTurns rodTurnsTo (const DrumRequest& wanted, const std::optional<fitting::HeadAsIs>& batter,
+                     const std::optional<fitting::HeadAsIs>& resonant)
+{
+    fitting::PlanRequest request;
+    request.drum = wanted.drum;
+    request.wanted = wanted.tuning;
+    request.batter = batter;
+    request.resonant = resonant;
+    RodTurns found;
+
+    for (const auto& head : fitting::makePlan (request).heads)
+    {
+        double turns = head.turnsLeft;
+
+        for (const auto& pass : head.passes)
+            turns += std::accumulate (pass.turns.begin(), pass.turns.end(), 0.0) / static_cast<double> (pass.turns.size());
+
+        (head.side == modal::HeadSide::batter ? found.batter : found.resonant) = turns;
+    }
+
+    return found;
 }
 
 fitting::DrumFitSetup strikesOf (modal::DrumSpec drum, const KnownOfDrum& known)

@@ -1,8 +1,9 @@
 #pragma once
 
-#include "Values.h"
+#include "DrumRequest.h"
 
 #include "Fitting/Drum.h"
+#include "Fitting/Plan.h"
 
 namespace plugin
 {
@@ -27,6 +28,17 @@ struct KnownOfDrum
 
     bool operator== (const KnownOfDrum&) const = default;
 };
+
+/** Mean turns of a head's rods, positive tightens. */
+struct RodTurns
+{
+    std::optional<double> batter{}, resonant{}; ///< none: that head was not heard
+};
+
+/** Turns from the heads as they were heard to the tuning asked for, by what a turn does to a usual drum (fitting::makePlan).
+    @throws modal::InputError if a head cannot reach it */
+RodTurns rodTurnsTo (const DrumRequest& wanted, const std::optional<fitting::HeadAsIs>& batter,
+                     const std::optional<fitting::HeadAsIs>& resonant);
 
 /** Strikes of the drum that is set, with nothing on its heads. */
 fitting::DrumFitSetup strikesOf (modal::DrumSpec, const KnownOfDrum&);

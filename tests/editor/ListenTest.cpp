@@ -161,6 +161,15 @@ TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets 
     REQUIRE (window.settle());
     CHECK (std::abs (modal::centsBetween (batter, window.prediction().batter.tapNote)) < 20.0);
     CHECK (std::abs (modal::centsBetween (resonant, window.prediction().resonant.tapNote)) < 20.0);
+    // The drum that was heard is now the one that is set; a higher note then needs turns up.
+    REQUIRE (waitUntil ([&] { return listen.rodsText() == editor::strings::nothingToTurn; }));
+    onMessageThread (
+        [&]
+        {
+            auto& note = window.processor().parameter (Parameter::batterNote);
+            note.setPlainValue (note.plainValue() + 2.0);
+        });
+    REQUIRE (waitUntil ([&] { return listen.rodsText().contains ("up"); }));
     window.resize (800, 500);
     window.picture ("listen-strikes-small");
     window.picture ("listen-strikes-small", 2.0f);

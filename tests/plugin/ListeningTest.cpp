@@ -314,6 +314,19 @@ TEST_CASE ("Strikes of the finished drum are heard at the input, and the answer 
     CHECK (test.report().remark.troubles.front() == listening::Trouble::wiresOn);
 }
 
+TEST_CASE ("From the heads as heard to the tuning that is set there are turns of the rods, up for a higher note")
+{
+    ListeningProcessor test;
+    const auto wanted = requestOf (test.processor.effectiveValues());
+    const auto tensions = modal::tensionsFor (wanted.drum, wanted.tuning);
+    const auto turns = rodTurnsTo (wanted, fitting::HeadAsIs{ .tension = tensions.batter }, fitting::HeadAsIs{ .tension = 0.8 * tensions.resonant });
+    CHECK (std::abs (*turns.batter) < 1.0 / 32.0); // is there already
+    // A fifth of the tension, by the turns' own sum: more than a sixteenth and less than a turn on any usual drum (common practice, no source).
+    CHECK (*turns.resonant > 1.0 / 16.0);
+    CHECK (*turns.resonant < 1.0);
+    CHECK_FALSE (rodTurnsTo (wanted, std::nullopt, fitting::HeadAsIs{ .tension = tensions.resonant }).batter);
+}
+
 TEST_CASE ("A lug check and strikes are heard from files; one that is no sound file says so")
 {
     ListeningProcessor test;
