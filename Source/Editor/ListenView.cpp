@@ -28,6 +28,13 @@ juce::String wordsOf (const std::string& text)
     return withNoteSigns (juce::String::fromUTF8 (text.c_str()));
 }
 
+/** How far a lug is off if it alone is. */
+fitting::Estimate suspectedCents (const fitting::HeadFit& head, int lug)
+{
+    const auto found = std::find_if (head.suspects.begin(), head.suspects.end(), [lug] (const auto& s) { return s.lug == lug; });
+    return found == head.suspects.end() ? head.lugCents[static_cast<std::size_t> (lug)] : found->cents;
+}
+
 } // namespace
 
 ListenView::ListenView (plugin::Processor& p)
@@ -262,13 +269,15 @@ void ListenView::showLugs (const Report& report)
         auto& heard = content.lugs.emplace_back();
         if (i >= report.notes.size() || ! report.notes[i])
             continue;
-        // A tap hears the whole head; the fit separates the lugs.
-        const double cents = hasFit ? report.head->lugCents[i].value : modal::centsBetween (mean, report.notes[i]->value);
-        heard.deviation = std::abs (cents) < 0.5 ? juce::String ("0") : withSign (cents, 0);
-        heard.isNamed = std::count (named.begin(), named.end(), static_cast<int> (i)) > 0;
-        heard.isSure = ! hasFit || std::abs (cents) > report.head->lugCents[i].error;
-        heard.detail =
-            hasFit ? plusMinus (report.head->lugCents[i].error, 0) : noteWithCents (report.notes[i]->value, concertPitch());
+        const auto lug = static_cast<int> (i);
+        heard.isNamed = std::count (named.begin(), named.end(), lug) > 0;
+        // A tap hears the whole head; the fit separates the lugs. A lug that the answer names is shown as far off as it says.
+        const auto cents = ! hasFit         ? fitting::Estimate{ modal::centsBetween (mean, report.notes[i]->value) }
+                           : heard.isNamed ? suspectedCents (*report.head, lug)
+                                           : report.head->lugCents[i];
+        heard.deviation = std::abs (cents.value) < 0.5 ? juce::String ("0") : withSign (cents.value, 0);
+        heard.isSure = ! hasFit || std::abs (cents.value) > cents.error;
+        heard.detail = hasFit ? plusMinus (cents.error, 0) : noteWithCents (report.notes[i]->value, concertPitch());
     }
     const bool hasHead = report.head && report.head->isPossible;
     const double middle = hasHead ? report.head->tapNote.value : mean;
@@ -466,7 +475,7 @@ void ListenView::resized()
 {
     constexpr int rowHeight = 28, space = 6;
     auto area = getLocalBounds();
-    const int leftWidth = juce::jlimit (juce::jmin (330, area.getWidth()), 460, area.getWidth() * 38 / 100);
+    const int leftWidth = juce::jlimit (juce::jmin (340, area.getWidth()), 460, area.getWidth() * 38 / 100);
     auto left = area.removeFromLeft (leftWidth);
     spectrogram.setBounds (area.withTrimmedLeft (14));
     open.setBounds (spectrogram.besidePause() + spectrogram.getPosition());
@@ -481,8 +490,8 @@ void ListenView::resized()
     resonant.setBounds (heading.removeFromLeft (4 * share - 2));
     strikes.setBounds (heading);
     left.removeFromTop (space);
-    taskLine.setBounds (left.removeFromTop (isLow ? 38 : 42));
-    adviceLine.setBounds (left.removeFromTop (isLow ? 50 : 56));
+    taskLine.setBounds (left.removeFromTop (isLow ? 50 : 54));
+    adviceLine.setBounds (left.removeFromTop (isLow ? 40 : 56));
     level.setBounds (left.removeFromTop (18));
     rods.setBounds (level.getBounds());
 

@@ -44,7 +44,7 @@ LugRing::Places LugRing::placesFor (juce::Point<float> spot, float slant) const
 {
     const auto area = getLocalBounds().toFloat();
     const float mostAcross = juce::jmax (20.0f, 0.5f * area.getWidth() - spot.x - 6.0f),
-                mostUp = juce::jmax (20.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
+                mostUp = juce::jmax (14.0f, 0.5f * area.getHeight() - spot.y - 6.0f);
     const float halfWidth = juce::jmin (mostAcross, slant * mostUp), halfHeight = juce::jmin (mostUp, halfWidth);
     Places places{ juce::Rectangle<float> (2.0f * halfWidth, 2.0f * halfHeight).withCentre (area.getCentre()), {} };
     for (int i = 0; i < count; ++i)

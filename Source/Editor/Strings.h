@@ -279,7 +279,7 @@ inline constexpr const char* answerName = "Answer";
 inline constexpr const char* answerTip =
     "A tuning that explains the strikes, with its probability among those found. Press it to choose what \"Set the drum to this\" sets.";
 inline constexpr const char* notHeard = "not heard";
-inline constexpr const char* noteExample = "G#3 -5";
+inline constexpr const char* noteExample = "as G#3 -5";
 inline constexpr const char* deleteLastStrike = "Delete last strike";
 inline constexpr const char* strikesHeard = "Strikes heard";
 inline constexpr const char* rodsToTuning = "Rods to the tuning set";
