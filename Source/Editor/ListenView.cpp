@@ -7,6 +7,7 @@
 #include "Modal/InputError.h"
 #include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
+#include "Wording/LikenessText.h"
 #include "Wording/PlanText.h"
 #include "Wording/TapText.h"
 
@@ -43,13 +44,13 @@ ListenView::ListenView (plugin::Processor& p)
       strikes (strings::listenStrikes, [this] { choose (Job::strikes, side); }), start (strings::startListening, [this] { toggle(); }),
       open (strings::openRecording, [this] { openFiles(); }),
       deleteTap (strings::deleteLastTap, [this] { processor.listener().deleteLastTap(); }),
-      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), apply (strings::applyToDrum, [this] { setDrum(); }),
+      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), like (strings::playLike, [this] { processor.playLikeLastStrike(); }), apply (strings::applyToDrum, [this] { setDrum(); }),
       spectrogram (p.listener())
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
     for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine, &adviceLine, &level, &rods,
-                                                                &ring, &answers, &known, &note, &tension, &deleteTap, &analyse, &apply,
+                                                                &ring, &answers, &known, &note, &tension, &deleteTap, &analyse, &like, &apply,
                                                                 &spectrogram })
         addAndMakeVisible (child);
     ring.onLug = [this] (int lug) { chooseLug (lug); };
@@ -226,6 +227,7 @@ void ListenView::refresh()
     apply.setEnabled (job == Job::strikes ? answers.chosen() != nullptr : report->head && report->head->isPossible);
     spectrogram.show (*report, concertPitch());
     planRods (*report);
+    takeLikeness (*report);
 }
 
 void ListenView::showButtons (const Report& report)
@@ -251,6 +253,8 @@ void ListenView::showButtons (const Report& report)
     deleteTap.setButtonText (isStrikes ? strings::deleteLastStrike : strings::deleteLastTap.face);
     deleteTap.setEnabled (report.heardCount() > 0 && report.stage != Stage::analysing);
     analyse.setVisible (! isStrikes);
+    like.setVisible (isStrikes);
+    like.setEnabled (report.hasStroke && report.stage != Stage::analysing);
     analyse.setEnabled (report.heardCount() > 0 && ! report.head && report.stage != Stage::analysing);
 }
 
@@ -433,6 +437,17 @@ void ListenView::planRods (const Report& report)
         });
 }
 
+/** Sets the drum to ring and rattle as the strike does, once, and plays both. */
+void ListenView::takeLikeness (const Report& report)
+{
+    if (std::exchange (played, report.played) == report.played || played == nullptr)
+        return;
+    processor.applyLikeness (played->likeness);
+    processor.hear (played->sideBySide);
+    if (onSay)
+        onSay (wordsOf (wording::text (played->likeness)));
+}
+
 void ListenView::showRods (const plugin::RodTurns& turns)
 {
     juce::StringArray heads;
@@ -498,8 +513,9 @@ void ListenView::resized()
     auto commands = left.removeFromBottom (rowHeight);
     const bool isStrikes = job == Job::strikes;
     apply.setBounds (commands.removeFromRight (commands.getWidth() * 4 / 10));
-    deleteTap.setBounds (commands.removeFromLeft (commands.getWidth() / (isStrikes ? 1 : 2)));
+    deleteTap.setBounds (commands.removeFromLeft (commands.getWidth() / 2));
     analyse.setBounds (commands);
+    like.setBounds (commands);
     left.removeFromBottom (2);
     if (! isStrikes)
         tension.setBounds (left.removeFromBottom (19));

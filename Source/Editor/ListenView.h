@@ -41,6 +41,7 @@ public:
     juce::Button& deleteTapButton() noexcept { return deleteTap; }
     juce::Button& analyseButton() noexcept { return analyse; }
     juce::Button& applyButton() noexcept { return apply; }
+    juce::Button& likeButton() noexcept { return like; }
     AnswersView& answersView() noexcept { return answers; }
     KnownView& knownView() noexcept { return known; }
     SpectrogramView& spectrogramView() noexcept { return spectrogram; }
@@ -77,6 +78,7 @@ private:
     void showHead (const fitting::HeadFit&);
     void showFigures (const Report&);
     void planRods (const Report&);
+    void takeLikeness (const Report&);
     void showRods (const plugin::RodTurns&);
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;
@@ -84,7 +86,7 @@ private:
     plugin::Processor& processor;
     Job job = Job::lugCheck;
     modal::HeadSide side = modal::HeadSide::batter;
-    CommandButton batter, resonant, strikes, start, open, deleteTap, analyse, apply;
+    CommandButton batter, resonant, strikes, start, open, deleteTap, analyse, like, apply;
     TextLine taskLine, adviceLine, note, tension, rods;
     LevelBar level;
     LugRing ring{ plugin::lugParameters };
@@ -93,6 +95,7 @@ private:
     SpectrogramView spectrogram;
     int chosenLug = -1; ///< from 0, where listening continues; -1: none chosen
     bool isDraggedOver = false;
+    std::shared_ptr<const plugin::PlayedLike> played; ///< taken over last
     juce::String announced;
     std::unique_ptr<juce::FileChooser> chooser;
 

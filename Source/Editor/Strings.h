@@ -209,6 +209,11 @@ inline constexpr CommandText deleteLastTap{ "Delete last tap", "Delete last tap"
 inline constexpr CommandText analyseHead{ "Analyse", "Analyse the head",
                                           "Find tension and lug differences from the taps so far. This starts by itself after "
                                           "the last lug; fewer taps give a less certain result." };
+inline constexpr CommandText playLike{
+    "Play it like this", "Play it like this one",
+    "Sets muffling and wires of the model so that it rings as the last strike does, as one undo step, then plays the strike and the model one after "
+    "the other at equal loudness. Set the drum to the strikes first; wires are told by a strike with the wires on."
+};
 inline constexpr CommandText applyToDrum{
     "Set the drum to this", "Set the drum to what was heard",
     "After a lug check sets this head's tap note and lugs and leaves the other head; after strikes sets both notes of the chosen answer, and "

@@ -27,6 +27,9 @@ std::vector<HeardPartials> LiveStrikes::add (std::shared_ptr<const Recording> re
 /** False if the strike cannot be used. */
 bool LiveStrikes::take (std::shared_ptr<const Recording> recording, const Tap& tap, double quiet, double start)
 {
+    if (! tap.has (Trouble::noisy) && ! tap.has (Trouble::cutShort))
+        lastStrike = Strike{ recording, tap, quiet };
+
     if (! tap.canBeStrike())
     {
         lastRemark = { .kind = Remark::Kind::troubles, .troubles = tap.troubles };

@@ -31,6 +31,9 @@ public:
 
     const std::vector<Strike>& strikes() const noexcept { return heard; }
 
+    /** The last strike that rang out above the noise, wires on or off; none before the first. */
+    const std::optional<Strike>& lastHeard() const noexcept { return lastStrike; }
+
     /** False if there is none. */
     bool deleteLast();
 
@@ -44,6 +47,7 @@ private:
 
     LiveTaps incoming;
     std::vector<Strike> heard;
+    std::optional<Strike> lastStrike;
     HeardPartials last;
     Remark lastRemark;
 };

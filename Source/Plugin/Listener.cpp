@@ -1,6 +1,7 @@
 #include "Listener.h"
 
 #include "Modal/InputError.h"
+#include "PlayLike/SideBySide.h"
 
 #include <algorithm>
 #include <cmath>
@@ -152,6 +153,16 @@ void Listener::setKnown (const fitting::DrumFitSetup& setup)
         });
 }
 
+void Listener::playLike (const playlike::KnownDrum& drumKnown)
+{
+    ask (
+        [this, drumKnown]
+        {
+            if (strikes != nullptr && strikes->lastHeard())
+                makeAlike (drumKnown);
+        });
+}
+
 void Listener::stop()
 {
     ask (
@@ -200,7 +211,7 @@ void Listener::deleteLastTap()
             else
                 fitStrikes();
 
-            publish (isOn.load() ? ListeningReport::Stage::listening : ListeningReport::Stage::off);
+            publish (stageNow());
         });
 }
 
@@ -253,6 +264,7 @@ void Listener::clear (Job next)
     recorded.reset();
     head.reset();
     drum.reset();
+    played.reset();
     failure = {};
 }
 
@@ -295,7 +307,27 @@ void Listener::fitStrikes()
     const auto& heard = strikes->strikes();
     drum = std::make_shared<const fitting::DrumFit> (
         fitting::fitDrum (known, listening::linesOf (heard), static_cast<int> (heard.size())));
-    publish (isOn.load() ? ListeningReport::Stage::listening : ListeningReport::Stage::off);
+    publish (stageNow());
+}
+
+ListeningReport::Stage Listener::stageNow() const noexcept
+{
+    return isOn.load() ? ListeningReport::Stage::listening : ListeningReport::Stage::off;
+}
+
+void Listener::makeAlike (const playlike::KnownDrum& drumKnown)
+{
+    publish (ListeningReport::Stage::analysing);
+    const auto& [recording, tap, quiet] = *strikes->lastHeard();
+    const auto goesOn = [this] (double)
+    {
+        const std::scoped_lock lock (mutex);
+        return ! shouldStop;
+    };
+    auto likeness = playlike::likenessOf (drumKnown, *recording, tap, quiet, goesOn);
+    auto both = playlike::sideBySide (*recording, tap.start, tap.end, likeness.sound);
+    played = std::make_shared<const PlayedLike> (PlayedLike{ std::move (likeness), std::move (both) });
+    publish (stageNow());
 }
 
 /** Appends the columns of a recording to a picture. */
@@ -491,7 +523,12 @@ void Listener::publish (ListeningReport::Stage stage)
     }
 
     if (strikes != nullptr)
+    {
         report->strikes = static_cast<int> (strikes->strikes().size());
+        report->hasStroke = strikes->lastHeard().has_value();
+    }
+
+    report->played = played;
 
     if (failure.kind != Remark::Kind::none)
         report->remark = failure;

@@ -4,6 +4,7 @@
 
 #include "Fitting/Drum.h"
 #include "Listening/LiveStrikes.h"
+#include "PlayLike/PlayLike.h"
 
 #include <condition_variable>
 #include <functional>
@@ -20,6 +21,13 @@ struct RecordedColumns
 {
     std::string name; ///< of the file
     std::vector<listening::LevelColumn> columns{};
+};
+
+/** The model set to ring and rattle as the last strike does, and both strokes one after the other at equal loudness. */
+struct PlayedLike
+{
+    playlike::Likeness likeness;
+    listening::Recording sideBySide;
 };
 
 /** State and result of a lug check or of strikes. Immutable. */
@@ -56,6 +64,8 @@ struct ListeningReport
     // Of strikes:
     int strikes = 0;
     std::shared_ptr<const fitting::DrumFit> drum{}; ///< after the first strike was analysed
+    bool hasStroke = false;                         ///< one that playLike() can take
+    std::shared_ptr<const PlayedLike> played{};     ///< after playLike()
 
     int heardCount() const noexcept; ///< taps or strikes
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
@@ -89,6 +99,9 @@ public:
 
     /** Analyses the strikes so far once more, with other prior knowledge. */
     void setKnown (const fitting::DrumFitSetup&);
+
+    /** Sets this drum to ring and rattle as the last strike does; takes some seconds. */
+    void playLike (const playlike::KnownDrum&);
 
     void stop();   ///< keeps the taps
     void forget(); ///< stops and drops the taps
@@ -131,6 +144,8 @@ private:
     void setOn (bool);
     void fitHead();
     void fitStrikes();
+    void makeAlike (const playlike::KnownDrum&);
+    ListeningReport::Stage stageNow() const noexcept;
     void fail (const std::string& why);
     void publish (ListeningReport::Stage);
     template <typename Act> void withSession (Act&&);
@@ -155,6 +170,7 @@ private:
     std::optional<fitting::HeadFit> head;
     fitting::DrumFitSetup known;
     std::shared_ptr<const fitting::DrumFit> drum;
+    std::shared_ptr<const PlayedLike> played;
     Remark failure; ///< of a file
     bool wasSilent = false, isNewStrike = false;
 

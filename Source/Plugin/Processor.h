@@ -1,5 +1,6 @@
 #pragma once
 
+#include "ClipPlayer.h"
 #include "DrumParameter.h"
 #include "HeardTuning.h"
 #include "Listener.h"
@@ -91,6 +92,15 @@ public:
     /** Sets diameter and both tap notes to those of an answer to the strikes, as one undo step. */
     void applyAnswer (const fitting::DrumAnswer&);
 
+    /** Sets the model to ring and rattle as the last strike does; the report then has the result. */
+    void playLikeLastStrike();
+
+    /** Takes over muffling and wires, as one undo step. */
+    void applyLikeness (const playlike::Likeness&);
+
+    /** Plays a recording through the outputs, beside the drum. */
+    void hear (const listening::Recording&);
+
     using Snapshot = LiveSound::Snapshot;
     static juce::String nameOf (Snapshot); ///< "A" to "H"
     bool hasSnapshot (Snapshot which) const noexcept { return sound.hasSnapshot (which); }
@@ -171,6 +181,7 @@ private:
     StrikeRecording recording;
     StrokeQueue auditions;
     Player player{ recording };
+    ClipPlayer clips;
     MakeEditor editorMaker;
     PresetLibrary library;
     std::array<DrumParameter*, parameterCount> parameters{};

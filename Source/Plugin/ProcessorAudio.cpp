@@ -199,6 +199,9 @@ void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer
         done = next;
     }
 
+    if (const auto outputs = outputsOf (buffer, 0); outputs.left != nullptr)
+        clips.addTo (outputs.left, outputs.right, frames);
+
     midi.clear();
 }
 

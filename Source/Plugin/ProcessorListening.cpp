@@ -4,6 +4,7 @@
 
 #include "HeardTuning.h"
 #include "ParameterText.h"
+#include "SetValue.h"
 
 #include "Modal/InputError.h"
 #include "SoundFiles/AudioFile.h"
@@ -91,6 +92,41 @@ void Processor::applyAnswer (const fitting::DrumAnswer& answer)
             setHeard (values, answer);
             setValues (values, "Set the drum to the strikes");
         });
+}
+
+void Processor::playLikeLastStrike()
+{
+    if (const auto solved = solvedDrum())
+        inputListener.playLike (
+            { solved->request.drum, solved->tensions, { solved->request.wires, solved->request.hoop, solved->request.stick } });
+}
+
+void Processor::applyLikeness (const playlike::Likeness& likeness)
+{
+    reporting (
+        [&]
+        {
+            auto values = sound.effective();
+            auto file = drumFileOf (values, {});
+            file.drum.muffling = likeness.drum.muffling;
+            file.wires = likeness.fittings.wires;
+            setDrum (values, file, 0);
+            setSi (values, Parameter::wiresOn, likeness.hasWires ? 1.0 : 0.0);
+            setValues (values, "Play it like the recording");
+        });
+}
+
+void Processor::hear (const listening::Recording& heard)
+{
+    const double ratio = heard.sampleRate / playedRate.load();
+    const std::vector<float> samples (heard.samples.begin(), heard.samples.end());
+    std::vector<float> played (static_cast<std::size_t> (static_cast<double> (samples.size()) / ratio));
+
+    if (! played.empty())
+        juce::LagrangeInterpolator().process (ratio, samples.data(), played.data(), static_cast<int> (played.size()),
+                                              static_cast<int> (samples.size()), 0);
+
+    clips.play (std::move (played));
 }
 
 void Processor::applyMeasuredHead()

@@ -314,6 +314,40 @@ TEST_CASE ("Strikes of the finished drum are heard at the input, and the answer 
     CHECK (test.report().remark.troubles.front() == listening::Trouble::wiresOn);
 }
 
+TEST_CASE ("The model is set to ring as the last strike, with its wires, as one undo step, and both are played one after the other")
+{
+    ListeningProcessor test;
+    auto& processor = test.processor;
+    const auto solved = processor.solvedDrum();
+    REQUIRE (solved != nullptr);
+    synthetic::Strike strike{ .drum = solved->request.drum, .tensions = solved->tensions };
+    strike.speed = 3.0; // with the wires on, which strikes for a tuning may not have
+    processor.startHearingStrikes ({});
+    test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
+    REQUIRE (test.report().strikes == 0);
+    REQUIRE (test.report().hasStroke);
+    processor.playLikeLastStrike();
+    test.catchUp();
+    const auto played = test.report().played;
+    REQUIRE (played != nullptr);
+    CHECK (played->likeness.hasWires);
+
+    processor.undoManager().clearUndoHistory();
+    processor.applyLikeness (played->likeness);
+    CHECK (test.plain (Parameter::wiresOn) == 1.0);
+    REQUIRE (processor.undoManager().undo());
+    CHECK (test.plain (Parameter::wiresOn) == 0.0);
+    CHECK_FALSE (processor.undoManager().canUndo());
+
+    // The outputs play the recording and the model, sample for sample where the rates are the same.
+    processor.listener().stop();
+    test.catchUp();
+    processor.hear (played->sideBySide);
+    CHECK (test.feed ({ rate, std::vector<double> (played->sideBySide.samples.size(), 0.0) }) ==
+           Approx (std::pow (10.0, -3.0 / 20.0)).epsilon (0.01)); // the louder peak is at -3 dB
+    CHECK (test.feed ({ rate, std::vector<double> (4800, 0.0) }) == 0.0f);
+}
+
 TEST_CASE ("From the heads as heard to the tuning that is set there are turns of the rods, up for a higher note")
 {
     ListeningProcessor test;
