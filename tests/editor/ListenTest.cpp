@@ -143,6 +143,7 @@ TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets 
     REQUIRE (waitUntil ([&] { return listen.applyButton().isEnabled(); }));
     CHECK (task().contains ("batter"));
     CHECK (fromMessageThread ([&] { return listen.answersView().button (0).getTitle(); }).contains ("batter A"));
+    CHECK (fromMessageThread ([&] { return listen.likeButton().isEnabled(); }));
     window.picture ("listen-strikes");
 
     // A note that cannot be read is refused; one that can narrows the answer.

@@ -266,17 +266,13 @@ TEST_CASE ("Strikes of the finished drum are heard at the input, and the answer 
     strike.wires.on = false;
 
     processor.startHearingStrikes ({});
-    double last = 0.0;
-    for (const double position : { 0.3, 0.8 })
-    {
-        strike.position = position;
-        test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
-        CHECK (test.report().partials.back().start > last);
-        last = test.report().partials.back().start;
-    }
+    strike.position = 0.5;
+    test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
+    REQUIRE (test.report().partials.size() == 1);
+    CHECK (test.report().partials.front().start == Approx (synthetic::leadIn).margin (0.02));
     auto report = test.report();
     CHECK (report.job == ListeningReport::Job::strikes);
-    REQUIRE (report.strikes == 2);
+    REQUIRE (report.strikes == 1);
     REQUIRE (report.drum != nullptr);
     REQUIRE (report.drum->isPossible);
 
