@@ -444,8 +444,11 @@ void ListenView::takeLikeness (const Report& report)
         return;
     processor.applyLikeness (played->likeness);
     processor.hear (played->sideBySide);
+    juce::StringArray told;
+    for (const auto& sentence : wording::sentences (played->likeness))
+        told.add (wordsOf (sentence));
     if (onSay)
-        onSay (wordsOf (wording::text (played->likeness)));
+        onSay (told.joinIntoString (" "));
 }
 
 void ListenView::showRods (const plugin::RodTurns& turns)
