@@ -352,7 +352,16 @@ void ListenView::showStrikesWords (const Report& report)
 {
     const bool isListening = processor.listener().isListening();
     const auto remark = wordsOf (wording::text (report.remark));
-    if (report.drum != nullptr)
+    if (report.played != nullptr)
+    {
+        juce::StringArray told;
+        for (const auto& sentence : wording::sentences (report.played->likeness))
+            told.add (wordsOf (sentence));
+        tell (strings::playedLike, told.joinIntoString (" "), false);
+    }
+    else if (report.stage == Stage::analysing && report.drum != nullptr && ! isListening)
+        tell (strings::analysingDrum, {}, false);
+    else if (report.drum != nullptr)
     {
         const auto decides = wordsOf (wording::whatDecides (report.drum->answers, concertPitch()));
         const auto found = wordsOf (wording::mostSevereText (report.drum->findings));
@@ -444,11 +453,6 @@ void ListenView::takeLikeness (const Report& report)
         return;
     processor.applyLikeness (played->likeness);
     processor.hear (played->sideBySide);
-    juce::StringArray told;
-    for (const auto& sentence : wording::sentences (played->likeness))
-        told.add (wordsOf (sentence));
-    if (onSay)
-        onSay (told.joinIntoString (" "));
 }
 
 void ListenView::showRods (const plugin::RodTurns& turns)

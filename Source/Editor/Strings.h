@@ -298,6 +298,7 @@ inline constexpr const char* howToStrike = "Once, and let it ring for a second. 
 inline constexpr const char* howToHearStrikes =
     "Both heads free, wires off, nothing on the heads. Press Start, then strike at the centre, half way and near the edge, each left to ring "
     "for a second. Or open or drop recordings. Wear ear protection.";
+inline constexpr const char* playedLike = "The model fades like the strike as far as one stroke tells. You hear the strike, then the model.";
 inline constexpr const char* strikesAgree = "Press \"Set the drum to this\" to hear the model so. More strikes narrow the answer.";
 inline constexpr const char* drumNotHeard = "The strikes do not match this drum";
 inline constexpr const char* cannotUse = "This cannot be used";

@@ -490,6 +490,9 @@ void Listener::listenTo (const InputReader::Piece& piece)
             else if (session.remark() == before && session.isSilent() == wasSilent)
                 return;
 
+            if (session.remark().kind != before.kind || session.lastPartials().start != last)
+                played.reset(); // it was like another strike
+
             publish (ListeningReport::Stage::listening);
         });
 
