@@ -292,7 +292,7 @@ inline constexpr const char* nothingToTurn = "The drum is as set. Set other note
 inline constexpr const char* namedLug = ", named in the answer";
 inline constexpr const char* lugsDone = "Lugs done (press one to repeat it)";
 juce::String doneOf (int done, int all);
-inline constexpr const char* analysingDrum = "Looking for tunings of both heads ...";
+inline constexpr const char* analysingDrum = "Analysing the strikes ...";
 inline constexpr const char* strikeTheDrum = "Strike the drum";
 inline constexpr const char* howToStrike = "Once, and let it ring for a second. Then half way, near the edge, and once on the resonant head.";
 inline constexpr const char* howToHearStrikes =
