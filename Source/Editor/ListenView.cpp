@@ -5,6 +5,7 @@
 #include "Strings.h"
 
 #include "Modal/InputError.h"
+#include "Plugin/PlayedLike.h"
 #include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
 #include "Wording/LikenessText.h"
@@ -451,7 +452,7 @@ void ListenView::takeLikeness (const Report& report)
 {
     if (std::exchange (played, report.played) == report.played || played == nullptr)
         return;
-    processor.applyLikeness (played->likeness);
+    processor.applyLikeness (*played);
     processor.hear (played->sideBySide);
 }
 

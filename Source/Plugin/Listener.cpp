@@ -1,5 +1,7 @@
 #include "Listener.h"
 
+#include "PlayedLike.h"
+
 #include "Modal/InputError.h"
 #include "PlayLike/SideBySide.h"
 

@@ -4,7 +4,6 @@
 
 #include "Fitting/Drum.h"
 #include "Listening/LiveStrikes.h"
-#include "PlayLike/PlayLike.h"
 
 #include <condition_variable>
 #include <functional>
@@ -12,6 +11,11 @@
 #include <mutex>
 #include <string>
 #include <thread>
+
+namespace playlike
+{
+struct KnownDrum;
+} // namespace playlike
 
 namespace plugin
 {
@@ -23,12 +27,7 @@ struct RecordedColumns
     std::vector<listening::LevelColumn> columns{};
 };
 
-/** The model set to ring and rattle as the last strike does, and both strokes one after the other at equal loudness. */
-struct PlayedLike
-{
-    playlike::Likeness likeness;
-    listening::Recording sideBySide;
-};
+struct PlayedLike; // see PlayedLike.h
 
 /** State and result of a lug check or of strikes. Immutable. */
 struct ListeningReport

@@ -96,7 +96,7 @@ public:
     void playLikeLastStrike();
 
     /** Takes over muffling and wires, as one undo step. */
-    void applyLikeness (const playlike::Likeness&);
+    void applyLikeness (const PlayedLike&);
 
     /** Plays a recording through the outputs, beside the drum. */
     void hear (const listening::Recording&);

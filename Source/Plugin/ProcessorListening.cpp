@@ -4,6 +4,7 @@
 
 #include "HeardTuning.h"
 #include "ParameterText.h"
+#include "PlayedLike.h"
 #include "SetValue.h"
 
 #include "Modal/InputError.h"
@@ -101,8 +102,9 @@ void Processor::playLikeLastStrike()
             { solved->request.drum, solved->tensions, { solved->request.wires, solved->request.hoop, solved->request.stick } });
 }
 
-void Processor::applyLikeness (const playlike::Likeness& likeness)
+void Processor::applyLikeness (const PlayedLike& played)
 {
+    const auto& likeness = played.likeness;
     reporting (
         [&]
         {

@@ -1,6 +1,7 @@
 // Listening through the plugin's audio input: a lug check or strikes played by the engine arrive at the input bus, as in a host.
 #include "TestProcessor.h"
 
+#include "Plugin/PlayedLike.h"
 #include "SyntheticDrum.h"
 #include "tests/Catch.h"
 
@@ -329,7 +330,7 @@ TEST_CASE ("The model is set to ring as the last strike, with its wires, as one 
     CHECK (played->likeness.hasWires);
 
     processor.undoManager().clearUndoHistory();
-    processor.applyLikeness (played->likeness);
+    processor.applyLikeness (*played);
     CHECK (test.plain (Parameter::wiresOn) == 1.0);
     REQUIRE (processor.undoManager().undo());
     CHECK (test.plain (Parameter::wiresOn) == 0.0);
