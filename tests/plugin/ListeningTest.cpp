@@ -315,6 +315,7 @@ TEST_CASE ("The model is set to ring as the last strike, with its wires, as one 
 {
     ListeningProcessor test;
     auto& processor = test.processor;
+    test.waitUntil ([&] { return processor.solvedDrum() != nullptr && processor.solvedDrum()->request.drum.lugs == 6; });
     const auto solved = processor.solvedDrum();
     REQUIRE (solved != nullptr);
     synthetic::Strike strike{ .drum = solved->request.drum, .tensions = solved->tensions };
