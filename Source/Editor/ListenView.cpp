@@ -462,7 +462,7 @@ void ListenView::showRods (const plugin::RodTurns& turns)
     const auto add = [&heads] (const char* name, const std::optional<double>& turn)
     {
         if (turn)
-            heads.add (juce::String (name) + " " + juce::String (wording::nearTurn (*turn)));
+            heads.add (juce::String (name) + " " + juce::String (wording::nearFraction (*turn)));
     };
     add (strings::batter, turns.batter);
     add (strings::resonant, turns.resonant);
