@@ -1,5 +1,7 @@
 #include "Interval.h"
 
+#include "MusicSigns.h"
+
 #include "Modal/DrumNumbers.h"
 
 #include <algorithm>
@@ -13,7 +15,8 @@ namespace
 {
 
 constexpr const char* allowedIntervals =
-    "P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8, a name such as \"perfect fourth\", semitones \"+7 st\" or cents \"700 c\", "
+    "P1 m2 M2 m3 M3 P4 A4 P5 m6 M6 m7 M7 P8, a name such as \"perfect fourth\" or \"4th\", semitones \"+7 st\" or cents \"700 "
+    "c\", "
     "from 24 semitones below to 24 above; a leading - means the resonant head is the lower one";
 
 std::string lowered (std::string text)
@@ -40,15 +43,32 @@ constexpr Alias aliases[] = { { "unison", 0 },     { "semitone", 1 }, { "half st
                               { "whole step", 2 }, { "fourth", 5 },   { "tritone", 6 },   { "diminished fifth", 6 },
                               { "d5", 6 },         { "fifth", 7 },    { "octave", 12 } };
 
+/** The text in small letters, with "third" for "3rd" and the like. */
+std::string spelledOut (const std::string& text)
+{
+    constexpr std::pair<const char*, const char*> ordinals[] = { { "2nd", "second" }, { "3rd", "third" }, { "4th", "fourth" },
+                                                                 { "5th", "fifth" },  { "6th", "sixth" }, { "7th", "seventh" },
+                                                                 { "8ve", "octave" }, { "8va", "octave" } };
+    auto name = lowered (text);
+
+    for (const auto& [figure, word] : ordinals)
+        if (const auto at = name.find (figure); at != std::string::npos)
+            return name.replace (at, std::string (figure).size(), word);
+
+    return name;
+}
+
 /** Semitones of a name, or NaN. Short names are case-sensitive: m3 is minor, M3 major. */
 double semitonesOfName (const std::string& text)
 {
+    const auto name = spelledOut (text);
+
     for (const auto& named : namedIntervals())
-        if (text == named.shortName || lowered (text) == named.longName)
+        if (text == named.shortName || name == named.longName)
             return named.semitones;
 
     for (const auto& alias : aliases)
-        if (lowered (text) == alias.name)
+        if (name == alias.name)
             return alias.semitones;
 
     return std::nan ("");
@@ -112,6 +132,14 @@ Nearest nearest (double semitones)
     return { namedIntervals()[static_cast<std::size_t> (size)], semitones < 0.0 && size > 0, cents };
 }
 
+/** A whole number of semitones as people call it: "fourth" for a perfect fourth. */
+std::string commonName (double semitones)
+{
+    constexpr std::string_view perfect = "perfect ";
+    const std::string name = namedIntervals()[static_cast<std::size_t> (semitones)].longName;
+    return name.starts_with (perfect) ? name.substr (perfect.size()) : name;
+}
+
 std::string inSemitones (double semitones, const char* unit)
 {
     return (semitones > 0.0 ? "+" : "") + asText (semitones, 4) + unit;
@@ -156,8 +184,16 @@ std::string Interval::name() const
 
 std::string Interval::longName() const
 {
-    if (! hasName (semitones))
+    constexpr double nearQuarterTone = 40.0; // cents from the nearest semitone
+    const auto size = std::abs (semitones);
+    const auto lower = std::floor (size), upper = std::ceil (size);
+    const auto isBetween = 100.0 * std::abs (size - std::round (size)) >= nearQuarterTone;
+
+    if (! hasName (isBetween ? upper : size))
         return inSemitones (semitones, " semitones");
+
+    if (isBetween)
+        return "between " + commonName (lower) + " and " + commonName (upper) + (semitones < 0.0 ? " below" : "");
 
     const auto found = nearest (semitones);
     auto text = std::string (found.named.longName);
@@ -170,7 +206,7 @@ std::string Interval::longName() const
 
 Interval Interval::parse (const std::string& text, const std::string& field)
 {
-    auto rest = trimmed (text);
+    auto rest = trimmed (plainSigns (text));
     double semitones = semitonesOfNumber (rest);
 
     if (std::isnan (semitones) && ! rest.empty())

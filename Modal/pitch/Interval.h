@@ -16,10 +16,10 @@ struct Interval
 
     /** Short name of the nearest named interval, with cents if it is off: "P4", "P4 +12 c", "-m2". */
     std::string name() const;
-    /** Spelled out: "perfect fourth", "perfect fourth +12 cents", "minor second below". */
+    /** Spelled out: "perfect fourth", "perfect fourth +12 cents", "minor second below", "between major third and fourth". */
     std::string longName() const;
 
-    /** Reads "P4", "perfect fourth", "fourth", "-m2", "+7 st", "700 c". Throws InputError on `field`. */
+    /** Reads "P4", "perfect fourth", "fourth", "4th", "-m2", "+7 st", "700 c". Throws InputError on `field`. */
     static Interval parse (const std::string& text, const std::string& field);
 };
 

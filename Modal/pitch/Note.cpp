@@ -1,5 +1,7 @@
 #include "Note.h"
 
+#include "MusicSigns.h"
+
 #include "Modal/DrumNumbers.h"
 
 #include <algorithm>
@@ -66,7 +68,7 @@ Note Note::fromFrequency (double hertz, ConcertPitch pitch)
 Note Note::parse (const std::string& text, const std::string& field)
 {
     const auto refuse = [&] { return InputError (field, "\"" + text + "\"", allowedNotes); };
-    const auto compact = withoutSpaces (text);
+    const auto compact = withoutSpaces (plainSigns (text));
 
     if (compact.empty())
         throw refuse();

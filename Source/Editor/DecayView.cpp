@@ -83,11 +83,24 @@ void DecayView::paint (juce::Graphics& g)
     draw (analysis->level, isFormer ? theme.mark : theme.quiet, 1.2f);
     draw (analysis->noteLevel, isFormer ? theme.mark : theme.drum, 2.0f);
 
+    const auto predicted = scene.now == nullptr ? 0.0 : scene.now->sustain;
+    if (predicted > 0.0)
+    {
+        const double end = juce::jmin (longest, predicted * static_cast<double> (floorLevel) / -60.0);
+        const float dashes[] = { 5.0f, 4.0f };
+        g.setColour (theme.ink);
+        g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / predicted)) }, dashes, 2, 1.3f);
+    }
+
+    // Captions cover the curves that they would cross.
     auto key = area.withTrimmedTop (2.0f).withLeft (area.getRight() - 0.62f * area.getWidth());
     const auto line = [&] (const juce::String& words, juce::Colour colour)
     {
+        const auto row = key.removeFromTop (14.0f);
+        g.setColour (theme.paper);
+        g.fillRect (row.withLeft (juce::jmax (row.getX(), row.getRight() - fonts::small().getStringWidthFloat (words) - 3.0f)));
         g.setColour (colour);
-        g.drawFittedText (words, key.removeFromTop (14.0f).toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
+        g.drawFittedText (words, row.toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
     };
     if (isFormer)
     {
@@ -99,18 +112,8 @@ void DecayView::paint (juce::Graphics& g)
         line (strings::wholeSound, theme.quiet);
         line (strings::drumNoteAlone, theme.drum);
     }
-    if (scene.now == nullptr || ! (scene.now->sustain > 0.0))
-        return;
-    const double end = juce::jmin (longest, scene.now->sustain * static_cast<double> (floorLevel) / -60.0);
-    const float dashes[] = { 5.0f, 4.0f };
-    g.setColour (theme.ink);
-    g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / scene.now->sustain)) }, dashes, 2, 1.3f);
-    const auto slope = juce::String (scene.now->sustain, 2) + " s to fall 60 dB";
-    const auto whole = strings::predictedSlope + juce::String (" ") + slope;
-    if (fonts::small().getStringWidthFloat (whole) < key.getWidth())
-        return line (whole, theme.ink);
-    line (strings::predictedSlope, theme.ink);
-    line (slope, theme.ink);
+    if (predicted > 0.0)
+        line (strings::predictedSlope + juce::String (" ") + juce::String (predicted, 2) + " s", theme.ink);
 }
 
 } // namespace editor

@@ -85,8 +85,12 @@ void GapHandle::paint (juce::Graphics& g)
 
     auto lines = getLocalBounds().reduced (4, 2);
     g.setColour (theme.ink);
-    const auto name = intervalName (interval.semitones);
-    const bool isLarge = 0.75f * fonts::display().getStringWidthFloat (name) < static_cast<float> (lines.getWidth());
+    const auto fits = [&] (const juce::Font& font, const juce::String& text)
+    { return 0.75f * font.getStringWidthFloat (text) < static_cast<float> (lines.getWidth()); };
+    auto name = intervalName (interval.semitones);
+    if (! fits (fonts::strong(), name))
+        name = withMusicSigns (juce::String (interval.name()));
+    const bool isLarge = fits (fonts::display(), name);
     g.setFont (isLarge ? fonts::display() : fonts::strong());
     g.drawFittedText (name, lines.removeFromTop (lines.getHeight() * 3 / 5), juce::Justification::centred, 1, 0.7f);
     g.setColour (theme.quiet);

@@ -2,6 +2,7 @@
 
 #include "Modal/NumberText.h"
 #include "Modal/pitch/Interval.h"
+#include "Modal/pitch/MusicSigns.h"
 
 #include <cmath>
 
@@ -10,7 +11,7 @@ namespace editor
 namespace
 {
 
-const juce::juce_wchar minus = 0x2212, thinSpace = 0x2009, sharp = 0x266f, flat = 0x266d;
+const juce::juce_wchar minus = 0x2212, thinSpace = 0x2009, sharp = 0x266f;
 
 juce::String pretty (const std::string& name)
 {
@@ -39,7 +40,7 @@ juce::String plusMinus (double value, int decimals)
 
 juce::String plainSigns (const juce::String& text)
 {
-    return text.replaceCharacter (sharp, '#').replaceCharacter (flat, 'b').replaceCharacter (minus, '-');
+    return juce::String::fromUTF8 (modal::plainSigns (text.toStdString()).c_str());
 }
 
 juce::String noteName (double hertz, modal::ConcertPitch pitch)

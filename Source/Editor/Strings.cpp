@@ -198,7 +198,7 @@ juce::String doneOf (int done, int all)
 ControlText strikePoint()
 {
     return { "Strike point", "% of radius",
-             "Click to strike: Shift for hard, Alt for soft. The place decides how much each mode sounds." };
+             "Click to strike: Shift for hard, Alt for soft. Where you strike decides how much each mode sounds." };
 }
 
 ControlText spectrumMode()

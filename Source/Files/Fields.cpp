@@ -74,13 +74,7 @@ Limits tensionLimits (const modal::HeadConstruction& head)
 
 std::string limitsText (modal::Dimension dimension, const Limits& limits)
 {
-    std::string shortest;
-
-    for (const auto& unit : quantityOf (dimension).units)
-        if (const auto text = asText (limits, unit); shortest.empty() || text.size() < shortest.size())
-            shortest = text;
-
-    return shortest;
+    return quantityOf (dimension).limitsText (limits);
 }
 
 void writeNumber (Json& object, const char* name, const Quantity& quantity, double si)

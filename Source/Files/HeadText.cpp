@@ -89,13 +89,9 @@ const modal::HeadConstruction& namedHead (const std::string& name, const std::st
     if (const auto* preset = findPart (headPresets(), name))
         return preset->part;
 
-    std::vector<std::string> names;
-
-    for (const auto& preset : headPresets())
-        names.push_back (preset.name);
-
     throw modal::InputError (field, '"' + name + '"',
-                             "a thickness such as 10mil, an areal density, or a head by name: " + listed (names));
+                             "a thickness such as 10mil, an areal density, or a head by name: " +
+                                 listedFor (name, namesOf (headPresets())));
 }
 
 /** Film and plies, or the areal density of the whole head instead. */

@@ -35,7 +35,7 @@ modal::HoopSpec namedHoop (const std::string& name, const std::string& field)
         allowed.emplace_back (hoop.name);
     }
 
-    throw modal::InputError (field, '"' + name + '"', "a hoop by name: " + listed (allowed));
+    throw modal::InputError (field, '"' + name + '"', "a hoop by name: " + listedFor (name, allowed));
 }
 
 } // namespace files

@@ -196,7 +196,7 @@ LessonFile openLesson (const std::string& presetOrPath)
 
     if (! std::filesystem::exists (path, error))
         throw modal::InputError ("lesson", '"' + presetOrPath + '"',
-                                 "a lesson file, or one of the built-in lessons: " + listed (lessonPresets()));
+                                 "a lesson file, or one of the built-in lessons: " + listedFor (presetOrPath, lessonPresets()));
 
     return readLesson (loadText (path), path.filename().string(), path.parent_path());
 }

@@ -28,6 +28,17 @@ std::size_t editsBetween (std::string_view a, std::string_view b)
 
     return row.back();
 }
+
+std::string lowered (std::string_view text)
+{
+    std::string result (text);
+
+    for (char& c : result)
+        if (c >= 'A' && c <= 'Z')
+            c = static_cast<char> (c - 'A' + 'a');
+
+    return result;
+}
 } // namespace
 
 std::string nearestWord (std::string_view word, const std::vector<std::string>& known)
@@ -38,17 +49,20 @@ std::string nearestWord (std::string_view word, const std::vector<std::string>& 
     if (word.size() > longest)
         return {};
 
+    const auto wanted = lowered (word);
+
     // A key without its unit is no misspelling: the first unit will do.
     for (const auto& candidate : known)
-        if (candidate.starts_with (std::string (word) + "_"))
+        if (const auto other = lowered (candidate);
+            other.starts_with (wanted + "_") || (wanted.size() > 2 && other.starts_with (wanted)))
             return candidate;
 
     std::string nearest;
-    auto fewest = std::max<std::size_t> (2, word.size() / 2);
+    auto fewest = std::max<std::size_t> (1, word.size() / 2);
 
     for (const auto& candidate : known)
     {
-        if (const auto edits = editsBetween (word, candidate); edits < fewest || (edits == fewest && nearest.empty()))
+        if (const auto edits = editsBetween (wanted, lowered (candidate)); edits < fewest || (edits == fewest && nearest.empty()))
         {
             fewest = edits;
             nearest = candidate;
@@ -71,6 +85,12 @@ std::string listed (const std::vector<std::string>& words)
     }
 
     return text;
+}
+
+std::string listedFor (std::string_view given, const std::vector<std::string>& words)
+{
+    const auto nearest = nearestWord (given, words);
+    return listed (words) + (nearest.empty() ? "" : "; perhaps " + nearest);
 }
 
 } // namespace files

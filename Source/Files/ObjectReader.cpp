@@ -135,7 +135,7 @@ std::optional<std::size_t> ObjectReader::choice (const char* name, const std::ve
     const auto found = std::find (words.begin(), words.end(), *given);
 
     if (found == words.end())
-        throw modal::InputError (pathOf (name), '"' + *given + '"', listed (words));
+        throw modal::InputError (pathOf (name), '"' + *given + '"', listedFor (*given, words));
 
     return static_cast<std::size_t> (found - words.begin());
 }

@@ -132,7 +132,8 @@ place::Place openPlace (const std::string& presetOrPath, const std::string& fiel
                          readPlacePart)
             .part;
 
-    throw modal::InputError (field, '"' + presetOrPath + '"', "a place file, or a preset: " + listed (namesOf (placePresets())));
+    throw modal::InputError (field, '"' + presetOrPath + '"',
+                             "a place file, or a preset: " + listedFor (presetOrPath, namesOf (placePresets())));
 }
 
 } // namespace files

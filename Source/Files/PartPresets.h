@@ -62,7 +62,7 @@ const Part& partNamed (const std::vector<PartPreset<Part>>& presets, const std::
     if (const auto* preset = findPart (presets, name))
         return preset->part;
 
-    throw modal::InputError (path, '"' + name + '"', std::string (whatItIs) + " by name: " + listed (namesOf (presets)));
+    throw modal::InputError (path, '"' + name + '"', std::string (whatItIs) + " by name: " + listedFor (name, namesOf (presets)));
 }
 
 /** A place by the name of a preset, or else from a file of that path. Throws modal::InputError, on `field` where there is

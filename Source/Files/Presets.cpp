@@ -47,7 +47,7 @@ DrumFile openDrum (const std::string& presetOrPath, std::optional<modal::Concert
     for (const auto& preset : drumPresets())
         names.push_back (preset.name);
 
-    throw modal::InputError ("drum", '"' + presetOrPath + '"', "a drum file, or a preset: " + listed (names));
+    throw modal::InputError ("drum", '"' + presetOrPath + '"', "a drum file, or a preset: " + listedFor (presetOrPath, names));
 }
 
 } // namespace files

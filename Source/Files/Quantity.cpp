@@ -58,12 +58,23 @@ std::optional<NumberAndUnit> split (std::string_view text, const Quantity& quant
     if (unit != units.end())
         return NumberAndUnit{ *number, unitText, &*unit };
 
-    return NumberAndUnit{ *number, unitText, unitText.empty() && quantity.mayBeBare ? &quantity.si() : nullptr };
+    const auto mayBeBare = quantity.mayBeBare || units.size() == 1;
+    return NumberAndUnit{ *number, unitText, unitText.empty() && mayBeBare ? &quantity.si() : nullptr };
+}
+
+/** What is the matter with the text behind a number, if it is no unit of the quantity. */
+const char* faultOf (std::string_view unitText)
+{
+    if (unitText.empty())
+        return " (no unit)";
+
+    const auto isDecimalComma = unitText.size() > 1 && unitText[0] == ',' && unitText[1] >= '0' && unitText[1] <= '9';
+    return isDecimalComma ? " (a comma)" : " (unknown unit)";
 }
 } // namespace
 
 const Quantity Quantity::length{ "length",
-                                 { { "in", "in", inch, 0.0, { "\"", "inch", "inches" } },
+                                 { { "in", "in", inch, 0.0, { "\"", "″", "inch", "inches" } },
                                    { "mm", "mm", millimetre },
                                    { "cm", "cm", 10.0 * millimetre },
                                    { "m", "m", 1.0 } } };
@@ -126,6 +137,17 @@ std::string Quantity::unitsListed() const
     return listed (symbols);
 }
 
+std::string Quantity::limitsText (const Limits& limits) const
+{
+    std::string shortest;
+
+    for (const auto& unit : units)
+        if (const auto text = asText (limits, unit); shortest.empty() || text.size() < shortest.size())
+            shortest = text;
+
+    return shortest;
+}
+
 std::string asText (const Limits& limits, const Unit& unit)
 {
     return limitText (unit.fromSi (limits.low)) + " to " + withUnit (limitText (unit.fromSi (limits.high)), unit);
@@ -148,18 +170,16 @@ double readQuantity (std::string_view text, const Quantity& quantity, const Limi
 {
     const auto parts = split (text, quantity);
     const auto quoted = "\"" + std::string (text) + "\"";
-    const auto& example = quantity.units.front();
     const auto units = quantity.unitsListed();
+    const auto allowed =
+        (units.empty() ? "a number without a unit, " : "a number with its unit (" + units + "), ") + quantity.limitsText (limits);
 
     if (! parts)
-        throw modal::InputError (field, quoted,
-                                 "a number" + (units.empty() ? "" : " with its unit (" + units + ")") + ", " +
-                                     asText (limits, example));
+        throw modal::InputError (field, quoted, allowed);
 
     if (parts->unit == nullptr)
-        throw modal::InputError (field, quoted + (parts->unitText.empty() ? " (no unit)" : " (unknown unit)"),
-                                 units.empty() ? "a bare number, " + asText (limits, example)
-                                               : "a number with its unit (" + units + "), " + asText (limits, example));
+        throw modal::InputError (field, quoted + faultOf (parts->unitText),
+                                 allowed + (parts->unitText.starts_with (',') ? ", with a decimal point" : ""));
 
     return inLimits (parts->number, *parts->unit, limits, field);
 }

@@ -22,12 +22,19 @@ struct Unit
     bool isCalled (std::string_view text) const;
 };
 
+/** Allowed range, in SI. */
+struct Limits
+{
+    double low;
+    double high;
+};
+
 /** A kind of physical quantity with the units it may be given in: those that messages and files prefer first. */
 struct Quantity
 {
     const char* name; ///< "length"
     std::vector<Unit> units;
-    bool mayBeBare = false; ///< text without a unit means the SI unit
+    bool mayBeBare = false; ///< text without a unit means the SI unit; where there is only one unit, it always may
 
     /** The one unit whose values are SI. */
     const Unit& si() const;
@@ -35,16 +42,12 @@ struct Quantity
     /** The symbols of all units, as "in, mm or m". */
     std::string unitsListed() const;
 
+    /** Limits in the unit that says them shortest: "0.5 to 30 mm". */
+    std::string limitsText (const Limits&) const;
+
     static const Quantity length, volume, thickness, tension, force, arealDensity, frequency, temperature, share, pressure, speed,
         time, mass, angle, pureNumber, gasDensity, resistance, cents, viscosity, soundPressure, bendingStiffness,
         contactStiffness, elasticModulus, stiffness, damping, contactLoss, decayRate, acceleration;
-};
-
-/** Allowed range, in SI. */
-struct Limits
-{
-    double low;
-    double high;
 };
 
 /** Throws modal::InputError, in the unit given, unless the value is finite and within limits; returns it in SI. */

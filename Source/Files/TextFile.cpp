@@ -10,7 +10,7 @@ namespace files
 std::string loadText (const std::filesystem::path& path)
 {
     const auto fail = [&] (const std::string& found, const std::string& allowed)
-    { throw modal::InputError::fault ("file " + path.string(), found, allowed); };
+    { throw modal::InputError::fault ("file \"" + path.string() + '"', found, allowed); };
 
     std::error_code error;
     const auto status = std::filesystem::status (path, error);

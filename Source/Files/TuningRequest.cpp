@@ -19,7 +19,7 @@ std::string partsOf (const TuningRequest& request)
     const auto add = [&] (bool isGiven, const char* name)
     {
         if (isGiven)
-            parts += (parts.empty() ? "" : " + ") + std::string (name);
+            parts += (parts.empty() ? "" : " and ") + std::string (name);
     };
 
     add (request.batterNote.has_value(), "batter note");
@@ -167,23 +167,25 @@ modal::Tuning assemble (const TuningRequest& request, const modal::DrumSpec& dru
         throw modal::InputError::fault (field, "has a drum note alone, which many pairs of heads give",
                                         "the interval too, or the note of the head that stays (batter note or resonant note)");
 
-    throw modal::InputError (field, partsOf (request), drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
+    throw modal::InputError::fault (field, "has " + partsOf (request), drum.hasResonantHead() ? waysForTwoHeads : waysForOneHead);
 }
 
 double readNote (const std::string& text, modal::ConcertPitch pitch, const std::string& field)
 {
+    const auto noteOf = [&]
+    {
+        try
+        {
+            return modal::Note::parse (text, field).frequency (pitch);
+        }
+        catch (const modal::InputError& e)
+        {
+            // Note::parse() cannot know that a frequency would do as well.
+            throw e.orAllowed ("; or a frequency such as 207.65Hz");
+        }
+    };
     const auto hertz = takeQuantity (text, Quantity::frequency);
-
-    try
-    {
-        return inLimits (hertz ? *hertz : modal::Note::parse (text, field).frequency (pitch), Quantity::frequency.si(),
-                         limitsOf (modal::noteRange), field);
-    }
-    catch (const modal::InputError& e)
-    {
-        // Note::parse() cannot know that a frequency would do as well.
-        throw hertz ? e : e.orAllowed ("; or a frequency such as 207.65Hz");
-    }
+    return inLimits (hertz ? *hertz : noteOf(), Quantity::frequency.si(), limitsOf (modal::noteRange), field);
 }
 
 } // namespace files

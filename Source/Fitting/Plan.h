@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Head.h"
+#include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "RodResponse.h"
 
@@ -53,6 +54,9 @@ inline constexpr double testTurn = 1.0 / 8.0;
 
 /** Passes after the test turn before one listens and plans anew, unless a largest step is asked for. */
 inline constexpr int mostPasses = 3;
+
+/** Turns that may be asked for: the largest in one pass, and how far below its target a rod that is let down goes first. */
+inline constexpr modal::Range largestStepRange{ 1.0 / 32.0, 1.0, "turn" }, belowTargetRange{ 0.0, 1.0, "turn" };
 
 /** A caution for one head. */
 struct PlanCaution

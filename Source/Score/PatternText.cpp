@@ -58,6 +58,17 @@ bool isDynamic (char c) noexcept
     return c >= '1' && c <= '9';
 }
 
+/** The whole character at a place, also where UTF-8 makes it of several bytes. */
+std::string characterAt (const std::string& text, std::size_t at)
+{
+    auto end = at + 1;
+
+    while (end < text.size() && (static_cast<unsigned char> (text[end]) & 0xc0) == 0x80)
+        ++end;
+
+    return text.substr (at, end - at);
+}
+
 double stepLength (const PatternTempo& tempo) noexcept
 {
     return 60.0 / tempo.beatsPerMinute / tempo.stepsPerBeat;
@@ -105,7 +116,8 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
         acceptsDynamic = letter.has_value();
 
         if (! letter && c != '.')
-            throw modal::InputError (field, "'" + std::string (1, c) + "' at position " + std::to_string (i + 1), allowedLetters);
+            throw modal::InputError (field, "'" + characterAt (text, i) + "' at position " + std::to_string (i + 1),
+                                     allowedLetters);
 
         if (letter)
         {

@@ -76,6 +76,31 @@ Arguments::Arguments (const std::vector<std::string>& words, const std::vector<O
     }
 }
 
+void Arguments::requireCompanions (const std::vector<OptionGroup>& groups) const
+{
+    for (const auto& group : groups)
+        for (const auto& option : group.options)
+        {
+            const auto& others = option.goesWith;
+
+            if (others.empty() || std::any_of (others.begin(), others.end(), [&] (const auto* other) { return has (other); }))
+                continue;
+
+            std::vector<std::string> names;
+
+            for (const auto* other : others)
+                names.push_back (std::string ("--") + other);
+
+            refuse (option.name, files::listed (names));
+        }
+}
+
+void Arguments::refuse (const std::string& name, const std::string& needed) const
+{
+    if (has (name))
+        throw modal::InputError::fault ("--" + name, "does nothing here", needed + ", or --" + name + " left out");
+}
+
 std::optional<std::string> Arguments::value (const std::string& name) const
 {
     const auto found = values.find (name);
@@ -96,9 +121,10 @@ Arguments Arguments::overriddenBy (const Arguments& over) const
 void Arguments::requireAtMost (std::size_t freeWordsAllowed, const char* whatTheyAre) const
 {
     if (free.size() > freeWordsAllowed)
-        throw modal::InputError ("argument", '"' + free[freeWordsAllowed] + '"',
-                                 freeWordsAllowed == 0 ? "options only"
-                                                       : "at most " + std::to_string (freeWordsAllowed) + " " + whatTheyAre);
+        throw modal::InputError (
+            "argument", '"' + free[freeWordsAllowed] + '"',
+            (freeWordsAllowed == 0 ? "options only" : "at most " + std::to_string (freeWordsAllowed) + " " + whatTheyAre) +
+                "; a value with blanks stands in quotes");
 }
 
 std::string helpFor (const std::vector<OptionGroup>& groups)

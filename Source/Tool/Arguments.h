@@ -15,6 +15,7 @@ struct Option
     const char* value; ///< placeholder of the value in the help, "" for a switch
     std::string help;  ///< one line or more
     bool valueIsOptional = false;
+    std::vector<const char*> goesWith = {}; ///< options of which one must be given too, or this one does nothing
 };
 
 /** Options that the help lists under one heading. */
@@ -38,6 +39,12 @@ public:
 
     /** These arguments with those of `over` in their place; its free words, if any, replace the free words. */
     Arguments overriddenBy (const Arguments& over) const;
+
+    /** Throws modal::InputError if an option is given without one that it goes with. */
+    void requireCompanions (const std::vector<OptionGroup>&) const;
+
+    /** Throws modal::InputError if the option is given where it does nothing without what is `needed`. */
+    void refuse (const std::string& name, const std::string& needed) const;
 
     /** Throws modal::InputError if there are more free words than that. */
     void requireAtMost (std::size_t freeWordsAllowed, const char* whatTheyAre) const;

@@ -75,7 +75,7 @@ sheets::Atlas makeWithProgress (const sheets::AtlasRequest& request, bool isWant
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     const auto target = pageTarget (arguments);
     const auto request = readRequest (arguments);
     const auto atlas = makeWithProgress (request, arguments.has ("progress"));

@@ -20,6 +20,10 @@ struct Command
     void (*run) (const std::vector<std::string>& words, const Command&);
 
     std::vector<OptionGroup> allOptions() const;
+
+    /** The words as arguments of this command. Throws modal::InputError. */
+    Arguments read (const std::vector<std::string>& words) const;
+
     std::string help() const;
 };
 

@@ -9,7 +9,9 @@
 #include "Versus.h"
 
 #include "Modal/InputError.h"
+
 #include "Reports/ComparisonJson.h"
+#include <algorithm>
 
 namespace tool
 {
@@ -27,6 +29,9 @@ void run (const std::vector<std::string>& words, const Command& command)
         throw modal::InputError ("tunings to compare", std::to_string (chosen.size()),
                                  "2 to " + std::to_string (mostTunings) +
                                      ": a drum file with several, or options on both sides of \"vs\"");
+
+    if (std::none_of (chosen.begin(), chosen.end(), [] (const auto& tuned) { return tuned.place.has_value(); }))
+        arguments.refuse ("tempo", "--place");
 
     std::vector<reports::NamedPrediction> compared;
 

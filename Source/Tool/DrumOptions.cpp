@@ -31,10 +31,9 @@ Weather readWeather (const std::string& text)
                           [&] (const auto& f) { return takeQuantity (part, quantityOf (f.dimension)).has_value(); });
 
         std::string_view rest = part;
-        const auto number = takeNumber (rest);
 
-        // A bare number above 1 may be a temperature or a humidity in percent.
-        if (number && rest.empty() && *number > 1.0)
+        // A number alone may be a temperature or a humidity.
+        if (takeNumber (rest) && rest.empty())
             throw InputError::fault ("--air", "says \"" + part + "\" without a unit", part + "C or " + part + "%");
 
         if (field == fields.end())
@@ -54,8 +53,8 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
 
     overrideNumber (arguments, side + "-coating", &HeadConstruction::coatingDensity, head);
 
-    const auto overridePart = [&] (const char* part, const char* extent, double HeadConstruction::*extentMember,
-                                   double HeadConstruction::*thicknessMember)
+    const auto overridePart = [&] (const char* part, const char* extent, const char* example,
+                                   double HeadConstruction::*extentMember, double HeadConstruction::*thicknessMember)
     {
         const auto option = "--" + side + "-" + part;
         const auto text = arguments.value (side + "-" + part);
@@ -66,14 +65,15 @@ void overrideHead (const Arguments& arguments, const std::string& side, HeadCons
         const auto colon = text->find (':');
 
         if (colon == std::string::npos)
-            throw InputError (option, '"' + *text + '"', std::string (extent) + " and thickness with a colon between: 80mm:7mil");
+            throw InputError (option, '"' + *text + '"',
+                              std::string (extent) + " and thickness with a colon between: " + example);
 
         head.*extentMember = readQuantity (text->substr (0, colon), extentMember, option + ", " + extent);
         head.*thicknessMember = readQuantity (text->substr (colon + 1), thicknessMember, option + ", thickness");
     };
 
-    overridePart ("dot", "diameter", &HeadConstruction::dotDiameter, &HeadConstruction::dotThickness);
-    overridePart ("ring", "width", &HeadConstruction::ringWidth, &HeadConstruction::ringThickness);
+    overridePart ("dot", "diameter", "100mm:7mil", &HeadConstruction::dotDiameter, &HeadConstruction::dotThickness);
+    overridePart ("ring", "width", "25mm:10mil", &HeadConstruction::ringWidth, &HeadConstruction::ringThickness);
 }
 
 /** "30mm:3g:120mm": a patch's diameter, mass and distance from the centre of the batter head. */
@@ -164,8 +164,8 @@ void overrideDrum (const Arguments& arguments, DrumSpec& drum)
     else
         overrideNumber (arguments, "vent", &Vent::diameter, drum.vent);
 
-    if (const auto material = arguments.value ("shell"))
-        drum.shell.material = *material;
+    if (const auto index = readWord (arguments, "shell", materialNames()))
+        drum.shell.material = materialNames()[*index];
 
     overrideNumber (arguments, "shell-thickness", &Shell::thickness, drum.shell);
 

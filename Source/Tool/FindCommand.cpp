@@ -203,7 +203,7 @@ void goOn (const Arguments& arguments, const FindRequest& request, const Search&
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
 
     for (const auto* option : { "one-file", "midi", "pattern", "blind" })
         if (arguments.has (option) && ! arguments.has ("hear"))

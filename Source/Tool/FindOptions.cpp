@@ -71,14 +71,15 @@ OptionGroup wishOptions()
 
 OptionGroup songOptions()
 {
-    return { "The song; what it makes wishes of is common practice, no source:",
-             { { "key", "\"D minor\"", "the drum note on a tone of the key" },
-               { "key-tones", "tonic|chord|scale", "which tones; the chord (first, third, fifth) if not given" },
-               { "bass", "D2", "or the drum note a distance from the bass, in any octave" },
-               { "bass-interval", "P5", "that distance; an octave if not given" },
-               { "tempo", "120",
-                 "beats per minute, 20 to 400: the ring ends within a note value, unless\n--lasts says how long" },
-               { "ring-value", "1/8", "that note value; 1/8 if not given" } } };
+    return {
+        "The song; what it makes wishes of is common practice, no source:",
+        { { "key", "\"D minor\"", "the drum note on a tone of the key" },
+          { "key-tones", "tonic|chord|scale", "which tones; the chord (first, third, fifth) if not given", false, { "key" } },
+          { "bass", "D2", "or the drum note a distance from the bass, in any octave" },
+          { "bass-interval", "P5", "that distance; an octave if not given", false, { "bass" } },
+          { "tempo", "120", "beats per minute, 20 to 400: the ring ends within a note value, unless\n--lasts says how long" },
+          { "ring-value", "1/8", "that note value; 1/8 if not given", false, { "tempo" } } }
+    };
 }
 
 OptionGroup playerOptions()

@@ -162,7 +162,7 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     const auto setup = readSetup (arguments);
     const auto date = readDate (arguments);
 

@@ -29,19 +29,26 @@ void overrideWires (const Arguments& arguments, modal::WireSpec& wires)
         return;
     }
 
-    if (! text->empty() && std::isalpha (static_cast<unsigned char> (text->front())) != 0)
+    try
     {
-        wires = namedWires (*text, "--wires (off, on, how many strands, or by name)");
-        return;
+        if (! text->empty() && std::isalpha (static_cast<unsigned char> (text->front())) != 0)
+        {
+            wires = namedWires (*text, "--wires");
+            return;
+        }
+
+        constexpr std::string_view unit = " strands";
+
+        if (text->ends_with (unit))
+            text->resize (text->size() - unit.size());
+
+        wires.strands = readCount (*text, modal::strandCount, "--wires");
+        wires.on = true;
     }
-
-    constexpr std::string_view unit = " strands";
-
-    if (text->ends_with (unit))
-        text->resize (text->size() - unit.size());
-
-    wires.strands = readCount (*text, modal::strandCount, "--wires (off, on, how many strands, or by name)");
-    wires.on = true;
+    catch (const modal::InputError& e)
+    {
+        throw e.orAllowed ("; or off, on, how many strands (" + limitsText (modal::strandCount) + "), or a set by name");
+    }
 }
 } // namespace
 

@@ -42,7 +42,7 @@ void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesso
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     arguments.requireAtMost (1, "lesson");
 
     if (arguments.freeWords().empty())

@@ -211,7 +211,7 @@ Json jsonOf (const HeardFile& heard)
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
 
     if (arguments.freeWords().empty())
         throw modal::InputError::fault ("recording", "is missing", "a WAV, AIFF or FLAC file");

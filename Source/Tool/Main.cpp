@@ -54,16 +54,16 @@ const Command& commandNamed (const std::string& name)
         names.emplace_back (command->name);
     }
 
-    const auto nearest = files::nearestWord (name, names);
-    throw modal::InputError ("command", '"' + name + '"',
-                             files::listed (names) + (nearest.empty() ? "" : "; perhaps " + nearest));
+    throw modal::InputError ("command", '"' + name + '"', files::listedFor (name, names));
 }
 
 void run (const std::vector<std::string>& words)
 {
-    if (words.empty() || words[0] == "--help" || words[0] == "-h" || words[0] == "help")
+    const auto asksForHelp = [] (const std::string& word) { return word == "--help" || word == "-h"; };
+
+    if (words.empty() || asksForHelp (words[0]) || words[0] == "help")
     {
-        writeText ("-", generalHelp());
+        writeText ("-", words.size() > 1 ? commandNamed (words[1]).help() : generalHelp());
         return;
     }
 
@@ -75,7 +75,7 @@ void run (const std::vector<std::string>& words)
 
     const auto& command = commandNamed (words[0]);
 
-    if (std::find (words.begin(), words.end(), "--help") != words.end())
+    if (std::any_of (words.begin(), words.end(), asksForHelp))
         writeText ("-", command.help());
     else
         command.run ({ words.begin() + 1, words.end() }, command);

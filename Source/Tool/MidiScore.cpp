@@ -20,7 +20,8 @@ constexpr const char* allowedFiles = "a Standard MIDI File of at most 16 MB";
 juce::MidiFile openMidiFile (const std::string& path)
 {
     const auto file = juce::File::getCurrentWorkingDirectory().getChildFile (juce::String::fromUTF8 (path.c_str()));
-    const auto refuse = [&] (const std::string& found) { return modal::InputError::fault (path, found, allowedFiles); };
+    const auto refuse = [&] (const std::string& found)
+    { return modal::InputError::fault ("--midi, \"" + path + "\",", found, allowedFiles); };
 
     if (! file.existsAsFile())
         throw refuse ("does not exist");

@@ -46,7 +46,7 @@ std::string modesCsv (const modal::Prediction& p)
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
 
     if (arguments.has ("json") && arguments.has ("csv"))
         throw modal::InputError::fault ("--csv", "is given beside --json", "one of them");

@@ -47,6 +47,13 @@ std::vector<std::string> splitAt (const std::string& text, char separator)
     return parts;
 }
 
+void requireOnePerLug (std::size_t values, int lugs, const std::string& field)
+{
+    if (values != static_cast<std::size_t> (lugs))
+        throw InputError (field, std::to_string (values) + (values == 1 ? " value" : " values"),
+                          "one for each of the " + std::to_string (lugs) + " lugs");
+}
+
 std::vector<double> readNotes (const std::string& text, modal::ConcertPitch pitch, const std::string& field)
 {
     std::vector<double> notes;
@@ -92,7 +99,7 @@ std::optional<std::size_t> readWord (const Arguments& arguments, const char* opt
     const auto found = std::find (words.begin(), words.end(), *text);
 
     if (found == words.end())
-        throw InputError (std::string ("--") + option, '"' + *text + '"', files::listed (words));
+        throw InputError (std::string ("--") + option, '"' + *text + '"', files::listedFor (*text, words));
 
     return static_cast<std::size_t> (found - words.begin());
 }

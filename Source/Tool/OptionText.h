@@ -30,6 +30,9 @@ int readCount (const std::string& text, const modal::Count<Owner>& count, const 
 /** The parts between a separator, without the blanks around them; an empty text is one empty part. */
 std::vector<std::string> splitAt (const std::string& text, char separator);
 
+/** Throws modal::InputError on `field` unless there are as many values as lugs. */
+void requireOnePerLug (std::size_t values, int lugs, const std::string& field);
+
 /** "G#3, G#3 -5, 207Hz" to Hz. Throws modal::InputError on `field`. */
 std::vector<double> readNotes (const std::string& text, modal::ConcertPitch, const std::string& field);
 

@@ -28,7 +28,7 @@ void overrideThree (const Arguments& arguments, const char* option, const char* 
     const auto parts = splitAt (*text, ':');
 
     if (parts.size() != members.size())
-        throw modal::InputError (field, '"' + *text + '"', std::string (whatTheyAre) + " with colons between");
+        throw modal::InputError (field, '"' + *text + '"', whatTheyAre);
 
     for (std::size_t i = 0; i < members.size(); ++i)
         place.*members[i] = files::readQuantity (parts[i], members[i],
@@ -66,25 +66,23 @@ void overrideTimes (const Arguments& arguments, Place& place)
         return;
 
     const std::string field = "--reverberation";
+    const files::Quantity seconds{ "time", files::Quantity::time.units, true };
     std::vector<std::string> parts;
 
     for (const auto& part : splitAt (*text, ' '))
         if (part == "s" && ! parts.empty())
-            parts.back() += "s";
+            parts.back() += " s";
         else if (! part.empty())
             parts.push_back (part);
 
     if (parts.size() != 1 && parts.size() != place.times.size())
-        throw modal::InputError (field, '"' + *text + '"', "one time, or one for each octave from 125 Hz to 8 kHz (7)");
-
-    // One unit behind the last holds for all.
-    for (auto& part : parts)
-        if (part.find ('s') == std::string::npos)
-            part += "s";
+        throw modal::InputError (
+            field, '"' + *text + '"',
+            "one time, or one for each octave from 125 Hz to 8 kHz: 0.8s, \"1.2 1.1 1.0 1.0 1.0 0.9 0.7 s\"");
 
     for (std::size_t i = 0; i < place.times.size(); ++i)
-        place.times[i] = files::readQuantity (parts[std::min (i, parts.size() - 1)], files::Quantity::time,
-                                              files::limitsOf (place::timeRange), field);
+        place.times[i] =
+            files::readQuantity (parts[std::min (i, parts.size() - 1)], seconds, files::limitsOf (place::timeRange), field);
 
     // A single time is for the middle of the band; air may allow less at the top.
     if (parts.size() == 1)
@@ -95,6 +93,18 @@ void overrideTimes (const Arguments& arguments, Place& place)
     }
 
     place.kind = Place::Kind::room;
+}
+
+Place openPlace (const std::string& source)
+{
+    try
+    {
+        return files::openPlace (source, "--place");
+    }
+    catch (const modal::InputError& e)
+    {
+        throw e.field() == "--place" ? e.orAllowed ("; or none") : e;
+    }
 }
 } // namespace
 
@@ -123,14 +133,14 @@ void overridePlace (const Arguments& arguments, std::optional<Place>& chosen)
         chosen.reset();
 
         if (*source != files::noneWord)
-            chosen = files::openPlace (*source, "--place");
+            chosen = openPlace (*source);
     }
 
     for (const auto* option : { "room-volume", "room-shape", "reverberation", "drum-at", "listener-at", "noise-rating" })
         if (arguments.has (option) && ! chosen)
         {
             if (arguments.has ("place"))
-                throw modal::InputError (std::string ("--") + option, "given beside --place none", "one of the two");
+                throw modal::InputError::fault (std::string ("--") + option, "is given beside --place none", "one of the two");
             chosen.emplace();
         }
 
@@ -143,9 +153,9 @@ void overridePlace (const Arguments& arguments, std::optional<Place>& chosen)
     overrideNumber (arguments, "room-volume", &Place::volume, place);
     overrideShape (arguments, place);
     overrideTimes (arguments, place);
-    overrideThree (arguments, "drum-at", "distance from the wall, to the right, and up",
+    overrideThree (arguments, "drum-at", "distance from the wall, to the right, and up, with colons between: 2m:0.3m:0.8m",
                    { &Place::drumFromWall, &Place::drumAside, &Place::drumHeight }, place);
-    overrideThree (arguments, "listener-at", "distance from the drum, to the right, and up",
+    overrideThree (arguments, "listener-at", "distance from the drum, to the right, and up, with colons between: 8m:-0.9m:1.5m",
                    { &Place::listenerDistance, &Place::listenerAside, &Place::listenerHeight }, place);
     overrideNumber (arguments, "noise-rating", &Place::noiseRating, place);
 

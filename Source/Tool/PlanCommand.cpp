@@ -34,7 +34,7 @@ std::string expectationOf (const HeadPlan& head, const Pass& pass, const Tuning&
         return "a usual drum taps about " + Note::fromFrequency (pass.tapNote, tuning.concertPitch).name() +
                ", yours may be far off: tap, and stop where you hear " + noteOf (head.toNote, tuning);
 
-    const auto expected = "tap note " + noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz, give or take " +
+    const auto expected = "tap note " + noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz ± " +
                           fixedText (pass.tapNoteError, 0) + " cents";
     return pass.tapNoteError <= fine ? expected + ": fine-tune by ear"
                                      : expected + ": tap, and stop if you hear " + noteOf (head.toNote, tuning) + " sooner";
@@ -100,7 +100,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     const auto tuned = chooseOne (arguments);
     const auto plan = makePlan (readPlanRequest (arguments, tuned.drum, tuned.tuning));
 

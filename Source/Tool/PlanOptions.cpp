@@ -88,6 +88,18 @@ RodObservation readObservation (const std::string& text, ConcertPitch pitch, con
     seen.toNote = files::readNote (words[3], pitch, field);
     return seen;
 }
+
+/** Several with commas between. */
+std::vector<RodObservation> readObservations (const Arguments& arguments, const char* option, ConcertPitch pitch)
+{
+    std::vector<RodObservation> observations;
+
+    if (const auto text = arguments.value (option))
+        for (const auto& part : splitAt (*text, ','))
+            observations.push_back (readObservation (part, pitch, "--" + std::string (option)));
+
+    return observations;
+}
 } // namespace
 
 std::vector<reports::MeasuredHead> measuredHeads (const std::string& paths, const std::string& field, const DrumSpec& drum)
@@ -133,16 +145,22 @@ OptionGroup planOptions()
         { { "now-batter", "F3", "the batter head's tap note now" },
           { "now-resonant", "C4", "the resonant head's; a head that is not given is not turned" },
           { "now-from", "FILE,FILE...", "or files that \"snarewright fit --json\" wrote, for one head or both" },
-          { "now-batter-lugs", "0,-5,12,...", "cents of each lug from the head's tap note, lug 1 first" },
-          { "now-resonant-lugs", "0,-5,12,...", "" },
+          { "now-batter-lugs",
+            "0,-5,12,...",
+            "cents of each lug from the head's tap note, lug 1 first",
+            false,
+            { "now-batter", "now-from", "observed" } },
+          { "now-resonant-lugs", "0,-5,12,...", "", false, { "now-resonant", "now-from", "observed" } },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
-          { "step", "1/4", "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths; if not given, a\nquarter "
-                             "to a half, so that three passes do" },
+          { "step", "1/4",
+            "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths; if not given, a\nquarter "
+            "to a half, so that three passes do" },
           { "below", "1/8",
             "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's "
             "worth" },
           { "observed", "\"batter 1/4 F3 G3\"",
-            "what turning every rod just did: head, turns, tap note before, tap note after; several\nwith commas between; the plan "
+            "what turning every rod just did: head, turns, tap note before, tap note after; several\nwith commas between; the "
+            "plan "
             "goes on from the last" },
           { "calibration", "\"batter 1/4 F3 G3\"", "the same of another day: what a turn does to this drum" } }
     };
@@ -151,6 +169,14 @@ OptionGroup planOptions()
 bool hasPlan (const Arguments& arguments)
 {
     return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from") || arguments.has ("observed");
+}
+
+void readRods (const Arguments& arguments, const Tuning& wanted, PlanRequest& request)
+{
+    if (const auto thread = arguments.value ("thread"))
+        request.thread = RodThread::parse (*thread, "--thread");
+
+    request.observations = readObservations (arguments, "calibration", wanted.concertPitch);
 }
 
 PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, const Tuning& wanted)
@@ -164,18 +190,8 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
     if (const auto files = arguments.value ("now-from"))
         measured = measuredHeads (*files, "--now-from", drum);
 
-    const auto observationsOf = [&] (const char* option)
-    {
-        std::vector<RodObservation> observations;
-
-        if (const auto text = arguments.value (option))
-            for (const auto& part : splitAt (*text, ','))
-                observations.push_back (readObservation (part, wanted.concertPitch, "--" + std::string (option)));
-
-        return observations;
-    };
-    const auto observed = observationsOf ("observed");
-    request.observations = observationsOf ("calibration");
+    readRods (arguments, wanted, request);
+    const auto observed = readObservations (arguments, "observed", wanted.concertPitch);
     request.observations.insert (request.observations.end(), observed.begin(), observed.end());
 
     const auto readHead = [&] (const char* name, HeadSide side) -> std::optional<HeadAsIs>
@@ -215,6 +231,7 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         if (const auto cents = arguments.value (option + "-lugs"))
         {
             head.lugCents = readCents (*cents, "--" + option + "-lugs");
+            requireOnePerLug (head.lugCents.size(), drum.lugs, "--" + option + "-lugs");
             head.lugErrors.clear();
         }
 
@@ -231,14 +248,11 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
             "--now-batter", "is missing",
             "the batter head's tap note now, such as F3, or --now-resonant, or a fit's file with --now-from");
 
-    if (const auto thread = arguments.value ("thread"))
-        request.thread = RodThread::parse (*thread, "--thread");
-
     if (const auto step = arguments.value ("step"))
-        request.largestStep = readTurns (*step, "--step");
+        request.largestStep = requireInRange (readTurns (*step, "--step"), largestStepRange, "--step");
 
     if (const auto below = arguments.value ("below"))
-        request.belowTarget = readTurns (*below, "--below");
+        request.belowTarget = requireInRange (readTurns (*below, "--below"), belowTargetRange, "--below");
 
     return request;
 }

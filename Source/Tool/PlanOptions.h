@@ -14,7 +14,11 @@ OptionGroup planOptions();
 /** True if the arguments give the present tuning. */
 bool hasPlan (const Arguments&);
 
-/** Reads the options. Throws modal::InputError. */
+/** Reads what the options say of the rods and of turns of another day, as a plan or corrections need it. Throws
+   modal::InputError. */
+void readRods (const Arguments&, const modal::Tuning& wanted, fitting::PlanRequest&);
+
+/** Reads all of the options. Throws modal::InputError. */
 fitting::PlanRequest readPlanRequest (const Arguments&, const modal::DrumSpec&, const modal::Tuning& wanted);
 
 /** Reads files of `fit --json`, separated by commas. Throws modal::InputError on `field` for a file that cannot be read, a fit

@@ -15,8 +15,12 @@ namespace
 {
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     const auto tuned = chooseOne (arguments);
+
+    if (! tuned.place)
+        arguments.refuse ("tempo", "--place");
+
     auto named = predictAndPlay (arguments, tuned, tuned.label());
     named.inPlace = inPlace (arguments, tuned, named.prediction);
 

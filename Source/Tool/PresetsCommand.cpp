@@ -9,7 +9,7 @@
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 
-#include "Modal/NumberText.h"
+#include "Modal/InputError.h"
 #include "Modal/hardware/StickBody.h"
 
 namespace tool
@@ -147,12 +147,21 @@ std::string textOf (const std::string& name)
     if (const auto* place = files::findPart (files::placePresets(), name))
         return std::string (place->text);
 
-    return files::writeDrum (files::openDrum (name));
+    try
+    {
+        return files::writeDrum (files::openDrum (name));
+    }
+    catch (const modal::InputError& e)
+    {
+        throw e.field() == "drum"
+            ? modal::InputError ("--show", '"' + name + '"', "a name that \"snarewright presets\" lists, or a drum file")
+            : e;
+    }
 }
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     arguments.requireAtMost (0, "");
 
     if (const auto name = arguments.value ("show"))

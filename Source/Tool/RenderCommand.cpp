@@ -181,7 +181,7 @@ std::unique_ptr<Track> openOneFile (const Arguments& arguments, const Recordings
         throw modal::InputError ("--one-file", "standard output", "a file's name");
 
     if (arguments.has ("each"))
-        throw modal::InputError ("--one-file", "given beside --each", "one of the two");
+        throw modal::InputError::fault ("--one-file", "is given beside --each", "one of the two");
 
     if (std::find (otherTargets.begin(), otherTargets.end(), *target) != otherTargets.end())
         throw modal::InputError ("--one-file", '"' + *target + '"', "another name than that of a single tuning's file");
@@ -275,7 +275,7 @@ std::vector<TunedDrum> chooseTunings (const VersusArguments& versus)
     const bool takesEvery = versus.common().has ("every-tuning");
 
     if (takesEvery && versus.hasVersus())
-        throw modal::InputError ("--every-tuning", "given beside \"vs\"", "one of the two");
+        throw modal::InputError::fault ("--every-tuning", "is given beside \"vs\"", "one of the two");
 
     const auto chosen = takesEvery ? chooseAll (versus.common()) : versus.tunings();
 
@@ -308,6 +308,11 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     const auto settings = readRenderSettings (arguments);
     const auto chosen = chooseTunings (versus);
+
+    if (arguments.has ("microphone") || arguments.has ("each") ||
+        std::none_of (chosen.begin(), chosen.end(), [] (const auto& tuned) { return tuned.place.has_value(); }))
+        arguments.refuse ("listener", "--place without --microphone or --each");
+
     const auto read = readStrokes (arguments, chosen.front().pattern, chosen.front().fittings.stick.isBrush());
     const auto& strokes = read.strokes;
     const auto seconds = settings.seconds.value_or (std::min (score::lastStroke (strokes) + ringingOf (chosen), longestTake));

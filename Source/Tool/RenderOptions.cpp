@@ -69,7 +69,7 @@ void readPlace (const Arguments& arguments, const char* option, Where where, con
 Pickup readPickup (const Arguments& arguments)
 {
     if (arguments.has ("each") && arguments.has ("microphone"))
-        throw modal::InputError ("--microphone", "given beside --each", "one of the two");
+        throw modal::InputError::fault ("--microphone", "is given beside --each", "one of the two");
 
     if (arguments.has ("each"))
         return Pickup::each;
@@ -144,7 +144,7 @@ RenderSettings readRenderSettings (const Arguments& arguments)
 
     for (const auto* other : { "full-scale", "each" })
         if (s.loudness && arguments.has (other))
-            throw modal::InputError ("--loudness", "given beside --" + std::string (other), "one of the two");
+            throw modal::InputError::fault ("--loudness", "is given beside --" + std::string (other), "one of the two");
 
     if (s.loudness && s.seconds.value_or (1.0) < shortestForLoudness)
         throw modal::InputError ("--length", modal::asText (*s.seconds, 4) + " s", "at least 0.4 s with --loudness");

@@ -44,7 +44,7 @@ void refuseContradictions (const Arguments& arguments, const std::vector<reports
 
 void run (const std::vector<std::string>& words, const Command& command)
 {
-    const Arguments arguments (words, command.allOptions());
+    const auto arguments = command.read (words);
     const auto target = pageTarget (arguments);
     const auto tuned = chooseOne (arguments);
     reports::TuningSheet sheet;
@@ -62,12 +62,19 @@ void run (const std::vector<std::string>& words, const Command& command)
 
     refuseContradictions (arguments, sheet.measured, tuned.tuning.concertPitch);
 
-    fitting::PlanRequest request; // without a plan: the usual rods, nothing observed
+    fitting::PlanRequest request;
 
     if (hasPlan (arguments))
     {
         request = readPlanRequest (arguments, tuned.drum, tuned.tuning);
         sheet.plan = fitting::makePlan (request);
+    }
+    else
+    {
+        readRods (arguments, tuned.tuning, request);
+
+        for (const auto* option : { "step", "below" })
+            arguments.refuse (option, "a plan: --now-batter, --now-resonant, --now-from or --observed");
     }
 
     if (const auto wanted = arguments.value ("next"))

@@ -43,7 +43,7 @@ void readPosition (const Arguments& arguments, engine::Stroke& stroke)
 void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
 {
     if (arguments.has ("speed") && arguments.has ("velocity"))
-        throw modal::InputError ("--velocity", '"' + *arguments.value ("velocity") + "\" beside --speed", "one of the two");
+        throw modal::InputError::fault ("--velocity", "is given beside --speed", "one of the two");
 
     const bool isSweep = stroke.kind == engine::StrokeKind::sweep;
     stroke.speed = isSweep ? readNumber (arguments, "speed", Quantity::speed, { 0.02, 3.0 }, usualSweepSpeed)
@@ -119,7 +119,8 @@ const OptionGroup& strokeOptions()
         "What to play; if nothing is given, one stroke with the tip:",
         { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz, double, or with a brush sweep" },
           { "position", "0.25,34deg",
-            "place: share of the radius from the centre, 0 to 0.98, and angle\nclockwise from lug 1 (where the wires end), seen "
+            "strike point: share of the radius from the centre, 0 to 0.98, and angle\nclockwise from lug 1 (where the wires "
+            "end), seen "
             "from above" },
           { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s; of a sweep along it, 0.02 to 3 m/s (0.5)" },
           { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
@@ -127,7 +128,7 @@ const OptionGroup& strokeOptions()
             "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w straight, "
             "- a step more of it; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
           { "tempo", "100", "beats per minute, 20 to 400" },
-          { "steps", "4", "steps per beat of the pattern, 1 to 16" },
+          { "steps", "4", "steps per beat of the pattern, 1 to 16", false, { "pattern" } },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
           { "rim-delay", "0.3ms", "rimshot: rim delay, -1 to 1 ms" },
           { "press-force", "2.5N", "buzz: force of the hand on the stick, 0.5 to 40 N" },

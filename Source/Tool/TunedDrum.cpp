@@ -42,7 +42,9 @@ const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string&
         names.push_back (tuning.name.empty() ? std::to_string (names.size() + 1) : '"' + tuning.name + '"');
     }
 
-    throw InputError (field, '"' + wanted + '"', names.empty() ? "nothing: the drum has no tunings" : listed (names));
+    throw InputError (field, '"' + wanted + '"',
+                      names.empty() ? "nothing: the drum has no tunings"
+                                    : listed (names) + ", or a number from 1 to " + std::to_string (names.size()));
 }
 
 TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)

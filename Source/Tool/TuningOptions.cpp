@@ -42,7 +42,7 @@ TuningRequest readTuningOptions (const Arguments& arguments, const DrumSpec& dru
 }
 
 /** "0,0,-30,0,0,0,0,0": cents by lug. */
-void overrideLugs (const Arguments& arguments, const char* option, std::vector<double>& lugs)
+void overrideLugs (const Arguments& arguments, const char* option, int lugsOfDrum, std::vector<double>& lugs)
 {
     const auto text = arguments.value (option);
 
@@ -54,6 +54,8 @@ void overrideLugs (const Arguments& arguments, const char* option, std::vector<d
     for (const auto& part : splitAt (*text, ','))
         lugs.push_back (readQuantity (part, Quantity::cents, limitsOf (lugCentsRange),
                                       "--" + std::string (option) + ", lug " + std::to_string (lugs.size() + 1)));
+
+    requireOnePerLug (lugs.size(), lugsOfDrum, "--" + std::string (option));
 }
 
 /** The tuning that is requested, changed by what is asked, with the lugs and concert pitch of another. */
@@ -115,8 +117,8 @@ std::optional<ConcertPitch> concertPitchAsked (const Arguments& arguments)
 void overrideTuning (const Arguments& arguments, const DrumSpec& drum, Tuning& tuning, bool isComplete)
 {
     tuning.concertPitch = concertPitchAsked (arguments).value_or (tuning.concertPitch);
-    overrideLugs (arguments, "batter-lugs", tuning.lugs.batter);
-    overrideLugs (arguments, "resonant-lugs", tuning.lugs.resonant);
+    overrideLugs (arguments, "batter-lugs", drum.lugs, tuning.lugs.batter);
+    overrideLugs (arguments, "resonant-lugs", drum.lugs, tuning.lugs.resonant);
 
     const auto asked = readTuningOptions (arguments, drum, tuning.concertPitch);
 

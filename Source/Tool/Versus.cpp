@@ -1,5 +1,7 @@
 #include "Versus.h"
 
+#include "Modal/InputError.h"
+
 namespace tool
 {
 namespace
@@ -19,7 +21,13 @@ std::vector<Arguments> splitAtVersus (const std::vector<std::string>& words, con
     std::vector<Arguments> read;
 
     for (const auto& part : parts)
+    {
+        if (part.empty() && ! read.empty())
+            throw modal::InputError::fault ("\"vs\"", "has nothing behind it",
+                                            "a drum or options, to compare with what stands before");
+
         read.emplace_back (part, options);
+    }
 
     return read;
 }
@@ -30,6 +38,8 @@ VersusArguments::VersusArguments (const std::vector<std::string>& words, const s
 {
     for (std::size_t i = 1; i < parts.size(); ++i)
         all = all.overriddenBy (parts[i]);
+
+    all.requireCompanions (options);
 }
 
 std::vector<TunedDrum> VersusArguments::tunings() const

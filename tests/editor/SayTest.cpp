@@ -142,6 +142,7 @@ TEST_CASE ("An interval between two named ones shows its distance from the neare
     CHECK (editor::intervalName (1.61) == juce::String::fromUTF8 ("major second \xe2\x88\x92"
                                                                   "39 c"));
     CHECK (editor::intervalName (-1.0) == "minor second below");
+    CHECK (editor::intervalName (-0.49) == "between unison and minor second below");
 }
 
 TEST_CASE ("The drum's name follows undo and is marked when the drum has changed")

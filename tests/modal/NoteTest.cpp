@@ -66,6 +66,8 @@ TEST_CASE ("Enharmonic spellings and cents are read", "[note]")
         CHECK (note.frequency() == Approx (modal::Note{ midi, cents }.frequency()).epsilon (1.0e-12));
     };
     sameAs ("Ab3", 56, 0.0);
+    sameAs ("A\u266d3", 56, 0.0);
+    sameAs ("G\u266f3 \u221220", 56, -20.0);
     sameAs ("g#3", 56, 0.0);
     sameAs ("Cb4", 59, 0.0);
     sameAs ("B#3", 60, 0.0);
@@ -138,6 +140,9 @@ TEST_CASE ("Intervals are read by short name, long name, semitones and cents", "
                                                      { "+7 st", 7 },
                                                      { "700 c", 7 },
                                                      { "-3 st", -3 },
+                                                     { "minor 3rd", 3 },
+                                                     { "5th", 7 },
+                                                     { "\u2212m2", -1 },
                                                      { "550 c", 5.5 } };
     for (const auto& [text, semitones] : texts)
     {
@@ -152,6 +157,9 @@ TEST_CASE ("Intervals are read by short name, long name, semitones and cents", "
     CHECK (modal::Interval{ 5.12 }.name() == "P4 +12 c");
     CHECK (modal::Interval{ -1.0 }.name() == "-m2");
     CHECK (modal::Interval{ -1.0 }.longName() == "minor second below");
+    CHECK (modal::Interval{ 5.12 }.longName() == "perfect fourth +12 cents");
+    CHECK (modal::Interval{ 5.41 }.longName() == "between fourth and augmented fourth");
+    CHECK (modal::Interval{ 12.45 }.longName() == "+12.45 semitones");
 
     for (const auto& named : modal::namedIntervals())
     {

@@ -266,7 +266,7 @@ TEST_CASE ("Every tuning of a drum goes to a file of its own", "[render]")
     const auto drum = files::parseJson (readBytes (SNAREWRIGHT_PRESETS "/maple-14x5.json"), "drum");
     CHECK (folder.count() == static_cast<int> (drum.at ("tunings").size()));
 
-    for (const auto& wrong : { std::vector<std::string>{ "--loudness", "-23" },
+    for (const auto& wrong : { std::vector<std::string>{ "--loudness", "-23dB" },
                                { "--loudness", "3LUFS" },
                                { "--loudness", "-23LUFS", "--each" },
                                { "--loudness", "-23LUFS", "--full-scale", "100Pa" },

@@ -370,10 +370,10 @@ Plan makePlan (const PlanRequest& request)
     modal::check (request.thread);
 
     if (request.largestStep)
-        modal::requireInRange (*request.largestStep, { 1.0 / 32.0, 1.0, "turn" }, "largest step");
+        modal::requireInRange (*request.largestStep, largestStepRange, "largest step");
 
     if (request.belowTarget)
-        modal::requireInRange (*request.belowTarget, { 0.0, 1.0, "turn" }, "way below the target");
+        modal::requireInRange (*request.belowTarget, belowTargetRange, "way below the target");
 
     const auto targets = modal::tensionsFor (request.drum, request.wanted);
 
