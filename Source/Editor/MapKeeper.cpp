@@ -178,7 +178,7 @@ void MapKeeper::makeMap (double step)
                 {
                     made.tuner = std::make_shared<const modal::DrumTuner> (drum);
                     made.solver = std::make_shared<const modal::DrumSolver> (finding::solverFor (*made.tuner));
-                    made.prudent = finding::areaOf (*made.tuner, finding::prudentStrength, finding::prudentStrength);
+                    made.prudent = finding::areaOf (*made.tuner, modal::prudentYieldShare, modal::prudentYieldShare);
                 }
                 made.map =
                     finding::TuningMap::make (*made.tuner, *made.solver, finding::areaOf (*made.tuner), step, helpers(), *stop);

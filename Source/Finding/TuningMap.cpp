@@ -50,7 +50,7 @@ void requireTwoHeads (const DrumSpec& drum)
 
 NoteRange usable (const HeadNotes& head, double yield, double taut)
 {
-    constexpr double slack = 0.03; // of the tension at yield
+    constexpr double slack = modal::slackYieldShare;
     constexpr int steps = 60;
     constexpr double jump = 1.1; // the tap note rises by a thirtieth a step
     NoteRange range{ head.at (slack * yield), head.at (slack * yield) };

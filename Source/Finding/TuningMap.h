@@ -2,6 +2,7 @@
 
 #include "Figure.h"
 
+#include "Modal/PrudentLimits.h"
 #include "Modal/Tuning.h"
 
 #include <atomic>
@@ -39,12 +40,8 @@ struct MapArea
     }
 };
 
-/** Share of the yield strength that a head is kept below unless more is asked for: common practice, no source. The maker's limit
-   comes first. */
-inline constexpr double prudentStrength = 0.5;
-
-/** What both heads of a drum can have: from 3 % of the tension at yield, below which a head is too slack to play (common
-   practice, no source), to a share of it, or to where the tap note jumps because the lowest (1,1) mode becomes the air's. */
+/** What both heads of a drum can have: from modal::slackYieldShare, below which a head is too slack to play, to a share of
+   the tension at yield, or to where the tap note jumps because the lowest (1,1) mode becomes the air's. */
 MapArea areaOf (const modal::DrumTuner&, double batterStrength, double resonantStrength);
 
 /** The same up to just below yield. */

@@ -1,6 +1,7 @@
 #include "Cautions.h"
 
 #include "Modal/NumberText.h"
+#include "Modal/PrudentLimits.h"
 
 namespace reports
 {
@@ -9,18 +10,17 @@ using namespace modal;
 
 namespace
 {
-// Common practice, no source: half of the yield strength leaves room for the stress at the bearing edge and for a hard stroke,
-// and hand tuning needs less than 1 kN per rod. The maker's limits come first.
-constexpr double cautiousYieldShare = 0.5;
-constexpr double cautiousRodForce = 1000.0; // N
-
 void addCautions (std::vector<std::string>& list, const char* name, const HeadPrediction& head)
 {
-    if (head.yieldShare > cautiousYieldShare)
+    if (head.yieldShare > prudentYieldShare)
         list.push_back (std::string ("The ") + name + " head is at " + fixedText (100.0 * head.yieldShare, 0) + " %" +
                         " of its yield strength: it may stretch permanently or split. Keep to the head maker's limits.");
 
-    if (head.forcePerLug > cautiousRodForce)
+    if (head.yieldShare < slackYieldShare)
+        list.push_back (std::string ("The ") + name + " head is nearly slack, at " + fixedText (100.0 * head.yieldShare, 1) +
+                        " % of its yield strength: a real head wrinkles there and holds no note.");
+
+    if (head.forcePerLug > prudentRodForce)
         list.push_back (std::string ("The ") + name + " head's force per rod is " + fixedText (head.forcePerLug, 0) +
                         " N: lugs, hoop and shell may not be made for it. Keep to the drum maker's limits.");
 }

@@ -8,7 +8,7 @@
 namespace reports
 {
 
-/** Cautions about head stress and force per rod; empty if both are moderate. */
+/** Cautions about heads that are nearly slack or near yield and about the force per rod; empty if all are moderate. */
 std::vector<std::string> cautions (const modal::Prediction&);
 
 /** Cautions that belong on every sheet, lesson and page. */

@@ -24,9 +24,9 @@ struct Quantity
 const Quantity quantities[] = {
     { "Drum note, Hz", [] (const AtlasPoint& p) { return p.drumNote; }, 0 },
     { "Ring, s to -60 dB, wires off", [] (const AtlasPoint& p) { return p.sustain; }, 2 },
-    { "Snare response: speed of the resonant head, m/s per N s of a tap near the edge", [] (const AtlasPoint& p) { return p.wireResponse; },
-      1 },
-    { "Head stress, % of yield strength, the higher of both heads", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; }, 0 },
+    { "Snare response, m/s per N s", [] (const AtlasPoint& p) { return p.wireResponse; }, 1 },
+    { "Head stress, % of yield strength, the higher of both heads", [] (const AtlasPoint& p) { return 100.0 * p.largestStress; },
+      0 },
 };
 
 /** Labels every n-th cell, so that labels do not overlap. */
@@ -148,6 +148,11 @@ void draw (Canvas& canvas, const Atlas& atlas, const std::string& title)
         drawMap (canvas, atlas, quantities[q], margin + left + static_cast<double> (q % 2) * (w + left),
                  margin + 40.0 + static_cast<double> (q / 2) * (h + gap + 18.0), w, h);
 
+    canvas.text (
+        margin, canvas.height() - 24.0,
+        "Snare response: speed of the resonant head after a light tap near the edge. The faster, the softer the stroke that "
+        "wakes the wires.",
+        8.0);
     canvas.text (margin, canvas.height() - 14.0, "Keep to the limits of the makers of heads and drum.", 8.0);
 }
 

@@ -160,7 +160,7 @@ Hand readHand (const Arguments& arguments)
         if (parts.size() != 3)
             throw modal::InputError ("--hand", '"' + *text + '"', "three speeds in m/s: softest, usual, loudest, as 0.3,3,6");
 
-        static const files::Quantity speed{ "speed", { { "m_per_s", "m/s", 1.0 } }, true };
+        const auto& speed = files::Quantity::speed;
         constexpr files::Limits speeds{ 0.01, 10.0 };
         hand.softest = files::readQuantity (parts[0], speed, speeds, "--hand, softest");
         hand.usual = files::readQuantity (parts[1], speed, speeds, "--hand, usual");
@@ -188,10 +188,8 @@ Song readSong (const Arguments& arguments, modal::ConcertPitch pitch, const Hand
     if (const auto text = arguments.value ("bass-interval"))
         song.overBass = modal::Interval::parse (*text, "--bass-interval").semitones;
 
-    static const files::Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
-
     if (arguments.has ("tempo"))
-        song.tempo = readNumber (arguments, "tempo", tempo, { 20.0, 400.0 }, 120.0);
+        song.tempo = readTempo (arguments, 0.0);
 
     if (const auto text = arguments.value ("ring-value"))
         song.ringValue = readNoteValue (*text, "--ring-value");

@@ -19,8 +19,8 @@ struct FindRequest
     modal::ConcertPitch concertPitch;
     std::optional<modal::Tuning> presentTuning; ///< none: moves and plans have nothing to start from
     std::vector<finding::Wish> wishes;
-    double batterStrength = finding::prudentStrength; ///< of yield, which the search stays below
-    double resonantStrength = finding::prudentStrength;
+    double batterStrength = modal::prudentYieldShare; ///< of yield, which the search stays below
+    double resonantStrength = modal::prudentYieldShare;
 };
 
 /** Options of `find`: wishes, song, player, present tuning. */

@@ -21,6 +21,12 @@ double readNumber (const Arguments& arguments, const char* option, const files::
     return text ? files::readQuantity (*text, quantity, limits, std::string ("--") + option) : usual;
 }
 
+double readTempo (const Arguments& arguments, double usual)
+{
+    static const files::Quantity tempo{ "tempo", { { "bpm", "bpm", 1.0 } } };
+    return readNumber (arguments, "tempo", tempo, { 20.0, 400.0 }, usual);
+}
+
 int readCount (const std::string& text, int low, int high, const std::string& field)
 {
     std::string_view rest = text;

@@ -18,6 +18,9 @@ void overrideNumber (const Arguments& arguments, const std::string& option, doub
 /** The number that an option gives, or the usual one. */
 double readNumber (const Arguments&, const char* option, const files::Quantity&, files::Limits, double usual);
 
+/** Beats per minute that `--tempo` gives, 20 to 400, or the usual ones. */
+double readTempo (const Arguments&, double usual);
+
 /** A whole number. Throws modal::InputError on `field`. */
 int readCount (const std::string& text, int low, int high, const std::string& field);
 

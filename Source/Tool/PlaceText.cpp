@@ -38,8 +38,7 @@ std::optional<InPlace> inPlace (const Arguments& arguments, const TunedDrum& tun
                     prediction.sustain, tuned.drum.hasResonantHead() && tuned.fittings.wires.on, std::nullopt };
 
     if (arguments.has ("tempo"))
-        result.tempo =
-            readNumber (arguments, "tempo", files::Quantity{ "tempo", { { "bpm", "bpm", 1.0 } }, true }, { 20.0, 400.0 }, 0.0);
+        result.tempo = readTempo (arguments, 0.0);
 
     return result;
 }

@@ -34,8 +34,8 @@ std::vector<double> readCents (const std::string& text, const std::string& field
     std::vector<double> cents;
 
     for (const auto& part : splitAt (text, ','))
-        cents.push_back (requireInRange (readNumber (part, field, "cents with commas between, such as \"0,-5,12\""),
-                                         { -300.0, 300.0, "cents" }, field));
+        cents.push_back (
+            requireInRange (readNumber (part, field, "cents with commas between, such as \"0,-5,12\""), lugCentsRange, field));
 
     return cents;
 }

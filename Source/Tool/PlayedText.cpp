@@ -34,7 +34,7 @@ std::string playedText (const engine::PlayedResponse& p)
         return text;
 
     TextTable curve (std::vector<Align> (p.wireResponse.size() + 1, Align::right));
-    std::vector<std::string> places{ "place" }, speeds{ "softest stroke" };
+    std::vector<std::string> places{ "strike point" }, speeds{ "softest stroke" };
 
     for (const auto& point : p.wireResponse)
     {

@@ -99,7 +99,7 @@ std::string tipText (const modal::StickSpec& stick)
 std::string stickTable()
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::left });
-    table.add ({ "STICK", "", "SIZE", "WEIGHT", "AT THE TIP", "TIP" });
+    table.add ({ "STICK", "", "SIZE", "WEIGHT", "MASS AT THE TIP", "TIP" });
 
     for (const auto& preset : files::stickPresets())
     {
@@ -118,7 +118,7 @@ std::string stickTable()
 std::string placeTable()
 {
     TextTable table ({ Align::left, Align::left, Align::right, Align::right });
-    table.add ({ "PLACE", "", "AT 1 KHZ", "LISTENER AT" });
+    table.add ({ "PLACE", "", "REVERBERATION AT 1 KHZ", "LISTENER AT" });
 
     for (const auto& preset : files::placePresets())
     {

@@ -89,10 +89,9 @@ StrokesRead readSource (const Arguments& arguments, const std::optional<files::P
 
     if (const auto text = arguments.value ("pattern"))
     {
-        static const Quantity tempoUnit{ "tempo", { { "bpm", "bpm", 1.0 } }, true };
         refuseBeside (arguments, "pattern", { "stroke", "position", "speed", "velocity" });
         score::PatternTempo tempo;
-        tempo.beatsPerMinute = readNumber (arguments, "tempo", tempoUnit, { 20.0, 400.0 }, tempo.beatsPerMinute);
+        tempo.beatsPerMinute = readTempo (arguments, tempo.beatsPerMinute);
 
         if (const auto steps = arguments.value ("steps"))
             tempo.stepsPerBeat = readCount (*steps, 1, 16, "--steps");

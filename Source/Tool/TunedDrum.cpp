@@ -56,7 +56,8 @@ TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
     return tuned;
 }
 
-std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments)
+/** @param takesAll  else only the first tuning, if none is asked for */
+std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& arguments, bool takesAll)
 {
     const auto tuned = [&] (const Tuning& tuning) {
         return TunedDrum{ file.drum, tuning, { file.wires, file.hoop, file.stick }, file.microphones, file.pattern, file.place };
@@ -71,7 +72,32 @@ std::vector<TunedDrum> chooseFrom (const DrumFile& file, const Arguments& argume
     std::vector<TunedDrum> chosen;
 
     for (const auto& tuning : file.tunings)
-        chosen.push_back (changed (tuned (tuning), arguments, true));
+        if (takesAll || chosen.empty())
+            chosen.push_back (changed (tuned (tuning), arguments, true));
+
+    return chosen;
+}
+
+std::vector<TunedDrum> choose (const Arguments& arguments, bool takesAll)
+{
+    auto sources = arguments.freeWords();
+
+    if (const auto drum = arguments.value ("drum"))
+    {
+        if (! sources.empty())
+            throw InputError ("--drum", '"' + *drum + '"', "a drum as a free word or with --drum, not both");
+
+        sources.push_back (*drum);
+    }
+
+    if (sources.empty())
+        return { changed ({}, arguments, false) };
+
+    std::vector<TunedDrum> chosen;
+
+    for (const auto& source : sources)
+        for (auto& tuned : chooseFrom (openDrum (source, concertPitchAsked (arguments)), arguments, takesAll))
+            chosen.push_back (std::move (tuned));
 
     return chosen;
 }
@@ -90,32 +116,13 @@ std::string TunedDrum::label() const
 
 std::vector<TunedDrum> chooseAll (const Arguments& arguments)
 {
-    auto sources = arguments.freeWords();
-
-    if (const auto drum = arguments.value ("drum"))
-    {
-        if (! sources.empty())
-            throw InputError ("--drum", '"' + *drum + '"', "a drum as a free word or with --drum, not both");
-
-        sources.push_back (*drum);
-    }
-
-    if (sources.empty())
-        return { changed ({}, arguments, false) };
-
-    std::vector<TunedDrum> chosen;
-
-    for (const auto& source : sources)
-        for (auto& tuned : chooseFrom (openDrum (source, concertPitchAsked (arguments)), arguments))
-            chosen.push_back (std::move (tuned));
-
-    return chosen;
+    return choose (arguments, true);
 }
 
 TunedDrum chooseOne (const Arguments& arguments)
 {
     arguments.requireAtMost (1, "drum, a file or a preset");
-    return chooseAll (arguments).front();
+    return choose (arguments, false).front();
 }
 
 Tuning otherTuning (const Arguments& arguments, const TunedDrum& tuned, const std::string& wanted, const std::string& field)

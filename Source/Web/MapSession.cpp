@@ -12,7 +12,7 @@ using files::Json;
 
 MapSession::MapSession (const DrumSpec& drum, double step)
     : tuner (drum), solver (finding::solverFor (tuner)), whole (finding::areaOf (tuner)),
-      prudent (finding::areaOf (tuner, finding::prudentStrength, finding::prudentStrength)),
+      prudent (finding::areaOf (tuner, modal::prudentYieldShare, modal::prudentYieldShare)),
       batter (headOf (HeadSide::batter, step)), resonant (headOf (HeadSide::resonant, step)),
       points (batter.notes.size() * resonant.notes.size())
 {

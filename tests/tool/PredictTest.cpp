@@ -356,3 +356,21 @@ TEST_CASE ("A mode that moves one head names it", "[modes]")
     CHECK (seen[0].ends_with ("batter"));
     CHECK (seen[1].ends_with ("resonant"));
 }
+
+TEST_CASE ("A drum file's other tunings do not matter to the one that is predicted", "[predict]")
+{
+    // The first tuning is a fourth, the second a third.
+    const TemporaryFolder folder;
+    CHECK (runProgram ({ "predict", "maple-14x5", "--interval-limits", "P4:P4" }, folder.path()).status == 0);
+    CHECK (runProgram ({ "predict", "maple-14x5", "--tuning", "2", "--interval-limits", "P4:P4" }, folder.path()).status == 2);
+}
+
+TEST_CASE ("Predictions warn of slack heads", "[predict]")
+{
+    const TemporaryFolder folder;
+    const auto cautionOf = [&] (const char* note) {
+        return runProgram ({ "predict", "maple-14x5", "--batter-note", note, "--interval", "P4" }, folder.path()).output;
+    };
+    CHECK (cautionOf ("G#1").find ("The batter head is nearly slack") != std::string::npos);
+    CHECK (cautionOf ("G#3").find ("slack") == std::string::npos);
+}

@@ -5,8 +5,6 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import process from "node:process";
 
-const candidates = ["chromium", "chromium-browser", "google-chrome"];
-
 export class Chromium {
   #waiting = new Map();
   #listeners = [];
@@ -21,7 +19,7 @@ export class Chromium {
       "--disable-gpu", "--no-first-run", "--mute-audio", `--autoplay-policy=${holdsSound ? "document-user-activation" : "no-user-gesture"}-required`, "about:blank"];
     if (process.getuid?.() === 0)
       flags.unshift("--no-sandbox"); // Chromium's sandbox refuses to run as root
-    this.process = spawn(process.env.CHROMIUM ?? candidates[0], flags, { stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
+    this.process = spawn(process.env.CHROMIUM ?? "chromium", flags, { stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
     this.ended = new Promise(resolve => this.process.once("exit", resolve));
     this.process.stdio[4].on("data", data => this.#read(data.toString()));
     this.ended.then(() => this.#waiting.forEach(({ reject }) => reject(new Error("Chromium has ended"))));

@@ -1,6 +1,7 @@
 #include "Fitting/Plan.h"
 
 #include "Modal/DrumNumbers.h"
+#include "Modal/PrudentLimits.h"
 #include "Modal/Units.h"
 
 #include <algorithm>
@@ -12,10 +13,6 @@ namespace fitting
 {
 namespace
 {
-
-constexpr double cautiousYieldShare = 0.5;  // common practice, no source; the maker's limits come first
-constexpr double cautiousRodForce = 1000.0; // N, likewise
-constexpr double nearlySlack = 0.02;        // of the yield tension, likewise
 
 int circularDistance (int a, int b, int around)
 {
@@ -207,14 +204,15 @@ void addCautions (HeadPlan& plan, const PlanRequest& request)
     for (const auto& pass : plan.passes)
         highest = std::max (highest, pass.tension);
 
-    if (const double share = highest / yield; share > cautiousYieldShare)
+    if (const double share = highest / yield; share > modal::prudentYieldShare)
         plan.cautions.push_back ({ PlanCaution::Kind::nearYield, share });
 
-    if (const double force = highest * modal::units::twoPi * request.drum.radius() / request.drum.lugs; force > cautiousRodForce)
+    if (const double force = highest * modal::units::twoPi * request.drum.radius() / request.drum.lugs;
+        force > modal::prudentRodForce)
         plan.cautions.push_back ({ PlanCaution::Kind::rodForce, force });
 
     if (const double share = plan.fromTension / yield;
-        share < nearlySlack && ! plan.passes.empty() && plan.passes.front().tension < plan.fromTension)
+        share < modal::slackYieldShare && ! plan.passes.empty() && plan.passes.front().tension < plan.fromTension)
         plan.cautions.push_back ({ PlanCaution::Kind::nearlySlack, share });
 }
 
