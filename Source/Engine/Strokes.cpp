@@ -1,4 +1,5 @@
 #include "Stroke.h"
+#include "StrokeLimits.h"
 
 #include "Modal/Units.h"
 
@@ -34,12 +35,17 @@ constexpr double quickestTurn = 4.0e-3, slowestTurn = 40.0e-3, sweepTurn = 40.0e
 constexpr double deepestPress = 60.0e-3, smallestCircle = 20.0e-3;
 
 /** As far out as strokes may land, share of the radius. */
-constexpr double outermost = 0.98;
+constexpr double outermost = strokeLimits::position.high;
 
 /** Not a number becomes the lowest. */
 double inRange (double value, double low, double high) noexcept
 {
     return value >= low ? std::min (value, high) : low;
+}
+
+double inRange (double value, const modal::Range& range) noexcept
+{
+    return inRange (value, range.low, range.high);
 }
 
 double finite (double angle) noexcept
@@ -50,9 +56,9 @@ double finite (double angle) noexcept
 Blow tipBlow (const Stroke& stroke, const modal::StickBody& stick, double headRadius) noexcept
 {
     Blow blow;
-    blow.radius = inRange (stroke.position, 0.0, outermost) * headRadius;
+    blow.radius = inRange (stroke.position, strokeLimits::position) * headRadius;
     blow.angle = finite (stroke.angle);
-    blow.speed = inRange (stroke.speed, 0.01, 12.0);
+    blow.speed = inRange (stroke.speed, strokeLimits::speed);
     blow.swingLength = stick.handPlace - stick.tipPlace;
     return blow;
 }
@@ -78,13 +84,13 @@ Blow brushBlow (const Stroke& stroke, const modal::StickBody& brush, double head
 Blow sweepBlow (const Stroke& stroke, const modal::StickBody& brush, double headRadius) noexcept
 {
     Blow blow = tipBlow (stroke, brush, headRadius);
-    const double depth = inRange (stroke.sweepForce, 0.02, 3.0) / brush.pressStiffness + 0.5 * brush.tipScatter;
+    const double depth = inRange (stroke.sweepForce, strokeLimits::sweepForce) / brush.pressStiffness + 0.5 * brush.tipScatter;
     blow.handTime = sweepTurn;
     blow.speed = 2.0 * std::min (depth, deepestPress) / sweepTurn;
     blow.awaySpeed = leastAway;
-    blow.sweepSpeed = inRange (stroke.speed, 0.02, 3.0);
+    blow.sweepSpeed = inRange (stroke.speed, strokeLimits::sweepSpeed);
     blow.sweepsStraight = stroke.sweepsStraight;
-    blow.holdTime = inRange (stroke.sweepTime, 0.05, 30.0);
+    blow.holdTime = inRange (stroke.sweepTime, strokeLimits::sweepTime);
     if (stroke.sweepsStraight)
         blow.holdTime = std::min (blow.holdTime, (blow.radius + 0.9 * headRadius) / blow.sweepSpeed);
     else
@@ -98,13 +104,13 @@ Blows brushBlowsOf (const Stroke& stroke, const modal::StickBody& brush, double 
     blows.count = 1;
     blows.blow[0] = stroke.kind == StrokeKind::sweep ? sweepBlow (stroke, brush, headRadius) : brushBlow (stroke, brush, headRadius);
     if (stroke.kind == StrokeKind::buzz)
-        blows.blow[0].holdTime = inRange (stroke.pressTime, 0.02, 2.0);
+        blows.blow[0].holdTime = inRange (stroke.pressTime, strokeLimits::pressTime);
     if (stroke.kind == StrokeKind::doubleStroke)
     {
         auto second = stroke;
-        second.speed *= inRange (stroke.secondShare, 0.1, 1.2);
+        second.speed *= inRange (stroke.secondShare, strokeLimits::secondShare);
         blows.blow[1] = brushBlow (second, brush, headRadius);
-        blows.blow[1].delay = inRange (stroke.secondDelay, 0.02, 0.5);
+        blows.blow[1].delay = inRange (stroke.secondDelay, strokeLimits::secondDelay);
         blows.count = 2;
     }
     return blows;
@@ -143,7 +149,7 @@ Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headR
 
     case StrokeKind::rimshot:
         meetHoop (tip, tip.angle, headRadius - tip.radius + hoopOutside, stick);
-        tip.hoopLag = inRange (stroke.rimLag, -1.0e-3, 1.0e-3);
+        tip.hoopLag = inRange (stroke.rimLag, strokeLimits::rimDelay);
         tip.swingLength *= armSwing;
         add (tip);
         break;
@@ -160,8 +166,8 @@ Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headR
         break;
 
     case StrokeKind::buzz:
-        tip.hand = inRange (stroke.pressForce, 0.5, 40.0);
-        tip.holdTime = inRange (stroke.pressTime, 0.02, 2.0);
+        tip.hand = inRange (stroke.pressForce, strokeLimits::pressForce);
+        tip.holdTime = inRange (stroke.pressTime, strokeLimits::pressTime);
         tip.lift = liftForce;
         add (tip);
         break;
@@ -169,8 +175,8 @@ Blows blowsOf (const Stroke& stroke, const modal::StickBody& stick, double headR
     case StrokeKind::doubleStroke:
     {
         add (tip);
-        tip.delay = inRange (stroke.secondDelay, 0.02, 0.5);
-        tip.speed *= inRange (stroke.secondShare, 0.1, 1.2);
+        tip.delay = inRange (stroke.secondDelay, strokeLimits::secondDelay);
+        tip.speed *= inRange (stroke.secondShare, strokeLimits::secondShare);
         add (tip);
         break;
     }

@@ -3,6 +3,8 @@
 #include "MidiScore.h"
 #include "OptionText.h"
 
+#include "Engine/StrokeLimits.h"
+#include "Files/Fields.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
 #include "Score/MidiNotes.h"
@@ -27,14 +29,15 @@ constexpr double usualSweepSpeed = 0.5; // m/s
 /** "0.3" or "0.3,45deg". */
 void readPosition (const Arguments& arguments, engine::Stroke& stroke)
 {
-    constexpr Limits shareLimits{ 0.0, 0.98 }, angleLimits{ -modal::units::twoPi, modal::units::twoPi };
+    constexpr Limits angleLimits{ -modal::units::twoPi, modal::units::twoPi };
     const auto text = arguments.value ("position");
 
     if (! text)
         return;
 
     const auto comma = text->find (',');
-    stroke.position = readQuantity (text->substr (0, comma), Quantity::share, shareLimits, "--position, share of the radius");
+    stroke.position = readQuantity (text->substr (0, comma), Quantity::share, limitsOf (engine::strokeLimits::position),
+                                    "--position, share of the radius");
 
     if (comma != std::string::npos)
         stroke.angle = readQuantity (text->substr (comma + 1), Quantity::angle, angleLimits, "--position, angle");
@@ -46,8 +49,9 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
         throw modal::InputError::fault ("--velocity", "is given beside --speed", "one of the two");
 
     const bool isSweep = stroke.kind == engine::StrokeKind::sweep;
-    stroke.speed = isSweep ? readNumber (arguments, "speed", Quantity::speed, { 0.02, 3.0 }, usualSweepSpeed)
-                           : readNumber (arguments, "speed", Quantity::speed, { 0.01, 12.0 }, stroke.speed);
+    stroke.speed =
+        isSweep ? readNumber (arguments, "speed", Quantity::speed, limitsOf (engine::strokeLimits::sweepSpeed), usualSweepSpeed)
+                : readNumber (arguments, "speed", Quantity::speed, limitsOf (engine::strokeLimits::speed), stroke.speed);
 
     if (const auto velocity = arguments.value ("velocity"))
     {
@@ -59,15 +63,20 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
 /** Options that hold for every stroke of a kind. */
 void readManner (const Arguments& arguments, engine::Stroke& stroke)
 {
-    stroke.rimLag = readNumber (arguments, "rim-delay", Quantity::time, { -1.0e-3, 1.0e-3 }, stroke.rimLag);
-    stroke.pressForce = readNumber (arguments, "press-force", Quantity::force, { 0.5, 40.0 }, stroke.pressForce);
-    stroke.pressTime = readNumber (arguments, "press-time", Quantity::time, { 0.02, 2.0 }, stroke.pressTime);
-    stroke.sweepForce = readNumber (arguments, "sweep-force", Quantity::force, { 0.02, 3.0 }, stroke.sweepForce);
-    stroke.sweepTime = readNumber (arguments, "sweep-time", Quantity::time, { 0.05, 30.0 }, stroke.sweepTime);
+    using namespace engine::strokeLimits;
+    const auto take = [&] (const char* option, const Quantity& quantity, const modal::Range& range, double& value)
+    { value = readNumber (arguments, option, quantity, limitsOf (range), value); };
+
+    take ("rim-delay", Quantity::time, rimDelay, stroke.rimLag);
+    take ("press-force", Quantity::force, pressForce, stroke.pressForce);
+    take ("press-time", Quantity::time, pressTime, stroke.pressTime);
+    take ("sweep-force", Quantity::force, sweepForce, stroke.sweepForce);
+    take ("sweep-time", Quantity::time, sweepTime, stroke.sweepTime);
+    take ("second-after", Quantity::time, secondDelay, stroke.secondDelay);
+    take ("second-share", Quantity::share, secondShare, stroke.secondShare);
+
     if (const auto path = readWord (arguments, "sweep-path", sweepWords))
         stroke.sweepsStraight = *path == 1;
-    stroke.secondDelay = readNumber (arguments, "second-after", Quantity::time, { 0.02, 0.5 }, stroke.secondDelay);
-    stroke.secondShare = readNumber (arguments, "second-share", Quantity::share, { 0.1, 1.2 }, stroke.secondShare);
 }
 
 /** Refuses options of a single stroke beside a pattern or a MIDI file. */
@@ -114,6 +123,8 @@ StrokesRead readSource (const Arguments& arguments, const std::optional<files::P
 
 const OptionGroup& strokeOptions()
 {
+    using namespace engine::strokeLimits;
+
     static const OptionGroup group{
         "What to play; if nothing is given, one stroke with the tip:",
         { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz, double, or with a brush sweep" },
@@ -124,19 +135,24 @@ const OptionGroup& strokeOptions()
           { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s; of a sweep along it, 0.02 to 3 m/s (0.5)" },
           { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
           { "pattern", "\"o7..o2..r8..\"",
-            "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w straight, "
+            "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w "
+            "straight, "
             "- a step more of it; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16", false, { "pattern" } },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
-          { "rim-delay", "0.3ms", "rimshot: rim delay, -1 to 1 ms" },
-          { "press-force", "2.5N", "buzz: force of the hand on the stick, 0.5 to 40 N" },
-          { "press-time", "250ms", "buzz: time until the stick lifts, 20 ms to 2 s" },
-          { "sweep-force", "0.3N", "sweep: force of the brush on the head, 0.02 to 3 N" },
-          { "sweep-time", "0.6s", "sweep: time until the brush lifts, 50 ms to 30 s" },
+          { "rim-delay", "0.3ms", "rimshot: rim delay, " + Quantity::time.limitsText (limitsOf (rimDelay)) },
+          { "press-force", "2.5N",
+            "buzz: force of the hand on the stick, " + Quantity::force.limitsText (limitsOf (pressForce)) },
+          { "press-time", "250ms", "buzz: time until the stick lifts, " + Quantity::time.limitsText (limitsOf (pressTime)) },
+          { "sweep-force", "0.3N",
+            "sweep: force of the brush on the head, " + Quantity::force.limitsText (limitsOf (sweepForce)) },
+          { "sweep-time", "0.6s", "sweep: time until the brush lifts, " + Quantity::time.limitsText (limitsOf (sweepTime)) },
           { "sweep-path", "circle", "sweep: circle (round the centre) or straight (through it, ends at the rim)" },
-          { "second-after", "70ms", "double: time from first to second stroke, 20 to 500 ms" },
-          { "second-share", "80%", "double: speed of the second stroke, % of the first, 10 to 120 %" } }
+          { "second-after", "70ms",
+            "double: time from first to second stroke, " + Quantity::time.limitsText (limitsOf (secondDelay)) },
+          { "second-share", "80%",
+            "double: speed of the second stroke, % of the first, " + Quantity::share.limitsText (limitsOf (secondShare)) } }
     };
     return group;
 }

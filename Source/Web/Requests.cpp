@@ -5,6 +5,7 @@
 #include "MapSession.h"
 #include "PlanReader.h"
 
+#include "Engine/StrokeLimits.h"
 #include "Files/EmbeddedFiles.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
@@ -525,14 +526,14 @@ engine::Stroke strokeOf (const Json& request)
         throw InputError ("kind", '"' + kind + '"', "tip, rimshot, cross_stick, buzz, double or sweep");
 
     stroke.kind = static_cast<engine::StrokeKind> (found - strokeWords.begin());
-    stroke.position = numberOf (request, "position", { 0.0, 0.98, "of the radius" }, stroke.position);
+    stroke.position = numberOf (request, "position", engine::strokeLimits::position, stroke.position);
     stroke.angle = numberOf (request, "angle", { -units::twoPi, units::twoPi, "rad" }, stroke.angle);
-    stroke.speed = numberOf (request, "speed", { 0.01, 12.0, "m/s" }, stroke.speed);
-    stroke.rimLag = numberOf (request, "rim_delay_s", { -1.0e-3, 1.0e-3, "s" }, stroke.rimLag);
-    stroke.pressForce = numberOf (request, "press_force_n", { 0.5, 40.0, "N" }, stroke.pressForce);
-    stroke.pressTime = numberOf (request, "press_time_s", { 0.02, 2.0, "s" }, stroke.pressTime);
-    stroke.secondDelay = numberOf (request, "second_after_s", { 0.02, 0.5, "s" }, stroke.secondDelay);
-    stroke.secondShare = numberOf (request, "second_share", { 0.1, 1.2, "" }, stroke.secondShare);
+    stroke.speed = numberOf (request, "speed", engine::strokeLimits::speed, stroke.speed);
+    stroke.rimLag = numberOf (request, "rim_delay_s", engine::strokeLimits::rimDelay, stroke.rimLag);
+    stroke.pressForce = numberOf (request, "press_force_n", engine::strokeLimits::pressForce, stroke.pressForce);
+    stroke.pressTime = numberOf (request, "press_time_s", engine::strokeLimits::pressTime, stroke.pressTime);
+    stroke.secondDelay = numberOf (request, "second_after_s", engine::strokeLimits::secondDelay, stroke.secondDelay);
+    stroke.secondShare = numberOf (request, "second_share", engine::strokeLimits::secondShare, stroke.secondShare);
     return stroke;
 }
 
