@@ -98,6 +98,7 @@ StickBody solveBrush (const StickSpec& stick, double highest)
 
     StickBody body;
     body.groups = groupCount;
+    body.wireLength = stick.brushWireLength;
     body.fanWidth = stick.brushWidth;
     body.tipScatter = scatterShare * stick.brushWidth;
     body.lean = usualLean;

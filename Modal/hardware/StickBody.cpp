@@ -2,6 +2,7 @@
 
 #include "Beam.h"
 #include "BrushBody.h"
+#include "StickOutline.h"
 
 #include "Modal/Units.h"
 
@@ -96,6 +97,13 @@ Section sectionAt (const StickSpec& stick, double place)
 }
 
 } // namespace
+
+double outlineAt (const StickSpec& stick, double place)
+{
+    if (stick.isBrush())
+        return place < stick.brushWireLength ? 0.0 : stick.diameter;
+    return std::sqrt (sectionAt (stick, place).outerArea * 4.0 / units::pi);
+}
 
 double StickBody::Mode::at (double share) const noexcept
 {

@@ -50,12 +50,16 @@ struct StickBody
 
     // Of a brush. Its modes are those of the wires of one group as seen from the handle, see solveBrush().
     int groups = 0;         ///< how many bodies stand for its wires; 0: a stick
+    double wireLength = 0.0; ///< m, out of the handle: the modes' stations lie along it
     double fanWidth = 0.0;  ///< m, of the fan at the tips
     double tipScatter = 0.0; ///< m, by which the tips of its wires lie higher and lower
     double lean = 0.0;      ///< rad, between the wires and the head
     double pressStiffness = 0.0; ///< N/m, of all wires together, pressed down on the head at their tips
 
     bool isBrush() const noexcept { return groups > 0; }
+
+    /** m, from the tip's end: of the part that bends. */
+    double bentLength() const noexcept { return isBrush() ? wireLength : length; }
 
     /** Mass that the stick presents at a place when it moves as if it could not bend, kg: to a slow push. */
     double rigidMassAt (double place) const noexcept;

@@ -145,6 +145,7 @@ Pose Animator::poseOfStrike() const
     const float most = std::max (strike.batterPeak, strike.resonantPeak);
     pose.scale = most > 0.0f ? 1.0f / most : 0.0f;
     pose.stick = frame.stick;
+    pose.bend = frame.bend;
     pose.stickX = static_cast<float> (strike.stroke.position);
     pose.cutAngle = strike.stroke.angle;
     return pose;

@@ -4,6 +4,8 @@
 #include "Strings.h"
 
 #include "Modal/pitch/Interval.h"
+#include "Plugin/DrumRequest.h"
+#include "Score/MidiNotes.h"
 
 namespace editor
 {
@@ -33,7 +35,12 @@ const StrokeButton strokeButtons[] = {
       0.4 },
     { { "Buzz", "Buzz stroke", "The stick is pressed into the head and bounces (key 6)." }, StrokeKind::buzz, 0.25 },
     { { "Double", "Double stroke", "Two strokes in one motion of the hand (key 7)." }, StrokeKind::doubleStroke, 0.25 },
+    { { "Brush sweep", "Sweep of a brush", "A brush sweeps round the centre for a second; choose one in Set up (key 8)." },
+      StrokeKind::sweep,
+      0.5 },
 };
+
+constexpr double sweepTime = 1.0; // s
 
 ValueBinding speedBinding (double& speed)
 {
@@ -124,7 +131,9 @@ engine::Stroke AuditionBar::strokeOf (StrokeKind kind, double place) const
     stroke.kind = kind;
     stroke.position = place;
     stroke.angle = si (Parameter::strokeAngle);
-    stroke.speed = strokeSpeed;
+    stroke.speed = kind == StrokeKind::sweep ? score::sweepSpeedOfVelocity (score::velocityOfSpeed (strokeSpeed)) : strokeSpeed;
+    stroke.sweepForce = si (Parameter::sweepForce);
+    stroke.sweepTime = sweepTime;
     stroke.rimLag = si (Parameter::rimLag);
     stroke.pressForce = si (Parameter::pressForce);
     stroke.pressTime = si (Parameter::pressTime);
@@ -135,7 +144,8 @@ engine::Stroke AuditionBar::strokeOf (StrokeKind kind, double place) const
 
 void AuditionBar::play (int number)
 {
-    if (number < 0 || number >= static_cast<int> (std::size (strokeButtons)) || ! onStroke)
+    if (number < 0 || number >= static_cast<int> (std::size (strokeButtons)) || ! onStroke ||
+        ! strokes[static_cast<std::size_t> (number)]->isEnabled())
         return;
     onStroke (strokeOf (strokeButtons[number].kind, strokeButtons[number].place));
 }
@@ -151,6 +161,9 @@ void AuditionBar::strikeAt (double place, double angle, double strength)
 
 void AuditionBar::refresh()
 {
+    const bool hasBrush = plugin::requestOf (processor.effectiveValues()).stick.isBrush();
+    for (std::size_t i = 0; i < strokes.size(); ++i)
+        strokes[i]->setEnabled (hasBrush || strokeButtons[i].kind != StrokeKind::sweep);
     sweepAll.setEnabled (processor.parameter (Parameter::bottom).plainValue() < 0.5);
 }
 
@@ -160,7 +173,7 @@ void AuditionBar::resized()
     const auto take = [&, unit = static_cast<float> (getWidth()) / 100.0f] (float share)
     { return area.removeFromLeft (juce::roundToInt (share * unit)); };
     for (auto& button : strokes)
-        button->setBounds (take (10.6f));
+        button->setBounds (take (9.3f));
     take (0.6f);
     speedOfStroke.setBounds (take (10.0f));
     take (0.6f);

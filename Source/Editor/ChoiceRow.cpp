@@ -17,6 +17,49 @@ juce::Component& wholeView (juce::Component& part)
     return *view;
 }
 
+/** Room for a picture on a line, pixels. */
+constexpr float leastPicture = 40.0f, mostPicture = 120.0f;
+
+/** An entry of a menu with a picture before its name. */
+class PictureItem : public juce::PopupMenu::CustomComponent
+{
+public:
+    PictureItem (juce::String nameToShow, int indexToShow, bool isTicked, const ChoicePicture& pictureToDraw)
+        : name (std::move (nameToShow)), index (indexToShow), ticked (isTicked), picture (pictureToDraw)
+    {
+    }
+
+    void getIdealSize (int& width, int& height) override
+    {
+        width = pictureWidth + 30 + juce::roundToInt (fonts::text().getStringWidthFloat (name));
+        height = 26;
+    }
+
+    void paint (juce::Graphics& g) override
+    {
+        const auto& theme = themeOf (*this);
+        if (isItemHighlighted())
+        {
+            g.setColour (theme.line);
+            g.fillRect (getLocalBounds());
+        }
+        auto area = getLocalBounds().toFloat().reduced (8.0f, 2.0f);
+        picture (g, index, area.removeFromLeft (static_cast<float> (pictureWidth)), theme.ink);
+        area.removeFromLeft (8.0f);
+        g.setColour (theme.ink);
+        g.setFont (ticked ? fonts::strong() : fonts::text());
+        g.drawFittedText (name, area.toNearestInt(), juce::Justification::centredLeft, 1, 0.8f);
+    }
+
+private:
+    static constexpr int pictureWidth = 120;
+
+    juce::String name;
+    int index;
+    bool ticked;
+    ChoicePicture picture;
+};
+
 } // namespace
 
 void drawFormLine (juce::Graphics& g, const juce::Component& line, const juce::String& name, const juce::String& value)
@@ -41,12 +84,16 @@ void drawFormLine (juce::Graphics& g, const juce::Component& line, const juce::S
     drawFocus (g, line, line.getLocalBounds().toFloat());
 }
 
-void offerChoices (juce::Component& beside, const juce::StringArray& choices, int now, std::function<void (int)> choose)
+void offerChoices (juce::Component& beside, const juce::StringArray& choices, int now, std::function<void (int)> choose,
+                   ChoicePicture picture)
 {
     juce::PopupMenu menu;
     menu.setLookAndFeel (&beside.getLookAndFeel());
     for (int i = 0; i < choices.size(); ++i)
-        menu.addItem (i + 1, choices[i], true, i == now);
+        if (picture)
+            menu.addCustomItem (i + 1, std::make_unique<PictureItem> (choices[i], i, i == now, picture), nullptr, choices[i]);
+        else
+            menu.addItem (i + 1, choices[i], true, i == now);
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&beside).withParentComponent (&wholeView (beside)),
                         [safe = juce::Component::SafePointer<juce::Component> (&beside), chosen = std::move (choose)] (int item)
                         {
@@ -67,7 +114,7 @@ ChoiceRow::ChoiceRow (ControlText text, ValueBinding binding, juce::StringArray 
 
 void ChoiceRow::refresh()
 {
-    if (binding().get() != drawn)
+    if (picture || binding().get() != drawn)
         repaint();
 }
 
@@ -75,12 +122,22 @@ void ChoiceRow::paint (juce::Graphics& g)
 {
     drawn = binding().get();
     drawFormLine (g, *this, text().name, withMenuSign (valueText()));
+    if (! picture)
+        return;
+    // Between the name and the value, if there is room.
+    const auto& theme = themeOf (*this);
+    const float from = fonts::text().getStringWidthFloat (text().name) + 14.0f,
+                to = static_cast<float> (getWidth()) - fonts::strong().getStringWidthFloat (withMenuSign (valueText())) - 14.0f;
+    if (to - from >= leastPicture)
+        picture (g, -1, getLocalBounds().toFloat().withLeft (from).withRight (juce::jmin (to, from + mostPicture)).reduced (0.0f, 3.0f),
+                 isEnabled() ? theme.quiet : theme.mark);
 }
 
 void ChoiceRow::mouseDown (const juce::MouseEvent& event)
 {
     if (event.getNumberOfClicks() == 1)
-        offerChoices (*this, names, juce::roundToInt (binding().get()), [this] (int chosen) { change (chosen); });
+        offerChoices (*this, names, juce::roundToInt (binding().get()), [this] (int chosen) { change (chosen); },
+                      picture);
 }
 
 } // namespace editor

@@ -8,11 +8,16 @@ namespace editor
 /** Draws one line of a form: name at the left, value at the right, and the frame of the keyboard focus. */
 void drawFormLine (juce::Graphics&, const juce::Component&, const juce::String& name, const juce::String& value);
 
+/** Draws the choice of that index, -1 for what is set now. */
+using ChoicePicture = std::function<void (juce::Graphics&, int index, juce::Rectangle<float>, juce::Colour)>;
+
 /** Opens a menu beside a component.
 
-    @param now     index of the choice that is ticked; -1 for none
-    @param choose  called with the index of the choice, if one is made while the component exists */
-void offerChoices (juce::Component& beside, const juce::StringArray& choices, int now, std::function<void (int)> choose);
+    @param now      index of the choice that is ticked; -1 for none
+    @param choose   called with the index of the choice, if one is made while the component exists
+    @param picture  stands before each name; may be empty */
+void offerChoices (juce::Component& beside, const juce::StringArray& choices, int now, std::function<void (int)> choose,
+                   ChoicePicture picture = {});
 
 /** The value with the sign that a menu opens. */
 juce::String withMenuSign (const juce::String& value);
@@ -24,7 +29,10 @@ public:
     /** @param binding  index of a choice, -1 for none of them */
     ChoiceRow (ControlText, ValueBinding, juce::StringArray choices);
 
-    /** Repaints if the value has changed since it was drawn. */
+    /** Pictures in the menu, and of the present choice on the line. */
+    void setPicture (ChoicePicture toDraw) { picture = std::move (toDraw); }
+
+    /** Repaints if the value has changed since it was drawn; always with a picture, which may be of numbers without a name. */
     void refresh();
 
     void paint (juce::Graphics&) override;
@@ -38,6 +46,7 @@ protected:
 
 private:
     juce::StringArray names;
+    ChoicePicture picture;
     double drawn = -2.0;
 };
 

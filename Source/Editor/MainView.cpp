@@ -324,7 +324,7 @@ bool MainView::keyPressed (const juce::KeyPress& key)
     }
     if (modifiers.isCommandDown())
         return false;
-    if (code >= '1' && code <= '7')
+    if (code >= '1' && code <= '8')
     {
         audition.play (code - '1');
         return true;

@@ -50,6 +50,24 @@ struct MiddleStrand
     }
 };
 
+/** How far a stick, or a group of a brush's wires, is bent at each of its stations, upwards, against its tip, m. */
+std::vector<float> bendOf (const engine::StickState& stick, const modal::StickBody& body)
+{
+    std::vector<float> bend (modal::StickBody::stations);
+    const int first = stick.isWires ? 0 : stick.rigidModes;
+    for (std::size_t i = 0; i < bend.size(); ++i)
+    {
+        double sum = 0.0;
+        for (int k = first; k < stick.bodyModes; ++k)
+        {
+            const auto& shape = body.mode[static_cast<std::size_t> (k)].shape;
+            sum += (shape[i] - shape[0]) * stick.position[static_cast<std::size_t> (k)];
+        }
+        bend[i] = static_cast<float> (sum);
+    }
+    return bend;
+}
+
 } // namespace
 
 Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engine::Stroke& stroke, double seconds)
@@ -103,7 +121,10 @@ Motion followStrike (std::shared_ptr<const engine::DrumModel> model, const engin
         }
         for (int j = 0; j < engine::maxSticks; ++j)
             if (state.sticks[j].active && frame.stick > 0.5f)
+            {
                 frame.stick = static_cast<float> (state.sticks[j].tipHeight());
+                frame.bend = bendOf (state.sticks[j], stroke.kind == engine::StrokeKind::crossStick ? setup.laidStick : setup.stick);
+            }
 
         alongStroke.displacement (frame.field.data(), profile.data());
         motion.batterPeak = std::max (motion.batterPeak, largest (profile));

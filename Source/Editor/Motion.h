@@ -17,6 +17,7 @@ struct Motion
         std::vector<float> field;  ///< displacement in terms of the basis: batter, then resonant (DrumModel::toField)
         std::vector<float> strand; ///< m, heights of the centre strand above the plane of the resonant head, from -x to +x
         float stick = 1.0f;        ///< m, the tip above the batter's plane; 1 when it is away
+        std::vector<float> bend;   ///< m, how far the stick is bent from a straight line, against its tip, from tip to butt; a brush's wires alone
     };
 
     std::shared_ptr<const engine::DrumModel> model; ///< that was struck

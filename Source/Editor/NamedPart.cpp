@@ -1,5 +1,6 @@
 #include "NamedPart.h"
 
+#include "StrikerPicture.h"
 #include "Strings.h"
 
 #include "Files/PartPresets.h"
@@ -91,6 +92,12 @@ NamedPart stick()
     auto part = partOf ("Stick", strings::stickTip, plugin::stickNumbers ({}));
     for (const auto& preset : files::stickPresets())
         part.options.push_back (optionOf (preset.description, plugin::stickNumbers (preset.part)));
+    part.picture = [] (juce::Graphics& g, const plugin::Processor& processor, int option, juce::Rectangle<float> area, juce::Colour colour)
+    {
+        const auto& presets = files::stickPresets();
+        drawStriker (g, option >= 0 ? presets[static_cast<std::size_t> (option)].part : plugin::requestOf (processor.effectiveValues()).stick,
+                     area, colour);
+    };
     return part;
 }
 

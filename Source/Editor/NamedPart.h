@@ -21,6 +21,9 @@ struct NamedPart
     std::vector<plugin::Parameter> numbers; ///< all parameters that describe it; the first one's group is the part's group
     std::vector<Option> options;
 
+    /** Draws an option, or what is set now for -1; empty if the part has no pictures. */
+    std::function<void (juce::Graphics&, const plugin::Processor&, int option, juce::Rectangle<float>, juce::Colour)> picture{};
+
     /** Index of the option whose numbers are the current ones; -1 if there is none. */
     int find (const plugin::Processor&) const;
 

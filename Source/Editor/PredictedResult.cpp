@@ -152,13 +152,13 @@ void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
             list.back().label = isEdge ? strings::wiresAtEdgeShort : strings::wiresAtCentreShort;
         }
     add (
-        strings::rebound, [] (const auto& p) { return fixed (100.0 * p.rebound, 0) + " %"; },
+        strings::rebound, [] (const auto& p) { return p.isBrush ? String (strings::ofStickOnly) : fixed (100.0 * p.rebound, 0) + " %"; },
         [] (const auto& p) { return p.rebound; }, inPercent (withinFifth), withinFifth, strings::reboundTip);
     add (
         strings::contact, [] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; },
         [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
     add (
-        strings::rimshotLevel, [] (const auto& p) { return withSign (p.rimshot.level, 1) + " dB"; },
+        strings::rimshotLevel, [] (const auto& p) { return p.isBrush ? String (strings::ofStickOnly) : withSign (p.rimshot.level, 1) + " dB"; },
         [] (const auto& p) { return p.rimshot.level; }, inDecibels (within3dB), within3dB, strings::rimshotLevelTip);
 }
 

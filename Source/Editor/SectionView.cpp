@@ -15,6 +15,9 @@ namespace
 
 constexpr float lineHeight = 16.0f;
 
+/** How much the bending of a stick is enlarged; strings::bendingScale says so. No further than so many pixels. */
+constexpr float bendingEnlarged = 50.0f, mostBend = 40.0f;
+
 } // namespace
 
 SectionView::SectionView()
@@ -192,19 +195,42 @@ void SectionView::drawWires (juce::Graphics& g) const
         g.fillEllipse (juce::Rectangle<float> (5.0f, 5.0f).withCentre ({ xOf (side), below }));
 }
 
+/** The stick as long as it is, and its bending enlarged. */
 void SectionView::drawStick (juce::Graphics& g) const
 {
-    if (pose.stick > 0.02f)
+    if (pose.stick > 0.02f || scene.model == nullptr)
         return;
     const auto& theme = themeOf (*this);
+    const auto& body = scene.model->setup().stick;
     const float height = swing * juce::jlimit (-1.2f, 2.2f, pose.stick * pose.scale);
     const juce::Point<float> tip (xOf (pose.stickX), drum.getY() - height - 4.0f);
-    g.setColour (theme.ink);
+    const juce::Point<float> along (0.87f, -0.48f), up (along.getY(), -along.getX()); // towards the butt, and across the stick
+    const float pixels = drum.getWidth() / (2.0f * static_cast<float> (scene.model->setup().modes.radius)); // a metre
+    const float length = pixels * static_cast<float> (body.bentLength()), enlarged = pixels * (body.isBrush() ? 1.0f : bendingEnlarged);
+
     juce::Path stick;
     stick.startNewSubPath (tip);
-    stick.lineTo (tip + juce::Point<float> (54.0f, -30.0f));
-    g.strokePath (stick, juce::PathStrokeType (3.0f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded));
-    g.fillEllipse (juce::Rectangle<float> (9.0f, 7.0f).withCentre (tip));
+    const int steps = juce::jmax (2, static_cast<int> (pose.bend.size()));
+    juce::Point<float> end;
+    for (int i = 1; i < steps; ++i)
+    {
+        const float bend = pose.bend.empty() ? 0.0f : enlarged * pose.bend[static_cast<std::size_t> (i)];
+        end = tip + along * (length * static_cast<float> (i) / static_cast<float> (steps - 1)) +
+              up * juce::jlimit (-mostBend, mostBend, bend);
+        stick.lineTo (end);
+    }
+    g.setColour (theme.ink);
+    const float thickness = body.isBrush() ? 1.2f : 3.0f;
+    g.strokePath (stick, juce::PathStrokeType (thickness, juce::PathStrokeType::curved, juce::PathStrokeType::rounded));
+    if (body.isBrush())
+        g.drawLine ({ end, end + along * (pixels * static_cast<float> (body.length - body.bentLength())) }, 4.0f);
+    else
+        g.fillEllipse (juce::Rectangle<float> (9.0f, 7.0f).withCentre (tip));
+
+    g.setFont (fonts::small());
+    g.setColour (theme.quiet);
+    if (! body.isBrush())
+        g.drawFittedText (strings::bendingScale, getLocalBounds().removeFromTop (18).reduced (4, 0), juce::Justification::centredRight, 1, 0.8f);
 }
 
 void SectionView::drawWords (juce::Graphics& g) const

@@ -81,6 +81,9 @@ public:
             auto row = std::make_unique<ChoiceRow> (ControlText{ part.name, "name", part.tip }, bindingOf (processor, part),
                                                     part.names());
             row->onRefused = onRefused;
+            if (part.picture)
+                row->setPicture ([this, &part] (juce::Graphics& g, int option, juce::Rectangle<float> area, juce::Colour colour)
+                                 { part.picture (g, processor, option, area, colour); });
             addAndMakeVisible (*row);
             groupNamed (plugin::specOf (part.numbers.front()).group).parts.push_back (std::move (row));
         }

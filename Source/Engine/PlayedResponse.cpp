@@ -18,6 +18,7 @@ namespace
 
 constexpr double listeningTime = 1.0;   // s, length of the analysed stroke
 constexpr double attackTime = 0.02;     // s
+constexpr double middleFrom = 0.3, middleTo = 0.5; // s
 constexpr double earlyTime = 0.05;      // s
 constexpr double wireTime = 0.04;       // s within which a soft stroke must lift the wires
 constexpr double respondingShare = 0.1; // of the force that the wires bear on the head with
@@ -28,6 +29,15 @@ Stroke tipStroke (double position, double speed)
     Stroke stroke;
     stroke.position = position;
     stroke.speed = speed;
+    return stroke;
+}
+
+Stroke sweepStroke()
+{
+    Stroke stroke = tipStroke (0.5, SweepResponse::speed);
+    stroke.kind = StrokeKind::sweep;
+    stroke.sweepForce = SweepResponse::force;
+    stroke.sweepTime = listeningTime;
     return stroke;
 }
 
@@ -115,7 +125,7 @@ double softestSpeed (Player& player, double position, double sampleRate)
 /** What is heard of one stroke. */
 struct Heard
 {
-    std::vector<float> attack;
+    std::vector<float> attack, middle; ///< the first 20 ms, and what a sweep has settled to
     double early = 0.0, late = 0.0; ///< energy
     double wireDuration = 0.0;      ///< s
     BlowReport blow;
@@ -141,6 +151,9 @@ Heard listenTo (Player& player, const Stroke& stroke, double sampleRate)
 
             if (time < attackTime)
                 heard.attack.push_back (sample);
+
+            if (time >= middleFrom && time < middleTo)
+                heard.middle.push_back (sample);
 
             (time < earlyTime ? heard.early : heard.late) += energy;
         }
@@ -170,11 +183,22 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     response.peakForce = tip.blow.peakForce;
     response.rebound = tip.blow.reboundShare;
 
-    stroke.kind = StrokeKind::rimshot;
-    const auto rimshot = listenTo (player, stroke, setup.sampleRate);
-    response.rimshot = { rimshot.blow.contactTime, rimshot.blow.peakForce, rimshot.blow.hoopForce,
-                         decibels (rimshot.early + rimshot.late, tip.early + tip.late),
-                         brightnessOf (rimshot.attack, setup.sampleRate) };
+    response.landingTime = tip.blow.landingTime;
+    response.isBrush = setup.stick.isBrush();
+
+    if (response.isBrush)
+    {
+        const auto sweep = listenTo (player, sweepStroke(), setup.sampleRate);
+        response.sweep = { decibels (sweep.early + sweep.late, tip.early + tip.late), brightnessOf (sweep.middle, setup.sampleRate) };
+    }
+    else
+    {
+        stroke.kind = StrokeKind::rimshot;
+        const auto rimshot = listenTo (player, stroke, setup.sampleRate);
+        response.rimshot = { rimshot.blow.contactTime, rimshot.blow.peakForce, rimshot.blow.hoopForce,
+                             decibels (rimshot.early + rimshot.late, tip.early + tip.late),
+                             brightnessOf (rimshot.attack, setup.sampleRate) };
+    }
 
     if (model->wireContacts() > 0)
     {

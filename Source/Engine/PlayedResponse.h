@@ -32,10 +32,21 @@ struct RimshotResponse
     double brightness = 0.0;  ///< Hz, as that of the stroke
 };
 
+/** What a brush's sweep in a circle half way to the edge does. Sound figures are 0 without a microphone. */
+struct SweepResponse
+{
+    static constexpr double speed = 0.5, force = 0.3; ///< m/s, N
+
+    double level = 0.0;      ///< dB, energy of a second of it over that of the tap, first microphone
+    double brightness = 0.0; ///< Hz, brightnessOf() it once it is under way
+};
+
 /** Results of played strokes that the modes alone do not give. */
 struct PlayedResponse
 {
-    // One stroke of the tip. Sound figures are 0 without a microphone.
+    bool isBrush = false; ///< what is said of a rimshot and of the rebound holds for a stick only, a sweep for a brush only
+
+    // One stroke of the tip, or a tap of the brush. Sound figures are 0 without a microphone.
     double contactTime = 0.0;  ///< s that the tip is on the head, including bounces
     double peakForce = 0.0;    ///< N
     double rebound = 0.0;      ///< speed away over speed of arrival, 0 to 1
@@ -44,7 +55,10 @@ struct PlayedResponse
     double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
     double ringWiresOn = 0.0;  ///< s, playedRing(); 0 without wires
 
+    double landingTime = 0.0;  ///< s over which a brush's wires land
+
     RimshotResponse rimshot;
+    SweepResponse sweep;
     std::vector<WireResponsePoint> wireResponse; ///< at ResponseStrokes::wirePositions; empty without wires
 };
 

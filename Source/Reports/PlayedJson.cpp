@@ -10,13 +10,22 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
     std::vector<PlayedNumber> numbers{
         { "contact time", "contact_time_ms", 1.0e3 * p.contactTime, 1, "ms" },
         { "peak force", "peak_force_n", p.peakForce, 0, "N" },
-        { "rebound", "rebound_percent", 100.0 * p.rebound, 0, "% of the speed before" },
         { "attack brightness, heard from above", "attack_brightness_hz", p.brightness, 0, "Hz" },
         { "dryness (first 50 ms against the rest)", "dryness_db", p.earlyToLate, 1, "dB" },
     };
+    const PlayedNumber ofStick{ "rebound", "rebound_percent", 100.0 * p.rebound, 0, "% of the speed before" },
+        ofBrush{ "its wires land within", "landing_time_ms", 1.0e3 * p.landingTime, 1, "ms" };
+    numbers.insert (numbers.begin() + 2, p.isBrush ? ofBrush : ofStick);
 
     if (! p.wireResponse.empty())
         numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.wireDuration, 0, "ms" });
+
+    if (p.isBrush)
+    {
+        numbers.push_back ({ "sweep at 0.5 m/s, 0.3 N: level against this stroke", "sweep_level_db", p.sweep.level, 1, "dB" });
+        numbers.push_back ({ "sweep: brightness", "sweep_brightness_hz", p.sweep.brightness, 0, "Hz" });
+        return numbers;
+    }
 
     const auto& rimshot = p.rimshot;
     numbers.push_back ({ "rimshot: contact time", "rimshot_contact_time_ms", 1.0e3 * rimshot.contactTime, 1, "ms" });

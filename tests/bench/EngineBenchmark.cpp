@@ -2,6 +2,7 @@
 //
 //     engine-benchmark [seconds of sound a measurement, 2 by default] [--plot FILE.svg]
 //     engine-benchmark --moments     strokes and hand-overs alone
+//     engine-benchmark --brush       a brush alone
 //
 // Processor time, the best of three. Strokes fall every 64 ms, so that the wires are never at rest. Baselines in the same run:
 //   - the modal bank alone against the shortest hand-written loop over the same recursion (no strikers, no wires, no
@@ -10,6 +11,7 @@
 //   - and against a dense coupling of all contacts to all modes in the fast loop itself (told that the drum has no symmetry);
 //   - the slowest second of a long decay against its first, as single precision must not slow down where modes fade to nothing;
 //   - every inner loop that this processor can run,
+//   - a brush against a stick,
 //   - and a stroke's landing and a hand-over on uneven and muffled drums against those on an even one (MomentCost.h).
 
 #include "CostPlot.h"
@@ -92,6 +94,7 @@ struct Playing
     engine::KernelFunction<float> kernel = nullptr; ///< the best for this processor if none
     bool strikes = true;
     int block = usualBlock;
+    engine::Stroke stroke{}; ///< the first one, and those that follow
 };
 
 Cost play (const engine::DrumSetup& setup, double seconds, const Playing& how = {})
@@ -105,7 +108,7 @@ Cost play (const engine::DrumSetup& setup, double seconds, const Playing& how = 
     float* outputs[] = { sound.data(), sound.data() + length, sound.data() + 2 * length };
     const int blocks = static_cast<int> (seconds * setup.sampleRate / how.block);
     const int untilNext = static_cast<int> (0.064 * setup.sampleRate);
-    engine::Stroke stroke;
+    auto stroke = how.stroke;
     drum.strike (stroke);
     drum.process (outputs, how.block);
     const double time = bestOfThree (
@@ -231,6 +234,28 @@ void compareWires (const engine::DrumSetup& full, double seconds)
     bench::printRow ("wires", wires, "ns a sample", "the scheme as written down", share (plain));
 }
 
+/** A brush that taps as often as a stick strikes, and one that sweeps all the time. */
+void compareBrush (const engine::DrumSetup& full, double seconds)
+{
+    auto brushed = full;
+    modal::StickSpec brush;
+    brush.brushWires = 100;
+    brushed.stick = modal::solveStick (brush);
+    brushed.batterRoughness = 15.0e-6;
+    engine::Stroke sweep;
+    sweep.kind = engine::StrokeKind::sweep;
+    sweep.position = 0.5;
+    sweep.speed = 0.5;
+    sweep.sweepTime = 30.0;
+    const auto stick = play (full, seconds), taps = play (brushed, seconds),
+               swept = play (brushed, std::min (seconds, 3.0), { .strikes = false, .stroke = sweep });
+    bench::printRow ("brush that taps every 64 ms", taps.nanoseconds, "ns a sample", "a stick's strokes",
+                     stick.nanoseconds / taps.nanoseconds);
+    bench::printRow ("brush that sweeps at 0.5 m/s", swept.nanoseconds, "ns a sample", "a stick's strokes",
+                     stick.nanoseconds / swept.nanoseconds);
+    bench::printRow ("brush that sweeps at 0.5 m/s", swept.nanoseconds, "ns a sample", "real time at 48 kHz", swept.timesRealTime);
+}
+
 void compareBank (const engine::DrumSetup& full, double seconds)
 {
     auto bare = full;
@@ -297,6 +322,11 @@ int main (int argc, char** argv)
     for (int i = 1; i < argc; ++i)
         if (std::strcmp (argv[i], "--plot") == 0 && i + 1 < argc)
             plot = argv[++i];
+        else if (std::strcmp (argv[i], "--brush") == 0)
+        {
+            compareBrush (snare (2000.0), seconds);
+            return 0;
+        }
         else if (std::strcmp (argv[i], "--moments") == 0)
         {
             bench::printMomentCosts();
@@ -317,6 +347,7 @@ int main (int argc, char** argv)
     compareLoops (full, seconds);
     compareWires (full, seconds);
     compareBank (full, seconds);
+    compareBrush (full, seconds);
     // A minute in a full run.
     const double decay = std::min (60.0, 30.0 * seconds);
     bench::printRow ("slowest second of a decay", decay, "s long", "its first second",

@@ -5,6 +5,10 @@
 #include "Engine/Brightness.h"
 #include "Engine/PlayedResponse.h"
 
+#include "Modal/InputError.h"
+#include "Score/MidiNotes.h"
+#include "Score/PatternText.h"
+
 #include "tests/Catch.h"
 
 #include <algorithm>
@@ -200,6 +204,29 @@ TEST_CASE ("A sweep goes where it should: round the centre, or through it to the
     CHECK (across.radius == Approx (0.05));
     CHECK (std::cos (across.angle) == Approx (-std::cos (0.5)));
     CHECK (engine::sweptTo (blow, 0.0, 1.0, 0.18).radius == Approx (0.98 * 0.18));
+}
+
+TEST_CASE ("In a pattern a sweep lasts a step, and a step more for each dash")
+{
+    const auto strokes = score::readPattern ("s--o w7..s", { 60.0, 4 }, "pattern");
+    REQUIRE (strokes.size() == 4);
+    CHECK (strokes[0].stroke.kind == engine::StrokeKind::sweep);
+    CHECK (strokes[0].stroke.sweepTime == Approx (0.75));
+    CHECK (strokes[1].time == Approx (0.75));
+    CHECK (strokes[2].stroke.sweepsStraight);
+    CHECK (strokes[2].stroke.sweepTime == Approx (0.25));
+    CHECK (strokes[2].stroke.speed == Approx (score::sweepSpeedOfVelocity (98)));
+    CHECK_THROWS_AS (score::readPattern ("o-", { 60.0, 4 }, "pattern"), modal::InputError);
+}
+
+TEST_CASE ("What is measured of a played brush is its tap and its sweep")
+{
+    const auto brush = engine::playedResponse (brushedSnare(), { .wirePositions = {} });
+    CHECK (brush.isBrush);
+    CHECK (brush.landingTime > 2.0e-3);
+    CHECK (brush.rimshot.hoopForce == 0.0);
+    CHECK (brush.sweep.brightness > 1000.0);
+    CHECK (brush.sweep.level < 0.0);
 }
 
 TEST_CASE ("A stick does not sweep")

@@ -27,6 +27,26 @@ TEST_CASE ("Notes 37, 38 and 40 play cross-stick, stroke and rimshot")
     CHECK (read ({ 0x99, 38, 127 }).stroke.speed > read ({ 0x99, 38, 20 }).stroke.speed);
 }
 
+// The brush set of General MIDI level 2 has a swirl on 40 (from memory).
+TEST_CASE ("A held note sweeps: 19 in a circle, 18 straight, and with a brush 40 instead of its rimshot; its end lifts the brush")
+{
+    MidiChoices brush;
+    brush.hasBrush = true;
+    for (const int note : { 18, 19, 40 })
+    {
+        const auto down = read ({ 0x99, note, 100 }, brush);
+        CHECK (down.kind == Kind::strike);
+        CHECK (down.stroke.kind == engine::StrokeKind::sweep);
+        CHECK (down.stroke.sweepsStraight == (note == 18));
+        CHECK (down.stroke.sweepTime > 20.0);
+        CHECK_FALSE (down.usesPlayersPosition);
+        CHECK (read ({ 0x89, note, 64 }, brush).kind == Kind::liftBrush);
+        CHECK (read ({ 0x99, note, 0 }, brush).kind == Kind::liftBrush);
+    }
+    CHECK (read ({ 0x89, 38, 64 }, brush).kind == Kind::nothing);
+    CHECK (read ({ 0x89, 40, 64 }).kind == Kind::nothing);
+}
+
 TEST_CASE ("A note on with velocity 0 is a note off, as MIDI 1.0 says, and plays nothing")
 {
     CHECK (read ({ 0x99, 38, 0 }).kind == Kind::nothing);
