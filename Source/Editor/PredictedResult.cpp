@@ -126,6 +126,13 @@ void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
         line.change = changeOf (scene.playedBefore, scene.played, read, compare);
         list.push_back (line);
     };
+    // A brush has neither figure: nothing to compare.
+    const auto clearForBrush = [&]
+    {
+        const auto isBrush = [] (const auto& played) { return played != nullptr && played->isBrush; };
+        if (isBrush (scene.played) || isBrush (scene.playedBefore))
+            list.back().change = {};
+    };
     if (scene.now->drum.hasResonantHead())
         add (
             strings::ringWiresOn,
@@ -154,12 +161,14 @@ void addPlayed (std::vector<ResultLine>& list, const Scene& scene)
     add (
         strings::rebound, [] (const auto& p) { return p.isBrush ? String (strings::ofStickOnly) : fixed (100.0 * p.rebound, 0) + " %"; },
         [] (const auto& p) { return p.rebound; }, inPercent (withinFifth), withinFifth, strings::reboundTip);
+    clearForBrush();
     add (
         strings::contact, [] (const auto& p) { return fixed (1000.0 * p.contactTime, 1) + " ms"; },
         [] (const auto& p) { return p.contactTime; }, inPercent (withinFifth), withinFifth, strings::contactTip);
     add (
         strings::rimshotLevel, [] (const auto& p) { return p.isBrush ? String (strings::ofStickOnly) : withSign (p.rimshot.level, 1) + " dB"; },
         [] (const auto& p) { return p.rimshot.level; }, inDecibels (within3dB), within3dB, strings::rimshotLevelTip);
+    clearForBrush();
 }
 
 void addPlace (std::vector<ResultLine>& list, const Scene& scene)

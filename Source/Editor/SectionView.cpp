@@ -61,7 +61,7 @@ void SectionView::setPose (const Pose& newPose)
     // Only the parts that move.
     const int reach = juce::roundToInt (swing * 1.3f) + 4;
     const auto area = drum.toNearestInt();
-    repaint (0, area.getY() - reach - 70, getWidth(), 2 * reach + 70);
+    repaint (0, 0, getWidth(), area.getY() + juce::jmax (reach, 12 + juce::roundToInt (lineHeight)));
     repaint (0, area.getBottom() - reach, getWidth(), 2 * reach + 16);
 }
 
@@ -230,7 +230,10 @@ void SectionView::drawStick (juce::Graphics& g) const
     g.setFont (fonts::small());
     g.setColour (theme.quiet);
     if (! body.isBrush())
-        g.drawFittedText (strings::bendingScale, getLocalBounds().removeFromTop (18).reduced (4, 0), juce::Justification::centredRight, 1, 0.8f);
+        g.drawFittedText (strings::bendingScale,
+                          getLocalBounds().withLeft (juce::roundToInt (drum.getRight()) + 14).withY (drum.toNearestInt().getY() + 12)
+                              .withHeight (juce::roundToInt (lineHeight)),
+                          juce::Justification::centredLeft, 1, 0.7f);
 }
 
 void SectionView::drawWords (juce::Graphics& g) const
