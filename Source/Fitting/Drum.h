@@ -2,6 +2,7 @@
 
 #include "Head.h"
 #include "Lines.h"
+#include "Modal/hardware/RodThread.h"
 #include "common/Discrepancy.h"
 
 #include <optional>
@@ -12,14 +13,36 @@
 namespace fitting
 {
 
+/** Strikes recorded after every rod of one head was turned by the same: the modes of that head alone move, whatever their error.
+ */
+struct TurnedHead
+{
+    modal::HeadSide side = modal::HeadSide::batter;
+    double turns = 0.25; ///< up, −4 to 4
+    modal::RodThread thread{};
+    std::vector<Line> lines{};
+};
+
+/** Strikes recorded with a small weight in the middle of the batter head: how far it lowers the modes (0,n) shows the head's
+ * mass. */
+struct WeightedHead
+{
+    double mass = 2.0e-3; ///< kg, 0.0001 to 0.05
+    double size = 0.02;   ///< m, diameter, 0.005 to 0.1
+    std::vector<Line> lines{};
+};
+
 /** Prior knowledge of the drum. */
 struct DrumFitSetup
 {
     modal::DrumSpec drum;
-    double massTolerance = 0.03;         ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
-    double modelError = usualModelError; ///< cents, standard deviation of a mode about the model's; 0.1 to 50
-    double decayError = usualDecayError; ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
+    double massTolerance = 0.03;          ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
+    double modelError = usualModelError;  ///< cents, standard deviation of a mode about the model's; 0.1 to 50
+    double decayError = usualDecayError;  ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
     std::vector<double> otherDiameters{}; ///< m, if it is not certain: those the drum may have besides `drum.diameter`
+    std::vector<modal::HeadConstruction> otherBatters{}, otherResonants{}; ///< heads that may be on instead of the drum's
+    std::optional<TurnedHead> turned{};
+    std::optional<WeightedHead> weighted{};
     std::optional<Estimate> batterNote{}, resonantNote{}; ///< Hz: tap notes that a person read, with the reading's error
 };
 
@@ -31,13 +54,14 @@ struct NamedPartial
     double cents = 0.0;     ///< measured over fitted
 };
 
-/** A tuning that explains the strikes. */
+/** A tuning that explains the strikes, on a drum of that size with those heads. */
 struct DrumAnswer
 {
     struct Head
     {
         Estimate tension{}; ///< N/m; 0 if the drum has no such head
         Estimate tapNote{}; ///< Hz
+        modal::HeadConstruction construction{};
     };
 
     double diameter = 0.0; ///< m
@@ -63,11 +87,11 @@ struct DrumFit
 };
 
 /** Least squares on the solver's coupled modes, wires off. Modes of a real drum lie off the model's by tens of cents, so
-    a fit is not refused because of cents, but for notes that no tuning explains better than chance. The places of strikes and microphones need not be known, because
-   frequencies and decays do not depend on them.
+    a fit is not refused because of cents, but for notes that no tuning explains better than chance. The places of strikes and
+   microphones need not be known, because frequencies and decays do not depend on them.
 
-    Other diameters are tried: those that `otherDiameters` names as answers beside the stated one; without any, an inch and two more
-    or less, for a warning.
+    Other diameters are tried: those that `otherDiameters` names as answers beside the stated one; without any, an inch and two
+   more or less, for a warning. Each combination with `otherBatters` and `otherResonants` is an answer too.
 
     @param lines    the notes that the strikes share, ascending in frequency
     @param strikes  how many there were

@@ -1,5 +1,6 @@
 #include "FitJson.h"
 
+#include "Files/HeadText.h"
 #include "Modal/InputError.h"
 #include "Wording/AnswerText.h"
 #include "Wording/FitText.h"
@@ -55,13 +56,16 @@ Json answersJson (const DrumFit& fit)
 
         for (const auto side : { HeadSide::batter, HeadSide::resonant })
             if (const auto& head = side == HeadSide::batter ? answer.batter : answer.resonant; head.tension.value > 0.0)
-                one[nameOf (side)] = Json{ { "tension_n_per_m", estimateJson (head.tension) }, { "tap_note_hz", estimateJson (head.tapNote) } };
+                one[nameOf (side)] = Json{ { "tension_n_per_m", estimateJson (head.tension) },
+                                           { "tap_note_hz", estimateJson (head.tapNote) },
+                                           { "head", files::headText (head.construction) } };
 
         tunings.push_back (one);
     }
 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
-        if (! fit.answers.empty() && (side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant).tension.value > 0.0)
+        if (! fit.answers.empty() &&
+            (side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant).tension.value > 0.0)
         {
             const auto [low, high] = tensionRange (fit.answers, side);
             ranges[nameOf (side)] = Json{ { "from", low }, { "to", high } };

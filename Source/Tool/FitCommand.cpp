@@ -10,6 +10,7 @@
 #include "TuningOptions.h"
 
 #include "Files/Fields.h"
+#include "Files/HeadText.h"
 #include "Files/Quantity.h"
 #include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
@@ -105,6 +106,48 @@ std::optional<Estimate> readTapNote (const Arguments& arguments, const std::stri
     return Estimate{ notes.front(), notes.front() * (std::exp2 (usualReading / 1200.0) - 1.0) };
 }
 
+/** The lines of the recording that goes with another option. */
+std::vector<Line> linesBeside (const Arguments& arguments, const std::string& option, const std::string& recording)
+{
+    const auto files = arguments.value (recording);
+
+    if (! files)
+        throw InputError::fault ("--" + recording, "is missing", "the strikes that go with --" + option);
+
+    return listening::linesOf (hearStrikes (*files, "--" + recording).strikes);
+}
+
+/** Strikes after a turn of every rod of one head, and with a weight on the batter head. */
+void readSecondRecordings (const Arguments& arguments, DrumFitSetup& setup)
+{
+    if (const auto text = arguments.value ("turned"))
+    {
+        const auto words = splitAt (*text, ' ');
+
+        if (words.size() != 2 || (words[0] != "batter" && words[0] != "resonant"))
+            throw InputError ("--turned", '"' + *text + '"', "head and turns of every rod: \"batter 1/8\"");
+
+        TurnedHead turned{ .side = words[0] == "batter" ? HeadSide::batter : HeadSide::resonant };
+        turned.turns = requireInRange (readTurns (words[1], "--turned"), { -4.0, 4.0, "turns" }, "--turned");
+        turned.lines = linesBeside (arguments, "turned", "strikes-turned");
+        setup.turned = std::move (turned);
+    }
+
+    if (const auto text = arguments.value ("centre-weight"))
+    {
+        const auto parts = splitAt (*text, ',');
+
+        if (parts.size() != 2)
+            throw InputError ("--centre-weight", '"' + *text + '"', "mass and diameter: \"2g,20mm\"");
+
+        WeightedHead weighted;
+        weighted.mass = files::readQuantity (parts[0], files::Quantity::mass, { 1.0e-4, 0.05 }, "--centre-weight, mass");
+        weighted.size = files::readQuantity (parts[1], files::Quantity::length, { 0.005, 0.1 }, "--centre-weight, diameter");
+        weighted.lines = linesBeside (arguments, "centre-weight", "strikes-with-weight");
+        setup.weighted = std::move (weighted);
+    }
+}
+
 DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& heads)
 {
     DrumFitSetup setup{ .drum = heads.drum, .massTolerance = heads.massTolerance };
@@ -118,6 +161,13 @@ DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& head
         for (const auto& one : splitAt (*text, ','))
             setup.otherDiameters.push_back (files::readQuantity (one, &DrumSpec::diameter, "--or-diameter"));
 
+    for (const auto& [option, others] :
+         { std::pair{ "or-batter", &setup.otherBatters }, { "or-resonant", &setup.otherResonants } })
+        if (const auto text = arguments.value (option))
+            for (const auto& one : splitAt (*text, ','))
+                others->push_back (files::readHeadText (one, std::string ("--") + option));
+
+    readSecondRecordings (arguments, setup);
     return setup;
 }
 
@@ -142,7 +192,7 @@ void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard)
     writeText ("-", text + heard.remarks);
 }
 
-/** From strikes of the whole drum; notes that a person read are left out once, to say what they tell. */
+/** From strikes of the whole drum; what a person added is left out once, to say what it tells. */
 void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arguments& arguments, const std::string& date)
 {
     const auto lines = listening::linesOf (heard.strikes);
@@ -150,10 +200,12 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
     const auto fit = fitDrum (setup, lines, strikes);
     auto text = textOf (fit, setup.drum, setup.modelError, pitchOf (arguments));
 
-    if (setup.batterNote || setup.resonantNote)
+    if (setup.batterNote || setup.resonantNote || setup.turned || setup.weighted)
     {
         auto without = setup;
         without.batterNote = without.resonantNote = std::nullopt;
+        without.turned = std::nullopt;
+        without.weighted = std::nullopt;
         text += narrowedText (fitDrum (without, lines, strikes), fit);
     }
 
@@ -235,6 +287,16 @@ const Command& fitCommand()
               { "lug-check-with-weight", "FILE", "the lug check with that weight on the head" },
               { "now-batter", "G#3 -5", "with --strikes: the batter's tap note as you read it, the other head held still" },
               { "now-resonant", "C4", "the same of the resonant head" },
+              { "or-batter", "7mil,2x7mil,...",
+                "with --strikes: other heads that may be on, as for --batter; each gives answers" },
+              { "or-resonant", "2mil,5mil,...", "the same of the resonant head" },
+              { "turned", "\"batter 1/8\"",
+                "with --strikes: the head of which every rod was turned by this before --strikes-turned" },
+              { "strikes-turned", "FILE,FILE...", "strikes recorded after that" },
+              { "centre-weight", "2g,20mm",
+                "with --strikes: mass and diameter of a weight stuck to the middle of the batter head "
+                "for\n--strikes-with-weight" },
+              { "strikes-with-weight", "FILE,FILE...", "strikes recorded with it" },
               { "or-diameter", "13in,...", "with --strikes: other diameters that the drum may have; each gives answers" },
               { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },

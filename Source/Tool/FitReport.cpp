@@ -2,6 +2,7 @@
 
 #include "TextTable.h"
 
+#include "Files/HeadText.h"
 #include "Modal/NumberText.h"
 #include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
@@ -78,10 +79,12 @@ std::string findingsText (const std::vector<Finding>& findings)
 /** Every tuning that explains the strikes, side by side. */
 std::string answersText (const DrumFit& fit, ConcertPitch pitch)
 {
-    TextTable table ({ Align::right, Align::right, Align::right, Align::right, Align::left, Align::right, Align::left });
-    table.add ({ "ANSWER", "PROBABILITY", "DIAMETER", "BATTER", "", "RESONANT", "" });
+    TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::left, Align::left,
+                       Align::right, Align::left });
+    table.add ({ "ANSWER", "PROBABILITY", "DIAMETER", "BATTER", "", "", "RESONANT", "", "" });
     const auto head = [pitch] (const DrumAnswer::Head& one, std::vector<std::string>& row)
     {
+        row.push_back (one.tension.value > 0.0 ? files::headText (one.construction) : "");
         row.push_back (one.tension.value > 0.0 ? withError (one.tension, 0, "N/m") : "unknown");
         row.push_back (one.tension.value > 0.0 ? Note::fromFrequency (one.tapNote.value, pitch).nameWithCents() : "");
     };
@@ -169,6 +172,16 @@ std::string narrowedText (const DrumFit& without, const DrumFit& with)
         return {};
 
     std::string text = "WHAT YOU ADDED\n";
+    const auto isSame = [] (const DrumAnswer& a, const DrumAnswer& b)
+    {
+        return a.diameter == b.diameter && files::headText (a.batter.construction) == files::headText (b.batter.construction) &&
+               files::headText (a.resonant.construction) == files::headText (b.resonant.construction) &&
+               std::abs (std::log (a.batter.tension.value / b.batter.tension.value)) < 0.1;
+    };
+    const auto before = std::find_if (without.answers.begin(), without.answers.end(),
+                                      [&] (const DrumAnswer& answer) { return isSame (answer, with.answers.front()); });
+    text += "  Answer 1 has a probability of " + fixedText (100.0 * with.answers.front().probability, 0) + " %, against " +
+            (before == without.answers.end() ? "less than 2" : fixedText (100.0 * before->probability, 0)) + " % without.\n";
 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
     {
@@ -182,13 +195,12 @@ std::string narrowedText (const DrumFit& without, const DrumFit& with)
             const auto [low, high] = tensionRange (fit.answers, side);
             return high - low;
         };
-        const double before = widthOf (without), after = widthOf (with);
+        const double wide = widthOf (without), after = widthOf (with);
         const std::string head = side == HeadSide::batter ? "  The batter's" : "  The resonant head's";
 
         if (after > 0.0)
             text += head + " 95 % range is " + fixedText (after, 0) + " N/m wide, " +
-                    (before > 0.0 ? "against " + fixedText (before, 0) + " N/m without the notes you read.\n"
-                                  : "and unknown without the notes you read.\n");
+                    (wide > 0.0 ? "against " + fixedText (wide, 0) + " N/m without.\n" : "and unknown without.\n");
     }
 
     return text;

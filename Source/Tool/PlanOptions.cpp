@@ -40,7 +40,8 @@ std::vector<double> readCents (const std::string& text, const std::string& field
     return cents;
 }
 
-/** "1/4", "0.25" or "-1/8". */
+} // namespace
+
 double readTurns (const std::string& text, const std::string& field)
 {
     constexpr auto allowed = "turns as a fraction or a number: 1/4 or 0.25";
@@ -57,6 +58,8 @@ double readTurns (const std::string& text, const std::string& field)
     return readNumber (text.substr (0, slash), field, allowed) / over;
 }
 
+namespace
+{
 /** "batter 1/4 F3 G3": which head, turns of every rod, the note before and after. */
 RodObservation readObservation (const std::string& text, ConcertPitch pitch, const std::string& field)
 {
@@ -168,7 +171,8 @@ OptionGroup planOptions()
 
 bool hasPlan (const Arguments& arguments)
 {
-    return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from") || arguments.has ("observed");
+    return arguments.has ("now-batter") || arguments.has ("now-resonant") || arguments.has ("now-from") ||
+           arguments.has ("observed");
 }
 
 void readRods (const Arguments& arguments, const Tuning& wanted, PlanRequest& request)
@@ -200,7 +204,8 @@ PlanRequest readPlanRequest (const Arguments& arguments, const DrumSpec& drum, c
         const auto note = arguments.value (option);
         const auto found = std::find_if (measured.begin(), measured.end(), [side] (const auto& one) { return one.side == side; });
 
-        const auto seen = std::find_if (observed.rbegin(), observed.rend(), [side] (const auto& one) { return one.side == side; });
+        const auto seen =
+            std::find_if (observed.rbegin(), observed.rend(), [side] (const auto& one) { return one.side == side; });
 
         if (! note && found == measured.end() && seen == observed.rend())
             return std::nullopt;

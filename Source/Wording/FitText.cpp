@@ -233,6 +233,13 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal:
     const auto& other = isBatter ? second.batter.tapNote : second.resonant.tapNote;
     const std::string head = isBatter ? "batter" : "resonant", still = isBatter ? "resonant" : "batter";
 
+    const auto density = [] (const fitting::DrumAnswer::Head& answer) { return answer.construction.baseDensity(); };
+    constexpr double otherHead = 0.1; // relative mass
+
+    if (std::abs (std::log (density (first.batter) / density (second.batter))) > otherHead)
+        return "The two most probable answers have batter heads of different mass. To decide, stick a weight of some 2 g to the middle "
+               "of the batter head and record the strikes again.";
+
     if (apart (one, other) < 20.0)
         return "The two most probable answers sound nearly the same; measure the drum's diameter across the bearing edges to "
                "decide.";
@@ -240,7 +247,8 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal:
     const auto name = [pitch] (double hertz) { return modal::Note::fromFrequency (hertz, pitch).nameWithCents(); };
     return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " +
            name (one.value) + " the first answer is right, near " + name (other.value) +
-           " the second.";
+           " the second. Or turn every rod of the " + head +
+           " head up by an eighth and record the strikes again: only that head's modes move.";
 }
 
 std::string text (const fitting::LugWave& wave)

@@ -254,7 +254,22 @@ TEST_CASE ("Tap notes read by ear give a tension, but nothing about the head's m
     CHECK (fit.tension.error > 0.01 * fit.tension.value);
     CHECK (fit.lugCents.size() == 6);
     CHECK (contains (fit.findings, Finding::Kind::tapNotesOnly));
+    CHECK (fit.verdict().kind == LugVerdict::Kind::even);
     CHECK_THROWS_AS (fitTapNotes ({ .drum = drum }, { 200.0, 201.0 }, 5.0), InputError);
+}
+
+TEST_CASE ("Tap notes read by ear with one lug flat: that lug is to be raised by what it is below the others")
+{
+    DrumSpec drum;
+    drum.lugs = 8;
+    std::vector<double> notes (8, 207.65); // G#3
+    notes[3] *= std::exp2 (-50.0 / 1200.0);
+    const auto fit = fitTapNotes ({ .drum = drum }, notes, 5.0);
+    const auto verdict = fit.verdict();
+    CHECK (verdict.kind == LugVerdict::Kind::oneLug);
+    REQUIRE (verdict.lugs.size() == 1);
+    CHECK (verdict.lugs.front() == 3);
+    CHECK (verdict.correction == Approx (50.0).epsilon (0.1));
 }
 
 TEST_CASE (

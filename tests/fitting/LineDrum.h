@@ -26,6 +26,29 @@ struct LineDrum
     /** Depends on `seed` alone. @param modelError  cents, standard deviation of a mode's error
         @param signalToNoise  dB; sets which modes are heard and how well */
     LineDrum (unsigned seed, double modelError, double signalToNoise, Errors = Errors::asAssumed);
+
+    /** The same lines at other tensions: each mode off the model's by the same, read again with an error of its own. */
+    std::vector<fitting::Line> linesAt (const modal::Tensions&) const;
+
+    /** The same with a weight (kg, 20 mm across) in the middle of the batter head: from the solver with a patch there. */
+    std::vector<fitting::Line> linesWithWeight (double mass) const;
+
+private:
+    /** Hz, by m: its modes that move the heads, ascending. */
+    using Frequencies = std::vector<std::vector<double>>;
+
+    /** The mode a line belongs to. */
+    struct Source
+    {
+        int m = -1; ///< -1: none
+        std::size_t place = 0;
+        double ratio = 1.0; ///< line over the model's mode
+    };
+
+    std::vector<fitting::Line> linesOf (const Frequencies&) const;
+
+    modal::DrumSpec built;
+    std::vector<Source> sources; ///< of each line
 };
 
 } // namespace synthetic

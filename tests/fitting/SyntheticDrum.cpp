@@ -237,7 +237,7 @@ double playedTapNote (const LugCheck& check)
     int partners = 0;
 
     for (const auto& mode : modes.modes)
-        if (mode.m == 1 && mode.n == 1 && ! mode.isAirMode)
+        if (mode.m == 1 && ! mode.isAirMode && partners < 2)
         {
             sum += mode.frequency;
             ++partners;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace fitting
 {
@@ -26,6 +27,18 @@ Estimate tapNoteOf (const DrumIteration& fitted, HeadSide side, const Eigen::Mat
     return { note, note * std::sqrt (std::max (0.0, gradient.dot (covariance * gradient))) };
 }
 
+namespace
+{
+
+bool isSameHead (const modal::HeadConstruction& a, const modal::HeadConstruction& b)
+{
+    const auto all = [] (const modal::HeadConstruction& h)
+    { return std::tie (h.plyThickness, h.plies, h.coatingDensity, h.dotDiameter, h.dotThickness, h.ringWidth, h.ringThickness); };
+    return all (a) == all (b);
+}
+
+} // namespace
+
 std::vector<DrumAnswer> answersOf (const std::vector<DrumIteration>& fits)
 {
     constexpr double sameTension = 0.05; // relative
@@ -41,8 +54,9 @@ std::vector<DrumAnswer> answersOf (const std::vector<DrumIteration>& fits)
             // As near as their errors let them be, they are one tuning.
             const Eigen::Vector2d apart = (fit.state - other->state).head<2>();
             const Eigen::Vector2d error = other->posterior.covariance.diagonal().head<2>().cwiseSqrt();
-            return fit.drumOfState().diameter == other->drumOfState().diameter &&
-                   (apart.cwiseAbs() - error).maxCoeff() < sameTension;
+            const auto &one = fit.setUp().drum, &second = other->setUp().drum;
+            return one.diameter == second.diameter && isSameHead (one.batter, second.batter) &&
+                   isSameHead (one.resonant, second.resonant) && (apart.cwiseAbs() - error).maxCoeff() < sameTension;
         };
 
         if (std::any_of (different.begin(), different.end(), isSame))
@@ -76,6 +90,7 @@ std::vector<DrumAnswer> answersOf (const std::vector<DrumIteration>& fits)
             const double tension = std::exp (fit.state[head]);
             state.tension = { tension, tension * std::sqrt (covariance (head, head)) };
             state.tapNote = tapNoteOf (fit, side, covariance);
+            state.construction = side == HeadSide::batter ? fit.setUp().drum.batter : fit.setUp().drum.resonant;
         }
 
         answers.push_back (answer);

@@ -1,5 +1,6 @@
 #include "Fitting/Drum.h"
 
+#include "Added.h"
 #include "Answers.h"
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/Losses.h"
@@ -41,6 +42,21 @@ void checkSetup (const DrumFitSetup& setup)
         modal::check (other);
     }
 
+    for (const auto& head : setup.otherBatters)
+        modal::check (head, setup.drum.radius(), "other batter");
+
+    for (const auto& head : setup.otherResonants)
+        modal::check (head, setup.drum.radius(), "other resonant");
+
+    if (setup.turned)
+        modal::requireInRange (setup.turned->turns, { -4.0, 4.0, "turns" }, "turns between the recordings");
+
+    if (setup.weighted)
+    {
+        modal::requireInRange (setup.weighted->mass, { 1.0e-4, 0.05, "kg" }, "weight in the middle of the batter head");
+        modal::requireInRange (setup.weighted->size, { 0.005, 0.1, "m" }, "diameter of the weight");
+    }
+
     if (! setup.drum.hasResonantHead())
         throw modal::InputError ("drum to fit from strikes", "one head", "two heads; for one head make a lug check");
 
@@ -68,42 +84,63 @@ std::pair<double, double> bestOtherSize (const std::vector<DrumIteration>& fits,
         if (other.drum.diameter < 0.7 * setup.drum.diameter)
             continue;
 
-        if (const auto found = followOnOther (other, lines, fits, setup.drum.diameter);
-            ! found.empty() && found.front().plausibility() > best.second)
+        if (const auto found = followOnOther (other, lines, fits); ! found.empty() && found.front().plausibility() > best.second)
             best = { other.drum.diameter, found.front().plausibility() };
     }
 
     return best;
 }
 
-/** One setup for each diameter that the drum may have. */
+/** The drums that it may be: for each diameter the stated heads, then each combination with the others. */
 std::vector<DrumFitSetup> setupsOf (const DrumFitSetup& setup)
 {
-    std::vector<DrumFitSetup> sizes{ setup };
-
-    for (const double diameter : setup.otherDiameters)
+    const auto all = [] (auto stated, auto others)
     {
-        sizes.push_back (setup);
-        sizes.back().drum.diameter = diameter;
-    }
+        others.insert (others.begin(), std::move (stated));
+        return others;
+    };
+    std::vector<DrumFitSetup> drums;
 
-    return sizes;
+    for (const double diameter : all (setup.drum.diameter, setup.otherDiameters))
+        for (const auto& batter : all (setup.drum.batter, setup.otherBatters))
+            for (const auto& resonant : all (setup.drum.resonant, setup.otherResonants))
+            {
+                drums.push_back (setup);
+                drums.back().drum.diameter = diameter;
+                drums.back().drum.batter = batter;
+                drums.back().drum.resonant = resonant;
+            }
+
+    return drums;
 }
 
 DrumFitSetup withResonantStill (DrumFitSetup setup)
 {
     setup.drum = modal::withOneHead (setup.drum, modal::HeadSide::batter);
+    setup.otherResonants.clear();
     return setup;
 }
 
-/** Fits of all sizes, those of the largest weight() first. Setups and lines must outlive them. */
-std::vector<DrumIteration> searchSizes (const std::vector<DrumFitSetup>& setups, const std::vector<Line>& lines)
+/** Fits of all drums, those of the largest weight() first. Drums of one size share their search, since other heads have the same
+    notes at other tensions. Setups and lines must outlive them. */
+std::vector<DrumIteration> searchDrums (const std::vector<DrumFitSetup>& setups, const std::vector<Line>& lines)
 {
-    std::vector<DrumIteration> all;
+    std::vector<DrumIteration> all, ofSize;
 
-    for (const auto& setup : setups)
-        for (auto& fit : searchDrum (setup, lines))
+    for (std::size_t i = 0; i < setups.size(); ++i)
+    {
+        const bool isNewSize = i == 0 || setups[i].drum.diameter != setups[i - 1].drum.diameter;
+        auto found = isNewSize ? searchDrum (setups[i], lines) : followOnOther (setups[i], lines, ofSize);
+
+        if (isNewSize)
+            ofSize = found;
+
+        for (auto& fit : found)
+        {
+            fit.added = evidenceOfAdded (fit);
             all.push_back (std::move (fit));
+        }
+    }
 
     std::stable_sort (all.begin(), all.end(),
                       [] (const DrumIteration& a, const DrumIteration& b) { return a.weight() > b.weight(); });
@@ -194,7 +231,8 @@ HeadFit headOf (const DrumFitSetup& setup, modal::HeadSide side, const DrumItera
     fit.massRatio.value = std::exp (fitted.state[2 + head]);
     fit.massRatio.error = fit.massRatio.value * std::sqrt (covariance (2 + head, 2 + head));
 
-    if (const double most = modal::yieldTension (side == modal::HeadSide::batter ? setup.drum.batter : setup.drum.resonant);
+    if (const double most =
+            modal::yieldTension (side == modal::HeadSide::batter ? fitted.setUp().drum.batter : fitted.setUp().drum.resonant);
         fit.tension.value > most || centsPerShare * fit.tapNote.error > tooVague * fit.tapNote.value)
         return unknownHead (refusal (Finding::Kind::headUnknown, { fit.tension.value, fit.tension.error, most }));
 
@@ -241,8 +279,8 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     }
 
     // If a drum with the resonant head held still explains the notes as well, they do not determine that head.
-    const auto sizes = setupsOf (setup), stillSizes = setupsOf (withResonantStill (setup));
-    const auto bothFits = searchSizes (sizes, lines), stillFits = searchSizes (stillSizes, lines);
+    const auto drums = setupsOf (setup), stillDrums = setupsOf (withResonantStill (setup));
+    const auto bothFits = searchDrums (drums, lines), stillFits = searchDrums (stillDrums, lines);
     const bool isStill = ! stillFits.empty() && stillFits.front().evidence > littleEvidence * weightOf (lines) &&
                          (bothFits.empty() || stillFits.front().plausibility() > bothFits.front().plausibility() - clearlyBetter);
     const auto& fits = isStill ? stillFits : bothFits;
@@ -255,7 +293,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     }
 
     fit.answers = answersOf (fits);
-    fit.findings = doubtsOf (fits, fit.answers, isStill ? stillSizes.front() : setup, lines);
+    fit.findings = doubtsOf (fits, fit.answers, isStill ? stillDrums.front() : setup, lines);
     const auto& best = fits.front();
     const auto covariance = best.covariance();
     fit.misfit = best.misfit;

@@ -167,7 +167,7 @@ bool DrumIteration::run()
 
 double DrumIteration::plausibility() const
 {
-    double sum = closeness + tuningPrior - 0.5 * state.tail<2>().cwiseQuotient (prior.tail<2>()).squaredNorm();
+    double sum = closeness + tuningPrior + added - 0.5 * state.tail<2>().cwiseQuotient (prior.tail<2>()).squaredNorm();
 
     for (const auto& note : notes)
         sum -= 0.5 * std::pow (note.cents / std::hypot (note.error, setup->modelError), 2);

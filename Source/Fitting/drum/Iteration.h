@@ -50,9 +50,10 @@ public:
     double closeness = 0.0;           ///< the same, each line within its own error, with what should be heard and is not
     double misfit = 0.0;              ///< root mean square of the residues in standard deviations
     double tuningPrior = 0.0;         ///< intervalPrior(), at the last state
+    double added = 0.0;               ///< evidenceOfAdded(), set from outside after run()
 
-    /** ln of the probability of the lines, of the heads' masses, of their interval and of the tap notes read, at the last state.
-     */
+    /** ln of the probability of the lines, of the heads' masses, of their interval, of the tap notes read and of what was
+       recorded besides, at the last state. */
     double plausibility() const;
 
     /** The same times the room that lines and priors leave around it for the tensions (Laplace): ln of what the tuning's
@@ -65,6 +66,8 @@ public:
     Eigen::Matrix4d covariance() const;
 
     modal::DrumSpec drumOfState() const;
+    const DrumFitSetup& setUp() const noexcept { return *setup; }
+    const std::vector<Line>& heard() const noexcept { return *lines; }
 
 private:
     /** A tap note that a person read. */

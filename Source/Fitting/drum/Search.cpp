@@ -31,15 +31,21 @@ std::vector<DrumIteration> searchDrum (const DrumFitSetup& setup, const std::vec
 }
 
 std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::vector<Line>& lines,
-                                          const std::vector<DrumIteration>& fits, double stated)
+                                          const std::vector<DrumIteration>& fits)
 {
     constexpr std::size_t followed = 4;
-    const double sameNotes = std::pow (other.drum.diameter / stated, 2);
+    const auto tensionOn = [&] (const DrumIteration& fit, int side)
+    {
+        const auto& stated = fit.setUp().drum;
+        const auto density = [side] (const modal::DrumSpec& drum)
+        { return (side == 0 ? drum.batter : drum.resonant).baseDensity(); };
+        return std::exp (fit.state[side]) * std::pow (other.drum.diameter / stated.diameter, 2) * density (other.drum) /
+               density (stated);
+    };
     std::vector<DrumIteration> found;
 
     for (std::size_t i = 0; i < std::min (followed, fits.size()); ++i)
-        if (DrumIteration trial (other, lines, sameNotes * std::exp (fits[i].state[0]), sameNotes * std::exp (fits[i].state[1]));
-            trial.run())
+        if (DrumIteration trial (other, lines, tensionOn (fits[i], 0), tensionOn (fits[i], 1)); trial.run())
             found.push_back (std::move (trial));
 
     sortByPlausibility (found);

@@ -11,7 +11,7 @@ namespace fitting
 inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 
 /** The same from which taps of one head are refused, because the other head rings. */
-inline constexpr double certainlyBetter = 6.0;
+inline constexpr double certainlyBetter = 8.0;
 
 /** Limits of a fit that explains its lines: largest misfit in standard deviations, smallest evidence() per weight. */
 inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
@@ -26,9 +26,8 @@ inline constexpr double leastEvidence = 0.15, littleEvidence = 0.7;
 std::vector<DrumIteration> searchDrum (const DrumFitSetup&, const std::vector<Line>&);
 
 /** Iterates on another drum from the tunings that give it the notes of `fits` without air: the best four alone. Much quicker than
-   a search, since drums of all sizes can have the same notes but for their air. @param stated  the diameter that `fits` have, m
- */
+   a search, since drums of all sizes can have the same notes but for their air. */
 std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::vector<Line>&,
-                                          const std::vector<DrumIteration>& fits, double stated);
+                                          const std::vector<DrumIteration>& fits);
 
 } // namespace fitting

@@ -15,8 +15,9 @@ namespace
 using Kind = Finding::Kind;
 using Severity = Finding::Severity;
 
-constexpr double enoughModes = 0.33; // share of those expected
-constexpr double unresolved = 0.6;   // of the mass's prior standard deviation that is left after listening
+constexpr double enoughModes = 0.33;     // share of those expected
+constexpr double unresolved = 0.6;       // of the mass's prior standard deviation that is left after listening
+constexpr double doubtfulEvidence = 0.4; // of taps, as littleEvidence is of strikes: simulated real heads reach 0.5 to 2.4
 constexpr std::size_t enoughToDoubt = 4, enoughToRefuse = 7; // notes
 constexpr double vague = 8.0;                                // cents: a line's own error
 constexpr double unusual = 2.0;     // standard deviations of the head's mass: one head in twenty, if all is as stated
@@ -47,7 +48,7 @@ void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const std::vector<Hea
     if (rival && rival->lead > surelyBetter)
         fit.findings.push_back (rival->finding (Severity::warning, setup.drum.diameter));
 
-    if (const auto found = evidenceOf (setup, taps, fitted.state, enoughToDoubt); found && *found < littleEvidence)
+    if (const auto found = evidenceOf (setup, taps, fitted.state, enoughToDoubt); found && *found < doubtfulEvidence)
         fit.findings.push_back ({ Kind::unexplainedNotes, Severity::warning });
 
     if (std::abs (fitted.massDeviation()) > unusual)

@@ -24,6 +24,9 @@ constexpr double secondKindError = 20.0; // cents
 constexpr double firstWindow = 60.0, laterWindow = 30.0;
 constexpr double firstDeviations = 3.5, laterDeviations = 3.0;
 
+/** Only a decay beyond so many of its standard deviations shows the room rather than the head. */
+constexpr double likelyDecays = 2.0;
+
 constexpr int tapNoteKind = 1; // (1,1)
 
 int kindOf (const Comparison& c)
@@ -226,9 +229,9 @@ void HeadIteration::setOffsets (double losses)
     {
         const auto kind = static_cast<std::size_t> (kindOf (c));
         const double predicted = c.decay.rateWith (losses);
-        rooms[kind].push_back (
-            std::hypot (centsPerShare * roomError / c.frequency,
-                        astrayInCents (c, predicted, std::hypot (c.decay.error, setup.decayError * predicted))));
+        rooms[kind].push_back (std::hypot (
+            centsPerShare * roomError / c.frequency,
+            astrayInCents (c, predicted, std::hypot (c.decay.error, predicted * std::expm1 (likelyDecays * setup.decayError)))));
         rates[kind].push_back (c.decay.rate);
         kinds[kind].frequency = c.frequency;
     }

@@ -1,5 +1,7 @@
 #include "Lugs.h"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
 #include <cmath>
 
@@ -20,7 +22,8 @@ void sortSuspects (std::vector<LugSuspicion>& suspects)
                       [] (const LugSuspicion& a, const LugSuspicion& b) { return a.probability > b.probability; });
 }
 
-void suspectLugs (HeadFit& fit, const HeadIteration& fitted, double semitone)
+/** Information and pull on the lugs, marginalised over everything else. */
+LugData lugDataOf (const HeadIteration& fitted)
 {
     const auto lugs = fitted.state.lugs.size();
     const auto first = static_cast<Eigen::Index> (HeadState::others);
@@ -41,37 +44,9 @@ void suspectLugs (HeadFit& fit, const HeadIteration& fitted, double semitone)
     reordered.information = fitted.posterior.information (order, order);
     reordered.pull = fitted.posterior.pull (order);
     const Eigen::VectorXd prior = fitted.prior (order);
-    Eigen::MatrixXd information;
-    Eigen::VectorXd pull;
-    reordered.reduceTo (size - lugs, prior, information, pull);
-
-    const Eigen::VectorXd lugPart = fitted.posterior.mean.segment (first, lugs);
-    fit.unevenness = std::sqrt (std::max (0.0, 2.0 * pull.dot (lugPart) - lugPart.dot (information * lugPart)));
-    std::vector<double> gains;
-
-    for (Eigen::Index k = 0; k < lugs; ++k)
-    {
-        // Lug k alone off, with the mean removed.
-        Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
-        pattern[k] += 1.0;
-        const double weight =
-            pattern.dot (information * pattern) + 1.0 / (HeadIteration::usualUnevenness * HeadIteration::usualUnevenness);
-        const double size1 = pattern.dot (pull) / weight;
-        gains.push_back (0.5 * size1 * size1 * weight);
-        const double perShare = centsOf (0.01, semitone) / 0.01;
-        fit.suspects.push_back ({ static_cast<int> (k), { centsOf (size1, semitone), perShare / std::sqrt (weight) }, 0.0 });
-    }
-
-    const double best = *std::max_element (gains.begin(), gains.end());
-    double sum = 0.0;
-
-    for (std::size_t k = 0; k < gains.size(); ++k)
-        sum += fit.suspects[k].probability = std::exp (gains[k] - best);
-
-    for (auto& suspect : fit.suspects)
-        suspect.probability /= sum;
-
-    sortSuspects (fit.suspects);
+    LugData data;
+    reordered.reduceTo (size - lugs, prior, data.information, data.pull);
+    return data;
 }
 
 /** With the patch on one side opposite lugs no longer sound the same: tries each suspect on the taps with the patch. */
@@ -139,8 +114,42 @@ void estimateLugs (HeadFit& fit, const HeadFitSetup& setup, const std::vector<He
             { centsOf (uneven.state.lugs[k], semitone), perShare * std::sqrt (uneven.posterior.covariance (at, at)) });
     }
 
-    suspectLugs (fit, uneven, semitone);
+    suspectLugs (fit, lugDataOf (uneven), semitone);
     decideBetweenSuspects (fit, setup, taps, fitted, semitone);
+}
+
+void suspectLugs (HeadFit& fit, const LugData& data, double semitone)
+{
+    const auto& [information, pull] = data;
+    const auto lugs = pull.size();
+    constexpr double prior = 1.0 / (HeadIteration::usualUnevenness * HeadIteration::usualUnevenness);
+
+    const Eigen::VectorXd found = (information + prior * Eigen::MatrixXd::Identity (lugs, lugs)).ldlt().solve (pull);
+    fit.unevenness = std::sqrt (std::max (0.0, 2.0 * pull.dot (found) - found.dot (information * found)));
+    std::vector<double> gains;
+
+    for (Eigen::Index k = 0; k < lugs; ++k)
+    {
+        // Lug k alone off, with the mean removed.
+        Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
+        pattern[k] += 1.0;
+        const double weight = pattern.dot (information * pattern) + prior;
+        const double size1 = pattern.dot (pull) / weight;
+        gains.push_back (0.5 * size1 * size1 * weight);
+        const double perShare = centsOf (0.01, semitone) / 0.01;
+        fit.suspects.push_back ({ static_cast<int> (k), { centsOf (size1, semitone), perShare / std::sqrt (weight) }, 0.0 });
+    }
+
+    const double best = *std::max_element (gains.begin(), gains.end());
+    double sum = 0.0;
+
+    for (std::size_t k = 0; k < gains.size(); ++k)
+        sum += fit.suspects[k].probability = std::exp (gains[k] - best);
+
+    for (auto& suspect : fit.suspects)
+        suspect.probability /= sum;
+
+    sortSuspects (fit.suspects);
 }
 
 LugVerdict HeadFit::verdict() const

@@ -12,4 +12,14 @@ namespace fitting
     @param semitone  relative change of tension that raises the tap note by a semitone */
 void estimateLugs (HeadFit&, const HeadFitSetup&, const std::vector<HeardTap>&, const HeadIteration& fitted, double semitone);
 
+/** What is known of each lug's relative tension from the data alone, the mean of the lugs being zero. */
+struct LugData
+{
+    Eigen::MatrixXd information;
+    Eigen::VectorXd pull;
+};
+
+/** Sets the probability of each lug that it alone is off, and how uneven the head is. @param semitone  as above */
+void suspectLugs (HeadFit&, const LugData&, double semitone);
+
 } // namespace fitting

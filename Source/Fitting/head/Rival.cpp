@@ -46,8 +46,7 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
     const auto compare = [&] (Kind kind, const modal::DrumSpec& drum)
     {
         const auto rival = setupOf (drum);
-        const auto rivals =
-            kind == Kind::otherHeadRings ? searchDrum (rival, lines) : followOnOther (rival, lines, fits, asStated.drum.diameter);
+        const auto rivals = kind == Kind::otherHeadRings ? searchDrum (rival, lines) : followOnOther (rival, lines, fits);
 
         // A rival must fit well itself, with a head of nearly the stated mass.
         for (const auto& found : rivals)

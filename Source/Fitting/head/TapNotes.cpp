@@ -1,6 +1,7 @@
 #include "Fitting/TapNotes.h"
 
 #include "Fitting/common/HeadMass.h"
+#include "Lugs.h"
 #include "Modal/DrumNumbers.h"
 #include "Modal/Tuning.h"
 #include "Modal/pitch/Note.h"
@@ -19,6 +20,22 @@ double tensionPerMassPercent (const HeadFitSetup& setup, double hertz)
     const auto withMass = [&] (double ratio)
     { return modal::tensionForTapNote (withHeadMass (setup.drum, setup.side, ratio), setup.side, hertz); };
     return std::log (withMass (1.0 + 0.5 * step) / withMass (1.0 - 0.5 * step));
+}
+
+/** Each note is that of the tension beside its lug. @param perCent  relative tension per cent of tap note */
+LugData lugDataOf (const std::vector<Estimate>& lugCents, double perCent)
+{
+    const auto lugs = static_cast<Eigen::Index> (lugCents.size());
+    LugData data{ Eigen::MatrixXd::Zero (lugs, lugs), Eigen::VectorXd (lugs) };
+
+    for (Eigen::Index k = 0; k < lugs; ++k)
+    {
+        const auto& [cents, error] = lugCents[static_cast<std::size_t> (k)];
+        data.information (k, k) = std::pow (perCent * error, -2);
+        data.pull[k] = std::expm1 (perCent * cents) * data.information (k, k);
+    }
+
+    return data;
 }
 
 } // namespace
@@ -46,7 +63,8 @@ HeadFit fitTapNotes (const HeadFitSetup& setup, const std::vector<double>& notes
     fit.tapNote.error = fit.tapNote.value * (std::exp2 (meanError / 1200.0) - 1.0);
     fit.tension.value = modal::tensionForTapNote (setup.drum, setup.side, fit.tapNote.value);
 
-    const double perCent = std::log1p (modal::semitoneTension (setup.drum, setup.side, fit.tension.value)) / 100.0;
+    const double semitone = modal::semitoneTension (setup.drum, setup.side, fit.tension.value);
+    const double perCent = std::log1p (semitone) / 100.0;
     const double byMass = tensionPerMassPercent (setup, fit.tapNote.value) * 100.0 * setup.massTolerance;
     fit.tension.error = fit.tension.value * std::hypot (perCent * meanError, byMass);
     fit.massRatio.error = setup.massTolerance;
@@ -61,6 +79,7 @@ HeadFit fitTapNotes (const HeadFitSetup& setup, const std::vector<double>& notes
     for (const double note : notes)
         fit.lugCents.push_back ({ modal::centsBetween (fit.tapNote.value, note), readingError });
 
+    suspectLugs (fit, lugDataOf (fit.lugCents, perCent), semitone);
     return fit;
 }
 
