@@ -81,6 +81,10 @@ HeadFitSetup readSetup (const Arguments& arguments)
 
     overrideChoice (arguments, "head", { "batter", "resonant" }, setup.side);
     setup.massTolerance = readNumber (arguments, "mass-tolerance", files::Quantity::share, { 0.0, 0.2 }, setup.massTolerance);
+
+    if (const auto text = arguments.value ("model-error"))
+        setup.modelError = readCount (*text, 1, 50, "--model-error");
+
     return setup;
 }
 
@@ -150,12 +154,9 @@ void readSecondRecordings (const Arguments& arguments, DrumFitSetup& setup)
 
 DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& heads)
 {
-    DrumFitSetup setup{ .drum = heads.drum, .massTolerance = heads.massTolerance };
+    DrumFitSetup setup{ .drum = heads.drum, .massTolerance = heads.massTolerance, .modelError = heads.modelError };
     setup.batterNote = readTapNote (arguments, "now-batter");
     setup.resonantNote = readTapNote (arguments, "now-resonant");
-
-    if (const auto text = arguments.value ("model-error"))
-        setup.modelError = readCount (*text, 1, 50, "--model-error");
 
     if (const auto text = arguments.value ("or-diameter"))
         for (const auto& one : splitAt (*text, ','))
@@ -298,7 +299,7 @@ const Command& fitCommand()
                 "for\n--strikes-with-weight" },
               { "strikes-with-weight", "FILE,FILE...", "strikes recorded with it" },
               { "or-diameter", "13in,...", "with --strikes: other diameters that the drum may have; each gives answers" },
-              { "model-error", "18", "with --strikes: cents by which a mode of a real drum may lie off the model's, 1 to 50" },
+              { "model-error", "18", "cents by which a mode of a real drum may lie off the model's, 1 to 50" },
               { "mass-tolerance", "3%", "uncertainty of a head's mass, one standard deviation, 0 to 20 %" },
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
           playLikeOptions(),

@@ -16,7 +16,7 @@
 namespace synthetic
 {
 
-LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Errors errors)
+LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Errors errors, Kind kind)
 {
     using modal::HeadSide;
     std::mt19937 random (seed);
@@ -27,6 +27,14 @@ LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Erro
     believed.depth = between (4.0, 8.0) * modal::units::inch;
     believed.batter.plyThickness = between (7.0, 12.0) * modal::units::mil;
     believed.resonant.plyThickness = between (2.5, 4.0) * modal::units::mil;
+
+    if (kind == Kind::tom)
+    {
+        believed.diameter = std::round (between (7.5, 18.49)) * modal::units::inch;
+        believed.depth = between (0.6, 0.9) * believed.diameter;
+        believed.resonant.plyThickness = between (7.0, 12.0) * modal::units::mil;
+    }
+
     built = fitting::withHeadMass (believed, HeadSide::batter, 1.0 + 0.03 * normal (random));
     built = fitting::withHeadMass (built, HeadSide::resonant, 1.0 + 0.03 * normal (random));
 
@@ -43,7 +51,8 @@ LineDrum::LineDrum (unsigned seed, double modelError, double signalToNoise, Erro
 
         return low;
     };
-    const double note = 165.0 * std::exp2 (between (0.0, 1.0));
+    const double lowest = kind == Kind::snare ? 165.0 : 130.0 * 14.0 * modal::units::inch / believed.diameter;
+    const double note = lowest * std::exp2 (between (0.0, 1.0));
     tensions = { tensionFor (HeadSide::batter, note),
                  tensionFor (HeadSide::resonant, note * std::exp2 (between (-2.0, 9.0) / 12.0)) };
 

@@ -11,7 +11,7 @@ namespace synthetic
     model's, decay faster or slower than predicted, are missed if they are faint, beside lines of the room. */
 struct LineDrum
 {
-    modal::DrumSpec believed; ///< 12 to 15 in, 4 to 8 in deep, 7 to 12 and 2.5 to 4 mil
+    modal::DrumSpec believed; ///< snare: 12 to 15 in, 4 to 8 in deep, 7 to 12 and 2.5 to 4 mil; tom: see Kind
     modal::Tensions tensions;
     std::vector<fitting::Line> lines;
 
@@ -23,9 +23,16 @@ struct LineDrum
         alongPitch   ///< a straight line over the octaves, and half by itself: a film that is stiff or a shell that gives
     };
 
+    enum class Kind
+    {
+        snare,
+        tom ///< 8 to 18 in, 0.6 to 0.9 of that deep, both heads 7 to 12 mil, batter an octave from 130 Hz up at 14 in, in
+            ///< proportion
+    };
+
     /** Depends on `seed` alone. @param modelError  cents, standard deviation of a mode's error
         @param signalToNoise  dB; sets which modes are heard and how well */
-    LineDrum (unsigned seed, double modelError, double signalToNoise, Errors = Errors::asAssumed);
+    LineDrum (unsigned seed, double modelError, double signalToNoise, Errors = Errors::asAssumed, Kind = Kind::snare);
 
     /** The same lines at other tensions: each mode off the model's by the same, read again with an error of its own. */
     std::vector<fitting::Line> linesAt (const modal::Tensions&) const;

@@ -20,7 +20,9 @@ namespace fitting
 namespace
 {
 
-constexpr std::size_t fewestModes = 4;   // as many as unknowns
+constexpr std::size_t fewestLines = 4;
+constexpr std::size_t fewestModes =
+    2; // the masses are known beforehand, so two tensions are left; whether chance explains them is asked too
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
@@ -266,7 +268,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     fit.strikesUsed = strikes;
     const auto lines = tellingLines (heard);
 
-    if (lines.size() < fewestModes)
+    if (lines.size() < fewestLines)
     {
         fit.findings.push_back (refusal (Finding::Kind::tooFewNotes, { static_cast<double> (lines.size()) }));
         return fit;

@@ -219,26 +219,54 @@ void DrumIteration::observe (double width)
     assigned.clear();
 
     for (const auto& line : *lines)
-    {
-        double all = fromNoise / range, most = 0.0;
-        const ExpectedMode* likeliest = nullptr;
+        if (auto one = assignmentOf (line, modes, width))
+            assigned.push_back (std::move (*one));
+}
 
-        for (const auto& mode : modes)
+/** The likeliest mode of a line. Two of the same order that lie too close to be told apart, as those of equal heads do, count as
+   one between them. */
+std::optional<Assignment> DrumIteration::assignmentOf (const Line& line, const std::vector<ExpectedMode>& modes,
+                                                       double width) const
+{
+    constexpr double alike = 1.5; // standard deviations of a mode
+    double all = fromNoise / range, most = 0.0;
+    const ExpectedMode* likeliest = nullptr;
+
+    for (const auto& mode : modes)
+    {
+        const double here = density (line, mode, width, setup->decayError);
+        all += here;
+
+        if (here > most)
+        {
+            most = here;
+            likeliest = &mode;
+        }
+    }
+
+    if (likeliest == nullptr)
+        return std::nullopt;
+
+    Assignment one{ &line, *likeliest, 0.0, 0.0, errorOf (line, likeliest->mode, setup->modelError) };
+    one.mode.gradient.setZero();
+
+    for (const auto& mode : modes)
+        if (mode.mode.m == likeliest->mode.m &&
+            std::abs (modal::centsBetween (mode.mode.frequency, likeliest->mode.frequency)) < alike * setup->modelError)
         {
             const double here = density (line, mode, width, setup->decayError);
-            all += here;
-
-            if (here > most)
-            {
-                most = here;
-                likeliest = &mode;
-            }
+            one.share += here;
+            one.cents += here * modal::centsBetween (mode.mode.frequency, line.frequency);
+            one.mode.gradient += here * mode.gradient;
         }
 
-        if (likeliest != nullptr && most > 0.5 * all)
-            assigned.push_back ({ &line, *likeliest, most / all, modal::centsBetween (likeliest->mode.frequency, line.frequency),
-                                  errorOf (line, likeliest->mode, setup->modelError) });
-    }
+    if (one.share < 0.5 * all)
+        return std::nullopt;
+
+    one.cents /= one.share;
+    one.mode.gradient /= one.share;
+    one.share /= all;
+    return one;
 }
 
 void DrumIteration::compareNote (modal::HeadSide side, const std::optional<Estimate>& read)

@@ -5,6 +5,8 @@
 #include "Fitting/common/Posterior.h"
 #include "Model.h"
 
+#include <optional>
+
 namespace fitting
 {
 
@@ -80,6 +82,7 @@ private:
     };
 
     void observe (double width);
+    std::optional<Assignment> assignmentOf (const Line&, const std::vector<ExpectedMode>&, double width) const;
     void compareNote (modal::HeadSide, const std::optional<Estimate>& read);
     void solveStep();
 

@@ -13,8 +13,8 @@ namespace fitting
 namespace
 {
 
-constexpr int batterSteps = 48, mostResonantSteps = 20;
-constexpr double slackest = 0.03;  // of yield
+constexpr int batterSteps = 56, mostResonantSteps = 24;
+constexpr double slackest = 0.015; // of yield; heads of large toms
 constexpr double width = 35.0;     // cents
 constexpr double stepError = 45.0; // cents of tap note from one point of the grid to the next, about
 constexpr int orders = 6;
