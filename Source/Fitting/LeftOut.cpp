@@ -16,13 +16,13 @@ namespace fitting
 namespace
 {
 
-constexpr double near = 40.0; // cents: twice the error of a real drum's modes
+constexpr double near = Prediction::near;
 constexpr int orders = 9, circles = 4;
 
 /** Frequencies are in Hz, ascending. */
 Prediction predictionOf (const std::vector<double>& modes, const std::vector<Line>& lines)
 {
-    Prediction found;
+    Prediction found{ .modes = modes };
     double all = 0.0, explained = 0.0, squares = 0.0, covered = 0.0;
 
     for (const auto& line : lines)
@@ -93,7 +93,7 @@ LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& u
     LeftOutCheck check;
     const auto lines = tellingLines (leftOut);
     const auto fit = fitDrum (setup, used, strikes);
-    check.linesLeftOut = static_cast<int> (lines.size());
+    check.linesLeftOut = lines;
 
     if (lines.empty())
         return check;
@@ -108,8 +108,11 @@ LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& u
         auto drum = setup.drum;
         const auto& best = fit.answers.front();
         drum.diameter = best.diameter;
+        drum.batter = best.batter.construction;
 
-        if (best.resonant.tension.value <= 0.0)
+        if (best.resonant.tension.value > 0.0)
+            drum.resonant = best.resonant.construction;
+        else
             drum.bottom = modal::Bottom::closed;
 
         drum = withHeadMass (drum, modal::HeadSide::batter, fit.batter.massRatio.value);
@@ -147,6 +150,7 @@ LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& u
         const double batter = batterYield * std::pow (slackest, 1.0 - anywhere (random));
         const double resonant = resonantYield * std::pow (slackest, 1.0 - anywhere (random));
         const auto one = predictionOf (modelModes (setup.drum, batter, resonant, highest), lines);
+        check.random.modes = i == 0 ? one.modes : check.random.modes;
         check.random.share += one.share / drawn;
         check.random.byChance += one.byChance / drawn;
         squares += one.cents * one.cents / drawn;

@@ -9,9 +9,11 @@ namespace fitting
 /** How well notes predicted from some strikes meet those of others. */
 struct Prediction
 {
-    double cents = 0.0;    ///< root mean square of the lines' distances from their nearest mode, by weight, those explained alone
-    double share = 0.0;    ///< 0 to 1: of the lines' weight that lies within 40 cents of a mode
-    double byChance = 0.0; ///< 0 to 1: the share of lines anywhere that modes as dense as these explain
+    static constexpr double near = 40.0; ///< cents: twice the error of a real drum's modes
+    double cents = 0.0; ///< root mean square of the lines' distances from their nearest mode, by weight, those explained alone
+    double share = 0.0; ///< 0 to 1: of the lines' weight that lies within 40 cents of a mode
+    std::vector<double> modes{}; ///< Hz, ascending; of several drums those of the first
+    double byChance = 0.0;       ///< 0 to 1: the share of lines anywhere that modes as dense as these explain
 };
 
 /** Ways to predict, from good to poor. */
@@ -20,9 +22,9 @@ struct LeftOutCheck
     Prediction model; ///< the fit's most probable answer
     Prediction
         vacuum; ///< membranes without air, f = j_mn/(2πa)·√(T/σ), each head at the tension that suits the strikes used best
-    Prediction random;     ///< the model at tensions drawn at random, mean of 20
-    bool isFitted = false; ///< false if the strikes used gave no fit; `model` counts for nothing then
-    int linesLeftOut = 0;
+    Prediction random;                ///< the model at tensions drawn at random, mean of 20
+    bool isFitted = false;            ///< false if the strikes used gave no fit; `model` counts for nothing then
+    std::vector<Line> linesLeftOut{}; ///< those that tell, ascending in frequency
 };
 
 /** @param used, leftOut  the lines of strikes of one drum, ascending in frequency

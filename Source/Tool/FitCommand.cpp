@@ -1,6 +1,7 @@
 #include "Command.h"
 #include "FitReport.h"
 #include "HeardFiles.h"
+#include "LeftOutPicture.h"
 #include "OptionText.h"
 #include "OutputFile.h"
 #include "PlanOptions.h"
@@ -173,7 +174,7 @@ DrumFitSetup readDrumSetup (const Arguments& arguments, const HeadFitSetup& head
 }
 
 /** Fits every other strike and predicts the rest, then the other way round. */
-void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard)
+void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard, const Arguments& arguments)
 {
     std::vector<listening::Strike> halves[2];
 
@@ -186,10 +187,15 @@ void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard)
     const std::vector<Line> lines[2]{ listening::linesOf (halves[0]), listening::linesOf (halves[1]) };
     std::string text;
 
-    for (std::size_t used = 0; used < 2; ++used)
-        text += textOf (checkLeftOut (setup, lines[used], static_cast<int> (halves[used].size()), lines[1 - used]),
-                        static_cast<int> (halves[1 - used].size()));
+    std::vector<LeftOutCheck> checks;
 
+    for (std::size_t used = 0; used < 2; ++used)
+    {
+        checks.push_back (checkLeftOut (setup, lines[used], static_cast<int> (halves[used].size()), lines[1 - used]));
+        text += textOf (checks.back(), static_cast<int> (halves[1 - used].size()));
+    }
+
+    writeLeftOutPicture (arguments, checks);
     writeText ("-", text + heard.remarks);
 }
 
@@ -234,7 +240,7 @@ void run (const std::vector<std::string>& words, const Command& command)
         const auto heard = hearStrikes (*files, "--strikes");
 
         if (arguments.has ("leave-out"))
-            checkByLeavingOut (drumSetup, heard);
+            checkByLeavingOut (drumSetup, heard, arguments);
         else
             fitStrikes (drumSetup, heard, arguments, date);
 
@@ -304,7 +310,8 @@ const Command& fitCommand()
               { "date", "2024-05-17", "the date for the JSON and the sheet" } } },
           playLikeOptions(),
           { "Output:",
-            { { "json", "FILE",
+            { { "picture", "FILE", "with --leave-out: the partials left out over the modes predicted (.svg, .pdf, .png)" },
+              { "json", "FILE",
                 "JSON to a file, besides the text, for plan --now-from and sheet --measured; without a\nfile, or with -, JSON to "
                 "standard output instead",
                 true } } } },

@@ -224,7 +224,7 @@ std::string textOf (const LeftOutCheck& check, int strikes)
     add ("heads without air, at their best tensions", check.vacuum);
     add ("random drum", check.random);
     return std::to_string (strikes) + (strikes == 1 ? " STRIKE" : " STRIKES") + " LEFT OUT, " +
-           std::to_string (check.linesLeftOut) + " PARTIALS\n" + table.written() +
+           std::to_string (check.linesLeftOut.size()) + " PARTIALS\n" + table.written() +
            "  Explained: within 40 cents of a mode, by loudness. By chance: what partials anywhere would reach.\n";
 }
 

@@ -64,6 +64,9 @@ TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
     const auto report = run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" },
                              folder);
     CHECK (report.output.find ("MODES HEARD") != std::string::npos); // the text too, as predict does
+
+    run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--leave-out", "--picture", "left.svg" }, folder);
+    CHECK (contains (readBytes (folder.path() / "left.svg"), "<svg"));
     const auto fit = files::parseJson (readBytes (folder.path() / "drum.json"), "drum.json");
     const auto truth = files::parseJson (with ({ "predict", "maple-14x5", "--json" }).output, "prediction");
 
@@ -151,6 +154,10 @@ TEST_CASE ("An input that cannot be fitted is named", "[fit]")
         { { "fit", "maple-14x5", "--lug-check", "nothing.wav" }, "nothing.wav" },
         { { "fit", "maple-14x5", "--lug-check", "text.wav" }, "text.wav" },
         { { "fit", "maple-14x5", "--strikes", "text.wav" }, "text.wav" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav", "--turned", "batter" }, "--turned" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav", "--turned", "batter 1/8" }, "--strikes-turned" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav", "--centre-weight", "2g" }, "--centre-weight" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav", "--or-batter", "paper" }, "--or-batter" },
         { { "fit", "maple-14x5", "--tap-notes", "H9" }, "H9" },
         { { "plan", "maple-14x5", "--now-from", "text.wav", "--batter-note", "A3", "--interval", "P4" }, "text.wav" },
         { { "sheet", "maple-14x5", "--measured", "text.wav", "--output", "sheet.pdf" }, "text.wav" },

@@ -11,7 +11,7 @@ namespace fitting
 inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 
 /** The same from which taps of one head are refused, because the other head rings. */
-inline constexpr double certainlyBetter = 8.0;
+inline constexpr double certainlyBetter = 6.0;
 
 /** Limits of a fit that explains its lines: largest misfit in standard deviations, smallest evidence() per weight. */
 inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
