@@ -111,7 +111,12 @@ std::string answersText (const DrumFit& fit, ConcertPitch pitch)
         }
 
     const auto decides = wording::whatDecides (fit.answers, pitch);
-    return text + (decides.empty() ? "" : "  " + decides + " Give a note that you read with --now-batter or --now-resonant.\n");
+    return text +
+           (decides.empty()
+                ? ""
+                : "  " + decides +
+                      " Give a note that you read with --now-batter or --now-resonant, a turn with --turned, a weight with "
+                      "--centre-weight.\n");
 }
 } // namespace
 
