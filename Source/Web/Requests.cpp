@@ -437,7 +437,7 @@ Answer fitRecording (const Json& request, std::span<const float> samples)
                                  "taps with the wires off, each a single hit, with time to ring\n" + wording::remarks (check));
 
     auto json = reports::fitJson (
-        reports::MeasuredHead{ setup.side, fitting::fitHead (setup, check.taps), textOf (request, "date", "") });
+        reports::MeasuredHead{ setup.side, fitting::fitHead (setup, check.taps), textOf (request, "date", "") }, setup.drum);
     json["remarks"] = wording::remarks (check);
     return { json };
 }

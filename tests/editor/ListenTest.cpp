@@ -192,7 +192,7 @@ TEST_CASE ("The spectrogram runs with the page, holds when paused, and stops wit
     const auto before = made();
     REQUIRE (window.playToInput (std::vector<double> (48000, 0.1)));
     CHECK (shown() == held);
-    CHECK (made() <= before + 1); // nobody wants it, so none is made
+    CHECK (made() <= before + 10); // of some 100: nobody wants them, so none is made but from what was already read
     window.click (spectrogram.pauseButton());
     REQUIRE (waitUntil ([&] { return shown() > held; }));
 

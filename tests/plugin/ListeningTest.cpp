@@ -11,6 +11,7 @@
 
 #include <juce_audio_formats/juce_audio_formats.h>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace plugin;
@@ -308,7 +309,8 @@ TEST_CASE ("Strikes of the finished drum are heard at the input, and the answer 
     test.feed (synthetic::record (strike, { .signalToNoise = 40.0, .roomShare = 0.02 }));
     CHECK (test.report().strikes == 0);
     CHECK (test.report().remark.isRefusal());
-    CHECK (test.report().remark.troubles.front() == listening::Trouble::wiresOn);
+    const auto troubles = test.report().remark.troubles; // a rattle that swells may also look like a second hit
+    CHECK (std::find (troubles.begin(), troubles.end(), listening::Trouble::wiresOn) != troubles.end());
 }
 
 TEST_CASE ("The model is set to ring as the last strike, with its wires, as one undo step, and both are played one after the other")
