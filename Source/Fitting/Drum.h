@@ -2,6 +2,7 @@
 
 #include "Head.h"
 #include "Lines.h"
+#include "Modal/InputError.h"
 #include "Modal/hardware/RodThread.h"
 #include "common/Discrepancy.h"
 
@@ -13,12 +14,16 @@
 namespace fitting
 {
 
-/** Strikes recorded after every rod of one head was turned by the same: the modes of that head alone move, whatever their error.
- */
+/** What may be added to a recording: turns of every rod, mass and diameter of a weight in the middle of the batter head. */
+inline constexpr modal::Range turnedRange{ -4.0, 4.0, "turns" }, centreWeightRange{ 1.0e-4, 0.05, "kg" },
+    centreWeightSizeRange{ 0.005, 0.1, "m" };
+
+/** Strikes recorded after every rod of one head was turned by the same amount: only that head's modes move, however far they lie
+    off the model. */
 struct TurnedHead
 {
     modal::HeadSide side = modal::HeadSide::batter;
-    double turns = 0.25; ///< up, −4 to 4
+    double turns = 0.25; ///< up, see turnedRange
     modal::RodThread thread{};
     std::vector<Line> lines{};
 };
@@ -27,8 +32,8 @@ struct TurnedHead
  * mass. */
 struct WeightedHead
 {
-    double mass = 2.0e-3; ///< kg, 0.0001 to 0.05
-    double size = 0.02;   ///< m, diameter, 0.005 to 0.1
+    double mass = 2.0e-3; ///< kg, see centreWeightRange
+    double size = 0.02;   ///< m, diameter, see centreWeightSizeRange
     std::vector<Line> lines{};
 };
 

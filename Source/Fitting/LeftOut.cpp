@@ -150,7 +150,10 @@ LeftOutCheck checkLeftOut (const DrumFitSetup& setup, const std::vector<Line>& u
         const double batter = batterYield * std::pow (slackest, 1.0 - anywhere (random));
         const double resonant = resonantYield * std::pow (slackest, 1.0 - anywhere (random));
         const auto one = predictionOf (modelModes (setup.drum, batter, resonant, highest), lines);
-        check.random.modes = i == 0 ? one.modes : check.random.modes;
+
+        if (i == 0)
+            check.random.modes = one.modes;
+
         check.random.share += one.share / drawn;
         check.random.byChance += one.byChance / drawn;
         squares += one.cents * one.cents / drawn;

@@ -425,6 +425,17 @@ std::pair<double, double> strongestLeft (const Signals& signals, const Projectio
     double most = 0.0;
 
     for (const double decay : { 3.0, 10.0, 30.0 })
+    {
+        std::vector<double> powers; // of the matched filter, whatever its frequency
+
+        for (const auto& weights : signals.weights)
+        {
+            const auto n = weights.size();
+            const Eigen::ArrayXd falls =
+                (-decay / signals.rate * Eigen::ArrayXd::LinSpaced (n, 0.0, static_cast<double> (n - 1))).exp();
+            powers.push_back ((falls * weights.array()).square().sum());
+        }
+
         for (int i = 0; i < steps; ++i)
         {
             const double frequency = modal::units::twoPi * signals.rate * (static_cast<double> (i) / steps - 0.5);
@@ -435,16 +446,11 @@ std::pair<double, double> strongestLeft (const Signals& signals, const Projectio
                 const auto& left = now.all[c].left;
                 const Complex turn = std::exp (Complex (-decay, -frequency) / signals.rate);
                 Complex sum = 0.0, phasor = 1.0;
-                double power = 0.0;
 
                 for (Index n = 0; n < left.size(); ++n, phasor *= turn)
-                {
-                    const auto weighted = phasor * signals.weights[c][n];
-                    sum += left[n] * weighted;
-                    power += std::norm (weighted);
-                }
+                    sum += left[n] * phasor * signals.weights[c][n];
 
-                explained += std::norm (sum) / (power * variances[static_cast<Index> (c)]);
+                explained += std::norm (sum) / (powers[c] * variances[static_cast<Index> (c)]);
             }
 
             if (explained > most)
@@ -453,6 +459,7 @@ std::pair<double, double> strongestLeft (const Signals& signals, const Projectio
                 best = { decay, frequency };
             }
         }
+    }
 
     return best;
 }

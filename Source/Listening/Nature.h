@@ -16,7 +16,7 @@ enum class Nature
     noStroke,  ///< nothing starts suddenly
     harmonics, ///< of one pitch: a voice or another instrument
     cymbal,    ///< most of what rings on lies above 3.5 kHz
-    kick       ///< most of what rings on lies below 100 Hz
+    kick       ///< most of what rings on lies below 90 Hz
 };
 
 /** By the loudest tap. @param partials  of each tap */

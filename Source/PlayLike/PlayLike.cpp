@@ -67,11 +67,9 @@ modal::DrumSpec withGel (modal::DrumSpec drum, double mass)
 }
 
 /** Mean of ln frequency of the lowest modes that move the heads. */
-double lowestNotes (const modal::DrumSpec& drum, const modal::Tensions& tensions)
+double lowestNotes (const modal::DrumModes& solved)
 {
     constexpr int notes = 4;
-    constexpr double highest = 800.0; // Hz
-    const auto solved = modal::solve (drum, tensions, { .highestFrequency = highest });
     double sum = 0.0;
     int count = 0;
 
@@ -90,10 +88,16 @@ modal::Tensions tightenedFor (const modal::DrumSpec& bare, const modal::DrumSpec
 {
     constexpr double changeByTension = 0.25; // of ln frequency by ln tension: both heads move in these modes
     constexpr int rounds = 3;
-    const double wanted = muffled.muffling.empty() ? 0.0 : lowestNotes (bare, tensions);
+    const modal::SolveOptions band{ .highestFrequency = 800.0 };
 
-    for (int round = 0; round < rounds && ! muffled.muffling.empty(); ++round)
-        tensions.batter *= std::exp ((wanted - lowestNotes (muffled, tensions)) / changeByTension);
+    if (muffled.muffling.empty())
+        return tensions;
+
+    const double wanted = lowestNotes (modal::solve (bare, tensions, band));
+    const modal::DrumSolver solver (muffled, band);
+
+    for (int round = 0; round < rounds; ++round)
+        tensions.batter *= std::exp ((wanted - lowestNotes (solver.solve (tensions))) / changeByTension);
 
     return tensions;
 }

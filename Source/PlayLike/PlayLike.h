@@ -20,8 +20,8 @@ struct KnownDrum
     modal::DrumSpec drum; ///< its muffling is replaced
     modal::Tensions tensions;
     modal::Fittings fittings; ///< what a recording does not tell of the wires stays as it is here
-    /** The tensions come from a fit of the drum's notes without muffling, so that gel, which lowers notes, has to be made up for. False
-        if they are those that the heads were tuned to. */
+    /** The tensions come from a fit of the drum's notes without muffling, so that gel, which lowers notes, has to be made up for.
+       False if they are those that the heads were tuned to. */
     bool isFitted = false;
 };
 
@@ -41,7 +41,7 @@ enum class Doubt
     ringsLonger ///< it rings longer than the drum without muffling; the model has no losses to take away
 };
 
-/** The drum with the numbers set, and what of them was told. */
+/** The drum with its numbers set, and which of them the recording shows. */
 struct Likeness
 {
     modal::DrumSpec drum;     ///< with the gel on it

@@ -51,8 +51,10 @@ std::vector<double> upsampled (const std::vector<double>& samples, int times)
 void levelAndFade (std::vector<double>& samples, double rate)
 {
     const std::vector<float> asFloat (samples.begin(), samples.end());
-    const double loudness = score::loudness (asFloat, rate);
-    const double gain = std::isfinite (loudness) ? std::pow (10.0, (target - loudness) / 20.0) : 1.0;
+    score::LoudnessMeter meter (rate, 1);
+    const float* channel = asFloat.data();
+    meter.add (&channel, static_cast<int> (asFloat.size()));
+    const double gain = meter.gainFor (target);
     const auto count = std::min (samples.size(), static_cast<std::size_t> (fade * rate));
 
     for (auto& x : samples)

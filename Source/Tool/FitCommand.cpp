@@ -133,7 +133,7 @@ void readSecondRecordings (const Arguments& arguments, DrumFitSetup& setup)
             throw InputError ("--turned", '"' + *text + '"', "head and turns of every rod: \"batter 1/8\"");
 
         TurnedHead turned{ .side = words[0] == "batter" ? HeadSide::batter : HeadSide::resonant };
-        turned.turns = requireInRange (readTurns (words[1], "--turned"), { -4.0, 4.0, "turns" }, "--turned");
+        turned.turns = requireInRange (readTurns (words[1], "--turned"), fitting::turnedRange, "--turned");
         turned.lines = linesBeside (arguments, "turned", "strikes-turned");
         setup.turned = std::move (turned);
     }
@@ -145,9 +145,12 @@ void readSecondRecordings (const Arguments& arguments, DrumFitSetup& setup)
         if (parts.size() != 2)
             throw InputError ("--centre-weight", '"' + *text + '"', "mass and diameter: \"2g,20mm\"");
 
+        const auto limits = [] (const modal::Range& range) { return files::Limits{ range.low, range.high }; };
         WeightedHead weighted;
-        weighted.mass = files::readQuantity (parts[0], files::Quantity::mass, { 1.0e-4, 0.05 }, "--centre-weight, mass");
-        weighted.size = files::readQuantity (parts[1], files::Quantity::length, { 0.005, 0.1 }, "--centre-weight, diameter");
+        weighted.mass =
+            files::readQuantity (parts[0], files::Quantity::mass, limits (fitting::centreWeightRange), "--centre-weight, mass");
+        weighted.size = files::readQuantity (parts[1], files::Quantity::length, limits (fitting::centreWeightSizeRange),
+                                             "--centre-weight, diameter");
         weighted.lines = linesBeside (arguments, "centre-weight", "strikes-with-weight");
         setup.weighted = std::move (weighted);
     }

@@ -25,17 +25,6 @@ std::string headName (modal::HeadSide side)
     return side == modal::HeadSide::batter ? "batter" : "resonant head";
 }
 
-std::string listOf (std::vector<int> lugs)
-{
-    std::sort (lugs.begin(), lugs.end());
-    std::string list;
-
-    for (std::size_t i = 0; i < lugs.size(); ++i)
-        list += (i == 0 ? "" : i + 1 == lugs.size() ? " or " : ", ") + std::to_string (lugs[i] + 1);
-
-    return list;
-}
-
 /** "24 cents flat": what a lug is that has to be raised by as much. */
 std::string offBy (double correction)
 {
@@ -60,8 +49,12 @@ std::string notesOf (const DrumAnswer& answer, modal::ConcertPitch pitch)
            (isKnown (answer.resonant) ? " and resonant head " + noteOf (answer.resonant, pitch) : " and resonant head unknown");
 }
 
+/** "a perfect fourth", "an augmented fourth"; "between fourth and augmented fourth" and "+12.45 semitones" take none. */
 std::string withArticle (const std::string& interval)
 {
+    if (interval.starts_with ("between ") || interval.front() == '+' || interval.front() == '-')
+        return interval;
+
     return (std::string ("aeiou").find (interval.front()) != std::string::npos ? "an " : "a ") + interval;
 }
 
@@ -119,7 +112,7 @@ std::string answer (const fitting::HeadFit& fit, modal::HeadSide side, const mod
                offBy (2.0 * verdict.correction) + ", and they sound the same: turn both " + turned() +
                ", then tap beside them again.";
     case LugVerdict::Kind::severalLugs:
-        return "One of lugs " + listOf (verdict.lugs) +
+        return "One of lugs " + listOfLugs (verdict.lugs, "or") +
                " is off, and the taps do not show which: tap around once more, closer to the microphone.";
     }
 
@@ -150,7 +143,8 @@ std::string answer (const fitting::DrumFit& fit, modal::ConcertPitch pitch)
 
     if (! isKnown (first.resonant) || ! isKnown (first.batter))
         return "The " + headName (isKnown (first.batter) ? modal::HeadSide::batter : modal::HeadSide::resonant) + " is at " +
-               noteOf (isKnown (first.batter) ? first.batter : first.resonant, pitch) + "; the strikes do not show the other head.";
+               noteOf (isKnown (first.batter) ? first.batter : first.resonant, pitch) +
+               "; the strikes do not show the other head.";
 
     const modal::Interval apart{ modal::centsBetween (first.batter.tapNote.value, first.resonant.tapNote.value) / 100.0 };
     return "The batter is at " + noteOf (first.batter, pitch) + " and the resonant head at " + noteOf (first.resonant, pitch) +

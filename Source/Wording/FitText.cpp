@@ -38,18 +38,6 @@ std::string headName (const Finding& finding)
     return ! finding.head ? "head" : *finding.head == modal::HeadSide::batter ? "batter head" : "resonant head";
 }
 
-/** "3", "3 and 7", "3, 5 and 7". */
-std::string listOfLugs (std::vector<int> lugs, const std::string& conjunction)
-{
-    std::sort (lugs.begin(), lugs.end());
-    std::string list;
-
-    for (std::size_t i = 0; i < lugs.size(); ++i)
-        list += (i == 0 ? "" : i + 1 == lugs.size() ? " " + conjunction + " " : ", ") + std::to_string (lugs[i] + 1);
-
-    return list;
-}
-
 std::string otherMass (const Finding& finding)
 {
     const double ratio = finding.numbers.at (0);
@@ -157,6 +145,17 @@ std::string sentence (const Finding& finding)
 
 } // namespace
 
+std::string listOfLugs (std::vector<int> lugs, const std::string& conjunction)
+{
+    std::sort (lugs.begin(), lugs.end());
+    std::string list;
+
+    for (std::size_t i = 0; i < lugs.size(); ++i)
+        list += (i == 0 ? "" : i + 1 == lugs.size() ? " " + conjunction + " " : ", ") + std::to_string (lugs[i] + 1);
+
+    return list;
+}
+
 std::string text (const Finding& finding)
 {
     const bool isRival = finding.kind == Finding::Kind::otherHeadRings || finding.kind == Finding::Kind::openBelow ||
@@ -237,18 +236,22 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal:
     constexpr double otherHead = 0.1; // relative mass
 
     if (std::abs (std::log (density (first.batter) / density (second.batter))) > otherHead)
-        return "The two most probable answers have batter heads of different mass. To decide, stick a weight of some 2 g to the middle "
-               "of the batter head and record the strikes again.";
+        return "The two most probable answers have batter heads of different mass. To decide, stick a weight of about 2 g to the "
+               "middle of the batter head and record the strikes again.";
+
+    if (first.resonant.tension.value > 0.0 && second.resonant.tension.value > 0.0 &&
+        std::abs (std::log (density (first.resonant) / density (second.resonant))) > otherHead)
+        return "The two most probable answers have resonant heads of different mass. Look up which resonant head is on the drum.";
 
     if (apart (one, other) < 20.0)
-        return "The two most probable answers sound nearly the same; measure the drum's diameter across the bearing edges to "
-               "decide.";
+        return std::string ("The two most probable answers sound nearly the same") +
+               (first.diameter != second.diameter ? "; measure the drum's diameter across the bearing edges to decide." : ".");
 
     const auto name = [pitch] (double hertz) { return modal::Note::fromFrequency (hertz, pitch).nameWithCents(); };
     return "To decide, hold the " + still + " head still with a cloth and tap the " + head + " head beside a lug: near " +
            name (one.value) + " the first answer is right, near " + name (other.value) +
-           " the second. Or turn every rod of the " + head +
-           " head up by an eighth and record the strikes again: only that head's modes move.";
+           " the second. Or tighten every rod of the " + head +
+           " head by an eighth of a turn and record the strikes again: only that head's modes move.";
 }
 
 std::string text (const fitting::LugWave& wave)

@@ -16,6 +16,9 @@ std::string text (const fitting::Finding&);
 /** The most severe finding as text; empty if there is none. */
 std::string mostSevereText (const std::vector<fitting::Finding>&);
 
+/** "3", "3 and 7", "3, 5 and 7", or with another conjunction. @param lugs  from 0 */
+std::string listOfLugs (std::vector<int> lugs, const std::string& conjunction);
+
 /** What to do about the lugs, without a full stop: "Raise lugs 3 and 7 by 12 cents each". */
 std::string action (const fitting::LugVerdict&, std::optional<double> turnsEach = {});
 

@@ -25,26 +25,27 @@ std::string mufflingText (const playlike::Likeness& likeness)
     const auto& gel = likeness.gel;
 
     if (likeness.doubt == Doubt::noisy)
-        return "Muffling is not told, and the model has none: the stroke fades into the noise too soon. Record closer to the "
-               "drum, or in a "
-               "quieter room.";
+        return "The stroke fades into the noise too soon to show any muffling, so the model has none. Record closer to the drum, "
+               "or "
+               "in a quieter room.";
 
     if (likeness.doubt == Doubt::ringsLonger)
-        return "It rings longer than the model, which has no muffling that could be taken away. A room that rings may be the "
-               "reason.";
+        return "It rings longer than the model, which has no muffling to take off. A live room may be why.";
 
     if (! gel.isTold && likeness.hasWires)
-        return "Muffling is not told, and the model has none: wires take as much as gel would. Record a strike with the wires thrown off.";
+        return "With the wires on, the muffling cannot be heard, so the model has none: the wires damp the drum as much as gel "
+               "would. "
+               "Record a strike with the wires off.";
 
     if (! gel.isTold)
-        return "It fades most as the model does with " + grams (gel.value) + " of gel on the batter head, but from none to " +
-               grams (gel.high) + " would fit.";
+        return "The closest match is the model with " + grams (gel.value) +
+               " of gel on the batter head, but anything from none to " + grams (gel.high) + " would fit.";
 
     if (gel.value < littleGel)
-        return "It fades as the model does without muffling, at most as with " + grams (gel.high) + " of gel.";
+        return "It fades like the model without muffling; " + grams (gel.high) + " of gel at most would fit.";
 
-    return "It fades as the model does with " + grams (gel.value) + " of gel on the batter head (" +
-           modal::fixedText (1000.0 * gel.low, 1) + " to " + grams (gel.high) + "). Tape, a ring or the stand may take as much.";
+    return "It fades like the model with " + grams (gel.value) + " of gel on the batter head (" +
+           modal::fixedText (1000.0 * gel.low, 1) + " to " + grams (gel.high) + "). Tape, a ring or the stand may do the same.";
 }
 
 std::string strainerText (const playlike::Likeness& likeness)
@@ -53,7 +54,7 @@ std::string strainerText (const playlike::Likeness& likeness)
     return tension.isTold
                ? "Strainer tension: " + newtons (tension.value) + " per strand (" + modal::fixedText (tension.low, 1) + " to " +
                      newtons (tension.high) + ")."
-               : "Strainer tension is not told by this stroke; it stays at " + newtons (tension.value) + " per strand.";
+               : "This stroke does not show the strainer tension; it stays at " + newtons (tension.value) + " per strand.";
 }
 
 } // namespace
@@ -67,7 +68,8 @@ std::vector<std::string> sentences (const playlike::Likeness& likeness)
         all.push_back (strainerText (likeness));
 
     all.push_back (mufflingText (likeness));
-    all.push_back ("One stroke does not tell where and how fast the drum was struck, the stick, or where the muffling lies.");
+    all.push_back (
+        "One stroke does not show where or how hard the drum was struck, with which stick, or where the muffling sits.");
     return all;
 }
 

@@ -71,8 +71,7 @@ std::string text (const listening::SharedNote& note)
         return "Tap note: " + named (note.frequency) + ", or " + named (note.other) +
                ". Their ring does not tell which; the tap note rings longer." + tapAgain;
     case Kind::unknown:
-        return "Lowest loud note of all taps: " + named (note.frequency) +
-               ". Nothing shows that it is the tap note." + tapAgain;
+        return "Lowest loud note of all taps: " + named (note.frequency) + ". Nothing shows that it is the tap note." + tapAgain;
     }
 
     return {};
@@ -87,13 +86,13 @@ std::string text (listening::Nature nature)
     case Nature::drum:
         return {};
     case Nature::noStroke:
-        return "No strokes: nothing in this recording starts suddenly.";
+        return "No strokes: nothing in this recording has the attack of a stroke.";
     case Nature::harmonics:
-        return "These are the harmonics of one pitch: a voice or another instrument, no drum.";
+        return "These are the harmonics of one pitch: a voice or another instrument, not a drum.";
     case Nature::cymbal:
         return "Most of what rings lies above 3.5 kHz: a cymbal, or wires alone. Record the drum by itself, closer to the head.";
     case Nature::kick:
-        return "Most of what rings lies below 100 Hz: a kick drum or a large tom, no snare drum.";
+        return "Most of what rings lies below 90 Hz: a kick drum or a large tom, not a snare drum.";
     }
 
     return {};

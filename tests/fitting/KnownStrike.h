@@ -27,7 +27,7 @@ struct KnownMode
 /** The partials of a recorded 14-inch snare with its wires off: 243.6 Hz early, at rest at 232 beside a partner at 242; 423.3 and
    431; 548.5; 620.7; 632; 696.6; 731; 797 and 802; 889.7 Hz.
 
-    @param glide  over what was recorded: 86 cents for the lowest */
+    @param glide  over what was recorded: 84 cents for the lowest */
 std::vector<KnownMode> recordedSnare (double glide = 1.0);
 
 /** What comes on top of the modes, and what is then done to the sound. */

@@ -1,6 +1,5 @@
 #include "Fitting/Drum.h"
 
-#include "Added.h"
 #include "Answers.h"
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/Losses.h"
@@ -13,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 namespace fitting
@@ -21,8 +21,7 @@ namespace
 {
 
 constexpr std::size_t fewestLines = 4;
-constexpr std::size_t fewestModes =
-    2; // the masses are known beforehand, so two tensions are left; whether chance explains them is asked too
+constexpr std::size_t fewestModes = 2;   // the masses are known beforehand, so two tensions are left
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
 constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
@@ -34,7 +33,6 @@ void checkSetup (const DrumFitSetup& setup)
     modal::check (setup.drum);
     modal::requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the heads' masses");
     modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
-
     modal::requireInRange (setup.decayError, { 0.1, 2.0, "" }, "error of the predicted decays");
 
     for (const double diameter : setup.otherDiameters)
@@ -51,12 +49,12 @@ void checkSetup (const DrumFitSetup& setup)
         modal::check (head, setup.drum.radius(), "other resonant");
 
     if (setup.turned)
-        modal::requireInRange (setup.turned->turns, { -4.0, 4.0, "turns" }, "turns between the recordings");
+        modal::requireInRange (setup.turned->turns, turnedRange, "turns between the recordings");
 
     if (setup.weighted)
     {
-        modal::requireInRange (setup.weighted->mass, { 1.0e-4, 0.05, "kg" }, "weight in the middle of the batter head");
-        modal::requireInRange (setup.weighted->size, { 0.005, 0.1, "m" }, "diameter of the weight");
+        modal::requireInRange (setup.weighted->mass, centreWeightRange, "weight in the middle of the batter head");
+        modal::requireInRange (setup.weighted->size, centreWeightSizeRange, "diameter of the weight");
     }
 
     if (! setup.drum.hasResonantHead())
@@ -137,11 +135,7 @@ std::vector<DrumIteration> searchDrums (const std::vector<DrumFitSetup>& setups,
         if (isNewSize)
             ofSize = found;
 
-        for (auto& fit : found)
-        {
-            fit.added = evidenceOfAdded (fit);
-            all.push_back (std::move (fit));
-        }
+        all.insert (all.end(), std::make_move_iterator (found.begin()), std::make_move_iterator (found.end()));
     }
 
     std::stable_sort (all.begin(), all.end(),

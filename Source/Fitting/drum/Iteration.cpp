@@ -1,5 +1,6 @@
 #include "Iteration.h"
 
+#include "Added.h"
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/HeadMass.h"
 #include "Modal/InputError.h"
@@ -157,6 +158,7 @@ bool DrumIteration::run()
 
         observe (std::max (widths.back(), setup->modelError));
         solveStep();
+        added = evidenceOfAdded (*this);
         return ! assigned.empty();
     }
     catch (const modal::InputError&)

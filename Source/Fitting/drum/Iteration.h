@@ -52,7 +52,7 @@ public:
     double closeness = 0.0;           ///< the same, each line within its own error, with what should be heard and is not
     double misfit = 0.0;              ///< root mean square of the residues in standard deviations
     double tuningPrior = 0.0;         ///< intervalPrior(), at the last state
-    double added = 0.0;               ///< evidenceOfAdded(), set from outside after run()
+    double added = 0.0;               ///< evidenceOfAdded(), at the last state
 
     /** ln of the probability of the lines, of the heads' masses, of their interval, of the tap notes read and of what was
        recorded besides, at the last state. */

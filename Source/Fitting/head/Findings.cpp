@@ -23,32 +23,15 @@ constexpr double vague = 8.0;                                // cents: a line's 
 constexpr double unusual = 2.0;     // standard deviations of the head's mass: one head in twenty, if all is as stated
 constexpr double usualLosses = 1.6; // factor either way; common practice, no source
 
-/** How much better than chance the head explains the notes that the taps share, see evidence(); none if they are fewer than
-    `enough`. */
-std::optional<double> evidenceOf (const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadState& state,
-                                  std::size_t enough)
-{
-    constexpr double above = 1.08; // of the highest line
-    constexpr int orders = 9;
-    const auto lines = tellingLines (linesOfBareTaps (taps));
-
-    if (lines.size() < enough)
-        return std::nullopt;
-
-    const auto drum = withHeadMass (modal::asTapped (setup.drum, setup.side), modal::HeadSide::batter, state.massRatio);
-    const auto modes = DrumModel (drum, above * lines.back().frequency, orders).modesAt (state.tension, 0.0);
-    return evidence (lines, modes, std::max (vague, setup.modelError), setup.decayError) / weightOf (lines);
-}
-
-void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadIteration& fitted,
-                  const std::optional<Rival>& rival)
+void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const std::optional<NotesExplained>& explained,
+                  const HeadIteration& fitted, const std::optional<Rival>& rival)
 {
     const auto warn = [&fit] (Kind kind, double number) { fit.findings.push_back ({ kind, Severity::warning, { number } }); };
 
     if (rival && rival->lead > surelyBetter)
-        fit.findings.push_back (rival->finding (Severity::warning, setup.drum.diameter));
+        fit.findings.push_back (rival->warning (setup.drum.diameter));
 
-    if (const auto found = evidenceOf (setup, taps, fitted.state, enoughToDoubt); found && *found < doubtfulEvidence)
+    if (explained && explained->evidence < doubtfulEvidence)
         fit.findings.push_back ({ Kind::unexplainedNotes, Severity::warning });
 
     if (std::abs (fitted.massDeviation()) > unusual)
@@ -67,12 +50,27 @@ void addWarnings (HeadFit& fit, const HeadFitSetup& setup, const std::vector<Hea
 
 } // namespace
 
-std::vector<Finding> refusals (const HeadFitSetup& setup, const std::vector<HeardTap>& taps,
+std::optional<NotesExplained> evidenceOf (const HeadFitSetup& setup, const std::vector<Line>& lines, const HeadState& state)
+{
+    constexpr double above = 1.08; // of the highest line
+    constexpr int orders = 9;
+    const auto telling = tellingLines (lines);
+
+    if (telling.size() < enoughToDoubt)
+        return std::nullopt;
+
+    const auto drum = withHeadMass (modal::asTapped (setup.drum, setup.side), modal::HeadSide::batter, state.massRatio);
+    const auto modes = DrumModel (drum, above * telling.back().frequency, orders).modesAt (state.tension, 0.0);
+    return NotesExplained{ evidence (telling, modes, std::max (vague, setup.modelError), setup.decayError) / weightOf (telling),
+                           telling.size() };
+}
+
+std::vector<Finding> refusals (const std::vector<Line>& lines, const std::optional<NotesExplained>& explained,
                                const std::optional<HeadIteration>& best, const std::optional<Rival>& rival)
 {
     const auto refusal = [] (Kind kind) { return std::vector<Finding>{ { kind, Severity::refusal } }; };
 
-    if (areHarmonics (linesOfBareTaps (taps)))
+    if (areHarmonics (lines))
         return refusal (Kind::harmonicNotes);
 
     // Both heads ring: no lug and no tension can be told.
@@ -85,16 +83,16 @@ std::vector<Finding> refusals (const HeadFitSetup& setup, const std::vector<Hear
     if (best->compared.empty() || best->recognised() <= enoughModes)
         return refusal (Kind::tooFewModes);
 
-    if (const auto found = evidenceOf (setup, taps, best->state, enoughToRefuse); found && *found < leastEvidence)
+    if (explained && explained->notes >= enoughToRefuse && explained->evidence < leastEvidence)
         return refusal (Kind::unexplainedNotes);
 
     return {};
 }
 
-void addRemarks (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadIteration& fitted,
-                 const std::optional<Rival>& rival)
+void addRemarks (HeadFit& fit, const HeadFitSetup& setup, const std::optional<NotesExplained>& explained,
+                 const HeadIteration& fitted, const std::optional<Rival>& rival)
 {
-    addWarnings (fit, setup, taps, fitted, rival);
+    addWarnings (fit, setup, explained, fitted, rival);
 
     if (std::all_of (fitted.compared.begin(), fitted.compared.end(),
                      [&] (const Comparison& c) { return c.m == fitted.compared.front().m; }))

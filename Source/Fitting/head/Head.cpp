@@ -125,9 +125,11 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
     }
 
     const auto best = bestFit (setup, taps);
-    const auto rival = hasSeveralLugs (taps) ? likeliestRival (setup, taps) : std::nullopt;
+    const auto lines = linesOfBareTaps (taps);
+    const auto rival = hasSeveralLugs (taps) ? likeliestRival (setup, lines) : std::nullopt;
+    const auto evidence = best ? evidenceOf (setup, lines, best->state) : std::nullopt;
     fit.misfit = best ? best->misfit : 0.0;
-    fit.findings = refusals (setup, taps, best, rival);
+    fit.findings = refusals (lines, evidence, best, rival);
     fit.isPossible = fit.findings.empty();
 
     if (! fit.isPossible)
@@ -141,7 +143,7 @@ HeadFit fitHead (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
         estimateLugs (fit, setup, taps, *best, semitone);
 
     fit.lossRatio = best->losses();
-    addRemarks (fit, setup, taps, *best, rival);
+    addRemarks (fit, setup, evidence, *best, rival);
     return fit;
 }
 

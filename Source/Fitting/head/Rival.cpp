@@ -21,11 +21,11 @@ std::vector<Line> linesOfBareTaps (const std::vector<HeardTap>& taps)
     return commonLines (bare);
 }
 
-std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
+std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vector<Line>& shared)
 {
     constexpr std::size_t toSpare = 2; // lines beyond the unknowns: tension and mass of each head that rings
     constexpr double unusual = 2.0;    // standard deviations of a head's mass
-    const auto lines = tellingLines (linesOfBareTaps (taps));
+    const auto lines = tellingLines (shared);
 
     if (lines.size() < 2 + toSpare || ! modal::asTapped (setup.drum, setup.side).muffling.empty())
         return std::nullopt;
@@ -75,12 +75,12 @@ std::optional<Rival> likeliestRival (const HeadFitSetup& setup, const std::vecto
     return best;
 }
 
-Finding Rival::finding (Finding::Severity severity, double statedDiameter) const
+Finding Rival::warning (double statedDiameter) const
 {
     if (kind == Finding::Kind::otherDiameter)
-        return { kind, severity, { diameter, statedDiameter } };
+        return { kind, Finding::Severity::warning, { diameter, statedDiameter } };
 
-    return { kind, severity };
+    return { kind, Finding::Severity::warning };
 }
 
 } // namespace fitting

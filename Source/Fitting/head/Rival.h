@@ -16,7 +16,7 @@ struct Rival
     double lead = 0.0;                                 ///< ln of the probability ratio to the drum as stated
 
     /** As a finding about a drum of some diameter in m. */
-    Finding finding (Finding::Severity, double statedDiameter) const;
+    Finding warning (double statedDiameter) const;
 };
 
 /** The notes that at least half of the taps on the bare head share, ascending in frequency. */
@@ -24,7 +24,8 @@ std::vector<Line> linesOfBareTaps (const std::vector<HeardTap>&);
 
 /** The most plausible of the usual mistakes: the other head rings or is missing, the diameter is an inch or two off. Each drum,
    the stated one too, is fitted like strikes (see Drum.h) to linesOfBareTaps(). None if there are too few lines or something lies
-   on the head. */
-std::optional<Rival> likeliestRival (const HeadFitSetup&, const std::vector<HeardTap>&);
+   on the head.
+    @param lines  linesOfBareTaps() of its taps */
+std::optional<Rival> likeliestRival (const HeadFitSetup&, const std::vector<Line>& lines);
 
 } // namespace fitting
