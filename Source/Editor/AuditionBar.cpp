@@ -131,7 +131,7 @@ engine::Stroke AuditionBar::strokeOf (StrokeKind kind, double place) const
     stroke.kind = kind;
     stroke.position = place;
     stroke.angle = si (Parameter::strokeAngle);
-    stroke.speed = kind == StrokeKind::sweep ? score::sweepSpeedOfVelocity (score::velocityOfSpeed (strokeSpeed)) : strokeSpeed;
+    stroke.speed = kind == StrokeKind::sweep ? score::speedOfVelocity (score::velocityOfSpeed (strokeSpeed), kind) : strokeSpeed;
     stroke.sweepForce = si (Parameter::sweepForce);
     stroke.sweepTime = sweepTime;
     stroke.rimLag = si (Parameter::rimLag);

@@ -1,7 +1,10 @@
 #include "MidiNotes.h"
 
+#include "Modal/InputError.h"
+
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace score
 {
@@ -21,18 +24,17 @@ struct SpeedRange
         return std::clamp (static_cast<int> (std::lround (velocity)), 1, 127);
     }
 };
-constexpr SpeedRange ofStrokes{ 0.25, 40.0 }, ofSweeps{ 0.1, 30.0 };
+
+constexpr SpeedRange rangeOf (engine::StrokeKind kind) noexcept
+{
+    return kind == engine::StrokeKind::sweep ? SpeedRange{ 0.1, 30.0 } : SpeedRange{ 0.25, 40.0 };
+}
 
 } // namespace
 
-double speedOfVelocity (int midiVelocity) noexcept
+double speedOfVelocity (int midiVelocity, engine::StrokeKind kind) noexcept
 {
-    return ofStrokes.speedOf (midiVelocity);
-}
-
-double sweepSpeedOfVelocity (int midiVelocity) noexcept
-{
-    return ofSweeps.speedOf (midiVelocity);
+    return rangeOf (kind).speedOf (midiVelocity);
 }
 
 const std::array<StrokeNote, 11>& strokeNotes() noexcept
@@ -56,7 +58,7 @@ const std::array<StrokeNote, 11>& strokeNotes() noexcept
 
 int velocityOfSpeed (double speed, engine::StrokeKind kind) noexcept
 {
-    return (kind == engine::StrokeKind::sweep ? ofSweeps : ofStrokes).velocityOf (speed);
+    return rangeOf (kind).velocityOf (speed);
 }
 
 int noteForStroke (engine::StrokeKind kind, double position) noexcept
@@ -78,11 +80,53 @@ bool strokeForNote (int note, int velocity, engine::Stroke& stroke, bool hasBrus
             stroke.kind = entry.kind;
             stroke.position = entry.position;
             stroke.sweepsStraight = entry.sweepsStraight;
-            const bool isSweep = entry.kind == engine::StrokeKind::sweep;
-            stroke.speed = isSweep ? sweepSpeedOfVelocity (velocity) : speedOfVelocity (velocity);
+            stroke.speed = speedOfVelocity (velocity, entry.kind);
             return true;
         }
     return false;
+}
+
+StrokesRead strokesOfNotes (const std::vector<MidiNote>& notes, bool hasBrush, const std::string& field)
+{
+    StrokesRead read;
+    std::set<int> unknown;
+    std::size_t left = 0;
+
+    for (const auto& note : notes)
+    {
+        TimedStroke timed{ note.time, {} };
+
+        if (strokeForNote (note.number, note.velocity, timed.stroke, hasBrush))
+        {
+            timed.stroke.sweepTime = note.held.value_or (timed.stroke.sweepTime);
+            read.strokes.push_back (timed);
+        }
+        else
+        {
+            ++left;
+            unknown.insert (note.number);
+        }
+    }
+
+    if (read.strokes.empty())
+        throw modal::InputError::fault (field, "has no note that plays a stroke",
+                                        "notes 18, 19, 21 to 26, 37, 38 or 40, such as 38, a stroke off centre");
+
+    std::stable_sort (read.strokes.begin(), read.strokes.end(),
+                      [] (const TimedStroke& a, const TimedStroke& b) { return a.time < b.time; });
+
+    if (left > 0)
+    {
+        std::string numbers;
+
+        for (const int note : unknown)
+            numbers += (numbers.empty() ? "" : ", ") + std::to_string (note);
+
+        read.remarks.push_back (std::to_string (left) + (left == 1 ? " note of " : " notes of ") + std::to_string (notes.size()) +
+                                (left == 1 ? " has no stroke (" : " have no stroke (") + numbers + ")");
+    }
+
+    return read;
 }
 
 } // namespace score

@@ -1,18 +1,19 @@
 #pragma once
 
-#include "Engine/Stroke.h"
+#include "Score.h"
 
 #include <array>
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace score
 {
 
-/** Speed of the tip in m/s for a MIDI velocity 1 to 127: 0.25·40^((v-1)/126), from 0.25 m/s (a ghost note) to 10 m/s (as hard as
-   arms allow). Equal steps of velocity are equal steps in level, about 0.25 dB each. Common practice, no source. */
-double speedOfVelocity (int midiVelocity) noexcept;
-
-/** Speed of a brush along the head in m/s for a MIDI velocity 1 to 127: 0.1·30^((v-1)/126), up to 3 m/s. Common practice, no source. */
-double sweepSpeedOfVelocity (int midiVelocity) noexcept;
+/** Speed of a stroke in m/s for a MIDI velocity v, 1 to 127. Of the tip: 0.25·40^((v-1)/126), from 0.25 m/s (a ghost note) to 10 m/s (as
+   hard as arms allow); equal steps of velocity are equal steps in level, about 0.25 dB each. Of a sweep, along the head: 0.1·30^((v-1)/126), up
+   to 3 m/s. Common practice, no source. */
+double speedOfVelocity (int midiVelocity, engine::StrokeKind = engine::StrokeKind::tip) noexcept;
 
 /** The stroke that a MIDI note plays. */
 struct StrokeNote
@@ -39,5 +40,25 @@ int noteForStroke (engine::StrokeKind, double position) noexcept;
     With a brush, note 40 sweeps in a circle, as in the brush set of General MIDI level 2 (tap 38, slap 39, swirl 40, from memory), of which 39 is
     left to the kit's hand clap. */
 bool strokeForNote (int note, int velocity, engine::Stroke&, bool hasBrush = false) noexcept;
+
+/** A note of a MIDI file. */
+struct MidiNote
+{
+    double time = 0.0; ///< s from the beginning
+    int number = 38;
+    int velocity = 90;            ///< 1 to 127
+    std::optional<double> held{}; ///< s until the note ends, where the file says so
+};
+
+/** Strokes that were read from a file or a text, and remarks about notes that were left out. */
+struct StrokesRead
+{
+    Score strokes;
+    std::vector<std::string> remarks;
+};
+
+/** What MIDI notes play on a drum that is struck with a stick or a brush. Notes without a stroke are left out with a remark; a sweep lasts as
+    long as its note is held. @throws modal::InputError on `field` where no note plays a stroke */
+StrokesRead strokesOfNotes (const std::vector<MidiNote>&, bool hasBrush, const std::string& field);
 
 } // namespace score

@@ -16,7 +16,7 @@ namespace
 
 constexpr int usualDynamic = 6;
 constexpr const char* allowedLetters =
-    "o c h e r k z d s w for strokes, each with 1 to 9 for how hard, - for a step more of s or w, . for a rest, | for a bar line";
+    "o c h e r k z d s w for strokes, each with 1 to 9 for how hard, - after s or w to sweep on for another step, . for a rest, | for a bar line";
 
 struct Letter
 {
@@ -77,19 +77,19 @@ double stepLength (const PatternTempo& tempo) noexcept
 /** Dynamics 1 to 9 are the MIDI velocities 14 to 126. */
 double speedOfDynamic (int dynamic, engine::StrokeKind kind) noexcept
 {
-    return kind == engine::StrokeKind::sweep ? sweepSpeedOfVelocity (14 * dynamic) : speedOfVelocity (14 * dynamic);
+    return speedOfVelocity (14 * dynamic, kind);
 }
 
 } // namespace
 
 Score readPattern (const std::string& text, const PatternTempo& tempo, const std::string& field)
 {
-    modal::requireInRange (tempo.beatsPerMinute, { 20.0, 400.0, "beats a minute" }, "tempo");
+    modal::requireInRange (tempo.beatsPerMinute, tempoRange, "tempo");
     modal::requireInRange (tempo.stepsPerBeat, { 1, 16, "steps a beat" }, "steps");
 
     Score strokes;
     int step = 0;
-    bool acceptsDynamic = false;
+    bool acceptsDynamic = false, sweepGoesOn = false;
 
     for (std::size_t i = 0; i < text.size(); ++i)
     {
@@ -105,7 +105,7 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
             continue;
         }
 
-        if (c == '-' && ! strokes.empty() && strokes.back().stroke.kind == engine::StrokeKind::sweep)
+        if (c == '-' && sweepGoesOn)
         {
             strokes.back().stroke.sweepTime = ++step * stepLength (tempo) - strokes.back().time;
             acceptsDynamic = false;
@@ -114,6 +114,7 @@ Score readPattern (const std::string& text, const PatternTempo& tempo, const std
 
         const auto letter = letterOf (c);
         acceptsDynamic = letter.has_value();
+        sweepGoesOn = letter && letter->kind == engine::StrokeKind::sweep;
 
         if (! letter && c != '.')
             throw modal::InputError (field, "'" + characterAt (text, i) + "' at position " + std::to_string (i + 1),

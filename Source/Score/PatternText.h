@@ -2,10 +2,14 @@
 
 #include "Score.h"
 
+#include "Modal/InputError.h"
+
 #include <string>
 
 namespace score
 {
+
+inline constexpr modal::Range tempoRange{ 20.0, 400.0, "beats a minute" };
 
 /** Tempo of a pattern. */
 struct PatternTempo

@@ -2,6 +2,7 @@
 
 #include "Engine/Stroke.h"
 
+#include <string>
 #include <vector>
 
 /** Strokes in time, from patterns, MIDI or the user. */
@@ -19,5 +20,8 @@ using Score = std::vector<TimedStroke>;
 
 /** Time of the last stroke, s; 0 for an empty score. */
 double lastStroke (const Score&) noexcept;
+
+/** @throws modal::InputError if a stick would have to sweep. `allowed` says how to choose a brush */
+void requireBrushForSweeps (const Score&, bool hasBrush, const std::string& allowed);
 
 } // namespace score

@@ -7,6 +7,11 @@
 namespace score
 {
 
+double usualPlaceGain() noexcept
+{
+    return std::pow (10.0, usualPlaceLevel / 20.0);
+}
+
 SideGains sideGains (const MixChannel& channel) noexcept
 {
     const double gain = std::pow (10.0, channel.level / 20.0);

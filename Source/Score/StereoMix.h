@@ -21,6 +21,9 @@ inline constexpr std::array<MixChannel, 3> usualMix{ { { 0.0, -0.2 }, { -6.0, 0.
    is then about as loud as the mix of its microphones; in a club, nine metres away, it is 13 dB softer. */
 inline constexpr double usualPlaceLevel = 18.0;
 
+/** The same as a factor. */
+double usualPlaceGain() noexcept;
+
 /** Gains of a channel on the left and the right. */
 struct SideGains
 {

@@ -1,12 +1,8 @@
 #include "MidiScore.h"
 
 #include "Modal/InputError.h"
-#include "Score/MidiNotes.h"
 
 #include <juce_audio_basics/juce_audio_basics.h>
-
-#include <algorithm>
-#include <set>
 
 namespace tool
 {
@@ -41,54 +37,27 @@ juce::MidiFile openMidiFile (const std::string& path)
 
 } // namespace
 
-StrokesRead readMidiFile (const std::string& path, bool hasBrush)
+score::StrokesRead readMidiFile (const std::string& path, bool hasBrush)
 {
     const auto midi = openMidiFile (path);
-    score::Score strokes;
-    std::set<int> unknownNotes;
-    int notes = 0, unknown = 0;
+    std::vector<score::MidiNote> notes;
 
     for (int t = 0; t < midi.getNumTracks(); ++t)
         for (const auto* event : *midi.getTrack (t))
         {
             const auto& message = event->message;
-            engine::Stroke stroke;
 
             if (! message.isNoteOn())
                 continue;
 
-            ++notes;
+            score::MidiNote note{ message.getTimeStamp(), message.getNoteNumber(), message.getVelocity(), {} };
 
-            if (score::strokeForNote (message.getNoteNumber(), message.getVelocity(), stroke, hasBrush))
-            {
-                if (event->noteOffObject != nullptr)
-                    stroke.sweepTime = event->noteOffObject->message.getTimeStamp() - message.getTimeStamp();
-                strokes.push_back ({ message.getTimeStamp(), stroke });
-            }
-            else
-            {
-                ++unknown;
-                unknownNotes.insert (message.getNoteNumber());
-            }
+            if (event->noteOffObject != nullptr)
+                note.held = event->noteOffObject->message.getTimeStamp() - note.time;
+            notes.push_back (note);
         }
 
-    if (strokes.empty())
-        throw modal::InputError::fault (path, "has no note that plays a stroke",
-                                        "notes 18, 19, 21 to 26, 37, 38 or 40, such as 38, a stroke off centre");
-
-    std::stable_sort (strokes.begin(), strokes.end(),
-                      [] (const score::TimedStroke& a, const score::TimedStroke& b) { return a.time < b.time; });
-    if (unknown == 0)
-        return { strokes, {} };
-
-    std::string numbers;
-
-    for (const int note : unknownNotes)
-        numbers += (numbers.empty() ? "" : ", ") + std::to_string (note);
-
-    return { strokes,
-             { std::to_string (unknown) + (unknown == 1 ? " note of " : " notes of ") + std::to_string (notes) +
-               (unknown == 1 ? " has no stroke (" : " have no stroke (") + numbers + ")" } };
+    return score::strokesOfNotes (notes, hasBrush, path);
 }
 
 } // namespace tool

@@ -256,7 +256,7 @@ void reportLevels (const Recordings& recordings, const RenderSettings& s)
 }
 
 /** Reports strokes that are not in the recording. */
-void reportLeftOut (const StrokesRead& read, double seconds)
+void reportLeftOut (const score::StrokesRead& read, double seconds)
 {
     for (const auto& remark : read.remarks)
         std::cerr << remark << "\n";

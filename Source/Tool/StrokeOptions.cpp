@@ -56,7 +56,7 @@ void readSpeed (const Arguments& arguments, engine::Stroke& stroke)
     if (const auto velocity = arguments.value ("velocity"))
     {
         const int value = readCount (*velocity, 1, 127, "--velocity");
-        stroke.speed = isSweep ? score::sweepSpeedOfVelocity (value) : score::speedOfVelocity (value);
+        stroke.speed = score::speedOfVelocity (value, stroke.kind);
     }
 }
 
@@ -88,7 +88,7 @@ void refuseBeside (const Arguments& arguments, const char* score, std::initializ
                                             "one of the two: --" + std::string (score) + " sets these itself");
 }
 
-StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
+score::StrokesRead readSource (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
 {
     if (const auto path = arguments.value ("midi"))
     {
@@ -137,7 +137,7 @@ const OptionGroup& strokeOptions()
           { "pattern", "\"o7..o2..r8..\"",
             "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w "
             "straight, "
-            "- a step more of it; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
+            "- sweep on for another step; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16", false, { "pattern" } },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
@@ -157,13 +157,11 @@ const OptionGroup& strokeOptions()
     return group;
 }
 
-StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
+score::StrokesRead readStrokes (const Arguments& arguments, const std::optional<files::PatternSpec>& ofDrum, bool hasBrush)
 {
     auto read = readSource (arguments, ofDrum, hasBrush);
 
-    if (! hasBrush && std::any_of (read.strokes.begin(), read.strokes.end(),
-                                   [] (const auto& timed) { return timed.stroke.kind == engine::StrokeKind::sweep; }))
-        throw modal::InputError::fault ("strokes", "sweep, but the drum is played with a stick", "a brush, such as --stick brush-wire");
+    score::requireBrushForSweeps (read.strokes, hasBrush, "a brush, such as --stick brush-wire");
 
     for (auto& timed : read.strokes)
         readManner (arguments, timed.stroke);

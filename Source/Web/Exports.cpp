@@ -99,20 +99,24 @@ extern "C"
     }
 
     EMSCRIPTEN_KEEPALIVE void strike (int kind, double position, double angle, double speed, double rimLag, double pressForce,
-                                      double pressTime, double secondDelay, double secondShare, int offset)
+                                      double pressTime, double secondDelay, double secondShare, double sweepForce, double sweepTime,
+                                      int sweepsStraight, int offset)
     {
-        voice->strike ({ static_cast<engine::StrokeKind> (kind), position, angle, speed, rimLag, pressForce, pressTime,
-                         secondDelay, secondShare },
+        voice->strike ({ static_cast<engine::StrokeKind> (kind), position, angle, speed, rimLag, pressForce, pressTime, secondDelay,
+                         secondShare, sweepForce, sweepTime, sweepsStraight != 0 },
                        offset);
     }
 
     /** A pattern comes stroke by stroke; then playPattern(). */
-    EMSCRIPTEN_KEEPALIVE void addToPattern (double beat, int kind, double position, double speed)
+    EMSCRIPTEN_KEEPALIVE void addToPattern (double beat, int kind, double position, double speed, double sweepBeats,
+                                            int sweepsStraight)
     {
         engine::Stroke stroke;
         stroke.kind = static_cast<engine::StrokeKind> (kind);
         stroke.position = position;
         stroke.speed = speed;
+        stroke.sweepTime = sweepBeats;
+        stroke.sweepsStraight = sweepsStraight != 0;
         patternToCome.strokes.push_back ({ beat, stroke });
     }
 

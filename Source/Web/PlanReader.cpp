@@ -17,7 +17,7 @@ namespace
 {
 const Range anyTurn{ -4.0, 4.0, "turns" }, anyCents{ -300.0, 300.0, "cents" };
 
-const Json* memberOf (const Json& object, const char* key)
+const Json* valueIn (const Json& object, const char* key)
 {
     const auto found = object.is_object() ? object.find (key) : object.end();
     return object.is_object() && found != object.end() && ! found->is_null() ? &*found : nullptr;
@@ -62,7 +62,7 @@ HeadSide sideIn (const Json* value, const std::string& field)
 std::vector<RodObservation> observationsIn (const Json& request, const char* key, ConcertPitch pitch)
 {
     std::vector<RodObservation> observations;
-    const auto* list = memberOf (request, key);
+    const auto* list = valueIn (request, key);
 
     if (list == nullptr)
         return observations;
@@ -71,13 +71,13 @@ std::vector<RodObservation> observationsIn (const Json& request, const char* key
     {
         const auto required = [&] (const char* name) -> const Json&
         {
-            if (const auto* value = memberOf (item, name))
+            if (const auto* value = valueIn (item, name))
                 return *value;
 
             throw InputError::fault (std::string (key) + ": " + name, "is missing", "head, turns, before and after");
         };
         RodObservation seen;
-        seen.side = sideIn (memberOf (item, "head"), std::string (key) + ": head");
+        seen.side = sideIn (valueIn (item, "head"), std::string (key) + ": head");
         seen.turns = numberIn (required ("turns"), anyTurn, std::string (key) + ": turns");
         seen.fromNote = noteIn (required ("before"), pitch, std::string (key) + ": before");
         seen.toNote = noteIn (required ("after"), pitch, std::string (key) + ": after");
@@ -96,8 +96,8 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
     const auto isIt = [side] (const auto& one) { return one.side == side; };
     const auto fit = std::find_if (measured.begin(), measured.end(), isIt);
     const auto seen = std::find_if (observed.rbegin(), observed.rend(), isIt);
-    const auto* notes = memberOf (request, "now");
-    const auto* note = notes == nullptr ? nullptr : memberOf (*notes, name);
+    const auto* notes = valueIn (request, "now");
+    const auto* note = notes == nullptr ? nullptr : valueIn (*notes, name);
 
     if (fit == measured.end() && seen == observed.rend() && note == nullptr)
         return std::nullopt;
@@ -120,8 +120,8 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
     else if (seen != observed.rend())
         head.tension = tensionForTapNote (drum, side, seen->toNote);
 
-    if (const auto* lugs = memberOf (request, "now_lugs_cents"))
-        if (const auto* cents = memberOf (*lugs, name))
+    if (const auto* lugs = valueIn (request, "now_lugs_cents"))
+        if (const auto* cents = valueIn (*lugs, name))
         {
             const auto field = std::string ("now_lugs_cents: ") + name;
             head.lugCents.clear();
@@ -137,15 +137,15 @@ std::optional<HeadAsIs> headNow (const Json& request, const DrumSpec& drum, Head
 
 bool saysHowItIs (const Json& request)
 {
-    return memberOf (request, "now") != nullptr || memberOf (request, "measured") != nullptr ||
-           memberOf (request, "observed") != nullptr;
+    return valueIn (request, "now") != nullptr || valueIn (request, "measured") != nullptr ||
+           valueIn (request, "observed") != nullptr;
 }
 
 std::vector<reports::MeasuredHead> measuredHeads (const Json& request)
 {
     std::vector<reports::MeasuredHead> heads;
 
-    if (const auto* list = memberOf (request, "measured"))
+    if (const auto* list = valueIn (request, "measured"))
         for (const auto& fit : listIn (*list, "measured"))
             for (auto& head : reports::readFit (fit.dump(), "measured"))
                 if (head.fit.isPossible)
@@ -169,11 +169,11 @@ PlanRequest readPlan (const Json& request, const DrumSpec& drum, const Tuning& w
     if (drum.hasResonantHead())
         plan.resonant = headNow (request, drum, HeadSide::resonant, wanted.concertPitch, measured, observed);
 
-    if (const auto* thread = memberOf (request, "thread"))
+    if (const auto* thread = valueIn (request, "thread"))
         plan.thread = RodThread::parse (thread->is_string() ? thread->get<std::string>() : files::described (*thread), "thread");
-    if (const auto* step = memberOf (request, "step_turns"))
+    if (const auto* step = valueIn (request, "step_turns"))
         plan.largestStep = numberIn (*step, { 1.0 / 32.0, 1.0, "turns" }, "step_turns");
-    if (const auto* below = memberOf (request, "below_turns"))
+    if (const auto* below = valueIn (request, "below_turns"))
         plan.belowTarget = numberIn (*below, { 0.0, 1.0, "turns" }, "below_turns");
 
     return plan;

@@ -25,6 +25,7 @@
 #include "Reports/PredictionJson.h"
 #include "Reports/SheetData.h"
 #include "Score/Loudness.h"
+#include "Score/MidiNotes.h"
 #include "Score/PatternText.h"
 #include "Score/Performance.h"
 #include "Score/StrokeEnergy.h"
@@ -296,7 +297,7 @@ finding::Song songOf (const Json& request, ConcertPitch pitch)
     if (const auto key = textOf (request, "key", ""); ! key.empty())
         song.key = finding::Key::parse (key, "key");
     if (request.contains ("tempo") && ! request["tempo"].is_null())
-        song.tempo = numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" });
+        song.tempo = numberOf (request, "tempo", score::tempoRange);
 
     return song;
 }
@@ -359,7 +360,7 @@ Answer find (const Json& request)
     auto& session = mapOf (tuned, request);
     const auto pitch = tuned.tuning.concertPitch;
     const auto wishes =
-        wishesOf (request, songOf (request, pitch), numberOf (request, "beats", { 20.0, 400.0, "beats a minute" }, 100.0));
+        wishesOf (request, songOf (request, pitch), numberOf (request, "beats", score::tempoRange, 100.0));
     const auto place = tuned.place ? std::optional<place::NoteAtListener> (*tuned.place) : std::nullopt;
     const auto map = session.map();
     auto within = session.prudentArea();
@@ -515,6 +516,13 @@ Answer inPlace (const Json& request)
 
 /** In the order of engine::StrokeKind. */
 constexpr std::array strokeWords{ "tip", "rimshot", "cross_stick", "buzz", "double", "sweep" };
+constexpr auto brushWanted = "a brush: choose one in Set up, under Stick";
+
+/** Of a stroke that does not say how fast it is, m/s; common practice, no source. */
+double usualSpeed (bool isSweep)
+{
+    return isSweep ? 0.5 : engine::Stroke().speed;
+}
 
 engine::Stroke strokeOf (const Json& request)
 {
@@ -528,13 +536,51 @@ engine::Stroke strokeOf (const Json& request)
     stroke.kind = static_cast<engine::StrokeKind> (found - strokeWords.begin());
     stroke.position = numberOf (request, "position", engine::strokeLimits::position, stroke.position);
     stroke.angle = numberOf (request, "angle", { -units::twoPi, units::twoPi, "rad" }, stroke.angle);
-    stroke.speed = numberOf (request, "speed", engine::strokeLimits::speed, stroke.speed);
+    const bool isSweep = stroke.kind == engine::StrokeKind::sweep;
+    stroke.speed = numberOf (request, "speed", isSweep ? engine::strokeLimits::sweepSpeed : engine::strokeLimits::speed, usualSpeed (isSweep));
     stroke.rimLag = numberOf (request, "rim_delay_s", engine::strokeLimits::rimDelay, stroke.rimLag);
     stroke.pressForce = numberOf (request, "press_force_n", engine::strokeLimits::pressForce, stroke.pressForce);
     stroke.pressTime = numberOf (request, "press_time_s", engine::strokeLimits::pressTime, stroke.pressTime);
     stroke.secondDelay = numberOf (request, "second_after_s", engine::strokeLimits::secondDelay, stroke.secondDelay);
     stroke.secondShare = numberOf (request, "second_share", engine::strokeLimits::secondShare, stroke.secondShare);
+    stroke.sweepForce = numberOf (request, "sweep_force_n", engine::strokeLimits::sweepForce, stroke.sweepForce);
+    stroke.sweepTime = numberOf (request, "sweep_time_s", engine::strokeLimits::sweepTime, stroke.sweepTime);
+
+    if (const auto path = textOf (request, "sweep_path", "circle"); path == "straight")
+        stroke.sweepsStraight = true;
+    else if (path != "circle")
+        throw InputError ("sweep_path", '"' + path + '"', "circle or straight");
+
     return stroke;
+}
+
+/** What patterns and MIDI files set of a stroke, as strokeOf() reads it. */
+Json strokeJson (const score::TimedStroke& timed)
+{
+    const auto& stroke = timed.stroke;
+    Json json{ { "time_s", timed.time },
+               { "kind", strokeWords[static_cast<std::size_t> (stroke.kind)] },
+               { "position", stroke.position },
+               { "speed", stroke.speed } };
+
+    if (stroke.kind == engine::StrokeKind::sweep)
+    {
+        const auto& range = engine::strokeLimits::sweepTime;
+        json["sweep_time_s"] = std::clamp (stroke.sweepTime, range.low, range.high);
+        json["sweep_path"] = stroke.sweepsStraight ? "straight" : "circle";
+    }
+
+    return json;
+}
+
+Json strokesJson (const score::Score& strokes)
+{
+    Json list = Json::array();
+
+    for (const auto& timed : strokes)
+        list.push_back (strokeJson (timed));
+
+    return list;
 }
 
 int stepsPerBeat (const Json& request)
@@ -542,22 +588,46 @@ int stepsPerBeat (const Json& request)
     return static_cast<int> (numberOf (request, "steps_per_beat", { 1.0, 16.0, "" }, 4.0));
 }
 
-/** A pattern's strokes, with times in beats. */
+/** A pattern's strokes at a beat a second. With a document the drum must be able to play them. */
 Answer pattern (const Json& request)
 {
     const score::PatternTempo beatASecond{ 60.0, stepsPerBeat (request) };
     const auto text = textOf (request, "text");
-    Json strokes = Json::array();
+    const auto strokes = score::readPattern (text, beatASecond, "pattern");
 
-    for (const auto& timed : score::readPattern (text, beatASecond, "pattern"))
-        strokes.push_back (Json{ { "beat", timed.time },
-                                 { "kind", strokeWords[static_cast<std::size_t> (timed.stroke.kind)] },
-                                 { "position", timed.stroke.position },
-                                 { "speed", timed.stroke.speed } });
+    if (request.contains ("document"))
+        score::requireBrushForSweeps (strokes, drumOf (request).fittings.stick.isBrush(), brushWanted);
 
     return { Json{ { "beats", score::patternLength (text, beatASecond) },
                    { "steps_per_beat", beatASecond.stepsPerBeat },
-                   { "strokes", strokes } } };
+                   { "strokes", strokesJson (strokes) } } };
+}
+
+/** What the notes of a MIDI file play on this drum, and remarks about notes that are left out. */
+Answer midi (const Json& request)
+{
+    const bool hasBrush = drumOf (request).fittings.stick.isBrush();
+    const auto& list = memberOf (request, "notes");
+    std::vector<score::MidiNote> notes;
+
+    if (! list.is_array())
+        throw InputError ("notes", files::described (list), "a list of MIDI notes");
+
+    for (const auto& item : list)
+    {
+        score::MidiNote note{ numberOf (item, "time_s", { 0.0, 3600.0, "s" }),
+                              static_cast<int> (numberOf (item, "number", { 0.0, 127.0, "" })),
+                              static_cast<int> (numberOf (item, "velocity", { 1.0, 127.0, "" })),
+                              {} };
+
+        if (item.contains ("held_s"))
+            note.held = numberOf (item, "held_s", { 0.0, 3600.0, "s" });
+        notes.push_back (note);
+    }
+
+    const auto read = score::strokesOfNotes (notes, hasBrush, "MIDI file");
+    score::requireBrushForSweeps (read.strokes, hasBrush, brushWanted);
+    return { Json{ { "strokes", strokesJson (read.strokes) }, { "remarks", read.remarks } } };
 }
 
 score::Score strokesOf (const Json& request)
@@ -565,7 +635,7 @@ score::Score strokesOf (const Json& request)
     if (! request.contains ("strokes"))
         return score::readPattern (
             textOf (request, "text"),
-            { numberOf (request, "tempo", { 20.0, 400.0, "beats a minute" }, 100.0), stepsPerBeat (request) }, "pattern");
+            { numberOf (request, "tempo", score::tempoRange, 100.0), stepsPerBeat (request) }, "pattern");
 
     const auto& list = request["strokes"];
     score::Score strokes;
@@ -596,7 +666,7 @@ Answer render (const Json& request)
 
     const bool mono = isMono (request);
     auto heardIn = roomOf (tuned, rate, mono);
-    const auto placeGain = static_cast<float> (heardIn ? std::pow (10.0, score::usualPlaceLevel / 20.0) : 1.0);
+    const auto placeGain = static_cast<float> (heardIn ? score::usualPlaceGain() : 1.0);
     const std::size_t channels = heardIn && mono ? 1 : 2;
     score::Performance performance (std::make_shared<const engine::DrumModel> (setUpToPlay (tuned, modes, rate)), strokes);
     score::LoudnessMeter meter (rate, static_cast<int> (channels));
@@ -685,6 +755,7 @@ const std::map<std::string, Handler>& handlers()
         { "room", plain (room) },
         { "in_place", plain (inPlace) },
         { "pattern", plain (pattern) },
+        { "midi", plain (midi) },
         { "render", plain (render) },
         { "fit_tap_notes", plain (fitTapNotes) },
         { "fit_recording", fitRecording },

@@ -3,6 +3,7 @@
 #include "Modal/InputError.h"
 #include "Plugin/Ceiling.h"
 #include "Plugin/PatternPlayer.h"
+#include "Score/PatternText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -108,7 +109,7 @@ void Voice::setPattern (plugin::Pattern next, bool repeats)
 
 void Voice::setTempo (double beatsPerMinute) noexcept
 {
-    beatsPerSample = std::clamp (beatsPerMinute, 20.0, 400.0) / 60.0 / rate;
+    beatsPerSample = std::clamp (beatsPerMinute, score::tempoRange.low, score::tempoRange.high) / 60.0 / rate;
 }
 
 void Voice::silence() noexcept
@@ -136,8 +137,9 @@ void Voice::playPattern (int frames) noexcept
     const bool isLast = ! patternRepeats && next >= pattern.beats;
 
     plugin::playPattern (pattern, { now, 1.0 / beatsPerSample }, frames,
-                         [&] (int sample, const engine::Stroke& stroke)
+                         [&] (int sample, engine::Stroke stroke)
                          {
+                             stroke.sweepTime /= beatsPerSample * rate; // from beats
                              if (patternRepeats || now + sample * beatsPerSample < pattern.beats)
                                  strike (stroke, sample);
                          });
@@ -167,7 +169,6 @@ void Voice::process (float* left, float* right, int frames) noexcept
     mixer.mix (outputs.data(), left, right, frames);
 
     room.process (heard.back().data(), roomLeft.data(), roomRight.data(), frames);
-    static const auto far = static_cast<float> (std::pow (10.0, score::usualPlaceLevel / 20.0));
 
     for (int i = 0; i < frames; ++i)
     {

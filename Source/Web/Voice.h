@@ -36,12 +36,11 @@ public:
     /** Fades to what the listener hears in this room (place::Room::write()), or without any bytes back to the microphones' mix.
        Before the first model it is there at once. */
     void takeRoom();
-    bool hasModel() const noexcept { return drum != nullptr; }
 
     /** A stroke that lands before the next sample; values out of range are brought into range. */
     void strike (const engine::Stroke&, int sampleOffset = 0) noexcept;
 
-    /** A pattern from its beginning; without strokes none. Times are in beats. @param repeats  again and again */
+    /** A pattern from its beginning; without strokes none. Times, those of sweeps too, are in beats. @param repeats  again and again */
     void setPattern (plugin::Pattern, bool repeats);
     void setTempo (double beatsPerMinute) noexcept; ///< 20 to 400
 
@@ -71,6 +70,7 @@ private:
     place::RoomFader room;
     std::optional<std::unique_ptr<place::Room>> nextRoom; ///< once the change before it is over
     plugin::Ramp gain, microphones;                       ///< of everything, and of the microphones' mix, which a room replaces
+    const float far = static_cast<float> (score::usualPlaceGain());
     std::array<std::array<float, mostFrames>, score::UsualMix::microphones> heard{};
     std::array<float, mostFrames> roomLeft{}, roomRight{};
 };

@@ -22,7 +22,7 @@ const sources = {
 
 async function bundled(path) {
   const { outputFiles: [{ text }] } = await build({
-    entryPoints: [join(here, path)], bundle: true, minify: true, write: false, format: "iife", target: "es2022", plugins: [sources],
+    entryPoints: [join(here, path)], nodePaths: [join(out, "node_modules")], bundle: true, minify: true, write: false, format: "iife", target: "es2022", plugins: [sources],
     legalComments: "none", logLevel: "warning",
   });
   return text.trim();

@@ -19,8 +19,8 @@ const heldText = "The browser holds the sound back until you touch the page.";
 const noAudioText = "This browser cannot play the drum: it has no AudioWorklet. Predictions work; for sound use a current browser.";
 
 /** A stroke: { kind: "tip" | "rimshot" | "cross_stick" | "buzz" | "double" | "sweep" (with a brush), position: share of the radius 0 to 0.98, angle: rad
-    clockwise from lug 1 seen from above, speed: m/s 0.01 to 12 }; and, if wanted, rim_delay_s, press_force_n, press_time_s,
-    second_after_s, second_share.
+    clockwise from lug 1 seen from above, speed: m/s, 0.01 to 12, of a sweep 0.02 to 3 }; and, if wanted, rim_delay_s, press_force_n, press_time_s,
+    second_after_s, second_share, sweep_force_n, sweep_time_s, sweep_path: "circle" | "straight".
     @typedef {object} Stroke */
 
 /**
@@ -59,7 +59,7 @@ export class Instrument extends EventTarget {
     if (this.#document === null)
       setTimeout(() => this.#tellState(), 300); // a moment for browsers that start the sound by themselves
     this.#document = document;
-    const answer = await this.#ask("tune", { document, modes: this.#modes, rate: this.#rate, channels: this.#channels });
+    const answer = await this.#ask("tune", { document, ...this.#build });
     // Until the sound may run the audio thread takes nothing.
     if (answer !== null && this.soundState === "running")
       await this.#handedOver;
@@ -77,8 +77,7 @@ export class Instrument extends EventTarget {
       Holds for all that plays or is rendered from now on. */
   async setChannels(channels) {
     this.#channels = channels;
-    if (this.#document !== null)
-      await this.tune(this.#document);
+    await this.#again();
   }
 
   /** The object that `compare --json` writes; changes count from the first. */
@@ -148,12 +147,20 @@ export class Instrument extends EventTarget {
   }
 
   /** Plays a pattern from its beginning, until stop() unless `repeat` is false.
-      @param {object} pattern  { text, steps_per_beat } as in presets().patterns */
+      @param {object} pattern  { text, steps_per_beat } as in presets().patterns, or what readPattern() gives */
   async playPattern(pattern, { tempo = 100, repeat = true } = {}) {
     this.wake();
-    const read = await this.#ask("pattern", { text: pattern.text, steps_per_beat: pattern.steps_per_beat ?? 4 });
+    const read = pattern.strokes ? pattern : await this.readPattern(pattern);
     this.#node?.port.postMessage({ pattern: { ...read, tempo, repeat } });
   }
+
+  /** A pattern's strokes: { strokes: [{ time_s, ...Stroke }] at a beat a second, beats, steps_per_beat }.
+      @param {object|null} document  if given, the promise rejects where this drum cannot play them */
+  readPattern({ text, steps_per_beat = 4 }, document = null) { return this.#ask("pattern", { text, steps_per_beat, ...(document && { document }) }); }
+
+  /** What the notes of a MIDI file play on a drum: { strokes: [{ time_s, ...Stroke }], remarks: [sentence] }. Rejects if none plays a stroke.
+      @param {object[]} notes  [{ time_s, number, velocity: 1 to 127, held_s }]; held_s may be missing */
+  readNotes(document, notes) { return this.#ask("midi", { document, notes }); }
 
   /** Another tempo while a pattern plays, 20 to 400 beats a minute. */
   setTempo(tempo) { this.#node?.port.postMessage({ tempo }); }
@@ -340,7 +347,19 @@ export class Instrument extends EventTarget {
       return;
     this.#modes = fewer;
     this.#tell("slow", { modes: fewer, message: `This device is too slow for the whole drum: it plays about ${fewer} modes from now on. Predictions stay the same.` });
-    this.tune(this.#document).catch(() => {});
+    this.#again().catch(() => {});
+  }
+
+  /** How the drum is built for the sound. */
+  get #build() { return { modes: this.#modes, rate: this.#rate, channels: this.#channels }; }
+
+  /** Builds the drum once more with what has changed of that. A drum that waits for the solver is built so, and stays in the queue. */
+  async #again() {
+    const waiting = this.#queue.find(({ name }) => name === "tune");
+    if (waiting)
+      Object.assign(waiting.request, this.#build);
+    else if (this.#document !== null)
+      await this.tune(this.#document);
   }
 
   #tell(type, detail) { this.dispatchEvent(new CustomEvent(type, { detail })); }

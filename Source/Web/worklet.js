@@ -62,12 +62,12 @@ class DrumProcessor extends AudioWorkletProcessor {
   strike(stroke, frame) {
     this.voice.strike(Math.max(0, kinds.indexOf(stroke.kind)), stroke.position ?? 0.25, stroke.angle ?? 0.6, stroke.speed ?? 3,
       stroke.rim_delay_s ?? 0.3e-3, stroke.press_force_n ?? 2.5, stroke.press_time_s ?? 0.25, stroke.second_after_s ?? 0.07,
-      stroke.second_share ?? 0.8, frame);
+      stroke.second_share ?? 0.8, stroke.sweep_force_n ?? 0.3, stroke.sweep_time_s ?? 0.6, Number(stroke.sweep_path === "straight"), frame);
   }
 
   play(pattern) {
-    for (const { beat, kind, position, speed } of pattern?.strokes ?? [])
-      this.voice.addToPattern(beat, kinds.indexOf(kind), position, speed);
+    for (const { time_s: beat, kind, position, speed, sweep_time_s: sweepBeats = 1, sweep_path: path } of pattern?.strokes ?? [])
+      this.voice.addToPattern(beat, kinds.indexOf(kind), position, speed, sweepBeats, Number(path === "straight"));
     if (pattern) {
       this.voice.setTempo(pattern.tempo);
       this.stepsPerBeat = pattern.steps_per_beat;

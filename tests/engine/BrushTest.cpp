@@ -215,8 +215,9 @@ TEST_CASE ("In a pattern a sweep lasts a step, and a step more for each dash")
     CHECK (strokes[1].time == Approx (0.75));
     CHECK (strokes[2].stroke.sweepsStraight);
     CHECK (strokes[2].stroke.sweepTime == Approx (0.25));
-    CHECK (strokes[2].stroke.speed == Approx (score::sweepSpeedOfVelocity (98)));
+    CHECK (strokes[2].stroke.speed == Approx (score::speedOfVelocity (98, engine::StrokeKind::sweep)));
     CHECK_THROWS_AS (score::readPattern ("o-", { 60.0, 4 }, "pattern"), modal::InputError);
+    CHECK_THROWS_AS (score::readPattern ("s.-", { 60.0, 4 }, "pattern"), modal::InputError);
 }
 
 TEST_CASE ("What is measured of a played brush is its tap and its sweep")

@@ -100,7 +100,7 @@ int main (int argumentCount, char** arguments)
             stroke.kind = std::strcmp (arguments[3], "rimshot") == 0 ? engine::StrokeKind::rimshot : engine::StrokeKind::tip;
             stroke.speed = std::stod (arguments[4]);
             drum.strike (stroke);
-            const double gain = room ? std::pow (10.0, score::usualPlaceLevel / 20.0) : 1.0;
+            const double gain = room ? score::usualPlaceGain() : 1.0;
             play (
                 drum, heardIn, std::strcmp (arguments[6], "1") == 0, std::stoi (arguments[5]), [] (int) {},
                 [gain] (const float* left, const float* right)

@@ -332,8 +332,8 @@ export class AtTheDrum {
 
   async #openFile() {
     try {
-      const text = await chooseFile();
-      if (text === null) return;
+      const text = await (await chooseFile())?.text();
+      if (text === undefined) return;
       let document = null;
       try {
         document = JSON.parse(text);

@@ -1,7 +1,6 @@
 // The kept tunings by ear alone: in a hidden order, at one loudness, with names and figures hidden until one is chosen.
 
 import { button, make, redraw } from './dom.js';
-import { oneStroke } from './loudness-match.js';
 import { warn } from './messages.js';
 
 /** The same items in another order. */
@@ -15,10 +14,11 @@ export function shuffled(items, random = Math.random) {
 }
 
 export class Blind {
-  /** @param play  plays a stroke of the drum on the page, unless a pattern plays
+  /** @param play  plays the MIDI part on the drum on the page; without one a stroke, unless a pattern plays
+      @param measured  gives what tunings are brought to one loudness for, as LoudnessMatch.gains() takes it
       @param plan  shows the plan for the drum on the page */
-  constructor(model, instrument, volume, { play, plan, random = Math.random }) {
-    Object.assign(this, { model, instrument, volume, play, plan, random, order: [] });
+  constructor(model, match, volume, { play, measured, plan, random = Math.random }) {
+    Object.assign(this, { model, match, volume, play, measured, plan, random, order: [], gains: null });
     this.start = button('Compare blind', () => this.begin().catch(error => this.#fail(error)), {
       title: 'Hear the kept tunings at one loudness (ITU-R BS.1770) in a hidden order; names and figures come back when you choose.'
     });
@@ -33,16 +33,22 @@ export class Blind {
     this.model.begin();
     this.element.hidden = false;
     document.body.dataset.figures = 'hidden';
+    this.match.hold();
     this.#draw('Measuring how loud each of them is.');
-    this.loudness = [];
-    for (const { document: tuned } of this.order) this.loudness.push(await this.instrument.loudness(tuned, oneStroke));
+    const { order } = this,
+      gains = await this.match.gains(
+        order.map(({ document: tuned }) => tuned),
+        this.measured()
+      );
+    if (this.order !== order || this.element.hidden) return; // ended meanwhile
+    this.gains = gains;
     this.#draw('Play each of them, with strokes or while a pattern plays, as often as you like. Then choose.');
     this.element.querySelector('button')?.focus();
   }
 
   async #hear(index) {
     await this.#load(this.order[index].document);
-    this.volume.setOffset(Math.min(...this.loudness) - this.loudness[index]);
+    this.volume.setOffset(this.gains[index]);
     this.now = index;
     this.#draw(`Sound ${index + 1}.`);
     this.play();
@@ -76,7 +82,6 @@ export class Blind {
   }
 
   #draw(words) {
-    const isMeasured = this.loudness?.length === this.order.length;
     redraw(
       this.element,
       make('h2', {}, 'Blind comparison'),
@@ -84,7 +89,7 @@ export class Blind {
         'div',
         { class: 'row' },
         ...this.order.map((_, i) =>
-          button(`Sound ${i + 1}`, () => this.#hear(i).catch(error => this.#fail(error)), { disabled: !isMeasured, 'aria-pressed': String(i === this.now) })
+          button(`Sound ${i + 1}`, () => this.#hear(i).catch(error => this.#fail(error)), { disabled: !this.gains, 'aria-pressed': String(i === this.now) })
         )
       ),
       make('p', { role: 'status' }, words),
@@ -99,13 +104,13 @@ export class Blind {
 
   #show() {
     delete document.body.dataset.figures;
-    this.loudness = null;
+    this.gains = null;
   }
 
   end() {
     this.#show();
     this.element.hidden = true;
-    this.volume.setOffset(0);
+    this.match.again();
   }
 
   async #leave() {

@@ -17,16 +17,16 @@ export function openDialog(title, ...content) {
   return close;
 }
 
-/** Asks for a value. `accept` returns "" or a sentence about what cannot be read. */
+/** Asks for a value. `accept` returns "" or a sentence about what cannot be read, or a promise of one. */
 export function ask(title, value, accept) {
   const field = make('input', { id: 'typed', value, autocomplete: 'off', 'aria-describedby': 'typed-error', spellcheck: 'false' });
   const error = make('p', { id: 'typed-error', role: 'alert', class: 'error' });
   const form = make(
     'form',
     {
-      onsubmit: event => {
+      onsubmit: async event => {
         event.preventDefault();
-        const sentence = accept(field.value);
+        const sentence = await accept(field.value);
         if (sentence) error.textContent = sentence;
         else close();
       }

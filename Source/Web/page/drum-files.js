@@ -21,18 +21,18 @@ export const fileNameOf = name =>
     .replace(/[^a-z0-9.]+/g, '-')
     .replace(/^-|-$/g, '') || 'drum';
 
-/** Asks for a file; resolves with its text, or null. Throws a sentence if it is too large. */
-export function chooseFile() {
+/** Asks for a file; resolves with it, or null. Throws a sentence if it is too large.
+    @param types  of files, as an <input> takes them
+    @param kind   what it should be, for the sentence */
+export function chooseFile(types = '.json,application/json', mostBytes = longestFile, kind = 'drum file') {
   return new Promise((resolve, reject) => {
     const field = make('input', {
       type: 'file',
-      accept: '.json,application/json',
-      onchange: async () => {
+      accept: types,
+      onchange: () => {
         const file = field.files[0];
-        if (!file) return resolve(null);
-        if (file.size > longestFile)
-          return reject(new Error(`${file.name} is too large for a drum file: ${file.size} bytes; allowed: up to ${longestFile}.`));
-        resolve(await file.text());
+        if (file?.size > mostBytes) reject(new Error(`${file.name} is too large for a ${kind}: ${file.size} bytes; allowed: up to ${mostBytes}.`));
+        else resolve(file ?? null);
       },
       oncancel: () => resolve(null)
     });
@@ -82,8 +82,8 @@ export class DrumFiles {
 
   async openFile() {
     try {
-      const text = await chooseFile();
-      if (text !== null) await this.open(parseDrumFile(text));
+      const file = await chooseFile();
+      if (file) await this.open(parseDrumFile(await file.text()));
     } catch (error) {
       warn('file', error);
     }

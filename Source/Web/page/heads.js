@@ -3,12 +3,15 @@
 
 import { colours, drawingScale, make, wantsLessMotion } from './dom.js';
 import { inches } from './lengths.js';
+import { Lugs } from './lugs.js';
 import { CutShape, frameTime, Motion, PlanShape } from './motion.js';
 import { grouped } from './notes.js';
 
 const pictureSize = 72;
 const shownFor = 7; // s in which the first 60 ms are seen
 const gestureWindow = 90; // ms at the end of a flick that count
+const tapDistance = 25, // mm from the edge to where a head is tapped beside a lug
+  restOfDrag = 150; // ms without a move
 const softest = 0.25,
   hardest = 10; // m/s
 
@@ -18,11 +21,13 @@ export function speedOfGesture(pixelsPerMillisecond) {
 }
 
 export class Heads {
-  /** @param strike  called with { position, angle, speed } when the head is touched */
-  constructor(model, strike) {
+  /** @param strike  called with { position, angle, speed } when the head is touched
+      @param onTuned  called when a lug that was moved rests, to play a stroke at `place` */
+  constructor(model, strike, onTuned) {
     Object.assign(this, {
       model,
       onStrike: strike,
+      onTuned,
       speed: 3,
       isByGesture: false,
       place: { position: 0.25, angle: 0.6 },
@@ -43,12 +48,15 @@ export class Heads {
     });
     this.resonant = make('canvas', { class: 'head', role: 'img', 'aria-label': 'Resonant head from above' });
     this.caption = make('p', { class: 'caption' });
+    this.lugs = Object.fromEntries(['batter', 'resonant'].map(side => [side, new Lugs(model, side, (lug, isLast) => this.#lugMoved(side, lug, isLast))]));
+    const figure = side =>
+      make('figure', { class: side }, make('figcaption', {}, side), make('div', { class: 'head-frame' }, this[side], this.lugs[side].element));
     this.element = make(
       'div',
       { class: 'heads' },
       make('div', { class: 'section-frame' }, this.caption, this.section),
-      make('figure', { class: 'batter' }, make('figcaption', {}, 'batter'), this.batter),
-      make('figure', { class: 'resonant' }, make('figcaption', {}, 'resonant'), this.resonant)
+      figure('batter'),
+      figure('resonant')
     );
     this.#listen();
     const observer = new ResizeObserver(() => this.draw());
@@ -64,7 +72,7 @@ export class Heads {
   }
 
   #sayHow() {
-    this.#say(this.isByGesture ? 'Flick the batter head: the faster, the harder.' : 'Touch the batter head to strike it.');
+    this.#say(`${this.isByGesture ? 'Flick the batter head: the faster, the harder.' : 'Touch the batter head to strike it.'} Drag a lug up to tune it higher.`);
   }
 
   #say(text) {
@@ -122,6 +130,14 @@ export class Heads {
         this.#strike(this.speed);
       }
     });
+  }
+
+  /** The stroke that follows lands where one taps to hear the lug. */
+  #lugMoved(side, lug, isLast) {
+    const { drum } = this.model.prediction;
+    if (side === 'batter') this.place = { position: 1 - tapDistance / (12.7 * inches(drum, 'diameter')), angle: (2 * Math.PI * lug) / drum.lugs };
+    clearTimeout(this.resting);
+    this.resting = setTimeout(this.onTuned, isLast ? 0 : restOfDrag);
   }
 
   #strike(speed) {
@@ -203,7 +219,7 @@ export class Heads {
     this.#drawSection(colour, field, prediction);
     this.#drawHead('batter', colour, field?.batter, prediction.drum);
     if (this.model.hasResonant) this.#drawHead('resonant', colour, field?.resonant, prediction.drum);
-    this.resonant.parentElement.hidden = !this.model.hasResonant;
+    this.resonant.closest('figure').hidden = !this.model.hasResonant;
   }
 
   #drawHead(side, colour, field, drum) {
@@ -233,15 +249,20 @@ export class Heads {
       const angle = (2 * Math.PI * lug) / drum.lugs,
         at = r => [middle + r * Math.cos(angle), middle + r * Math.sin(angle)];
       const [x, y] = at(radius + 13);
-      c.fillStyle = colour.quiet;
+      const cents = this.model.lugs[side]?.[lug] ?? 0;
+      c.fillStyle = cents === 0 ? colour.quiet : colour[side];
       c.save();
       c.translate(x, y);
       c.rotate(angle);
       c.fillRect(-4, -4, 8, 8);
       c.restore();
+      // How far off it is: a bar up or down from the lug.
+      const bar = Math.max(-9, Math.min(9, cents / 8));
+      c.fillRect(x - 1.5, bar > 0 ? y - 4 - bar : y + 4, 3, Math.abs(bar));
       c.fillStyle = lug === 0 ? colour.ink : colour.quiet;
       if (radius > 55 || lug === 0) c.fillText(String(lug + 1), ...at(radius - 13));
     }
+    this.lugs[side].place(middle, radius + 13);
     if (!isBatter) return;
     const x = middle + radius * this.place.position * Math.cos(this.place.angle),
       y = middle + radius * this.place.position * Math.sin(this.place.angle);

@@ -32,8 +32,8 @@ export class KeptBar {
       element.firstChild.append(make('strong', {}, letter), ` ${name}`);
       element.firstChild.setAttribute('aria-label', `${letter} ${name}. Press to hear this tuning.`);
     });
-    const keep = button(`Keep as ${[...'ABCDEFGH'].find(letter => !model.kept.some(item => item.letter === letter)) ?? '…'}`, () => model.keep(), {
-      disabled: model.kept.length === 8 || heard !== null
+    const keep = button(`Keep as ${model.freeLetter ?? '…'}`, () => model.keep(), {
+      disabled: model.freeLetter === undefined || heard !== null
     });
     const signature = JSON.stringify([model.kept.map(({ letter, label }) => [letter, label]), heard]);
     if (signature === this.signature) return;

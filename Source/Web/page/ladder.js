@@ -3,7 +3,7 @@
 
 import { draw, drawingScale, make } from './dom.js';
 import { draggedNote, PitchScale, rangeFor, spreadLabels } from './ladder-geometry.js';
-import { hertzOfMidi, intervalName, intervals, midiOfHertz, noteName, readInterval, readNote, spokenNote, withSign } from './notes.js';
+import { hertzOfMidi, intervalName, intervals, midiOfHertz, noteName, readInterval, readNote, spokenNote, withSign, writtenInterval } from './notes.js';
 
 const lowest = 24,
   highest = 96; // MIDI: what the handles offer; the solver says what a head can reach
@@ -164,7 +164,7 @@ export class Ladder {
   #type(kind, label) {
     const { model } = this;
     const isGap = kind === 'gap';
-    const now = isGap ? intervalName(model.interval) : noteName(kind === 'drum' ? model.drumNote : model.notes[kind]);
+    const now = isGap ? writtenInterval(model.interval) : noteName(kind === 'drum' ? model.drumNote : model.notes[kind]);
     this.ask(isGap ? 'Interval' : label, now, text => {
       const value = isGap ? readInterval(text) : readNote(text, model.a4);
       if (Number.isNaN(value)) return isGap ? 'Type an interval such as P4, fifth, or +5.5 st.' : 'Type a note such as G#3, Ab3 +12, or 207.65 Hz.';

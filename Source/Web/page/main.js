@@ -11,11 +11,13 @@ import { Heads } from './heads.js';
 import { KeptBar } from './kept-bar.js';
 import { Ladder } from './ladder.js';
 import { Lesson } from './lesson.js';
+import { InTurn } from './in-turn.js';
 import { inches } from './lengths.js';
 import { decodeLink, isLink } from './link.js';
 import { LoudnessMatch } from './loudness-match.js';
 import { say, warn } from './messages.js';
 import { MapView } from './map.js';
+import { longestPart, performanceOf } from './midi-part.js';
 import { Model } from './model.js';
 import { intervalName, midiOfHertz, noteName } from './notes.js';
 import { PlayBar } from './play-bar.js';
@@ -48,24 +50,36 @@ class Page {
     this.files = new DrumFiles(this.model, instrument, presets);
     const player = {
       strike: stroke => this.strike(stroke),
-      start: (pattern, tempo) => instrument.playPattern(pattern, { tempo }).catch(error => warn('pattern', error)),
+      start: (pattern, tempo, repeat = true) => instrument.playPattern(pattern, { tempo, repeat }).catch(error => warn('pattern', error)),
+      check: pattern => instrument.readPattern(pattern, this.model.document()),
+      readNotes: notes => instrument.readNotes(this.model.document(), notes),
       stop: () => instrument.stop(),
       setTempo: tempo => instrument.setTempo(tempo),
       save: (pattern, tempo) => this.#saveSound(pattern, tempo)
     };
-    this.heads = new Heads(this.model, stroke => this.strike({ kind: 'tip', ...stroke }));
+    this.heads = new Heads(
+      this.model,
+      stroke => this.strike({ kind: 'tip', ...stroke }),
+      () => this.#strikeWhenSolved()
+    );
     this.ladder = new Ladder(this.model, ask, () => this.#strikeWhenSolved());
     this.ear = new EarTest(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed }));
     this.setUp = new SetUp(this.model, presets, instrument);
     this.volume = new Volume(instrument);
     this.playBar = new PlayBar(player, this.heads, presets.patterns, ask, this.volume);
     this.playBar.onTempo = tempo => this.model.setTempo(tempo);
-    this.blind = new Blind(this.model, instrument, this.volume, {
-      play: () => this.#strikeUnlessPlaying(),
+    this.match = new LoudnessMatch(this.model, instrument, this.volume);
+    this.inTurn = new InTurn(this.model, this.playBar, this.match, this.volume);
+    this.blind = new Blind(this.model, this.match, this.volume, {
+      play: () => (this.playBar.part ? this.playBar.playOnce() : this.#strikeUnlessPlaying()),
+      measured: () => (this.playBar.part ? this.playBar.measured : undefined),
       plan: () => this.show('at-the-drum')
     });
     this.atTheDrum = new AtTheDrum(this.model, instrument, presets, this.kept?.work);
-    this.map = new MapView(this.model, instrument, () => this.#strikeUnlessPlaying());
+    this.map = new MapView(this.model, instrument, {
+      strike: () => this.#strikeUnlessPlaying(),
+      playInTurn: tunings => this.inTurn.play(tunings)
+    });
     this.#build();
     this.#listen();
   }
@@ -91,12 +105,13 @@ class Page {
     byId('ladder').append(this.ladder.element);
     byId('results').append(new Results(this.model).element);
     byId('play').append(this.playBar.element);
-    byId('stage').before(this.ear.element, this.blind.element);
+    byId('stage').before(this.ear.element, this.blind.element, this.inTurn.element);
     byId('kept').append(keptBar.element);
     if (!lessonDocument)
       byId('kept').append(
         this.blind.start,
-        new LoudnessMatch(this.model, this.instrument, this.volume).element,
+        this.inTurn.start,
+        this.match.element,
         new Sweep(this.model, () => this.strike({ ...usualStroke, speed: this.heads.speed })).element,
         button('Question by ear', () => this.ear.start().catch(error => warn('ear', error)), { class: 'ask' })
       );
@@ -237,15 +252,12 @@ class Page {
 
   async #saveSound(pattern, tempo) {
     try {
-      const { wav, loudness_lufs: loudness } = await this.instrument.render(this.model.document(), {
-        text: pattern.text,
-        steps_per_beat: pattern.steps_per_beat,
-        tempo
-      });
+      const { wav, loudness_lufs: loudness } = await this.instrument.render(this.model.document(), performanceOf(pattern, tempo));
+      const isCut = (60 * pattern.beats) / tempo > longestPart;
       download(`${fileNameOf(this.model.drum.name)}-${fileNameOf(pattern.name)}-${tempo}.wav`, wav);
       say(
         'wav',
-        `Saved${Number.isFinite(loudness) ? `, ${loudness.toFixed(1)} LUFS` : ''}. A drum's peak is far above its average: turn the volume down before you play it.`
+        `Saved${isCut ? ` the first ${longestPart} s` : ''}${Number.isFinite(loudness) ? `, ${loudness.toFixed(1)} LUFS` : ''}. A drum's peak is far above its average: turn the volume down before you play it.`
       );
     } catch (error) {
       warn('wav', error);

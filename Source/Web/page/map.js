@@ -16,10 +16,11 @@ const rounded = midi => round(100 * midi) / 100;
 const drumOf = ({ tunings, place, ...drum }) => drum;
 
 export class MapView {
-  /** @param strike  plays one stroke of the drum as it is, unless something plays */
-  constructor(model, instrument, strike) {
+  /** @param strike      plays one stroke of the drum as it is, unless something plays
+      @param playInTurn  plays a list of { document, label } one after the other */
+  constructor(model, instrument, { strike, playInTurn }) {
     Object.assign(this, { model, instrument, strike, grid: null, drumOfGrid: '', figure: 'drumNote', wanted: null, toStrike: false, marks: [] });
-    this.wishes = new Wishes(model, instrument, { hear: spot => this.#hear(spot), onFound: () => this.#found() });
+    this.wishes = new Wishes(model, instrument, { hear: spot => this.#hear(spot), playInTurn, onFound: () => this.#found() });
     this.canvas = make('canvas', {
       class: 'map',
       tabindex: 0,

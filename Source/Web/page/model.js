@@ -174,22 +174,26 @@ export class Model extends EventTarget {
     this.#tell();
   }
 
+  /** The next letter to keep a tuning under; undefined if all are taken. */
+  get freeLetter() {
+    return lettersOfKept.find(free => !this.kept.some(({ letter }) => letter === free));
+  }
+
   /** Keeps the present drum and tuning under a letter, or the next free one. False if all are taken. */
-  keep(letter = lettersOfKept.find(free => !this.kept.some(item => item.letter === free))) {
-    if (letter === undefined || this.prediction === null) return false;
-    const item = { letter, document: this.document(), label: this.describe(), prediction: this.prediction, played: this.played, inPlace: this.inPlace };
-    this.kept = [...this.kept.filter(other => other.letter !== letter), item].sort((a, b) => a.letter.localeCompare(b.letter));
-    this.reference ??= letter;
-    this.#tell();
-    return true;
+  keep(letter = this.freeLetter) {
+    const { prediction, played, inPlace } = this;
+    return prediction !== null && this.#keep({ letter, document: this.document(), label: this.describe(), prediction, played, inPlace });
   }
 
   /** Keeps a tuning that was found, with its prediction, under the next free letter. False if all are taken. */
   keepFound(document, label, prediction) {
-    const letter = lettersOfKept.find(free => !this.kept.some(item => item.letter === free));
-    if (letter === undefined) return false;
-    this.kept = [...this.kept, { letter, document, label, prediction, played: null, inPlace: null }];
-    this.reference ??= letter;
+    return this.#keep({ letter: this.freeLetter, document, label, prediction, played: null, inPlace: null });
+  }
+
+  #keep(item) {
+    if (item.letter === undefined) return false;
+    this.kept = [...this.kept.filter(({ letter }) => letter !== item.letter), item].sort((a, b) => a.letter.localeCompare(b.letter));
+    this.reference ??= item.letter;
     this.#tell();
     return true;
   }

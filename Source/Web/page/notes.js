@@ -61,13 +61,30 @@ export function readNote(text, a4 = 440) {
   );
 }
 
-/** "perfect fourth", "perfect fourth +12 c", "minor third below"; beyond an octave "+14 semitones". */
+const nearQuarterTone = 40; // cents from the nearest semitone, as in the program
+const commonName = size => intervals[size].long.replace(/^perfect /, '');
+
+/** The named interval nearest to a size, and how far it is from it. A unison has no direction: its cents may be negative. */
+function nearest(semitones) {
+  const size = Math.round(Math.abs(semitones)),
+    cents = Math.round(100 * (size === 0 ? semitones : Math.abs(semitones) - size));
+  return { named: intervals[size], isBelow: semitones < 0 && size > 0, beyond: cents === 0 ? '' : ` ${withSign(cents)} c` };
+}
+
+/** "perfect fourth", "perfect fourth +12 c", "minor third below", "between unison and minor second"; beyond an octave "+14 semitones". */
 export function intervalName(semitones) {
-  const size = Math.round(Math.abs(semitones));
-  if (size > 12) return `${withSign(semitones, Number.isInteger(semitones) ? 0 : 2)} semitones`;
-  const isBelow = semitones < 0 && size > 0;
-  const cents = Math.round(100 * (size === 0 ? semitones : Math.abs(semitones) - size));
-  return intervals[size].long + (cents === 0 ? '' : ` ${withSign(cents)} c`) + (isBelow ? ' below' : '');
+  const size = Math.abs(semitones),
+    isBetween = 100 * Math.abs(size - Math.round(size)) >= nearQuarterTone;
+  if ((isBetween ? Math.ceil(size) : Math.round(size)) > 12) return `${withSign(semitones, Number.isInteger(semitones) ? 0 : 2)} semitones`;
+  if (isBetween) return `between ${commonName(Math.floor(size))} and ${commonName(Math.ceil(size))}${semitones < 0 ? ' below' : ''}`;
+  const { named, isBelow, beyond } = nearest(semitones);
+  return named.long + beyond + (isBelow ? ' below' : '');
+}
+
+/** The interval as it can be typed and read back: "P4", "P4 +12 c", "-m3"; beyond an octave "+14 st". */
+export function writtenInterval(semitones) {
+  const { named, isBelow, beyond } = nearest(semitones);
+  return named ? (isBelow ? '-' : '') + named.short + beyond : `${withSign(semitones, 2)} st`;
 }
 
 /** Semitones of "P4", "-m3", "perfect fourth", "fourth", "+5.5 st" or "550 c"; NaN if it is none. */

@@ -1,6 +1,10 @@
 // Strokes and patterns.
 
+import { parseMidi } from 'midi-file';
 import { button, choice, make } from './dom.js';
+import { chooseFile } from './drum-files.js';
+import { say, warn } from './messages.js';
+import { notesOf, partOf, performanceOf } from './midi-part.js';
 
 // Letters and places as in patterns (Score/PatternText).
 export const strokes = [
@@ -14,6 +18,8 @@ export const strokes = [
   ['Double', 'd', { kind: 'double', position: 0.25 }]
 ].map(([name, letter, stroke]) => ({ name, letter, stroke }));
 
+const largestMidi = 16_000_000; // bytes, as the program's reader
+const longestMeasured = 10; // s of a part by which tunings are brought to one loudness
 const softest = 0.25,
   hardest = 10; // m/s
 const speedOfSlider = share => softest * (hardest / softest) ** share; // equal steps are equal steps in level
@@ -23,7 +29,9 @@ export class PlayBar {
   onPlaying = null; // called with true or false when a pattern begins or ends
   onTempo = null; // called with beats a minute when they change
 
-  /** @param player  { strike(stroke), start(pattern, tempo), stop(), setTempo(tempo), save(pattern, tempo) }
+  #whenEnded = null; // of a pattern that plays once
+
+  /** @param player  { strike(stroke), start(pattern, tempo, repeat), stop(), setTempo(tempo), save(pattern, tempo), check(pattern), readNotes(notes) }
       @param ask  opens a field to type a value, as for Ladder */
   constructor(player, heads, patterns, ask, volume) {
     Object.assign(this, { player, heads, patterns, ask, pattern: patterns[0], tempo: 100, isPlaying: false, isBusy: false });
@@ -46,6 +54,7 @@ export class PlayBar {
     this.play = button('Play pattern', () => this.toggle(), { class: 'main', 'aria-pressed': 'false' });
     this.tempoText = make('input', { type: 'number', min: 20, max: 400, value: this.tempo, inputmode: 'numeric', onchange: () => this.#setTempo() });
     this.edit = button('Edit pattern', () => this.#edit());
+    this.open = button('Open a MIDI file …', () => this.#openMidi(), { title: 'A part for the snare drum; notes as in General MIDI, such as 38.' });
     this.save = button('Save as WAV', () => this.#save());
     this.strip = make('div', { class: 'steps', 'aria-hidden': 'true' });
     this.element = make(
@@ -65,7 +74,7 @@ export class PlayBar {
         make('label', { class: 'check' }, this.gesture, 'Speed by flicking the head'),
         volume.element
       ),
-      make('div', { class: 'row pattern' }, this.#drawChoice(), make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.save),
+      make('div', { class: 'row pattern' }, this.#drawChoice(), make('label', {}, 'Tempo ', this.tempoText, ' bpm'), this.play, this.edit, this.open, this.save),
       this.strip
     );
     this.#setSpeed();
@@ -90,10 +99,27 @@ export class PlayBar {
     this.onTempo?.(this.tempo);
   }
 
+  /** The pattern, if it comes from a MIDI file; otherwise null. */
+  get part() {
+    return this.pattern.strokes ? this.pattern : null;
+  }
+
+  /** What tunings are brought to one loudness for: the pattern, or the beginning of the part. */
+  get measured() {
+    return performanceOf(this.pattern, this.tempo, longestMeasured);
+  }
+
   #choose(index) {
     this.pattern = this.patterns[index];
+    this.edit.disabled = this.part !== null;
+    if (this.part) {
+      this.tempoText.value = this.part.tempo;
+      this.#setTempo();
+    }
     this.#drawStrip();
-    if (this.isPlaying) this.player.start(this.pattern, this.tempo);
+    if (!this.isPlaying) return;
+    this.setPlaying(true);
+    this.player.start(this.pattern, this.tempo);
   }
 
   #drawChoice() {
@@ -122,13 +148,53 @@ export class PlayBar {
   }
 
   #edit() {
-    this.ask('Pattern', this.pattern.text.trim(), text => {
-      const wrong = /[^ocherkzd.|1-9\s]/i.exec(text);
-      if (wrong || !/[ochrkzde]/i.test(text))
-        return `${wrong ? `"${wrong[0]}" is no stroke` : 'There is no stroke'}: o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz, d double, s sweep and w straight sweep with a brush, - a step more of it, . rest; a digit 1 to 9 says how hard.`;
-      this.offer({ ...this.pattern, name: 'Own pattern', text }, this.tempo);
+    this.ask('Pattern', this.pattern.text.trim(), async text => {
+      const pattern = { ...this.pattern, name: 'Own pattern', text };
+      try {
+        await this.player.check(pattern);
+      } catch (error) {
+        return error.message;
+      }
+      this.offer(pattern, this.tempo);
       return '';
     });
+  }
+
+  async #openMidi() {
+    try {
+      const file = await chooseFile('.mid,.midi,audio/midi', largestMidi, 'MIDI file');
+      if (file) await this.openMidi(file.name, new Uint8Array(await file.arrayBuffer()));
+    } catch (error) {
+      warn('midi', error);
+    }
+  }
+
+  /** Offers what a Standard MIDI File plays. Rejects with a sentence if that is nothing. @param bytes  Uint8Array */
+  async openMidi(name, bytes) {
+    let read;
+    try {
+      read = notesOf(parseMidi(bytes));
+    } catch {
+      throw new Error(`${name} is no MIDI file that can be read; needed: a Standard MIDI File, such as a sequencer exports.`);
+    }
+    const { strokes, remarks } = await this.player.readNotes(read.notes);
+    const part = partOf(name.replace(/\.midi?$/i, ''), strokes, read.tempo);
+    this.offer(part, part.tempo);
+    say('midi', remarks.length > 0 ? `${name}: ${remarks.join('; ')}.` : '');
+  }
+
+  /** Plays the pattern or part once. Resolves when it ends, or is stopped. */
+  playOnce() {
+    this.setPlaying(true);
+    return new Promise(resolve => {
+      this.#whenEnded = resolve;
+      this.player.start(this.pattern, this.tempo, false);
+    });
+  }
+
+  /** Stops what plays. */
+  end() {
+    if (this.isPlaying) this.toggle();
   }
 
   toggle() {
@@ -141,6 +207,8 @@ export class PlayBar {
     this.isPlaying = isPlaying;
     this.play.textContent = isPlaying ? 'Stop' : 'Play pattern';
     this.play.setAttribute('aria-pressed', String(isPlaying));
+    this.#whenEnded?.();
+    this.#whenEnded = null;
     if (!isPlaying) this.showStep(-1);
     this.onPlaying?.(isPlaying);
   }
@@ -157,7 +225,8 @@ export class PlayBar {
   #drawStrip() {
     this.cells = [];
     this.strip.replaceChildren();
-    for (const [token] of this.pattern.text.matchAll(/[a-z.]\d?|\|/gi)) {
+    if (this.part) return this.strip.append(make('span', { class: 'length' }, `${this.part.strokes.length} strokes in ${this.part.beats} beats`));
+    for (const [token] of this.pattern.text.matchAll(/[a-z.-]\d?|\|/gi)) {
       if (token === '|') {
         this.strip.append(make('span', { class: 'bar-line' }));
         continue;
@@ -169,7 +238,9 @@ export class PlayBar {
     }
   }
 
+  /** @param index  of the step that begins; -1 when a pattern that plays once has ended */
   showStep(index) {
+    if (index < 0 && this.#whenEnded) this.setPlaying(false);
     this.cells.forEach((cell, i) => cell.classList.toggle('now', i === index));
   }
 }

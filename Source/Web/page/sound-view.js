@@ -1,10 +1,10 @@
 // Spectrum and decay of a stroke of the drum as it is, as the page plays it.
 
 import { colours, make } from './dom.js';
+import { oneStroke } from './loudness-match.js';
 import { grouped } from './notes.js';
 import { decayOf, spectrumOf } from './sound-figures.js';
 
-const stroke = { text: 'o6...', steps_per_beat: 4, tempo: 100, seconds: 1.2 }; // off centre
 const floor = -60; // dB
 const [lowest, highest] = [60, 10000]; // Hz
 const margin = { left: 34, right: 8, top: 6, bottom: 20 };
@@ -33,7 +33,7 @@ export class SoundView {
       wanted = drum.place ? this.model.inPlace : played;
     if (!this.element.open || !wanted || wanted === this.asked) return;
     this.asked = wanted;
-    const report = await this.instrument.sound(this.model.document(), stroke).catch(() => null); // the model tells what is wrong with a drum
+    const report = await this.instrument.sound(this.model.document(), oneStroke).catch(() => null); // the model tells what is wrong with a drum
     if (!report || wanted !== this.asked) return;
     const left = report.samples.filter((_, i) => i % report.channels === 0);
     this.shown = { spectrum: spectrumOf(left, report.rate, { lowest, highest }), decay: decayOf(left, report.rate), modes: this.model.prediction.modes };
@@ -60,8 +60,8 @@ export class SoundView {
     );
     this.#plot(
       this.decay,
-      decay.map(({ seconds, decibels }) => [seconds / stroke.seconds, decibels]),
-      [0.3, 0.6, 0.9].map(seconds => [seconds / stroke.seconds, `${seconds} s`]),
+      decay.map(({ seconds, decibels }) => [seconds / oneStroke.seconds, decibels]),
+      [0.3, 0.6, 0.9].map(seconds => [seconds / oneStroke.seconds, `${seconds} s`]),
       []
     );
   }

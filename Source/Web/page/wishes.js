@@ -26,8 +26,9 @@ export class Wishes {
   #asked = '';
 
   /** @param hear    called with { batter, interval } of a tuning that is chosen
+      @param playInTurn  plays a list of { document, label } one after the other
       @param onFound called when `found` has changed */
-  constructor(model, instrument, { hear, onFound }) {
+  constructor(model, instrument, { hear, playInTurn, onFound }) {
     Object.assign(this, { model, instrument, hear, onFound });
     this.inputs = fields.map(({ option, example }) =>
       make('input', { placeholder: example, autocomplete: 'off', spellcheck: 'false', onchange: event => this.#wish(option, event.target.value.trim()) })
@@ -35,6 +36,10 @@ export class Wishes {
     this.text = make('p', { class: 'hint', role: 'status' });
     this.list = make('div', { class: 'found' });
     this.keep = button('Keep them all', () => this.#keepAll(), { hidden: true, title: 'Under letters, to compare them by ear, blind if you like.' });
+    this.inTurn = button('Play in turn', () => playInTurn(this.found.tunings.map(tuning => this.#itemOf(tuning))), {
+      hidden: true,
+      title: 'Each of them plays the pattern or MIDI part once, at the loudness of the softest (ITU-R BS.1770).'
+    });
     this.from = make('span', { class: 'hint' });
     this.element = make(
       'section',
@@ -44,7 +49,7 @@ export class Wishes {
       make('div', { class: 'row' }, this.from, button('Start here', () => this.startHere())),
       this.text,
       this.list,
-      make('div', { class: 'row' }, this.keep)
+      make('div', { class: 'row' }, this.inTurn, this.keep)
     );
   }
 
@@ -100,27 +105,26 @@ export class Wishes {
         ? `${found.tunings.length === 1 ? 'One kind of tuning meets' : `${found.tunings.length} kinds of tunings meet`} every wish.`
         : found.conflicts.map(conflict => conflict.text).join(' ');
     this.text.textContent = withSharps([said, ...ofTheSong].join(' '));
-    this.keep.hidden = !(found?.tunings.length > 1);
+    this.keep.hidden = this.inTurn.hidden = !(found?.tunings.length > 1);
     redraw(this.list, ...(found?.tunings ?? []).map((tuning, i) => this.#button(tuning, i + 1)));
     this.onFound();
   }
 
+  /** A tuning that was found as { document, label }. */
+  #itemOf({ batter_tap_note_hz: batter, resonant_tap_note_hz: resonant }) {
+    const { drum, a4 } = this.model,
+      [first, second] = [batter, resonant].map(hertz => noteName(midiOfHertz(hertz, a4)));
+    return {
+      document: { ...drum, tunings: [{ concert_pitch_hz: a4, batter: { tap_note_hz: batter }, resonant: { tap_note_hz: resonant } }] },
+      label: `${first} and ${second}`
+    };
+  }
+
   async #keepAll() {
     const { model } = this;
-    for (const tuning of this.found.tunings) {
-      const document = {
-        ...model.drum,
-        tunings: [
-          {
-            concert_pitch_hz: model.a4,
-            batter: { tap_note_hz: tuning.batter_tap_note_hz },
-            resonant: { tap_note_hz: tuning.resonant_tap_note_hz }
-          }
-        ]
-      };
-      const [batter, resonant] = [tuning.batter_tap_note_hz, tuning.resonant_tap_note_hz].map(hertz => noteName(midiOfHertz(hertz, model.a4)));
+    for (const { document, label } of this.found.tunings.map(tuning => this.#itemOf(tuning))) {
       const prediction = await this.instrument.predict(document);
-      if (prediction && !model.keepFound(document, `${batter} and ${resonant}`, prediction))
+      if (prediction && !model.keepFound(document, label, prediction))
         return say('kept', 'Eight tunings are kept, A to H: clear one to keep another.');
     }
   }

@@ -9,6 +9,7 @@ import {
   readInterval,
   readNote,
   spokenNote,
+  writtenInterval,
   writtenNote
 } from '../../../Source/Web/page/notes.js';
 
@@ -44,7 +45,11 @@ test('intervals have the names of the program', () => {
   assert.equal(intervalName(-3), 'minor third below');
   assert.equal(intervalName(7.12), 'perfect fifth +12 c');
   assert.equal(intervalName(-0.2), 'perfect unison −20 c');
+  assert.equal(intervalName(-0.49), 'between unison and minor second below');
+  assert.equal(intervalName(5.5), 'between fourth and augmented fourth');
+  assert.equal(intervalName(12.45), '+12.45 semitones');
   assert.equal(intervalName(14), '+14 semitones');
+  for (const size of [-12, -3.12, -0.2, 0, 4.55, 5, 11.5, 14.25]) assert.ok(Math.abs(readInterval(writtenInterval(size)) - size) < 1e-9, writtenInterval(size));
   assert.equal(readInterval('P4'), 5);
   assert.equal(readInterval('m3'), 3);
   assert.equal(readInterval('M3'), 4);
