@@ -166,10 +166,12 @@ double BasicDrumModel<Scalar>::contactEnergy (const Scalar* compression, const S
     {
         const double K = static_cast<double> (stiffness[i]), rest = static_cast<double> (restCompression[i]);
         const double held = static_cast<double> (restForce[i]);
+        // K/2·(in² - inAtRest²) - held·(c - rest), without the difference of like numbers: what the contacts store at rest may be
+        // 1e8 times what the first touch of a brush adds.
         const auto above = [&] (double c)
         {
-            const double in = std::max (c, 0.0), inAtRest = std::max (rest, 0.0);
-            return 0.5 * K * (in * in - inAtRest * inAtRest) - held * (c - rest);
+            const double inAtRest = std::max (rest, 0.0), deeper = std::max (c, 0.0) - inAtRest;
+            return deeper * (0.5 * K * deeper + (K * inAtRest - held)) + held * (std::max (-c, 0.0) - std::max (-rest, 0.0));
         };
         sum += 0.5 * (above (static_cast<double> (compression[i])) + above (static_cast<double> (before[i])));
     }
