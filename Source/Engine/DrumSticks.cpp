@@ -151,14 +151,14 @@ void BasicDrum<Scalar>::setWires (StickState& stick, const Blow& blow, int group
     const auto& body = current->setup().stick;
     const double T = current->interval(), across = std::cos (body.lean), along = std::sin (body.lean);
     stick.isWires = true;
-    stick.handle = { T, blow.speed, blow.awaySpeed, blow.sweepSpeed, std::max (blow.handTime, T), blow.holdTime };
+    stick.handle = { T, blow.speed, blow.awaySpeed, blow.sweepSpeed, 1.0 / std::max (blow.handTime, T), blow.holdTime };
     stick.lateral = body.fanWidth * ((group + 0.5) / body.groups - 0.5);
     stick.roughPlace = roughShift * group + landingShift * (fansLanded % 16);
 
     auto &tip = stick.at (StickContactKind::tip), &slip = stick.at (StickContactKind::slip);
     tip.active = slip.active = slip.isSlip = true;
     tip.stiffness = body.tipStiffness;
-    tip.exponent = body.tipExponent;
+    tip.exponent = 1.5; // KernelBrush.h has Hertz's law built in
     tip.lossRate = 0.5 * body.contactDamping / T;
     tip.imposed = view.roughness * view.roughnessProfile->at (stick.roughPlace);
     tip.imposedBefore = tip.imposed - blow.speed * T;
@@ -197,7 +197,8 @@ void BasicDrum<Scalar>::moveBrushes() noexcept
             continue;
         auto& tip = stick.at (StickContactKind::tip);
         const double storedBefore = storedIn (stick, tip, tip.compressionBefore);
-        landed[index] = sweptTo (began[index], stick.swept, stick.lateral, current->setup().modes.radius);
+        landed[index] =
+            sweptTo (began[index], stick.at (StickContactKind::slip).imposed, stick.lateral, current->setup().modes.radius);
         shapeContacts (slot);
         upperBand.place (slot, landed[index], *current);
         const int j = slot * contactsPerStick + static_cast<int> (StickContactKind::tip);
@@ -297,11 +298,12 @@ void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
 {
     const auto waves = current->wavesUnderTip();
     const int former = stick.modes - stick.bodyModes;
-    for (int i = 0; i < waves.count; ++i)
+    for (int i = 0; i < std::max (former, waves.count); ++i)
     {
         const auto& wave = waves.wave[static_cast<std::size_t> (i)];
         const auto k = static_cast<std::size_t> (stick.bodyModes + i);
-        const auto recursion = ModalRecursion::from (wave.frequency, wave.decay, current->interval());
+        // Beyond the last wave everything is zero.
+        const auto recursion = i < waves.count ? ModalRecursion::from (wave.frequency, wave.decay, current->interval()) : ModalRecursion{};
         if (i < former)
             recursion.carryOver ({ stick.keep[k], stick.spring[k], stick.drive[k] }, stick.position[k], stick.step[k]);
         else

@@ -15,7 +15,7 @@ struct HandleMotion
     double down = 0.0;       ///< m/s with which it comes
     double away = 0.0;       ///< m/s with which it goes
     double along = 0.0;      ///< m/s along the head
-    double turnTime = 1.0;   ///< s in which it changes its speed
+    double turnRate = 1.0;   ///< 1/s, one over the time in which it changes its speed
     double leaveTime = 0.0;  ///< s after which it begins to go
 
     /** m above where it was when the first wire touched. */
@@ -42,11 +42,11 @@ struct HandleMotion
     /** Whether it has gone this far, m. */
     bool isAway (int age, double reach) const noexcept
     {
-        return age * interval > leaveTime + turnTime && height (age) > reach;
+        return (age * interval - leaveTime) * turnRate > 1.0 && height (age) > reach;
     }
 
 private:
-    SNAREWRIGHT_INLINE double share (double time) const noexcept { return std::clamp (time / turnTime, 0.0, 1.0); }
+    SNAREWRIGHT_INLINE double share (double time) const noexcept { return std::clamp (time * turnRate, 0.0, 1.0); }
 
     /** Share of a change of speed that is done, its rate in 1/s, and its time integral in s. */
     SNAREWRIGHT_INLINE double reached (double time) const noexcept
@@ -57,12 +57,13 @@ private:
     SNAREWRIGHT_INLINE double gaining (double time) const noexcept
     {
         const double x = share (time);
-        return 6.0 * x * (1.0 - x) / turnTime;
+        return 6.0 * x * (1.0 - x) * turnRate;
     }
     SNAREWRIGHT_INLINE double gained (double time) const noexcept
     {
+        // From the end of the turn on it is time less half the turn.
         const double x = share (time);
-        return turnTime * x * x * x * (1.0 - 0.5 * x) + std::max (0.0, time - turnTime);
+        return std::max (0.0, time) - (x - x * x * x * (1.0 - 0.5 * x)) / turnRate;
     }
 };
 

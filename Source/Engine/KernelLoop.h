@@ -98,7 +98,11 @@ private:
     void settle (bool struck) noexcept
     {
         const bool wired = wires.arePresent();
-        const auto fromWires = [&] (int contact) { return wired ? wires.moveUnderStick (contact) : 0.0; };
+        const auto fromWires = [&] (const Scalar* const (&rows)[3], double (&moves)[3])
+        {
+            if (wired)
+                wires.moveUnderSticks (rows, moves);
+        };
         if (struck && ! wired)
             sticks.solve (fromWires);
         if (! wired)
@@ -111,7 +115,8 @@ private:
             if (struck)
             {
                 change = sticks.solve (fromWires);
-                wires.applySticks();
+                if (sweep == 0 || change > 0.0)
+                    wires.applySticks();
             }
             const auto swept = wires.sweep();
             change = std::max (change, static_cast<double> (swept.change));

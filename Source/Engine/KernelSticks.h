@@ -1,5 +1,6 @@
 #pragma once
 
+#include "KernelBrush.h"
 #include "KernelView.h"
 #include "Pack.h"
 #include "Roughness.h"
@@ -24,6 +25,8 @@ class StickStep
 {
 public:
     using P = Pack<Scalar, lanes>;
+    static constexpr std::size_t wide = lanes * sizeof (Scalar) / sizeof (double);
+    using D = Pack<double, static_cast<int> (wide)>; ///< for the sticks themselves
 
     explicit StickStep (KernelView<Scalar>& state) noexcept : s (state) {}
 
@@ -39,17 +42,28 @@ public:
     void predict() noexcept
     {
         touching = 0;
+        onlyWires = true;
+        isSolved = false;
+        brush.clear();
         for (int i = 0; i < maxSticks; ++i)
         {
             auto& stick = s.sticks[i];
             if (! stick.active)
                 continue;
-            const double hand = stick.handNow();
-            for (std::size_t k = 0; k < count (stick); ++k)
-                stick.trial[k] = stick.position[k] + stick.keep[k] * stick.step[k] - stick.spring[k] * stick.position[k] -
-                                 stick.drive[k] * stick.ofHand[k] * hand;
+            const D hand = D::broadcast (stick.handNow());
+            for (std::size_t k = 0; k < count (stick); k += wide)
+            {
+                const D at = D::load (&stick.position[k]);
+                (at + D::load (&stick.keep[k]) * D::load (&stick.step[k]) - D::load (&stick.spring[k]) * at -
+                 D::load (&stick.drive[k]) * D::load (&stick.ofHand[k]) * hand)
+                    .store (&stick.trial[k]);
+            }
+            onlyWires = onlyWires && stick.isWires;
             if (stick.isWires)
+            {
                 impose (stick);
+                brush.add (stick, i * contactsPerStick);
+            }
             for (int c = 0; c < contactsPerStick; ++c)
             {
                 auto& contact = stick.contact[static_cast<std::size_t> (c)];
@@ -57,29 +71,42 @@ public:
                     continue;
                 const int j = i * contactsPerStick + c;
                 touch[touching++] = { &stick, &contact, j };
-                contact.free = contact.offset + contact.imposedNext;
-                if (! contact.isSlip)
-                    contact.free += dot (s.stickShape[j], s.trial);
-                for (std::size_t k = 0; k < count (stick); ++k)
-                    contact.free += contact.ofStick[k] * stick.trial[k];
+                D bent = D::zero();
+                for (std::size_t k = 0; k < count (stick); k += wide)
+                    bent = bent + D::load (&contact.ofStick[k]) * D::load (&stick.trial[k]);
+                contact.free = contact.offset + contact.imposedNext + sumOf (bent);
             }
         }
+        addSurfaces();
+        openFromForces();
+        brush.prepare();
     }
 
-    /** Finds the contacts' forces, the wires' staying as they are. `fromWires (contact)` is how far those open a contact, m. Returns the
-        largest change of a force since the last time, N. */
+    /** Finds the contacts' forces, the wires' staying as they are. `fromWires` says how far those open three contacts, see
+        WireStep::moveUnderSticks(). Returns the largest change of a force since the last time, N. */
     template <typename FromWires>
     double solve (FromWires fromWires) noexcept
     {
-        double former[maxStickContacts], largest = 0.0;
-        forEach (
-            [&] (StickState&, StickContact& contact, int j)
-            {
-                former[j] = contact.force;
-                contact.fromWires = contact.isSlip ? 0.0 : fromWires (j);
-            });
+        double former[maxStickContacts], shift = 0.0;
+        forEach ([&] (StickState&, StickContact& contact, int j) { former[j] = contact.force; });
+        forEachThree (s.stickToWire, isOnDrum,
+                      [&] (const Scalar* const (&moved)[3], const Touch* const (&three)[3])
+                      {
+                          double now[3] = {};
+                          fromWires (moved, now);
+                          for (int i = 0; i < 3; ++i)
+                              if (three[i] != nullptr)
+                              {
+                                  auto& contact = *three[i]->contact;
+                                  const double own = contact.mobility[static_cast<std::size_t> (three[i]->j)];
+                                  shift = std::max (shift, std::abs (now[i] - contact.fromWires) / own);
+                                  contact.fromWires = now[i];
+                              }
+                      });
+        if (onlyWires && isSolved && shift <= settledWires * largest)
+            return 0.0;
+        isSolved = true;
         double formerChange = 0.0;
-        const double enough = isForPlaying && touching > 0 && touch[0].stick->isWires ? settledWires : settled;
         for (int turn = 0; turn < mostTurns; ++turn)
         {
             double change = 0.0;
@@ -87,13 +114,16 @@ public:
             forEach (
                 [&] (StickState& stick, StickContact& contact, int j)
                 {
+                    if (stick.isWires)
+                        return;
                     const double force = solveOne (stick, contact, j);
                     change = std::max (change, std::abs (force - contact.force));
                     largest = std::max (largest, std::abs (force));
-                    contact.force = force;
+                    setForce (contact, force);
                 });
+            solveBrushes (change, largest);
             // As near as rounding allows when it no longer comes nearer.
-            if (change <= enough * largest || (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
+            if (onlyWires || change <= settled * largest || (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
                 break;
             formerChange = change;
             ++s.stickTurns;
@@ -107,16 +137,19 @@ public:
     /** The forces handed to the drum's modes. */
     void scatter() noexcept
     {
-        forEach (
-            [&] (StickState&, StickContact& contact, int j)
-            {
-                if (contact.force == 0.0 || contact.isSlip)
-                    return;
-                const P force = P::broadcast (static_cast<Scalar> (-contact.force));
-                const Scalar* shape = s.stickShape[j];
-                for (int k = 0; k < s.modes; k += lanes)
-                    (P::load (s.push + k) + force * P::load (shape + k)).store (s.push + k);
-            });
+        forEachThree (s.stickShape, [] (const StickContact& contact) { return contact.force != 0.0 && isOnDrum (contact); },
+                      [&] (const Scalar* const (&shape)[3], const Touch* const (&three)[3])
+                      {
+                          P force[3];
+                          SNAREWRIGHT_UNROLL
+                          for (int i = 0; i < 3; ++i)
+                              force[i] = P::broadcast (three[i] != nullptr ? static_cast<Scalar> (-three[i]->contact->force) : Scalar (0));
+                          Scalar* const pushes = s.push;
+                          for (int k = 0; k < s.modes; k += lanes)
+                              (P::load (pushes + k) + force[0] * P::load (shape[0] + k) + force[1] * P::load (shape[1] + k) +
+                               force[2] * P::load (shape[2] + k))
+                                  .store (pushes + k);
+                      });
     }
 
     /** Moves sticks and the film under them on; the microphones hear the sticks move. */
@@ -146,7 +179,7 @@ private:
     static constexpr bool isForPlaying = sizeof (Scalar) == 4;
     static constexpr double precision = isForPlaying ? 1.0e-8 : 1.0e-15; ///< of a contact's move
     static constexpr double settled = isForPlaying ? 1.0e-6 : 1.0e-15;   ///< of the largest force
-    static constexpr double settledWires = 1.0e-3; ///< of a brush, whose groups hardly move one another
+    static constexpr double settledWires = isForPlaying ? 3.0e-3 : settled; ///< of a brush: the next of Newton's steps is about the square
     static constexpr double nearlySettled = 1.0e-9;
     static constexpr int mostTurns = isForPlaying ? 24 : 400;
 
@@ -159,6 +192,11 @@ private:
         int j;
     } touch[maxStickContacts]; ///< contacts in this sample
     int touching = 0;
+    bool onlyWires = true;                                                     ///< all of them a brush's
+    bool isSolved = false;                                                     ///< in this sample, the snare wires being elsewhere then
+    double largest = 0.0;                                                      ///< N, of the forces as they were found last
+    alignas (64) std::array<double, wholePacks (maxStickContacts)> opened{}; ///< m, how far each contact opens by all their forces
+    BrushStep<static_cast<int> (wide)> brush;
 
     template <typename Action>
     void forEach (Action action) noexcept
@@ -171,31 +209,103 @@ private:
     void impose (StickState& stick) const noexcept
     {
         auto &tip = stick.at (StickContactKind::tip), &slip = stick.at (StickContactKind::slip);
-        slip.imposedNext = stick.swept + stick.handle.stepAlong (stick.age);
+        slip.imposedNext = slip.imposed + stick.handle.stepAlong (stick.age);
         slip.friction = frictionAt ((slip.compression - slip.compressionBefore) / stick.handle.interval);
         const double place = stick.roughPlace + 2.0 * slip.compression - slip.compressionBefore;
         tip.imposedNext = s.roughness * s.roughnessProfile->at (std::max (0.0, place)) - stick.handle.height (stick.age + 1);
     }
 
-    double dot (const Scalar* shape, const Scalar* values) const noexcept
+    static bool isOnDrum (const StickContact& contact) noexcept { return ! contact.isSlip; }
+
+    /** Passes the contacts that are chosen on by threes, with the rows of a table that are theirs, so that what these are multiplied with is
+        read once for three. The last may be fewer: the rest are null, with the first one's row. */
+    template <typename Choose, typename Action>
+    void forEachThree (const Scalar* const (&table)[maxStickContacts], Choose choose, Action action) noexcept
     {
-        P sum = P::zero();
-        for (int k = 0; k < s.modes; k += lanes)
-            sum = sum + P::load (shape + k) * P::load (values + k);
-        return static_cast<double> (sumOf (sum));
+        const Scalar* row[3] = {};
+        const Touch* three[3] = {};
+        int count = 0;
+        const auto pass = [&]
+        {
+            for (int i = count; i < 3; ++i)
+            {
+                row[i] = row[0];
+                three[i] = nullptr;
+            }
+            action (row, three);
+            count = 0;
+        };
+        for (int t = 0; t < touching; ++t)
+            if (choose (*touch[t].contact))
+            {
+                row[count] = table[touch[t].j];
+                three[count] = touch + t;
+                if (++count == 3)
+                    pass();
+            }
+        if (count > 0)
+            pass();
     }
 
-    /** How far contact j opens by the forces of all contacts, its own left out if `withOwn` is not set, m. */
-    double opening (const StickContact& contact, int j, bool withOwn) noexcept
+    /** Adds how the drum's modes press the contacts if no contact pushes. */
+    void addSurfaces() noexcept
     {
-        double sum = contact.fromWires;
-        forEach (
-            [&] (StickState&, StickContact& other, int i)
-            {
-                if (i != j || withOwn)
-                    sum += contact.mobility[static_cast<std::size_t> (i)] * other.force;
-            });
-        return sum;
+        forEachThree (s.stickShape, isOnDrum,
+                      [&] (const Scalar* const (&shape)[3], const Touch* const (&three)[3])
+                      {
+                          P sum[3] = { P::zero(), P::zero(), P::zero() };
+                          const Scalar* const trials = s.trial;
+                          for (int k = 0; k < s.modes; k += lanes)
+                          {
+                              const P trial = P::load (trials + k);
+                              SNAREWRIGHT_UNROLL
+                              for (int i = 0; i < 3; ++i)
+                                  sum[i] = sum[i] + trial * P::load (shape[i] + k);
+                          }
+                          for (int i = 0; i < 3; ++i)
+                              if (three[i] != nullptr)
+                                  three[i]->contact->free += static_cast<double> (sumOf (sum[i]));
+                      });
+    }
+
+    void openFromForces() noexcept
+    {
+        opened.fill (0.0);
+        forEach ([&] (StickState&, StickContact& contact, int) { addOpening (contact, contact.force); });
+    }
+
+    void addOpening (const StickContact& contact, double force) noexcept
+    {
+        if (force == 0.0)
+            return;
+        const D more = D::broadcast (force);
+        const auto end = static_cast<std::size_t> (touch[touching - 1].j) + 1;
+        for (std::size_t i = 0; i < end; i += wide)
+            (D::load (&opened[i]) + more * D::load (&contact.mobility[i])).store (&opened[i]);
+    }
+
+    void setForce (StickContact& contact, double force) noexcept
+    {
+        addOpening (contact, force - contact.force);
+        contact.force = force;
+    }
+
+    /** How far contact j opens by the forces of all contacts, m. */
+    double opening (const StickContact& contact, std::size_t j) const noexcept { return contact.fromWires + opened[j]; }
+
+    /** Finds the forces of all brushes' wires; raises `change` and `largest` to theirs. */
+    void solveBrushes (double& change, double& most) noexcept
+    {
+        if (brush.isEmpty())
+            return;
+        brush.solve ([&] (const StickContact& tip, std::size_t j) { return opening (tip, j); }, settledWires, mostTurns);
+        for (std::size_t g = 0; g < brush.groups(); ++g)
+        {
+            change = std::max (change, std::abs (brush.tipForce (g) - brush.tip (g).force));
+            most = std::max (most, std::abs (brush.tipForce (g)));
+            setForce (brush.tip (g), brush.tipForce (g));
+            setForce (brush.slip (g), brush.slipForce (g));
+        }
     }
 
     static double resistance (const StickContact& contact) noexcept
@@ -205,10 +315,9 @@ private:
 
     double solveOne (const StickState& stick, const StickContact& contact, int j) noexcept
     {
-        const double wish = contact.free - contact.compressionBefore - opening (contact, j, false);
+        const double wish = contact.free - contact.compressionBefore - opening (contact, static_cast<std::size_t> (j)) +
+                            contact.mobility[static_cast<std::size_t> (j)] * contact.force;
         const double own = contact.mobility[static_cast<std::size_t> (j)];
-        if (contact.isSlip)
-            return slipForce (wish, own, contact.friction * std::max (0.0, stick.at (StickContactKind::tip).force));
         if (contact.isStretch)
             return solveStretch (stick.stretch, contact.compressionBefore, wish, own, contact.force, precision).force;
         return solveContact (contact.compressionBefore, wish, own, contact.stiffness, contact.exponent, resistance (contact),
@@ -218,7 +327,7 @@ private:
 
     void closeContact (StickState& stick, StickContact& contact, int j) noexcept
     {
-        const double next = contact.free - opening (contact, j, true);
+        const double next = contact.free - opening (contact, static_cast<std::size_t> (j));
         if (s.countsEnergy)
         {
             const double move = next - contact.compressionBefore;
@@ -247,26 +356,29 @@ private:
 
     void moveOn (StickState& stick) noexcept
     {
-        const double hand = stick.handNow();
-        stick.airForce = 0.0;
-        for (std::size_t k = 0; k < count (stick); ++k)
+        D force[contactsPerStick], airForce = D::zero(), handWork = D::zero(), loss = D::zero();
+        for (std::size_t c = 0; c < contactsPerStick; ++c)
+            force[c] = D::broadcast (stick.contact[c].active ? stick.contact[c].force : 0.0);
+        for (std::size_t k = 0; k < count (stick); k += wide)
         {
-            double push = 0.0;
-            for (const auto& contact : stick.contact)
-                if (contact.active)
-                    push -= contact.ofStick[k] * contact.force;
-            const double next = stick.trial[k] + stick.drive[k] * push, step = next - stick.position[k];
-            if (s.countsEnergy)
-            {
-                const double twoSteps = step + stick.step[k];
-                s.flows->work -= 0.5 * hand * stick.ofHand[k] * twoSteps;
-                s.flows->modalLoss += stick.lossOfStep[k] * twoSteps * twoSteps;
-            }
-            stick.airForce += stick.dipole[k] * (step - stick.step[k]);
-            stick.position[k] = next;
-            stick.step[k] = step;
+            D push = D::zero();
+            SNAREWRIGHT_UNROLL
+            for (std::size_t c = 0; c < contactsPerStick; ++c)
+                push = push + D::load (&stick.contact[c].ofStick[k]) * force[c];
+            const D former = D::load (&stick.step[k]), next = D::load (&stick.trial[k]) - D::load (&stick.drive[k]) * push;
+            const D step = next - D::load (&stick.position[k]), twoSteps = step + former;
+            handWork = handWork - D::load (&stick.ofHand[k]) * twoSteps;
+            loss = loss + D::load (&stick.lossOfStep[k]) * twoSteps * twoSteps;
+            airForce = airForce + D::load (&stick.dipole[k]) * (step - former);
+            next.store (&stick.position[k]);
+            step.store (&stick.step[k]);
         }
-        stick.swept += stick.isWires ? stick.handle.stepAlong (stick.age) : 0.0;
+        stick.airForce = sumOf (airForce);
+        if (s.countsEnergy)
+        {
+            s.flows->work += 0.5 * stick.handNow() * sumOf (handWork);
+            s.flows->modalLoss += sumOf (loss);
+        }
         ++stick.age;
     }
 };

@@ -60,27 +60,41 @@ public:
     /** Takes the sticks' present forces into account. */
     void applySticks() noexcept
     {
-        int pushing[maxStickContacts], count = 0;
-        for (int j = 0; j < maxStickContacts; ++j)
-            if (forceOfStick (j) != Scalar (0))
-                pushing[count++] = j;
+        const Scalar* moved[maxStickContacts];
+        Scalar pushing[maxStickContacts];
+        int count = 0;
+        for (int i = 0; i < maxSticks; ++i)
+            for (int c = 0; s.sticks[i].active && c < contactsPerStick; ++c)
+            {
+                const auto& contact = s.sticks[i].contact[static_cast<std::size_t> (c)];
+                if (contact.force == 0.0 || contact.isSlip)
+                    continue;
+                moved[count] = s.stickToWire[i * contactsPerStick + c];
+                pushing[count++] = static_cast<Scalar> (contact.force);
+            }
         for (int i = 0; i < contacts; i += lanes)
         {
             P sum = P::load (freeCompression() + i);
             for (int j = 0; j < count; ++j)
-                sum = sum - P::load (s.stickToWire[pushing[j]] + i) * P::broadcast (forceOfStick (pushing[j]));
+                sum = sum - P::load (moved[j] + i) * P::broadcast (pushing[j]);
             sum.store (underSticks() + i);
         }
         predicted = underSticks();
     }
 
-    /** How far the wires' forces open a contact of a stick, m. */
-    double moveUnderStick (int j) const noexcept
+    /** How far the wires' forces open three contacts of sticks, whose rows of KernelView::stickToWire are given, m. */
+    void moveUnderSticks (const Scalar* const (&rows)[3], double (&moves)[3]) const noexcept
     {
-        P sum = P::zero();
+        P sum[3] = { P::zero(), P::zero(), P::zero() };
         for (int i = 0; i < contacts; i += lanes)
-            sum = sum + P::load (s.stickToWire[j] + i) * (P::load (s.force + i) - P::load (s.restForce + i));
-        return static_cast<double> (sumOf (sum));
+        {
+            const P beyondRest = P::load (s.force + i) - P::load (s.restForce + i);
+            SNAREWRIGHT_UNROLL
+            for (int row = 0; row < 3; ++row)
+                sum[row] = sum[row] + P::load (rows[row] + i) * beyondRest;
+        }
+        for (int row = 0; row < 3; ++row)
+            moves[row] = static_cast<double> (sumOf (sum[row]));
     }
 
     /** Summed force of neighbouring contacts beyond rest, N. */
@@ -111,14 +125,6 @@ public:
     void finish() noexcept { s.classes == 4 ? finishAll<4>() : finishAll<1>(); }
 
 private:
-    /** Of a stick's contact on the head or the hoop. */
-    Scalar forceOfStick (int j) const noexcept
-    {
-        const auto& stick = s.sticks[j / contactsPerStick];
-        const auto& contact = stick.contact[static_cast<std::size_t> (j % contactsPerStick)];
-        return stick.active && ! contact.isSlip ? static_cast<Scalar> (contact.force) : Scalar (0);
-    }
-
     KernelView<Scalar>& s;
     const int n, contacts;
     const Scalar* predicted = nullptr; ///< compression if all wire forces stayed at rest, m

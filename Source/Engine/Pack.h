@@ -123,10 +123,14 @@ struct Pack
 #if defined(__AVX512F__)
         if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 4)
             return { (Vector)_mm512_maskz_sqrt_ps (0xffff, (__m512)v) };
+        if constexpr (sizeof (Vector) == 64 && sizeof (Scalar) == 8)
+            return { (Vector)_mm512_maskz_sqrt_pd (0xff, (__m512d)v) };
 #endif
 #if defined(__AVX__)
         if constexpr (sizeof (Vector) == 32 && sizeof (Scalar) == 4)
             return { (Vector)_mm256_sqrt_ps ((__m256)v) };
+        if constexpr (sizeof (Vector) == 32 && sizeof (Scalar) == 8)
+            return { (Vector)_mm256_sqrt_pd ((__m256d)v) };
 #endif
 #if defined(__SSE2__)
         if constexpr (sizeof (Vector) == 16 && sizeof (Scalar) == 4)

@@ -20,6 +20,10 @@ inline constexpr int maxSticks = 12, mostWholeSticks = 4;
 inline constexpr int maxFilmWaves = 6;
 inline constexpr int maxStickModes = modal::StickBody::maxModes + maxFilmWaves;
 
+/** Room for these and for the contacts of all sticks in whole packs of eight; what is beyond stays zero. */
+inline constexpr int wholePacks (int count) { return (count + 7) / 8 * 8; }
+using StickModes = std::array<double, wholePacks (maxStickModes)>;
+
 /** A stick that has bounced this high off head and hoop has left, m. On the way its sound fades: the hand stills it. */
 inline constexpr double bouncedReach = 1.0e-3;
 
@@ -43,7 +47,7 @@ struct StickContact
     bool active = false;
     double compression = 0.0, compressionBefore = 0.0; ///< m, now and a sample ago
     double offset = 0.0;                               ///< m
-    std::array<double, maxStickModes> ofStick{};       ///< 1/√kg
+    alignas (64) StickModes ofStick{};                 ///< 1/√kg
     bool isStretch = false, isSlip = false;
     double imposed = 0.0, imposedBefore = 0.0, imposedNext = 0.0; ///< m, now, a sample ago, in the next sample
     double friction = 0.0;                             ///< coefficient of the slip in this sample
@@ -51,7 +55,7 @@ struct StickContact
     double lossRate = 0.0;                             ///< damping/(2T), 1/m
     double free = 0.0;                                 ///< m, the compression in the next sample if no contact pushed
     double fromWires = 0.0;                            ///< m, by which the wires' forces open it
-    std::array<double, maxStickContacts> mobility{};   ///< m/N a step, of this contact for a force at each
+    alignas (64) std::array<double, wholePacks (maxStickContacts)> mobility{}; ///< m/N a step, of this contact for a force at each
     double force = 0.0;                                ///< N
     double peakForce = 0.0;                            ///< N, largest so far
     int samples = 0;                                   ///< in contact so far
@@ -62,13 +66,11 @@ struct StickContact
     under its tip, which are modes in the same way. Heights in m, upwards. */
 struct StickState
 {
-    using Modes = std::array<double, maxStickModes>;
-
     bool active = false;
     int modes = 0, bodyModes = 0, rigidModes = 0; ///< all, the first of them that are the stick's, the first of these that are rigid
-    Modes position{}, step{}, trial{};          ///< m·√kg: now, since the last sample, next without contact forces
-    Modes keep{}, spring{}, drive{}, lossOfStep{}; ///< see ModalRecursion
-    Modes ofHand{};                             ///< 1/√kg, motion against the hand's push
+    alignas (64) StickModes position{}, step{}, trial{};       ///< m·√kg: now, since the last sample, next without contact forces
+    alignas (64) StickModes keep{}, spring{}, drive{}, lossOfStep{}; ///< see ModalRecursion
+    alignas (64) StickModes ofHand{};                          ///< 1/√kg, motion against the hand's push
     double handPush = 0.0;                      ///< N, downwards
     double handLift = 0.0;                      ///< N, upwards once the hand has let go
     int age = 0;                                ///< samples since it came
@@ -77,9 +79,8 @@ struct StickState
     bool isWires = false;                       ///< of a brush
     HandleMotion handle;                        ///< of a brush; its acceleration is the "push" of its hand
     double lateral = 0.0;                       ///< m, where these wires lie in the fan
-    double swept = 0.0;                         ///< m that the handle has come along the head
     double roughPlace = 0.0;                    ///< m, where these wires begin in the head's roughness
-    Modes dipole{};                             ///< see modal::StickBody::Mode
+    alignas (64) StickModes dipole{};           ///< see modal::StickBody::Mode
     double airForce = 0.0;                      ///< what pushes the air around the moving stick, over the air's density, m⁴ a sample²
     /** Pressure of that at each microphone, Pa: near × airForce + far × (its change in a sample). */
     std::array<double, maxMicrophones> near{}, far{};
