@@ -27,6 +27,7 @@ function (snarewright_add_juce_library name)
     target_link_libraries (snarewright_${name} PUBLIC ${arg_LIBRARIES})
     target_compile_definitions (snarewright_${name} PUBLIC ${arg_DEFINITIONS})
     target_compile_options (snarewright_${name} PRIVATE -w)
+    set_target_properties (snarewright_${name} PROPERTIES UNITY_BUILD OFF) # its modules name things alike
     if (CMAKE_SYSTEM_NAME STREQUAL "Linux")
         # Whoever links it takes only the functions it uses.
         target_compile_options (snarewright_${name} PRIVATE -ffunction-sections -fdata-sections)

@@ -93,9 +93,6 @@ Eigen::MatrixXd apertureTransforms (int m, const Eigen::VectorXd& cavityZeros, c
     return transforms;
 }
 
-namespace
-{
-
 /** Products of transforms integrated over wavenumbers, Σ w Ŵ_n Ŵ_n', for all pairs of an order's functions.
 
     By partial fractions two sums a function are enough, g_n = Σ w J²/(j_n² − x²) and h_n = Σ w J²/(j_n² − x²)²: the product is
@@ -151,8 +148,6 @@ private:
     Eigen::ArrayXd squares;   ///< j_n²
     Eigen::MatrixXd coupling; ///< C
 };
-
-} // namespace
 
 Mass staticMass (int m, const Eigen::VectorXd& zeros, const DrumSpec& drum)
 {

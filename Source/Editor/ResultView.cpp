@@ -30,7 +30,7 @@ struct Columns
     juce::Rectangle<int> takeChange (juce::Rectangle<float>& row) const { return row.removeFromRight (change).toNearestInt(); }
 };
 
-constexpr float headingHeight = 22.0f;
+constexpr float resultHeading = 22.0f;
 
 } // namespace
 
@@ -100,14 +100,13 @@ public:
         const float needed = juce::jmin (valueFont.getStringWidthFloat (line.value) + 1.0f, 0.6f * area.getWidth());
         g.setColour (line.limitShare > careBegins ? theme.caution : theme.ink);
         g.setFont (valueFont);
-        g.drawFittedText (line.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1,
-                          0.7f);
+        g.drawFittedText (line.value, area.removeFromRight (needed).toNearestInt(), juce::Justification::centredRight, 1, 0.7f);
         area.removeFromRight (8.0f);
         area.removeFromLeft (line.isDetail ? 8.0f : 0.0f);
         g.setColour (theme.quiet);
         g.setFont (nameFont);
-        g.drawFittedText (line.label.isEmpty() ? line.name : line.label, area.toNearestInt(),
-                          juce::Justification::centredLeft, 1, 0.75f);
+        g.drawFittedText (line.label.isEmpty() ? line.name : line.label, area.toNearestInt(), juce::Justification::centredLeft, 1,
+                          0.75f);
     }
 
     void mouseEnter (const juce::MouseEvent&) override { repaint(); }
@@ -171,7 +170,7 @@ juce::String ResultView::changeOf (const juce::String& name) const
 void ResultView::paint (juce::Graphics& g)
 {
     const auto& theme = themeOf (*this);
-    auto heading = getLocalBounds().toFloat().removeFromTop (headingHeight).reduced (2.0f, 0.0f);
+    auto heading = getLocalBounds().toFloat().removeFromTop (resultHeading).reduced (2.0f, 0.0f);
     const Columns columns (heading.getWidth());
     g.setColour (theme.quiet);
     g.setFont (fonts::small());
@@ -186,7 +185,7 @@ void ResultView::paint (juce::Graphics& g)
 void ResultView::resized()
 {
     auto area = getLocalBounds().toFloat();
-    area.removeFromTop (headingHeight);
+    area.removeFromTop (resultHeading);
     if (rows.empty())
         return;
     const float height = juce::jlimit (17.0f, 32.0f, area.getHeight() / static_cast<float> (rows.size()));

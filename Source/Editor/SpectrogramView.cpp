@@ -13,12 +13,12 @@ namespace
 using listening::LevelColumn;
 using listening::LevelColumns;
 
-constexpr double shownRange = 60.0;                // dB
-constexpr double quietest = -40.0, loudest = 0.0;  // dB of full scale, between which the strongest colour may lie
-constexpr double fadedBy = 40.0;                   // dB, to which a partial is drawn
-constexpr double early = 0.03;                     // s after the blow: the stroke itself is over
+constexpr double shownRange = 60.0;               // dB
+constexpr double quietest = -40.0, loudest = 0.0; // dB of full scale, between which the strongest colour may lie
+constexpr double fadedBy = 40.0;                  // dB, to which a partial is drawn
+constexpr double early = 0.03;                    // s after the blow: the stroke itself is over
 constexpr std::size_t mostLabels = 8;
-constexpr int headingHeight = 30, timeHeight = 16, noteWidth = 30, labelHeight = 15;
+constexpr int spectrogramHeading = 30, timeHeight = 16, noteWidth = 30, labelHeight = 15;
 
 double levelOf (std::uint8_t byte)
 {
@@ -28,7 +28,8 @@ double levelOf (std::uint8_t byte)
 /** The loudest partials of a tap, from low to high. */
 std::vector<fitting::Partial> loudestOf (std::vector<fitting::Partial> partials, std::size_t most)
 {
-    std::erase_if (partials, [] (const auto& p) { return p.frequency < LevelColumn::lowest || p.frequency > LevelColumn::highest; });
+    std::erase_if (partials,
+                   [] (const auto& p) { return p.frequency < LevelColumn::lowest || p.frequency > LevelColumn::highest; });
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level (early) > b.level (early); });
     partials.resize (std::min (partials.size(), most));
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.frequency < b.frequency; });
@@ -86,13 +87,18 @@ void SpectrogramView::updateLabels()
             shownLabels.push_back ({ partial.frequency, noteWithCents (partial.frequency, pitch) });
     for (const auto& label : shownLabels)
         labelTexts.add (label.text + ", " + fixed (label.hertz, 1) + " Hz");
-    setDescription (labelTexts.isEmpty() ? juce::String (strings::noPartials) : strings::partialsHeard + labelTexts.joinIntoString ("; "));
+    setDescription (labelTexts.isEmpty() ? juce::String (strings::noPartials)
+                                         : strings::partialsHeard + labelTexts.joinIntoString ("; "));
 }
 
 juce::Rectangle<int> SpectrogramView::plot() const
 {
     const int labels = getWidth() < 460 ? 72 : 128;
-    return getLocalBounds().withTrimmedTop (headingHeight).withTrimmedBottom (timeHeight).withTrimmedLeft (noteWidth).withTrimmedRight (labels);
+    return getLocalBounds()
+        .withTrimmedTop (spectrogramHeading)
+        .withTrimmedBottom (timeHeight)
+        .withTrimmedLeft (noteWidth)
+        .withTrimmedRight (labels);
 }
 
 float SpectrogramView::yOf (double hertz) const
@@ -224,7 +230,7 @@ void SpectrogramView::drawAll()
 
 void SpectrogramView::resized()
 {
-    auto heading = getLocalBounds().removeFromTop (headingHeight - 4);
+    auto heading = getLocalBounds().removeFromTop (spectrogramHeading - 4);
     pause.setBounds (heading.removeFromRight (buttonWidth));
     const auto area = plot();
     if (area.isEmpty() || image.getWidth() == area.getWidth())
@@ -249,7 +255,8 @@ void SpectrogramView::paint (juce::Graphics& g)
     g.setColour (theme.ink);
     g.setFont (fonts::title());
     g.drawFittedText (recorded == nullptr ? juce::String (strings::spectrogramTitle) : strings::spectrogramOf (recorded->name),
-                      getLocalBounds().removeFromTop (headingHeight - 4).withTrimmedRight (2 * buttonWidth + 8), juce::Justification::centredLeft, 1, 0.8f);
+                      getLocalBounds().removeFromTop (spectrogramHeading - 4).withTrimmedRight (2 * buttonWidth + 8),
+                      juce::Justification::centredLeft, 1, 0.8f);
     g.setImageResamplingQuality (juce::Graphics::lowResamplingQuality);
     g.drawImage (image, area.toFloat(), juce::RectanglePlacement::stretchToFit);
     drawAxes (g);
@@ -288,7 +295,7 @@ void SpectrogramView::drawAxes (juce::Graphics& g) const
     // Seconds back from the right edge; in a file from its start.
     g.setColour (theme.quiet);
     const double every = timeStep() * area.getWidth() > 12.0 ? 5.0 : 1.0;
-    for (double time = recorded == nullptr ? endTime() : 0.0; ; time += recorded == nullptr ? -every : every)
+    for (double time = recorded == nullptr ? endTime() : 0.0;; time += recorded == nullptr ? -every : every)
     {
         const float x = xOf (time);
         if (x < static_cast<float> (area.getX()) - 1.0f || x > static_cast<float> (area.getRight()) + 1.0f)

@@ -11,7 +11,7 @@ namespace listening
 namespace
 {
 
-constexpr double from = 0.1, to = 0.3;          // s after the blow: the stroke is over, and what rings still does
+constexpr double ringFrom = 0.1, ringTo = 0.3;  // s after the blow: the stroke is over, and what rings still does
 constexpr double frame = 1.0e-3;                // s
 constexpr double mostly = 1.5, nearlyAll = 4.0; // times the power of the rest
 
@@ -24,7 +24,7 @@ Nature natureOf (const Recording& recording, const std::vector<Tap>& taps,
         return Nature::noStroke;
 
     const auto loudest = std::max_element (taps.begin(), taps.end(), [] (const Tap& a, const Tap& b) { return a.peak < b.peak; });
-    const double begin = loudest->lastBlow + from, end = std::min (loudest->end, loudest->lastBlow + to);
+    const double begin = loudest->lastBlow + ringFrom, end = std::min (loudest->end, loudest->lastBlow + ringTo);
     const auto powerIn = [&] (double low, double high) { return envelopeOf (recording, low, high, frame).mean (begin, end); };
     const double bass = powerIn (25.0, 90.0), middle = powerIn (130.0, 3000.0), treble = powerIn (3500.0, 12000.0);
 

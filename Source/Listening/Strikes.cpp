@@ -16,7 +16,7 @@ namespace
 
 using modal::units::twoPi;
 
-constexpr int mostInBand = 10;
+constexpr int mostOfStrikes = 10;
 constexpr double faintest = 0.01; // of a strike's strongest: as likely the room's answer as a mode
 
 /** One note while loudness is still absolute. */
@@ -84,7 +84,7 @@ std::vector<fitting::Line> linesOf (const std::vector<Strike>& strikes, const Pa
 
     for (double low = search.lowest; low < search.highest; low += SubbandFilter::width)
     {
-        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostInBand);
+        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostOfStrikes);
 
         for (const auto& sine : band.sines)
         {

@@ -9,18 +9,18 @@ namespace place
 namespace
 {
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr std::size_t middle = 3, wires = 5; ///< octaves of 1 kHz and 4 kHz
-constexpr double fast = 0.125;               // s
-constexpr double aboveNoise = 10.0;          // dB
-constexpr double furthest = 3000.0;          // m, in the open air
-constexpr double reference = 20.0e-6;        // Pa, ISO 1683
+constexpr std::size_t middle = 3, wires = 5;  ///< octaves of 1 kHz and 4 kHz
+constexpr double fast = 0.125;                // s
+constexpr double aboveNoise = 10.0;           // dB
+constexpr double furthest = 3000.0;           // m, in the open air
+constexpr double referencePressure = 20.0e-6; // Pa, ISO 1683
 
 /** A-weighting in the middle of each octave, dB (IEC 61672-1). */
 constexpr Octaves aWeighting{ -16.1, -8.6, -3.2, 0.0, 1.2, 1.0, -1.1 };
 
 double decibels (double energy, double seconds)
 {
-    return 10.0 * std::log10 (std::max (energy, 1.0e-30) / (reference * reference * seconds));
+    return 10.0 * std::log10 (std::max (energy, 1.0e-30) / (referencePressure * referencePressure * seconds));
 }
 
 /** Energy at a distance over that at 1 m, direct and reverberant, in one octave. */

@@ -16,7 +16,7 @@ namespace
 
 constexpr std::size_t pathCount = 64;
 constexpr int feedsPerLine = 4;
-constexpr std::size_t reference = 3;                 ///< the octave of 1 kHz, for which each path has its exact level
+constexpr std::size_t octaveOf1kHz = 3;              ///< the octave of 1 kHz, for which each path has its exact level
 constexpr double halfAngle = modal::units::pi / 3.0; ///< of the pair
 constexpr double diffuseEnergy = 1.0 / 3.0, diffuseCorrelation = 0.625; ///< of the pair: (1 + cos 120°/3)/(1 + 1/3)
 
@@ -124,7 +124,7 @@ void Room::addPaths (const std::vector<Image>& paths, const Decay& decay, double
     for (const auto& image : paths)
     {
         const double delay = std::max ((image.distance / soundSpeed - lead) * rate, 1.0);
-        const double gain = pickedUpAt / image.distance * gainOf (lossOf (image, decay, reference));
+        const double gain = pickedUpAt / image.distance * gainOf (lossOf (image, decay, octaveOf1kHz));
         Tap tap{ groupOf (image),
                  static_cast<std::size_t> (delay),
                  {},
@@ -145,13 +145,13 @@ void Room::addPaths (const std::vector<Image>& paths, const Decay& decay, double
             {
                 ++count;
                 for (std::size_t i = 0; i < decibels.size(); ++i)
-                    decibels[i] += lossOf (image, decay, i) - lossOf (image, decay, reference);
+                    decibels[i] += lossOf (image, decay, i) - lossOf (image, decay, octaveOf1kHz);
             }
         for (auto& level : decibels)
             level /= std::max (count, 1.0);
         // The sound that was picked up has the air's losses so far.
         for (std::size_t i = 0; i < decibels.size(); ++i)
-            decibels[i] += (decay.airLoss[i] - decay.airLoss[reference]) * pickedUpAt;
+            decibels[i] += (decay.airLoss[i] - decay.airLoss[octaveOf1kHz]) * pickedUpAt;
         losses.set (group, shelvesFor (decibels, rate));
     }
 }
@@ -178,7 +178,7 @@ void Room::addLate (const Place& place, const Decay& decay, double pickedUpAt, d
         {
             const double within = static_cast<double> (random()) / std::minstd_rand::max();
             const double before = std::min (length * (k + within) / feedsPerLine, begin);
-            const double share = energy / feedsPerLine * std::exp (60.0 * neper * before / decay.time[reference]);
+            const double share = energy / feedsPerLine * std::exp (60.0 * neper * before / decay.time[octaveOf1kHz]);
             const double sign = random() % 2 == 0 ? 1.0 : -1.0;
             feeds.push_back (
                 { line, static_cast<std::size_t> ((begin - before) * rate), static_cast<float> (sign * std::sqrt (share)) });

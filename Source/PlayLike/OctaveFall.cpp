@@ -13,7 +13,7 @@ namespace
 {
 
 constexpr double frame = 1.0e-3;                      // s
-constexpr double window = 0.01;                       // s
+constexpr double averaged = 0.01;                     // s
 constexpr double startLevel = -3.0, endLevel = -18.0; // dB
 
 double powerAt (double decibels)
@@ -25,8 +25,8 @@ OctaveFall fallOf (const listening::Envelope& envelope, double blow, double end,
 {
     std::vector<double> powers;
 
-    for (double t = blow; t + window < end; t += frame)
-        powers.push_back (std::max (0.0, envelope.mean (t, t + window) - noise));
+    for (double t = blow; t + averaged < end; t += frame)
+        powers.push_back (std::max (0.0, envelope.mean (t, t + averaged) - noise));
 
     if (powers.empty())
         return {};

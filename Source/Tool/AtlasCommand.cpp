@@ -73,7 +73,7 @@ sheets::Atlas makeWithProgress (const sheets::AtlasRequest& request, bool isWant
         request, [&] (double share) { progress.show (share); }, cancel);
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runAtlas (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     const auto target = pageTarget (arguments);
@@ -83,36 +83,41 @@ void run (const std::vector<std::string>& words, const Command& command)
         std::count_if (atlas.points.begin(), atlas.points.end(), [] (const auto& p) { return ! p.isPossible; });
 
     if (impossible > 0)
-        std::cerr << impossible << " of " << atlas.points.size() << " tunings are crossed out: a head would be slack or beyond its yield strength\n";
+        std::cerr << impossible << " of " << atlas.points.size()
+                  << " tunings are crossed out: a head would be slack or beyond its yield strength\n";
 
     const auto title = request.drum.name.empty() ? std::string ("Atlas of tunings") : request.drum.name + ": atlas of tunings";
-    writePage (target,
-               { sheets::atlasWidth, sheets::atlasHeight, { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); } },
-                 [&] { return sheets::asJson (atlas); }, [&] { return sheets::asCsv (atlas); } });
+    writePage (target, { sheets::atlasWidth,
+                         sheets::atlasHeight,
+                         { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, atlas, title); } },
+                         [&] { return sheets::asJson (atlas); },
+                         [&] { return sheets::asCsv (atlas); } });
 }
 } // namespace
 
 const Command& atlasCommand()
 {
-    static const Command command{ "atlas",
-                                  "Maps drum note, ring, snare response and head stress over batter notes and intervals",
-                                  "[DRUM] [options] --output FILE.pdf",
-                                  "The ring is with the wires off. The snare response map shows how fast the resonant head moves under the "
-                                  "wires after a light\n"
-                                  "tap near the edge: the faster, the softer the stroke that wakes the wires.\n",
-                                  { { "Range:",
-                                      { { "lowest-note", "D3", "batter tap note; D3 if not given" },
-                                        { "highest-note", "D4", "D4 if not given" },
-                                        { "notes", "25", "how many, 1 to 500; two to a semitone if not given" },
-                                        { "lowest-interval", "P1", "resonant over batter" },
-                                        { "highest-interval", "P8", "" },
-                                        { "intervals", "13", "how many, 1 to 500" },
-                                        { "threads", "2", "processor threads, 1 to 64; all if not given" } } },
-                                    { "Output:",
-                                      { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },
-                                        { "progress", "", "show progress even if standard error is not a terminal" } } } },
-                                  true,
-                                  run };
+    static const Command command{
+        "atlas",
+        "Maps drum note, ring, snare response and head stress over batter notes and intervals",
+        "[DRUM] [options] --output FILE.pdf",
+        "The ring is with the wires off. The snare response map shows how fast the resonant head moves under the "
+        "wires after a light\n"
+        "tap near the edge: the faster, the softer the stroke that wakes the wires.\n",
+        { { "Range:",
+            { { "lowest-note", "D3", "batter tap note; D3 if not given" },
+              { "highest-note", "D4", "D4 if not given" },
+              { "notes", "25", "how many, 1 to 500; two to a semitone if not given" },
+              { "lowest-interval", "P1", "resonant over batter" },
+              { "highest-interval", "P8", "" },
+              { "intervals", "13", "how many, 1 to 500" },
+              { "threads", "2", "processor threads, 1 to 64; all if not given" } } },
+          { "Output:",
+            { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },
+              { "progress", "", "show progress even if standard error is not a terminal" } } } },
+        true,
+        runAtlas
+    };
     return command;
 }
 

@@ -19,7 +19,7 @@ namespace
 {
 constexpr std::size_t mostTunings = 12;
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runCompare (const std::vector<std::string>& words, const Command& command)
 {
     const VersusArguments versus (words, command.allOptions());
     const auto& arguments = versus.common();
@@ -64,7 +64,7 @@ const Command& compareCommand()
         "A snare drum at playing distance harms hearing within minutes: wear ear protection when you compare by ear.\n",
         { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
         true,
-        run
+        runCompare
     };
     return command;
 }

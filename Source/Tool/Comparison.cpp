@@ -145,7 +145,7 @@ void addPlaceRows (TextTable& table, const std::vector<NamedPrediction>& tunings
 std::string comparisonText (const std::vector<NamedPrediction>& tunings)
 {
     const auto& reference = tunings.front().prediction;
-    TextTable table (std::vector<Align> (tunings.size() + 1, Align::left));
+    TextTable table (std::vector<Column> (tunings.size() + 1, Column::left));
 
     addRow (table, "", tunings, [] (const auto& t) { return linesOf (t.label).first; });
     addRow (table, "", tunings, [] (const auto& t) { return linesOf (t.label).second; });

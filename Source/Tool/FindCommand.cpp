@@ -201,7 +201,7 @@ void goOn (const Arguments& arguments, const FindRequest& request, const Search&
         hear (arguments, request, list, *target);
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runFind (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
 
@@ -247,7 +247,7 @@ const Command& findCommand()
         "\nPlay files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",
         allFindOptions(),
         false,
-        run
+        runFind
     };
     return command;
 }

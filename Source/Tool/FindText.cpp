@@ -38,7 +38,7 @@ std::string joined (const std::vector<std::string>& words)
 
 std::string wishText (const std::vector<Wish>& wishes)
 {
-    TextTable table ({ Align::right, Align::left, Align::left });
+    TextTable table ({ Column::right, Column::left, Column::left });
 
     for (std::size_t w = 0; w < wishes.size(); ++w)
         table.add ({ std::to_string (w + 1), wishes[w].text, wishes[w].reason });

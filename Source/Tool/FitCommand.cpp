@@ -222,7 +222,7 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
     writeJsonAndText (arguments, reports::fitJson (fit, date, pitchOf (arguments)), text + heard.remarks);
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runFit (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     const auto setup = readSetup (arguments);
@@ -319,7 +319,7 @@ const Command& fitCommand()
                 "standard output instead",
                 true } } } },
         true,
-        run
+        runFit
     };
     return command;
 }

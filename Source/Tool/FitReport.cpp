@@ -53,7 +53,7 @@ std::string lugTable (const HeadFit& fit)
     if (fit.lugCents.empty())
         return {};
 
-    TextTable table ({ Align::right, Align::right, Align::left });
+    TextTable table ({ Column::right, Column::right, Column::left });
     table.add ({ "LUG", "CENTS FROM TAP NOTE", "" });
 
     for (std::size_t k = 0; k < fit.lugCents.size(); ++k)
@@ -79,8 +79,8 @@ std::string findingsText (const std::vector<Finding>& findings)
 /** Every tuning that explains the strikes, side by side. */
 std::string answersText (const DrumFit& fit, ConcertPitch pitch)
 {
-    TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::left, Align::left,
-                       Align::right, Align::left });
+    TextTable table ({ Column::right, Column::right, Column::right, Column::left, Column::right, Column::left, Column::left,
+                       Column::right, Column::left });
     table.add ({ "ANSWER", "PROBABILITY", "DIAMETER", "BATTER", "", "", "RESONANT", "", "" });
     const auto head = [pitch] (const DrumAnswer::Head& one, std::vector<std::string>& row)
     {
@@ -155,7 +155,7 @@ std::string textOf (const DrumFit& fit, const DrumSpec& drum, double modelError,
     if (! fit.isPossible)
         return "No fit.\n" + findingsText (fit.findings);
 
-    TextTable table ({ Align::right, Align::left, Align::left, Align::right });
+    TextTable table ({ Column::right, Column::left, Column::left, Column::right });
     table.add ({ "HZ", "MODE", "HEAD", "CENTS FROM FIT" });
 
     for (const auto& partial : fit.partials)
@@ -213,9 +213,9 @@ std::string narrowedText (const DrumFit& without, const DrumFit& with)
 
 std::string textOf (const LeftOutCheck& check, int strikes)
 {
-    TextTable table ({ Align::left, Align::right, Align::right, Align::right });
+    TextTable table ({ Column::left, Column::right, Column::right, Column::right });
     table.add ({ "PREDICTED BY", "EXPLAINED", "BY CHANCE", "CENTS" });
-    const auto add = [&] (const char* name, const Prediction& one)
+    const auto add = [&] (const char* name, const fitting::Prediction& one)
     {
         table.add ({ name, fixedText (100.0 * one.share, 0) + " %", fixedText (100.0 * one.byChance, 0) + " %",
                      fixedText (one.cents, 1) });

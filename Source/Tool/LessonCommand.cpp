@@ -40,7 +40,7 @@ void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesso
                         [&] (const std::string& name, std::string_view bytes) { writeText ((folder / name).string(), bytes); });
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runLesson (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     arguments.requireAtMost (1, "lesson");
@@ -89,7 +89,7 @@ const Command& lessonCommand()
         "sheet. Start at low volume.\n",
         { { "Output:", { { "output", "FOLDER", "created if needed" } } } },
         false,
-        run
+        runLesson
     };
     return command;
 }

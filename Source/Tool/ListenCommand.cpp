@@ -38,8 +38,8 @@ HeardFile listenTo (const std::string& path)
     return heard;
 }
 
-/** The loudest partials soon after the blow, in order of frequency. Their uncertainty is no measure of loudness: two partials close
-    together are both uncertain, however loud they are. */
+/** The loudest partials soon after the blow, in order of frequency. Their uncertainty is no measure of loudness: two partials
+   close together are both uncertain, however loud they are. */
 std::vector<fitting::Partial> loudest (std::vector<fitting::Partial> partials, std::size_t most)
 {
     std::sort (partials.begin(), partials.end(), [] (const auto& a, const auto& b) { return a.level (early) > b.level (early); });
@@ -102,7 +102,7 @@ std::string textOf (const NoteByTap& shared)
         }
 
     const double mean = std::exp (logarithms / count);
-    TextTable table ({ Align::right, Align::left, Align::right, Align::right });
+    TextTable table ({ Column::right, Column::left, Column::right, Column::right });
     table.add ({ "TAP", "NOTE", "HZ", "CENTS FROM MEAN" });
 
     for (std::size_t i = 0; i < notes.size(); ++i)
@@ -125,14 +125,15 @@ std::string overNoise (const listening::Tap& tap)
 /** How far a partial falls to rest, in cents; empty if it is steady. */
 std::string glideText (const fitting::Partial& partial)
 {
-    return std::abs (partial.rise) <= 2.0 * partial.riseError ? std::string()
-                                                             : modal::fixedText (1200.0 * std::log2 (1.0 + partial.rise), 0) + " cents";
+    return std::abs (partial.rise) <= 2.0 * partial.riseError
+               ? std::string()
+               : modal::fixedText (1200.0 * std::log2 (1.0 + partial.rise), 0) + " cents";
 }
 
 std::string textOf (const HeardFile& heard)
 {
     auto text = heard.name + ": " + std::to_string (heard.taps.size()) + (heard.taps.size() == 1 ? " tap\n" : " taps\n");
-    TextTable table ({ Align::right, Align::right, Align::right, Align::left, Align::right, Align::right, Align::right });
+    TextTable table ({ Column::right, Column::right, Column::right, Column::left, Column::right, Column::right, Column::right });
     table.add ({ "TAP", "AT", "OVER NOISE", "NOTE", "HZ", "RING", "GLIDE" });
     std::string remarks;
 
@@ -145,7 +146,8 @@ std::string textOf (const HeardFile& heard)
         {
             table.add ({ isFirst ? std::to_string (i + 1) : "", isFirst ? modal::fixedText (tap.start, 2) + " s" : "",
                          isFirst ? overNoise (tap) : "", modal::Note::fromFrequency (partial.frequency).nameWithCents(),
-                         modal::fixedText (partial.frequency, 1), modal::fixedText (partial.t60(), 2) + " s", glideText (partial) });
+                         modal::fixedText (partial.frequency, 1), modal::fixedText (partial.t60(), 2) + " s",
+                         glideText (partial) });
             isFirst = false;
         }
 
@@ -209,7 +211,7 @@ Json jsonOf (const HeardFile& heard)
                  { "taps", taps } };
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runListen (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
 
@@ -245,16 +247,22 @@ const Command& listenCommand()
         "listen",
         "Finds taps in recordings and lists the partials that ring",
         "FILE... [--json [FILE]] [--picture FILE]",
-        "Reads WAV, AIFF and FLAC files. To record a lug check: hold the other head still with a cloth, throw the wires off, keep the "
+        "Reads WAV, AIFF and FLAC files. To record a lug check: hold the other head still with a cloth, throw the wires off, "
+        "keep the "
         "microphone\n"
-        "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise seen "
+        "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise "
+        "seen "
         "from\n"
         "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n"
         "A snare drum at playing distance harms hearing within minutes: wear ear protection, and tap lightly.\n",
-        { { "Output:", { { "json", "FILE", "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true },
-            { "picture", "FILE.png", "a spectrogram of each tap with its partials, their notes and rings; or a .svg or .pdf" } } } },
+        { { "Output:",
+            { { "json", "FILE",
+                "all partials as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead",
+                true },
+              { "picture", "FILE.png",
+                "a spectrogram of each tap with its partials, their notes and rings; or a .svg or .pdf" } } } },
         false,
-        run
+        runListen
     };
     return command;
 }

@@ -19,9 +19,11 @@ using sheets::Canvas;
 
 namespace
 {
-constexpr double plotWidth = 300.0, plotHeight = 260.0, axisWidth = 42.0, labelWidth = 130.0, gap = 24.0, margin = 30.0; // points
+constexpr double plotWidth = 300.0, plotHeight = 260.0, frequencyAxisWidth = 42.0, labelWidth = 130.0, gap = 24.0,
+                 margin = 30.0; // points
 constexpr double headingHeight = 40.0, axisHeight = 30.0, lineHeight = 9.0;
-constexpr double panelWidth = axisWidth + plotWidth + labelWidth + gap, panelHeight = headingHeight + plotHeight + axisHeight;
+constexpr double panelWidth = frequencyAxisWidth + plotWidth + labelWidth + gap,
+                 panelHeight = headingHeight + plotHeight + axisHeight;
 constexpr std::size_t mostPanels = 12, mostColumns = 2;
 
 constexpr double before = 0.05, after = 0.85;                // s about the blow
@@ -119,7 +121,7 @@ void drawLabels (Canvas& canvas, const Panel& panel, const std::vector<fitting::
 void drawTap (Canvas& canvas, double left, double top, const HeardFile& heard, std::size_t index)
 {
     const auto& tap = heard.taps[index];
-    const Panel panel{ left + axisWidth, top + headingHeight };
+    const Panel panel{ left + frequencyAxisWidth, top + headingHeight };
     canvas.text (panel.left, top + 14.0, heard.name + ", tap " + std::to_string (index + 1), 9.0, Align::left, true);
     canvas.text (panel.left, top + 26.0, "at " + modal::fixedText (tap.lastBlow, 2) + " s", 7.0);
     drawSpectrogram (canvas, panel, heard.recording, tap);
@@ -154,9 +156,10 @@ void writeListenPicture (const Arguments& arguments, const std::vector<HeardFile
     const double height = 2.0 * margin + 20.0 + static_cast<double> (std::max<std::size_t> (rows, 1)) * panelHeight;
     const auto draw = [&] (Canvas& canvas)
     {
-        canvas.text (margin, margin,
-                     "Grey: level, darker is louder (60 dB). Lines: partials until they have faded by 40 dB; thin: on to their labels.",
-                     8.0);
+        canvas.text (
+            margin, margin,
+            "Grey: level, darker is louder (60 dB). Lines: partials until they have faded by 40 dB; thin: on to their labels.",
+            8.0);
 
         if (panels.empty())
             canvas.text (margin, margin + 30.0, "No taps found.", 10.0);

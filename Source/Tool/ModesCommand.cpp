@@ -44,7 +44,7 @@ std::string modesCsv (const modal::Prediction& p)
     return text;
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runModes (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
 
@@ -69,16 +69,22 @@ const Command& modesCommand()
         "modes",
         "Lists every mode: note, frequency, ring, where its energy is",
         "[DRUM] [options]",
-        "A mode (m,n) has m nodal diameters and n nodal circles; the rim counts as one circle. RATIO is the frequency over the drum "
+        "A mode (m,n) has m nodal diameters and n nodal circles; the rim counts as one circle. RATIO is the frequency over the "
+        "drum "
         "note's.\n"
-        "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head moves, or "
+        "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head "
+        "moves, or "
         "whether\n"
-        "both move in phase or opposed, which squeezes the air between them. \"mixed\": less than two thirds of a mode moves as its\n"
+        "both move in phase or opposed, which squeezes the air between them. \"mixed\": less than two thirds of a mode moves as "
+        "its\n"
         "name says, since a patch or uneven lugs mix it with others.\n",
-        { { "Output:", { { "all", "", "also the modes of the air, in vent and cavity, in which the heads hardly move; JSON and CSV always have\nthem" },
-                         { "json", "FILE", "as JSON", true }, { "csv", "FILE", "as comma separated values", true } } } },
+        { { "Output:",
+            { { "all", "",
+                "also the modes of the air, in vent and cavity, in which the heads hardly move; JSON and CSV always have\nthem" },
+              { "json", "FILE", "as JSON", true },
+              { "csv", "FILE", "as comma separated values", true } } } },
         true,
-        run
+        runModes
     };
     return command;
 }

@@ -69,7 +69,7 @@ std::string whereText (const InPlace& in)
 
 std::string placeText (const InPlace& in)
 {
-    TextTable table ({ Align::left, Align::right, Align::left });
+    TextTable table ({ Column::left, Column::right, Column::left });
 
     for (const auto& row : placeRows (in))
         if (! row.value.empty())

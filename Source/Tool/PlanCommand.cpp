@@ -55,7 +55,7 @@ std::string testTurnText (const HeadPlan& head, const Tuning& tuning)
     std::string text = "  test turn: " + wording::keyTurns (test) + "\n          tightening order " +
                        wording::tighteningOrder (test.order) + "\n          tap, and plan anew with " +
                        observedOption (head, tuning) + "\n";
-    TextTable table ({ Align::left, Align::left });
+    TextTable table ({ Column::left, Column::left });
     table.add ({ "if you hear", "every rod then needs" });
 
     for (const auto& after : head.afterTest)
@@ -74,7 +74,8 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
         return text + "  no rod needs 1/16 turn or more: fine-tune by ear\n";
 
     if (head.hasTestTurn)
-        text += testTurnText (head, tuning) + "  Without a new plan, as a usual drum turns (yours may need half or twice as much):\n";
+        text +=
+            testTurnText (head, tuning) + "  Without a new plan, as a usual drum turns (yours may need half or twice as much):\n";
 
     int count = 0;
 
@@ -88,9 +89,8 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
     if (head.isCalibrated && head.passes.front().isEven())
         text += "  After pass 1 add what it did: " + observedOption (head, tuning) + "\n";
 
-    text += "  at the target: force per rod " + fixedText (head.forcePerRod, 0) + " N, torque " +
-            fixedText (head.torque.low, 2) + " to " + fixedText (head.torque.high, 2) +
-            " N m depending on friction (for information, not a target)\n";
+    text += "  at the target: force per rod " + fixedText (head.forcePerRod, 0) + " N, torque " + fixedText (head.torque.low, 2) +
+            " to " + fixedText (head.torque.high, 2) + " N m depending on friction (for information, not a target)\n";
 
     for (const auto& caution : head.cautions)
         text += "\nCAUTION  " + wording::text (caution, head.side) + "\n";
@@ -98,7 +98,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
     return text;
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runPlan (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     const auto tuned = chooseOne (arguments);
@@ -122,16 +122,22 @@ const Command& planCommand()
         "plan",
         "Plans the key turns from the present tuning to another: which rod, how far, in which order",
         "[DRUM] [options] --now-batter NOTE [--now-resonant NOTE] | --now-from FILE.json",
-        "Read the present notes from a tap 25 mm from the edge, the other head held still, wires off. The plan goes round the drum in "
+        "Read the present notes from a tap 25 mm from the edge, the other head held still, wires off. The plan goes round the "
+        "drum in "
         "the\n"
         "tightening order, in at most three passes, in sixteenths of a turn, and comes up to pitch from below. The effect of a "
         "turn\n"
-        "differs from drum to drum: a test turn of every rod comes first; tell what it did with --observed, and the plan goes on from there.\n\n"
+        "differs from drum to drum: a test turn of every rod comes first; tell what it did with --observed, and the plan goes on "
+        "from there.\n\n"
         "  snarewright plan maple-14x5 --batter-note G#3 --now-batter F3\n"
         "  snarewright plan maple-14x5 --batter-note G#3 --observed \"batter 1/8 F3 F#3\"\n",
-        { planOptions(), { "Output:", { { "json", "FILE", "the plan as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead", true } } } },
+        { planOptions(),
+          { "Output:",
+            { { "json", "FILE",
+                "the plan as JSON to a file, besides the text; without a file, or with -, to standard\noutput instead",
+                true } } } },
         true,
-        run
+        runPlan
     };
     return command;
 }

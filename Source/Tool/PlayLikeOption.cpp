@@ -82,7 +82,7 @@ std::string textOf (const playlike::Likeness& likeness)
 
     const auto ring = [] (const playlike::OctaveFall& fall)
     { return fall.t60 ? fixedText (*fall.t60, 2) + " s" : std::string ("-"); };
-    TextTable table ({ Align::right, Align::right, Align::right });
+    TextTable table ({ Column::right, Column::right, Column::right });
     table.add ({ "OCTAVE FROM", "RING, RECORDED", "MODEL" });
 
     for (std::size_t i = 0; i < playlike::octaves.size(); ++i)

@@ -23,7 +23,7 @@ std::string placeText (double position)
 
 std::string playedText (const engine::PlayedResponse& p)
 {
-    TextTable numbers ({ Align::left, Align::right, Align::left });
+    TextTable numbers ({ Column::left, Column::right, Column::left });
 
     for (const auto& number : reports::playedNumbers (p))
         numbers.add ({ number.name, modal::fixedText (number.value, number.decimals), number.unit });
@@ -33,7 +33,7 @@ std::string playedText (const engine::PlayedResponse& p)
     if (p.wireResponse.empty())
         return text;
 
-    TextTable curve (std::vector<Align> (p.wireResponse.size() + 1, Align::right));
+    TextTable curve (std::vector<Column> (p.wireResponse.size() + 1, Column::right));
     std::vector<std::string> places{ "strike point" }, speeds{ "softest stroke" };
 
     for (const auto& point : p.wireResponse)

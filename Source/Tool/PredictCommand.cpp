@@ -13,7 +13,7 @@ namespace tool
 {
 namespace
 {
-void run (const std::vector<std::string>& words, const Command& command)
+void runPredict (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     const auto tuned = chooseOne (arguments);
@@ -37,7 +37,8 @@ const Command& predictCommand()
         "predict",
         "Predicts a tuning: drum note, tension, head stress, force per rod, ring, modes",
         "[DRUM] [options]",
-        "The figures hold for undamaged heads, tuned evenly unless --batter-lugs or --resonant-lugs says otherwise. The force per "
+        "The figures hold for undamaged heads, tuned evenly unless --batter-lugs or --resonant-lugs says otherwise. The force "
+        "per "
         "rod leaves out friction.\n"
         "The tap note of a head is heard 25 mm from the edge beside a lug, with the other head held still. The drum note is the "
         "lowest\n"
@@ -47,7 +48,7 @@ const Command& predictCommand()
         "and both leave sharp edges.\n",
         { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
         true,
-        run
+        runPredict
     };
     return command;
 }

@@ -36,8 +36,8 @@ std::string motionOf (const Mode& mode, bool hasResonantHead)
 
     // Below this one head moves so little that the mode belongs to the other.
     constexpr double clear = 0.2;
-    return mode.headCorrelation > clear                    ? "in phase"
-           : mode.headCorrelation < -clear                 ? "opposed"
+    return mode.headCorrelation > clear                 ? "in phase"
+           : mode.headCorrelation < -clear              ? "opposed"
            : mode.shares.batter >= mode.shares.resonant ? "batter"
                                                         : "resonant";
 }
@@ -59,7 +59,7 @@ std::string titleOf (const Prediction& p, const std::string& label)
 std::string answerTable (const NamedPrediction& named)
 {
     const auto& p = named.prediction;
-    TextTable table ({ Align::left, Align::left, Align::right, Align::left });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::left });
     table.add ({ "DRUM NOTE", noteOf (p.drumNote, p), fixedText (p.drumNote, 1) + " Hz", ringsText (p, named.ringWiresOn) });
 
     if (p.drum.hasResonantHead())
@@ -70,7 +70,7 @@ std::string answerTable (const NamedPrediction& named)
 
 std::string headTable (const Prediction& p)
 {
-    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::right, Align::right });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::right, Column::right, Column::right, Column::right });
     table.add ({ "HEAD", "TAP NOTE", "", "TENSION", "FORCE PER ROD", "HEAD STRESS", "% OF YIELD STRENGTH" });
 
     const auto add = [&] (const char* name, const HeadPrediction& head)
@@ -90,7 +90,7 @@ std::string headTable (const Prediction& p)
 
 std::string sensitivityTable (const Prediction& p)
 {
-    TextTable table ({ Align::left, Align::right, Align::right });
+    TextTable table ({ Column::left, Column::right, Column::right });
     table.add ({ "PER SEMITONE ON", "TENSION", "DRUM NOTE" });
     table.add ({ "batter", "+" + percent (p.batter.semitoneTension, 1), signedText (p.drumNotePerBatterSemitone, 0) + " cents" });
 
@@ -111,13 +111,14 @@ std::string ringText (double t60)
 std::string ringsText (const Prediction& p, std::optional<double> ringWiresOn)
 {
     const auto off = "ring " + ringText (p.sustain) + " to -60 dB";
-    return ! p.drum.hasResonantHead() ? off : off + ", wires off" + (ringWiresOn ? "; " + ringText (*ringWiresOn) + ", wires on" : "");
+    return ! p.drum.hasResonantHead() ? off
+                                      : off + ", wires off" + (ringWiresOn ? "; " + ringText (*ringWiresOn) + ", wires on" : "");
 }
 
 std::string modeTable (const std::vector<Mode>& modes, const Prediction& p)
 {
-    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::right, Align::right,
-                       Align::right, Align::left });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::right, Column::right, Column::right, Column::right,
+                       Column::right, Column::left });
     table.add ({ "MODE", "NOTE", "HZ", "RATIO", "RING", "BATTER", "RESONANT", "AIR", "HEADS" });
 
     for (const auto& mode : modes)

@@ -28,7 +28,7 @@ std::string tuningNames (const files::DrumFile& file)
 
 std::string drumTable()
 {
-    TextTable table ({ Align::left, Align::left, Align::left, Align::left, Align::left });
+    TextTable table ({ Column::left, Column::left, Column::left, Column::left, Column::left });
     table.add ({ "DRUM", "", "BATTER", "RESONANT", "TUNINGS" });
 
     for (const auto& preset : files::drumPresets())
@@ -43,7 +43,7 @@ std::string drumTable()
 
 std::string headTable()
 {
-    TextTable table ({ Align::left, Align::left, Align::left });
+    TextTable table ({ Column::left, Column::left, Column::left });
     table.add ({ "HEAD", "", "SAME AS" });
 
     for (const auto& preset : files::headPresets())
@@ -54,7 +54,7 @@ std::string headTable()
 
 std::string wireTable()
 {
-    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::right, Column::right });
     table.add ({ "WIRES", "", "STRANDS", "TENSION PER STRAND", "WIRE PRESSURE" });
 
     for (const auto& preset : files::wirePresets())
@@ -67,7 +67,7 @@ std::string wireTable()
 
 std::string hoopTable()
 {
-    TextTable table ({ Align::left, Align::left });
+    TextTable table ({ Column::left, Column::left });
     table.add ({ "HOOPS", "" });
 
     for (const auto& hoop : files::hoopNames())
@@ -78,7 +78,7 @@ std::string hoopTable()
 
 std::string lessonTable()
 {
-    TextTable table ({ Align::left, Align::left });
+    TextTable table ({ Column::left, Column::left });
     table.add ({ "LESSON", "" });
 
     for (const auto& name : files::lessonPresets())
@@ -98,7 +98,7 @@ std::string tipText (const modal::StickSpec& stick)
 
 std::string stickTable()
 {
-    TextTable table ({ Align::left, Align::left, Align::right, Align::right, Align::right, Align::left });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::right, Column::right, Column::left });
     table.add ({ "STICK", "", "SIZE", "WEIGHT", "MASS AT THE TIP", "TIP" });
 
     for (const auto& preset : files::stickPresets())
@@ -117,7 +117,7 @@ std::string stickTable()
 
 std::string placeTable()
 {
-    TextTable table ({ Align::left, Align::left, Align::right, Align::right });
+    TextTable table ({ Column::left, Column::left, Column::right, Column::right });
     table.add ({ "PLACE", "", "REVERBERATION AT 1 KHZ", "LISTENER AT" });
 
     for (const auto& preset : files::placePresets())
@@ -159,7 +159,7 @@ std::string textOf (const std::string& name)
     }
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runPresets (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     arguments.requireAtMost (0, "");
@@ -167,19 +167,18 @@ void run (const std::vector<std::string>& words, const Command& command)
     if (const auto name = arguments.value ("show"))
         writeText ("-", textOf (*name));
     else
-        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + hoopTable() + "\n" + stickTable() + "\n" + placeTable() + "\n" + lessonTable());
+        writeText ("-", drumTable() + "\n" + headTable() + "\n" + wireTable() + "\n" + hoopTable() + "\n" + stickTable() + "\n" +
+                            placeTable() + "\n" + lessonTable());
 }
 } // namespace
 
 const Command& presetsCommand()
 {
-    static const Command command{ "presets",
-                                  "Lists the drums, heads, wires, hoops, sticks, places and lessons that come with the program",
-                                  "[--show NAME]",
-                                  "",
-                                  { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },
-                                  false,
-                                  run };
+    static const Command command{
+        "presets", "Lists the drums, heads, wires, hoops, sticks, places and lessons that come with the program", "[--show NAME]",
+        "",        { { "Output:", { { "show", "NAME", "print one as a file, to start your own from" } } } },      false,
+        runPresets
+    };
     return command;
 }
 

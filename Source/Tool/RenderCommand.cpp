@@ -297,7 +297,7 @@ double ringingOf (const std::vector<TunedDrum>& tunings)
     return longest;
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runRender (const std::vector<std::string>& words, const Command& command)
 {
     const VersusArguments versus (words, command.allOptions());
     const auto& arguments = versus.common();
@@ -329,8 +329,8 @@ void run (const std::vector<std::string>& words, const Command& command)
                                         settings.detail);
         const auto name = chosen.size() == 1 ? *target : targetOf (*target, std::to_string (recordings.size() + 1));
         targets.push_back (name);
-        recordings.push_back (
-            std::make_unique<Recorded> (tuned, setup, strokes, seconds, tuned.place ? inPlace (settings, arguments) : settings, name));
+        recordings.push_back (std::make_unique<Recorded> (tuned, setup, strokes, seconds,
+                                                          tuned.place ? inPlace (settings, arguments) : settings, name));
     }
 
     const auto oneFile = openOneFile (arguments, recordings, settings, targets);
@@ -375,7 +375,8 @@ const Command& renderCommand()
         "Plays a stroke, a pattern or a MIDI file on the drum, as WAV files",
         "[DRUM] [options] [vs [DRUM] [options]]... --output FILE.wav",
         "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
-        "With a place, the file holds what its listener hears of what the distant microphone picks up, as if the drum radiated alike "
+        "With a place, the file holds what its listener hears of what the distant microphone picks up, as if the drum radiated "
+        "alike "
         "in all directions.\n"
         "A drum file's pattern plays if no stroke, pattern or MIDI file is given; its microphones and their levels hold.\n"
         "Else the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
@@ -387,7 +388,7 @@ const Command& renderCommand()
         "Play files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",
         { strokeOptions(), renderOptions(), placeOptions() },
         true,
-        run
+        runRender
     };
     return command;
 }

@@ -42,7 +42,7 @@ void refuseContradictions (const Arguments& arguments, const std::vector<reports
     }
 }
 
-void run (const std::vector<std::string>& words, const Command& command)
+void runSheet (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
     const auto target = pageTarget (arguments);
@@ -87,11 +87,12 @@ void run (const std::vector<std::string>& words, const Command& command)
         reports::addTurns (sheet, request);
     }
 
-    writePage (target,
-               { sheets::pageWidthA4, sheets::pageHeightA4,
-                 { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
-                   [&] (sheets::Canvas& canvas) { sheets::drawWork (canvas, sheet); } },
-                 [&] { return reports::asJson (sheet); }, [&] { return reports::asCsv (sheet); } });
+    writePage (target, { sheets::pageWidthA4,
+                         sheets::pageHeightA4,
+                         { [&] (sheets::Canvas& canvas) { sheets::draw (canvas, sheet); },
+                           [&] (sheets::Canvas& canvas) { sheets::drawWork (canvas, sheet); } },
+                         [&] { return reports::asJson (sheet); },
+                         [&] { return reports::asCsv (sheet); } });
 }
 } // namespace
 
@@ -101,9 +102,11 @@ const Command& sheetCommand()
         "sheet",
         "Makes a tuning sheet for the case: drum, target, lug map; plan, corrections, next tuning",
         "[DRUM] [options] --output FILE.pdf",
-        "Two A4 pages for black and white print. The first has the target, the lugs and, with --measured, the measured heads; the "
+        "Two A4 pages for black and white print. The first has the target, the lugs and, with --measured, the measured heads; "
+        "the "
         "second is\n"
-        "for the work: order of work, which turn takes away which error, with --next another tuning and the way there and back, with\n"
+        "for the work: order of work, which turn takes away which error, with --next another tuning and the way there and back, "
+        "with\n"
         "--now-batter and --now-resonant, or --now-from, the plan. Text that does not fit is shortened and marked.\n",
         { planOptions(),
           { "Output:",
@@ -114,7 +117,7 @@ const Command& sheetCommand()
               { "lug-1", "TEXT", "where lug 1 is, such as \"beside the strainer\"" },
               { "notes", "TEXT", "any other text for the page" } } } },
         true,
-        run
+        runSheet
     };
     return command;
 }

@@ -31,7 +31,7 @@ std::string TextTable::written (int indent) const
         {
             const std::string padding (widths[i] - files::countCharacters (row[i]), ' ');
             line += i == 0 ? "" : "  ";
-            line += alignments[i] == Align::left ? row[i] + padding : padding + row[i];
+            line += alignments[i] == Column::left ? row[i] + padding : padding + row[i];
         }
 
         line.erase (line.find_last_not_of (' ') + 1);

@@ -6,7 +6,7 @@
 namespace tool
 {
 
-enum class Align
+enum class Column
 {
     left,
     right
@@ -16,7 +16,7 @@ enum class Align
 class TextTable
 {
 public:
-    explicit TextTable (std::vector<Align> columns) : alignments (std::move (columns)) {}
+    explicit TextTable (std::vector<Column> columns) : alignments (std::move (columns)) {}
 
     /** A row may have fewer cells than there are columns, not more. */
     void add (std::vector<std::string> cells);
@@ -25,7 +25,7 @@ public:
     std::string written (int indent = 2) const;
 
 private:
-    std::vector<Align> alignments;
+    std::vector<Column> alignments;
     std::vector<std::vector<std::string>> rows;
 };
 

@@ -10,7 +10,7 @@
 namespace
 {
 
-engine::DrumSetup heard (engine::DrumSetup setup)
+engine::DrumSetup withAllMicrophones (engine::DrumSetup setup)
 {
     setup.microphones = engine::defaultMicrophones (setup.modes.depth);
     return setup;
@@ -20,7 +20,7 @@ engine::DrumSetup heard (engine::DrumSetup setup)
 
 TEST_CASE ("every inner loop plays the same drum, even or uneven")
 {
-    for (const auto& setup : { heard (testdrum::snare()), heard (testdrum::uneven()) })
+    for (const auto& setup : { withAllMicrophones (testdrum::snare()), withAllMicrophones (testdrum::uneven()) })
     {
         const auto model = std::make_shared<engine::DrumModel> (setup);
         std::vector<float> reference;
@@ -55,7 +55,7 @@ TEST_CASE ("every inner loop plays the same drum, even or uneven")
 
 TEST_CASE ("single precision follows double precision for the first milliseconds, before rattling wires make them differ")
 {
-    const auto setup = heard (testdrum::snare());
+    const auto setup = withAllMicrophones (testdrum::snare());
     engine::Drum fast (std::make_shared<engine::DrumModel> (setup));
     engine::ExactDrum exact (std::make_shared<engine::ExactDrumModel> (setup));
     fast.strike (engine::Stroke{});
@@ -74,7 +74,7 @@ TEST_CASE ("single precision follows double precision for the first milliseconds
 // Denormal numbers would make the inner loop many times slower; the time itself is in engine-benchmark.
 TEST_CASE ("a decaying drum never holds denormal numbers, and falls asleep")
 {
-    auto setup = heard (testdrum::snare());
+    auto setup = withAllMicrophones (testdrum::snare());
     setup.wires.on = false;
     for (auto& mode : setup.modes.modes)
         mode.decay = { .film = 100.0 }; // below the normal range of single precision within a second
@@ -97,7 +97,7 @@ TEST_CASE ("a decaying drum never holds denormal numbers, and falls asleep")
 
 TEST_CASE ("silence is exactly zero until the stroke lands")
 {
-    engine::Drum drum (std::make_shared<engine::DrumModel> (heard (testdrum::snare())));
+    engine::Drum drum (std::make_shared<engine::DrumModel> (withAllMicrophones (testdrum::snare())));
     auto sound = testdrum::listen (drum, 300);
     for (const float x : sound)
         REQUIRE (x == 0.0f);

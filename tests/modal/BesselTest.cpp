@@ -31,7 +31,7 @@ constexpr double slopeZerosOfTable[9][5] = {
 };
 
 /** Half a unit of the table's last printed decimal. */
-constexpr double printed = 0.5e-5 + 1.0e-12;
+constexpr double halfAUnit = 0.5e-5 + 1.0e-12;
 } // namespace
 
 TEST_CASE ("Zeros of J_m and J_m' agree with Abramowitz & Stegun table 9.5 to its printed digits", "[bessel]")
@@ -43,8 +43,8 @@ TEST_CASE ("Zeros of J_m and J_m' agree with Abramowitz & Stegun table 9.5 to it
         for (std::size_t s = 0; s < 5; ++s)
         {
             CAPTURE (m, s);
-            CHECK (std::abs (zeros[s] - zerosOfTable[m][s]) < printed);
-            CHECK (std::abs (slopeZeros[s] - slopeZerosOfTable[m][s]) < printed);
+            CHECK (std::abs (zeros[s] - zerosOfTable[m][s]) < halfAUnit);
+            CHECK (std::abs (slopeZeros[s] - slopeZerosOfTable[m][s]) < halfAUnit);
         }
     }
 }

@@ -13,11 +13,11 @@ struct TableRow
 
 // Membrane over a closed cavity: Kinsler & Frey, Fundamentals of Acoustics; Raichel, The Science and Applications of Acoustics,
 // table 6.2.
-constexpr TableRow table[5] = { { 0.0, { 2.405, 5.520, 8.654 } },
-                                { 1.0, { 2.545, 5.54, 8.657 } },
-                                { 2.0, { 2.68, 5.55, 8.660 } },
-                                { 5.0, { 3.02, 5.59, 8.67 } },
-                                { 10.0, { 3.485, 5.87, 8.69 } } };
+constexpr TableRow closedCavities[5] = { { 0.0, { 2.405, 5.520, 8.654 } },
+                                         { 1.0, { 2.545, 5.54, 8.657 } },
+                                         { 2.0, { 2.68, 5.55, 8.660 } },
+                                         { 5.0, { 3.02, 5.59, 8.67 } },
+                                         { 10.0, { 3.485, 5.87, 8.69 } } };
 
 // The table prints 5.87 for the second root at B = 10, between 5.59 at B = 5 and a step of 0.01 a unit of B. The equation that
 // the table solves gives 5.675 there, and its residual at 5.87 is far from zero: a misprint.
@@ -42,7 +42,7 @@ double rounding (std::size_t column, double printed)
 
 TEST_CASE ("The closed-cavity equation gives the printed table except for one misprint", "[cavity]")
 {
-    for (const auto& row : table)
+    for (const auto& row : closedCavities)
     {
         const auto roots = reference::closedCavityRoots (row.b, 3);
         for (std::size_t i = 0; i < 3; ++i)
@@ -65,7 +65,7 @@ TEST_CASE ("The solver gives the table of a membrane over a closed cavity", "[ca
     drum.air = drums::springOnly();
     const double stiffness = drum.air.density * std::pow (drum.air.soundSpeed, 2);
 
-    for (const auto& row : table)
+    for (const auto& row : closedCavities)
     {
         // B = ρc²πa⁴/(VT) = ρc²a²/(LT) sets the tension. B = 0 is a drum without air, at any tension.
         auto tuned = drum;

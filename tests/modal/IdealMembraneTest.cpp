@@ -23,7 +23,7 @@ constexpr ModeRatio lowest[12] = {
     { 3, 1, 2.6531, 2.65 }, { 1, 2, 2.9173, 2.92 }, { 4, 1, 3.1555, 3.16 }, { 2, 2, 3.5001, 3.50 },
     { 0, 3, 3.5985, 3.60 }, { 5, 1, 3.6475, 3.65 }, { 3, 2, 4.0589, 4.06 }, { 6, 1, 4.1317, 4.15 }
 };
-constexpr double misprint = 4.15;
+constexpr double roundedWrongly = 4.15;
 } // namespace
 
 TEST_CASE ("Without air the solver gives the ideal membrane's mode ratios", "[membrane]")
@@ -51,7 +51,7 @@ TEST_CASE ("Without air the solver gives the ideal membrane's mode ratios", "[me
         CHECK (single[i].m == lowest[i].m);
         CHECK (single[i].n == lowest[i].n);
         CHECK (std::abs (ratio - lowest[i].ratio) < 0.00005 + 1.0e-9);
-        if (lowest[i].textbook != misprint)
+        if (lowest[i].textbook != roundedWrongly)
             CHECK (std::abs (ratio - lowest[i].textbook) < 0.005 + 1.0e-9);
 
         const auto zeros = reference::zerosOfJ (single[i].m, single[i].n);
@@ -62,7 +62,7 @@ TEST_CASE ("Without air the solver gives the ideal membrane's mode ratios", "[me
 TEST_CASE ("The printed 4.15 for mode (6,1) is a rounding error", "[membrane]")
 {
     const double exact = reference::zerosOfJ (6, 1).front() / reference::zerosOfJ (0, 1).front();
-    CHECK (std::abs (exact - misprint) > 0.015);
+    CHECK (std::abs (exact - roundedWrongly) > 0.015);
     CHECK (std::abs (exact - 4.13) < 0.005);
 }
 

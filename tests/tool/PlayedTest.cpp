@@ -22,7 +22,7 @@ Json playedJson (std::vector<std::string> options)
     return document.at ("played");
 }
 
-double number (const Json& object, const char* key)
+double numberIn (const Json& object, const char* key)
 {
     REQUIRE (object.contains (key));
     return object.at (key).get<double>();
@@ -33,30 +33,30 @@ TEST_CASE ("Playing one stroke gives contact time, force, rebound and snare resp
 {
     // A tip stays on the head for a few milliseconds and rebounds with most of its speed: common practice, no source.
     const auto played = playedJson ({});
-    CHECK (number (played, "contact_time_ms") > 1.0);
-    CHECK (number (played, "contact_time_ms") < 20.0);
-    CHECK (number (played, "peak_force_n") > 5.0);
-    CHECK (number (played, "peak_force_n") < 500.0);
-    CHECK (number (played, "rebound_percent") > 30.0);
-    CHECK (number (played, "rebound_percent") < 100.0);
-    CHECK (number (played, "attack_brightness_hz") > 100.0);
-    CHECK (number (played, "snare_sound_ms") > 50.0);
+    CHECK (numberIn (played, "contact_time_ms") > 1.0);
+    CHECK (numberIn (played, "contact_time_ms") < 20.0);
+    CHECK (numberIn (played, "peak_force_n") > 5.0);
+    CHECK (numberIn (played, "peak_force_n") < 500.0);
+    CHECK (numberIn (played, "rebound_percent") > 30.0);
+    CHECK (numberIn (played, "rebound_percent") < 100.0);
+    CHECK (numberIn (played, "attack_brightness_hz") > 100.0);
+    CHECK (numberIn (played, "snare_sound_ms") > 50.0);
 
     // An independent calculation by finite differences of this stick at 3 m/s, its shaft on a hoop of 1.2 kg at 900 Hz: up to 1.6 ms on the
     // head, 140 to 340 N on the hoop.
-    CHECK (number (played, "rimshot_contact_time_ms") < 1.6);
-    CHECK (number (played, "rimshot_hoop_force_n") > 140.0);
-    CHECK (number (played, "rimshot_hoop_force_n") < 340.0);
-    CHECK (number (played, "rimshot_peak_force_n") > 5.0);
-    CHECK (number (played, "rimshot_brightness_hz") > number (played, "attack_brightness_hz"));
-    CHECK (std::abs (number (played, "rimshot_level_db")) < 6.0);
+    CHECK (numberIn (played, "rimshot_contact_time_ms") < 1.6);
+    CHECK (numberIn (played, "rimshot_hoop_force_n") > 140.0);
+    CHECK (numberIn (played, "rimshot_hoop_force_n") < 340.0);
+    CHECK (numberIn (played, "rimshot_peak_force_n") > 5.0);
+    CHECK (numberIn (played, "rimshot_brightness_hz") > numberIn (played, "attack_brightness_hz"));
+    CHECK (std::abs (numberIn (played, "rimshot_level_db")) < 6.0);
 
     const auto& curve = played.at ("snare_response");
     REQUIRE (curve != nullptr);
     REQUIRE (curve.size() >= 5);
-    CHECK (number (curve.front(), "position_share") == 0.0);
-    CHECK (number (curve.back(), "position_share") > 0.9);
-    CHECK (number (curve.front(), "softest_speed_m_per_s") < 1.0);
+    CHECK (numberIn (curve.front(), "position_share") == 0.0);
+    CHECK (numberIn (curve.back(), "position_share") > 0.9);
+    CHECK (numberIn (curve.front(), "softest_speed_m_per_s") < 1.0);
 }
 
 TEST_CASE ("Without wires there is no snare response", "[predict]")
@@ -69,8 +69,8 @@ TEST_CASE ("Without wires there is no snare response", "[predict]")
 TEST_CASE ("A heavier stick stays on the head for longer", "[predict]")
 {
     // The contact time of a mass on a spring is proportional to the square root of the mass.
-    CHECK (number (playedJson ({ "--stick-density", "1200kg/m3" }), "contact_time_ms") >
-           1.1 * number (playedJson ({ "--stick-density", "500kg/m3" }), "contact_time_ms"));
+    CHECK (numberIn (playedJson ({ "--stick-density", "1200kg/m3" }), "contact_time_ms") >
+           1.1 * numberIn (playedJson ({ "--stick-density", "500kg/m3" }), "contact_time_ms"));
 }
 
 TEST_CASE ("The stroke is in the text, and side by side in a comparison", "[predict]")

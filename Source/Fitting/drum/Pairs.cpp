@@ -15,7 +15,7 @@ namespace fitting
 namespace
 {
 
-constexpr int mostDiameters = 3, functions = 8;
+constexpr int mostDiameters = 3, functionsPerOrder = 8;
 constexpr double near = 25.0;         // cents from a mode to its partners
 constexpr double sameDecay = 0.5;     // |ln| of the ratio of decays
 constexpr double fewestWeight = 0.25; // of a line
@@ -82,7 +82,7 @@ std::vector<PartedPair> pairsHeard (const modal::DrumSpec& drum, const modal::Te
 
     for (int m = 1; m <= mostDiameters; ++m)
     {
-        const auto problem = modal::makeOrderProblem (m, functions, drum, 2.0 * highest);
+        const auto problem = modal::makeOrderProblem (m, functionsPerOrder, drum, 2.0 * highest);
         const auto wave = waveOnPair (m, problem.zeros, drum.radius());
 
         for (const auto& found : modal::modesOfOrder (problem, drum, tensions, highest))

@@ -17,7 +17,7 @@ constexpr int batterSteps = 56, mostResonantSteps = 24;
 constexpr double slackest = 0.015; // of yield; heads of large toms
 constexpr double width = 35.0;     // cents
 constexpr double stepError = 45.0; // cents of tap note from one point of the grid to the next, about
-constexpr int orders = 6;
+constexpr int ordersAtStart = 6;
 constexpr double bandOverLowest = 4.0; // how far up lines are compared: above, modes lie too densely to tell
 constexpr std::size_t most = 8;        // starts that are worth a fit
 
@@ -30,7 +30,7 @@ std::vector<DrumStart> drumStarts (const DrumFitSetup& setup, const std::vector<
     std::copy_if (lines.begin(), lines.end(), std::back_inserter (low),
                   [=] (const Line& line) { return line.frequency < 0.95 * highest; });
 
-    DrumModel model (setup.drum, highest, orders);
+    DrumModel model (setup.drum, highest, ordersAtStart);
     const double batterYield = modal::yieldTension (setup.drum.batter), resonantYield = modal::yieldTension (setup.drum.resonant);
     const int resonantSteps = setup.drum.hasResonantHead() ? mostResonantSteps : 1;
     const auto tensionAt = [] (double yield, int step, int steps)
