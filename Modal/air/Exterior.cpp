@@ -29,8 +29,8 @@ double centreOffset (int m) noexcept
     return m == 0 ? 0.8 : 0.5;
 }
 
-/** The same for a listener far away, where two heads that move in the same direction are a dipole (m = 0) or a quadrupole: for
-   the lowest function of an order, which is the one that such modes have most of. */
+/** The same for a listener far away, where two heads that move in the same direction are a dipole (m = 0) or a quadrupole. For the
+   lowest function of an order, the strongest one in such modes. Fitted to finite volumes, see ExteriorTest.cpp. */
 double farCentreOffset (int m) noexcept
 {
     return m == 0 ? 0.63 : 0.37;

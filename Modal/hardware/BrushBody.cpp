@@ -22,9 +22,6 @@ struct WireMaterial
 };
 constexpr WireMaterial steel{ 7850.0, 200.0e9, 0.29 }, nylon{ 1140.0, 2.5e9, 0.4 };
 
-/** Groups that stand for the wires. */
-constexpr int groupCount = 6;
-
 /** Between wires and head as a brush is held. Common practice, no source. */
 constexpr double usualLean = 25.0 * units::pi / 180.0;
 
@@ -34,7 +31,7 @@ constexpr double scatterShare = 0.1;
 /** Loss factor of wires that rub on one another. Common practice, no source. */
 constexpr double rubbingLoss = 0.04;
 
-/** See solveBrush(), Hz: the wires of a group land within some half a millisecond. Common practice, no source. */
+/** See solveBrush(), Hz. Common practice, no source. */
 constexpr double landedTogether = 500.0;
 
 constexpr int elements = StickBody::stations - 1;
@@ -94,10 +91,10 @@ StickBody solveBrush (const StickSpec& stick, double highest)
     check (stick);
     const auto& material = materialOf (stick);
     const auto wire = solveWire (stick);
-    const double inGroup = stick.brushWires / groupCount;
+    const double inGroup = stick.brushWires / brushGroups;
 
     StickBody body;
-    body.groups = groupCount;
+    body.groups = brushGroups;
     body.wireLength = stick.brushWireLength;
     body.fanWidth = stick.brushWidth;
     body.tipScatter = scatterShare * stick.brushWidth;
@@ -124,7 +121,7 @@ StickBody solveBrush (const StickSpec& stick, double highest)
         give += std::pow (mode.shape[0] / omega, 2);
         ++body.modes;
     }
-    body.pressStiffness = groupCount / (give * std::pow (std::cos (body.lean), 2));
+    body.pressStiffness = brushGroups / (give * std::pow (std::cos (body.lean), 2));
 
     // The wires' ends are rounded off by use, and softer than steel is the film.
     const auto plane = [] (double modulus, double ratio) { return modulus / (1.0 - ratio * ratio); };
@@ -132,15 +129,8 @@ StickBody solveBrush (const StickSpec& stick, double highest)
     body.tipStiffness = body.shaftStiffness =
         std::sqrt (inGroup) * hertzStiffness (film * end / (film + end), 0.5 * stick.brushWireDiameter);
     body.contactDamping = stick.contactDamping;
-    body.tipHalfWidth = 0.5 * stick.brushWidth / groupCount;
+    body.tipHalfWidth = 0.5 * stick.brushWidth / brushGroups;
     return body;
-}
-
-std::array<double, 3> brushWireFrequencies (const StickSpec& stick)
-{
-    check (stick);
-    const auto wire = solveWire (stick);
-    return { wire.omegas[0] / units::twoPi, wire.omegas[1] / units::twoPi, wire.omegas[2] / units::twoPi };
 }
 
 } // namespace modal

@@ -46,7 +46,8 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
             continue;
         shapeContacts (slot);
         upperBand.place (slot, landed[static_cast<std::size_t> (slot)], *current);
-        hearStick (stick, landed[static_cast<std::size_t> (slot)]);
+        if (! stick.isWires)
+            hearStick (stick, landed[static_cast<std::size_t> (slot)]);
         setFilm (stick);
         // Contacts stay as far closed as they are.
         for (int c = 0; c < contactsPerStick; ++c)

@@ -93,11 +93,9 @@ void BasicDrumModel<Scalar>::gatherWireModes (const Bank& bank)
         }
         Eigen::MatrixXd compliance = atContacts * moved;
         compliance.diagonal().array() += smallestYield * compliance.diagonal().maxCoeff();
-        const Eigen::MatrixXd slow = compliance.llt().solve (moved.transpose()).transpose();
-        slowMotion[c].assign (static_cast<std::size_t> (slow.size()), 0.0);
-        for (Eigen::Index i = 0; i < modes; ++i)
-            for (Eigen::Index j = 0; j < n; ++j)
-                slowMotion[c][static_cast<std::size_t> (i * n + j)] = slow (i, j);
+        // Contacts × modes by columns, which is modes × contacts by rows.
+        const Eigen::MatrixXd slow = compliance.llt().solve (moved.transpose());
+        slowMotion[c].assign (slow.data(), slow.data() + slow.size());
     }
 }
 

@@ -6,6 +6,7 @@
 #include "ContactLaw.h"
 
 #include "Modal/Units.h"
+#include "Modal/hardware/BrushBody.h"
 
 #include <Eigen/Core>
 
@@ -27,14 +28,26 @@ constexpr double stickHeight = 0.02;
 /** No stick stays longer than this, s. */
 constexpr double longestStay = 3.0;
 
-/** How high the groups of a brush's wires come down, as shares of the scatter of its tips, from side to side of the fan. */
+/** How high the groups of a brush's wires come down, as shares of the scatter of its tips, from side to side of the fan. Common practice,
+    no source: evenly spread, in no order. */
 constexpr double scatter[] = { 0.55, 0.2, 0.0, 0.85, 0.4, 1.0 };
+static_assert (std::size (scatter) == modal::brushGroups);
 
-/** From one group to the next in the head's roughness, and from one landing to the next, m. */
+/** From one group to the next in the head's roughness, and from one landing to the next, m: any that are no multiples of each other.
+    Common practice, no source. */
 constexpr double roughShift = 23.0e-3, landingShift = 7.3e-3;
 
 /** A sweeping brush's wires are put to their new places once in so many turns of tidying, each group in another. */
 constexpr int turnsToMove = 3;
+
+/** How far these values of the stick's modes press a contact, m. */
+double pressedBy (const StickContact& contact, const StickModes& values) noexcept
+{
+    double sum = 0.0;
+    for (std::size_t k = 0; k < values.size(); ++k)
+        sum += contact.ofStick[k] * values[k];
+    return sum;
+}
 
 double storedIn (const StickState& stick, const StickContact& contact, double compression) noexcept
 {
@@ -106,18 +119,24 @@ void BasicDrum<Scalar>::landBody (const Blow& blow, int group) noexcept
     removeStick (stick);
 
     began[index] = landed[index] = blow;
-    isBrush ? setWires (stick, blow, group) : setStick (stick, blow);
     if (isBrush)
+    {
+        setWires (stick, blow, group);
         landed[index] = sweptTo (blow, 0.0, stick.lateral, current->setup().modes.radius);
+    }
+    else
+    {
+        setStick (stick, blow);
+        hearStick (stick, blow);
+    }
     setFilm (stick);
-    hearStick (stick, landed[index]);
     shapeContacts (slot);
     upperBand.place (slot, landed[index], *current);
 
     const double distance = blow.hoopDistance;
     const double tipSpeed = blow.isLaid ? 0.0 : blow.speed;
     const double shaftSpeed = blow.isLaid ? blow.speed : blow.speed * (1.0 - distance / blow.swingLength);
-    const double scatterHeight = current->setup().stick.tipScatter * scatter[static_cast<std::size_t> (group) % std::size (scatter)];
+    const double scatterHeight = current->setup().stick.tipScatter * scatter[group];
     const double gaps[contactsPerStick] = { isBrush ? scatterHeight : std::max (0.0, -blow.hoopLag * tipSpeed), 0.0,
                                             std::max (0.0, blow.hoopLag * shaftSpeed) };
     for (int c = 0; c < contactsPerStick; ++c)
@@ -125,13 +144,8 @@ void BasicDrum<Scalar>::landBody (const Blow& blow, int group) noexcept
         auto& contact = stick.contact[static_cast<std::size_t> (c)];
         const int at = slot * contactsPerStick + c;
         const double surface = surfaceAt (at, position.data());
-        const double approach = [&]
-        {
-            double sum = surfaceAt (at, step.data()) + contact.imposed - contact.imposedBefore;
-            for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
-                sum += contact.ofStick[k] * stick.step[k];
-            return sum;
-        }();
+        const double approach =
+            surfaceAt (at, step.data()) + pressedBy (contact, stick.step) + contact.imposed - contact.imposedBefore;
         // The stick arrives where head and hoop are now, or in a moment; none comes from inside. The stretch is as the film is.
         const bool isStretch = c == static_cast<int> (StickContactKind::stretch);
         contact.compression = isStretch ? surface : contact.isSlip ? 0.0 : std::min (-gaps[c], approach);
@@ -188,12 +202,12 @@ void BasicDrum<Scalar>::setWires (StickState& stick, const Blow& blow, int group
 template <typename Scalar>
 void BasicDrum<Scalar>::moveBrushes() noexcept
 {
-    ++tidyTurn;
+    tidyTurn = (tidyTurn + 1) % turnsToMove;
     for (int slot = 0; slot < maxSticks; ++slot)
     {
         const auto index = static_cast<std::size_t> (slot);
         auto& stick = sticks[index];
-        if (! stick.active || ! stick.isWires || stick.handle.along == 0.0 || (tidyTurn + slot) % turnsToMove != 0)
+        if (! stick.active || ! stick.isWires || stick.handle.along == 0.0 || slot % turnsToMove != tidyTurn)
             continue;
         auto& tip = stick.at (StickContactKind::tip);
         const double storedBefore = storedIn (stick, tip, tip.compressionBefore);
@@ -202,13 +216,8 @@ void BasicDrum<Scalar>::moveBrushes() noexcept
         shapeContacts (slot);
         upperBand.place (slot, landed[index], *current);
         const int j = slot * contactsPerStick + static_cast<int> (StickContactKind::tip);
-        double bent = 0.0, approach = surfaceAt (j, step.data()) + tip.imposed - tip.imposedBefore;
-        for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
-        {
-            bent += tip.ofStick[k] * stick.position[k];
-            approach += tip.ofStick[k] * stick.step[k];
-        }
-        tip.offset = tip.compression - surfaceAt (j, position.data()) - bent - tip.imposed;
+        const double approach = surfaceAt (j, step.data()) + pressedBy (tip, stick.step) + tip.imposed - tip.imposedBefore;
+        tip.offset = tip.compression - surfaceAt (j, position.data()) - pressedBy (tip, stick.position) - tip.imposed;
         tip.compressionBefore = tip.compression - approach;
         if (view.countsEnergy)
             flows.work += 0.5 * (storedIn (stick, tip, tip.compressionBefore) - storedBefore);
@@ -222,6 +231,9 @@ void BasicDrum<Scalar>::endSweeps() noexcept
     for (auto& stick : sticks)
         if (stick.active && stick.isWires && stick.handle.along > 0.0)
             stick.handle.leaveTime = std::min (stick.handle.leaveTime, stick.age * current->interval());
+    for (int i = 0; i < waitingCount; ++i)
+        if (auto& blow = waiting[static_cast<std::size_t> (i)].blow; blow.sweepSpeed > 0.0)
+            blow.holdTime = 0.0;
 }
 
 /** A stick as it comes down, with its contacts' laws. */
@@ -282,10 +294,14 @@ template <typename Scalar>
 void BasicDrum<Scalar>::shapeContacts (int slot) noexcept
 {
     const auto& blow = landed[static_cast<std::size_t> (slot)];
+    const auto& stretch = sticks[static_cast<std::size_t> (slot)].at (StickContactKind::stretch);
     const auto to = [&] (StickContactKind kind)
     { return stickShape[static_cast<std::size_t> (slot * contactsPerStick) + static_cast<std::size_t> (kind)].data(); };
     current->headShape (blow.radius, blow.angle, to (StickContactKind::tip));
-    current->stretchShape (blow.radius, blow.angle, to (StickContactKind::stretch));
+    if (stretch.active)
+        current->stretchShape (blow.radius, blow.angle, to (StickContactKind::stretch));
+    else
+        std::fill_n (to (StickContactKind::stretch), view.modes, Scalar (0));
     if (blow.meetsHoop)
         current->hoopShape (blow.hoopAngle, to (StickContactKind::shaft));
     else
@@ -372,7 +388,8 @@ void BasicDrum<Scalar>::measureContacts (int slot) noexcept
             continue;
         Eigen::Map<Eigen::Array<Scalar, Eigen::Dynamic, 1>> moved (scratch.data(), view.modes);
         // How far one newton moves each mode in a step; the slip moves none of the drum's.
-        moved = Values (view.drive, view.modes) * Values (stickShape[j].data(), view.modes);
+        if (! contact.isSlip)
+            moved = Values (view.drive, view.modes) * Values (stickShape[j].data(), view.modes);
         for (std::size_t i = 0; i < maxStickContacts; ++i)
         {
             auto& other = contactAt (i);

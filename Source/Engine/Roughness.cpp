@@ -12,7 +12,7 @@ namespace
 /** Size of a coating's grains over 2π, m, and density of what is sprayed on, kg/m³. Common practice, no source. */
 constexpr double grain = 80.0e-6, coatingDensity = 1300.0;
 
-constexpr double bareFilm = 0.3e-6; // m
+constexpr double bareFilm = 0.3e-6; // m; common practice, no source
 
 RoughnessProfile makeProfile()
 {
@@ -22,7 +22,7 @@ RoughnessProfile makeProfile()
     for (auto& value : height)
         value = static_cast<double> (random()) / 4294967296.0 - 0.5;
 
-    // Forth and back through a first-order low-pass, round and round until the end meets the beginning.
+    // Forwards and backwards through a first-order low-pass, twice each, so that the end runs into the beginning.
     const double keep = std::exp (-RoughnessProfile::stepLength / grain);
     const auto smooth = [&] (auto from, auto to)
     {

@@ -14,8 +14,8 @@ namespace
 /** The hand's pull at the tip that takes a stick away after it has bounced, N. */
 constexpr double liftForce = 4.0;
 
-/** What a hand lets through when the stick rests on the head during a cross-stick, N and s, and how long it takes to come and to
-    leave: many periods of the head, which neither of it makes ring then. Common practice, no source. */
+/** Force and time with which the hand rests the stick on the head during a cross-stick, N and s, and how long it takes to come and to
+    leave: many periods of the head, so that neither makes it ring. Common practice, no source. */
 constexpr double restingForce = 3.0, restingTime = 0.25, restingHandTime = 0.2, restingLift = 10.0;
 
 /** The middle of the hoop's edge stands this far outside the bearing edge, m. Common practice, no source. */
@@ -25,14 +25,16 @@ constexpr double hoopOutside = 5.0e-3;
     hand comes down with it and pushes on. Common practice, no source. */
 constexpr double armSwing = 2.0;
 
-/** A brush's tap is stopped within this distance, m, and goes away with this share of its speed, in m/s at least. */
+/** A brush's tap is stopped within this distance, m, and goes away with this share of its speed, in m/s at least. Common practice, no
+    source. */
 constexpr double tapDepth = 12.0e-3, tapAway = 0.5, leastAway = 0.3;
 
 /** s in which a tap is stopped at the quickest and the slowest, and in which a sweep begins and ends. Common practice, no source. */
 constexpr double quickestTurn = 4.0e-3, slowestTurn = 40.0e-3, sweepTurn = 40.0e-3;
 
-/** No brush is pressed down further than this, m, and no circle is smaller. */
-constexpr double deepestPress = 60.0e-3, smallestCircle = 20.0e-3;
+/** No brush is pressed down further than this, m, no circle is smaller, and a straight sweep ends this share of the radius beyond the
+    centre. Common practice, no source. */
+constexpr double deepestPress = 60.0e-3, smallestCircle = 20.0e-3, straightEnd = 0.9;
 
 /** As far out as strokes may land, share of the radius. */
 constexpr double outermost = strokeLimits::position.high;
@@ -92,7 +94,7 @@ Blow sweepBlow (const Stroke& stroke, const modal::StickBody& brush, double head
     blow.sweepsStraight = stroke.sweepsStraight;
     blow.holdTime = inRange (stroke.sweepTime, strokeLimits::sweepTime);
     if (stroke.sweepsStraight)
-        blow.holdTime = std::min (blow.holdTime, (blow.radius + 0.9 * headRadius) / blow.sweepSpeed);
+        blow.holdTime = std::min (blow.holdTime, (blow.radius + straightEnd * headRadius) / blow.sweepSpeed);
     else
         blow.radius = std::max (blow.radius, smallestCircle);
     return blow;
@@ -198,11 +200,11 @@ Blow broughtIntoRange (Blow blow) noexcept
     bring (blow.hoopLag, -0.1, 0.1);
     bring (blow.swingLength, 0.05, 100.0);
     bring (blow.hand, 0.0, 1.0e3);
-    bring (blow.holdTime, 0.0, 30.0);
+    bring (blow.holdTime, 0.0, strokeLimits::sweepTime.high);
     bring (blow.handTime, 0.0, 10.0);
     bring (blow.lift, 0.0, 1.0e3);
     bring (blow.awaySpeed, 0.01, 100.0);
-    bring (blow.sweepSpeed, 0.0, 3.0);
+    bring (blow.sweepSpeed, 0.0, strokeLimits::sweepSpeed.high);
     return blow;
 }
 

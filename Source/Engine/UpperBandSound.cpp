@@ -149,8 +149,9 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
     std::array<std::array<Signs, chunk>, 2> answers;
     for (int frame = 0; frame < frames; ++frame)
     {
-        // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix. There are twice as many forces of
-        // wires: the second half takes the rows with other signs, so that forces of opposite places do not add up.
+        // Each force feeds all lines with its own sign pattern, a row of the Hadamard matrix. Bodies beyond the eighth take the rows
+        // of the first ones again. The second half of the wires' forces takes the rows with other signs, so that forces of opposite
+        // places do not add up.
         std::array<Signs, 2> rows{};
         Signs others{};
         for (int j = 0; j < maxSticks; ++j)

@@ -5,6 +5,7 @@
 #include <Eigen/Eigenvalues>
 
 #include <cmath>
+#include <numbers>
 
 namespace engine
 {
@@ -111,7 +112,7 @@ private:
         stiffness (strandSide, strapSide) = stiffness (strapSide, strandSide) = -upright;
     }
 
-    static constexpr double ofPair = 0.7071067811865476; ///< a strand's motion for its pair's coordinate
+    static constexpr double ofPair = 0.5 * std::numbers::sqrt2; ///< a strand's motion for its pair's coordinate
 
     const StrandGeometry& strands;
     const modal::WireSpec& spec;

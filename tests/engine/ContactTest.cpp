@@ -119,7 +119,8 @@ TEST_CASE ("contact time does not depend on the highest frequency of the modes")
 // head hardly moves, while without force it would move a thousand times its compression.
 TEST_CASE ("a stiff contact that hardly moves is solved as accurately as one that closes")
 {
-    const double stiffness = 1.064e8, exponent = 1.189, mobility = 1.185e-4, compression = 3.265e-6;
+    const double exponent = GENERATE (1.189, 1.5);
+    const double stiffness = 1.064e8, mobility = 1.185e-4, compression = 3.265e-6;
     const double still = stiffness * std::pow (compression, exponent), loss = 1.82e5 * still;
     double farthest = 0.0, largestMiss = 0.0;
 
