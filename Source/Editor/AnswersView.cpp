@@ -4,6 +4,7 @@
 #include "NoteText.h"
 #include "Strings.h"
 
+#include "Fitting/NoteReading.h"
 #include "Modal/Units.h"
 
 namespace editor
@@ -19,8 +20,7 @@ juce::String noteOf (const fitting::DrumAnswer::Head& head, modal::ConcertPitch 
 {
     if (head.tapNote.value <= 0.0)
         return strings::notHeard;
-    const double cents = modal::centsBetween (head.tapNote.value, head.tapNote.value + head.tapNote.error);
-    return noteWithCents (head.tapNote.value, pitch) + " " + plusMinus (cents, 0) + " c";
+    return noteWithCents (head.tapNote.value, pitch) + " " + plusMinus (fitting::errorInCents (head.tapNote), 0) + " c";
 }
 
 juce::String tensionOf (const fitting::DrumAnswer::Head& head)
@@ -86,7 +86,12 @@ AnswersView::AnswersView()
     for (std::size_t i = 0; i < mostShown; ++i)
     {
         buttons.push_back (std::make_unique<AnswerButton>());
-        buttons.back()->onClick = [this, i] { choose (i); };
+        buttons.back()->onClick = [this, i]
+        {
+            choose (i);
+            if (onChosen)
+                onChosen();
+        };
         addChildComponent (*buttons.back());
         focus.add (*buttons.back());
     }

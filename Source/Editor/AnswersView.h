@@ -32,6 +32,8 @@ class AnswersView : public juce::Component
 public:
     AnswersView();
 
+    std::function<void()> onChosen; ///< called when a person has chosen one
+
     /** Chooses the first again if they are others. */
     void show (const std::vector<fitting::DrumAnswer>&, modal::ConcertPitch);
 

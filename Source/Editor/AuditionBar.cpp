@@ -161,7 +161,7 @@ void AuditionBar::strikeAt (double place, double angle, double strength)
 
 void AuditionBar::refresh()
 {
-    const bool hasBrush = plugin::requestOf (processor.effectiveValues()).stick.isBrush();
+    const bool hasBrush = plugin::stickOf (processor.effectiveValues()).isBrush();
     for (std::size_t i = 0; i < strokes.size(); ++i)
         strokes[i]->setEnabled (hasBrush || strokeButtons[i].kind != StrokeKind::sweep);
     sweepAll.setEnabled (processor.parameter (Parameter::bottom).plainValue() < 0.5);

@@ -1,24 +1,11 @@
 #include "KnownView.h"
 
-#include "NoteText.h"
 #include "Strings.h"
 
-#include "Modal/InputError.h"
+#include <utility>
 
 namespace editor
 {
-namespace
-{
-
-/** Hz of a note that was typed; none if nothing was. @throws modal::InputError */
-std::optional<double> noteIn (const WishField& field, const juce::String& name, modal::ConcertPitch pitch)
-{
-    const auto text = plainSigns (field.text()).toStdString();
-    return text.empty() ? std::nullopt : std::optional (modal::Note::parse (text, name.toStdString()).frequency (pitch));
-}
-
-} // namespace
-
 KnownView::KnownView()
     : batter (strings::batterNoteRead()), resonant (strings::resonantNoteRead()), size (strings::sizeUnsure, [this] { read(); }),
       heads (strings::headsUnsure, [this] { read(); })
@@ -37,22 +24,21 @@ KnownView::KnownView()
     }
 }
 
+void KnownView::setConcertPitch (modal::ConcertPitch newPitch)
+{
+    if (std::exchange (pitch, newPitch).a4 != newPitch.a4)
+        read();
+}
+
 void KnownView::read()
 {
     plugin::KnownOfDrum now{ .isSizeUnsure = size.getToggleState(), .areHeadsUnsure = heads.getToggleState() };
     const auto readNote = [&] (WishField& field, const ControlText& words, std::optional<double>& note)
     {
-        try
-        {
-            note = noteIn (field, words.name, pitch);
-            field.setRefused (false);
-        }
-        catch (const modal::InputError& error)
-        {
-            field.setRefused (true);
-            if (onRefused)
-                onRefused (juce::String::fromUTF8 (error.what()));
-        }
+        const auto refusal = field.read ([&] (const std::string& typed)
+                                         { note = modal::Note::parse (typed, words.name.toStdString()).frequency (pitch); });
+        if (refusal.isNotEmpty() && onRefused)
+            onRefused (refusal);
     };
     readNote (batter, strings::batterNoteRead(), now.batterNote);
     readNote (resonant, strings::resonantNoteRead(), now.resonantNote);

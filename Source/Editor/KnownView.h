@@ -17,15 +17,13 @@ public:
     std::function<void()> onChange;
     std::function<void (const juce::String&)> onRefused;
 
-    void setConcertPitch (modal::ConcertPitch newPitch) { pitch = newPitch; }
+    /** Reads the notes again if it is another. */
+    void setConcertPitch (modal::ConcertPitch);
 
     /** What is entered. Notes that cannot be read are left out. */
     const plugin::KnownOfDrum& known() const noexcept { return entered; }
 
-    WishField& batterField() noexcept { return batter; }
     WishField& resonantField() noexcept { return resonant; }
-    juce::Button& sizeButton() noexcept { return size; }
-    juce::Button& headsButton() noexcept { return heads; }
 
     void resized() override;
 

@@ -25,14 +25,15 @@ Layout::Layout (int width, int height, Page page)
     kept = rest.removeFromBottom (32);
     rest.removeFromBottom (4);
 
+    const bool isNarrow = width < 1000;
+    hasSoundStrip = (! isNarrow && rest.getHeight() >= 500) || rest.getHeight() >= 760;
+
     if (page == Page::listen)
     {
         listen = rest;
         return;
     }
 
-    const bool isNarrow = width < 1000;
-    hasSoundStrip = (! isNarrow && rest.getHeight() >= 500) || rest.getHeight() >= 760;
     if (hasSoundStrip)
     {
         auto strip = rest.removeFromBottom (share (0.27f, rest.getHeight(), 140, 240));

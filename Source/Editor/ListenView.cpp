@@ -4,6 +4,7 @@
 #include "NoteText.h"
 #include "Strings.h"
 
+#include "Fitting/NoteReading.h"
 #include "Modal/InputError.h"
 #include "Plugin/PlayedLike.h"
 #include "Wording/AnswerText.h"
@@ -23,8 +24,9 @@ using plugin::Parameter;
 using Stage = plugin::ListeningReport::Stage;
 
 constexpr int levelLooksPerSecond = 25;
-constexpr const char* soundFiles = "*.wav;*.aif;*.aiff;*.flac";
+constexpr const char* soundFileEndings = "wav;aif;aiff;flac";
 
+/** A sentence of Wording, its notes with their signs. Not for the message of an error, which may name a file. */
 juce::String wordsOf (const std::string& text)
 {
     return withNoteSigns (juce::String::fromUTF8 (text.c_str()));
@@ -42,11 +44,12 @@ fitting::Estimate suspectedCents (const fitting::HeadFit& head, int lug)
 ListenView::ListenView (plugin::Processor& p)
     : processor (p), batter (strings::listenBatter, [this] { choose (Job::lugCheck, modal::HeadSide::batter); }),
       resonant (strings::listenResonant, [this] { choose (Job::lugCheck, modal::HeadSide::resonant); }),
-      strikes (strings::listenStrikes, [this] { choose (Job::strikes, side); }), start (strings::startListening, [this] { toggle(); }),
-      open (strings::openRecording, [this] { openFiles(); }),
+      strikes (strings::listenStrikes, [this] { choose (Job::strikes, side); }),
+      start (strings::startListening, [this] { toggle(); }), open (strings::openRecording, [this] { openFiles(); }),
       deleteTap (strings::deleteLastTap, [this] { processor.listener().deleteLastTap(); }),
-      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }), like (strings::playLike, [this] { processor.playLikeLastStrike(); }), apply (strings::applyToDrum, [this] { setDrum(); }),
-      spectrogram (p.listener())
+      analyse (strings::analyseHead, [this] { processor.listener().analyse(); }),
+      like (strings::playLike, [this] { processor.playLikeLastStrike(); }), apply (strings::applyToDrum, [this] { setDrum(); }),
+      spectrogram (p.listener()), planner (p)
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
@@ -61,9 +64,18 @@ ListenView::ListenView (plugin::Processor& p)
         if (onSay)
             onSay (why);
     };
+    planner.onPlanned = [this] (const plugin::RodTurns& turns)
+    {
+        if (isNothing (turns))
+            rods.setText (strings::nothingToTurn, TextLine::Weight::quiet);
+        else
+            rods.setFigure (strings::rodsToTuning, turnsText (turns));
+    };
+    answers.onChosen = [this] { planRods (*processor.listener().report()); };
     const auto report = processor.listener().report();
     job = report->job;
     side = report->side;
+    played = report->played; // set when it was found
     processor.heardChanged().addChangeListener (this);
     refresh();
 }
@@ -106,7 +118,8 @@ void ListenView::toggle()
 
 void ListenView::openFiles()
 {
-    chooser = std::make_unique<juce::FileChooser> (strings::openRecording.name, juce::File(), soundFiles);
+    chooser = std::make_unique<juce::FileChooser> (strings::openRecording.name, juce::File(),
+                                                   "*." + juce::String (soundFileEndings).replace (";", ";*."));
     const int several = job == Job::strikes ? juce::FileBrowserComponent::canSelectMultipleItems : 0;
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles | several,
                           [safe = juce::Component::SafePointer<ListenView> (this)] (const juce::FileChooser& done)
@@ -123,8 +136,8 @@ void ListenView::openFiles()
 
 bool ListenView::isInterestedInFileDrag (const juce::StringArray& paths)
 {
-    return std::any_of (paths.begin(), paths.end(), [] (const auto& path)
-                        { return juce::File (path).hasFileExtension ("wav;aif;aiff;flac"); });
+    return std::any_of (paths.begin(), paths.end(),
+                        [] (const auto& path) { return juce::File (path).hasFileExtension (soundFileEndings); });
 }
 
 void ListenView::filesDropped (const juce::StringArray& paths, int, int)
@@ -136,7 +149,7 @@ void ListenView::filesDropped (const juce::StringArray& paths, int, int)
     if (job == Job::strikes)
         processor.hearStrikes (known.known(), paths);
     else
-        processor.hearLugCheck (side, paths);
+        processor.hearLugCheck (side, paths[0]);
 }
 
 void ListenView::showDrag (bool isOver)
@@ -180,6 +193,7 @@ bool ListenView::endCheckOfOtherDrum (const Report& report)
     processor.listener().forget();
     chosenLug = -1;
     batterAsHeard = resonantAsHeard = std::nullopt;
+    planner.forget();
     rods.setText ({}, TextLine::Weight::quiet);
     if (onSay)
         onSay (strings::otherLugs);
@@ -305,7 +319,7 @@ void ListenView::showWords (const Report& report)
 {
     const bool isListening = processor.listener().isListening();
     if (report.remark.kind == listening::LugCheckRemark::Kind::failed && report.stage == Stage::off)
-        tell (strings::cannotUse, wordsOf (report.remark.error + "."), true);
+        tell (strings::cannotUse, juce::String::fromUTF8 (report.remark.error.c_str()) + ".", true);
     else if (! processor.hasInput() && report.recorded == nullptr)
         tell (strings::noInput, strings::howToGetInput, true);
     else if (isListening && report.isSilent)
@@ -400,8 +414,8 @@ void ListenView::showFigures (const Report& report)
     else if (report.head && report.head->isPossible)
     {
         const auto& head = *report.head;
-        const double cents = modal::centsBetween (head.tapNote.value, head.tapNote.value + head.tapNote.error);
-        note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + " " + plusMinus (cents, 1) + " cents");
+        note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + " " +
+                                              plusMinus (fitting::errorInCents (head.tapNote), 1) + " cents");
         tension.setFigure (strings::tensionOfHead, grouped (head.tension.value) + " " + plusMinus (head.tension.error, 0) + " N/m");
     }
     else if (heard > 0)
@@ -411,7 +425,7 @@ void ListenView::showFigures (const Report& report)
     }
 }
 
-/** What leads from the drum that was heard to the tuning that is set, which another page may change. */
+/** Shows how far to turn the rods from the drum that was heard to the tuning that is set, which another page may change. */
 void ListenView::planRods (const Report& report)
 {
     if (report.head && report.head->isPossible)
@@ -423,56 +437,16 @@ void ListenView::planRods (const Report& report)
         batterAsHeard = asHeard (answer->batter);
         resonantAsHeard = asHeard (answer->resonant);
     }
-    const Planned wanted{ processor.effectiveValues(), batterAsHeard ? batterAsHeard->tension : 0.0,
-                          resonantAsHeard ? resonantAsHeard->tension : 0.0 };
-    if ((! batterAsHeard && ! resonantAsHeard) || wanted == planned || planning.isBusy())
-        return;
-    planned = wanted;
-    planning.run (
-        [request = plugin::requestOf (wanted.wanted), batter = batterAsHeard, resonant = resonantAsHeard]
-        {
-            try
-            {
-                return plugin::rodTurnsTo (request, batter, resonant);
-            }
-            catch (const modal::InputError&)
-            {
-                return plugin::RodTurns(); // the ladder says what cannot be reached
-            }
-        },
-        [this] (const plugin::RodTurns& turns)
-        {
-            showRods (turns);
-            planRods (*processor.listener().report()); // the tuning may have changed since
-        });
+    planner.follow (batterAsHeard, resonantAsHeard);
 }
 
-/** Sets the drum to ring and rattle as the strike does, once, and plays both. */
+/** Takes over muffling and wires that were found, once, and plays strike and model. */
 void ListenView::takeLikeness (const Report& report)
 {
     if (std::exchange (played, report.played) == report.played || played == nullptr)
         return;
     processor.applyLikeness (*played);
     processor.hear (played->sideBySide);
-}
-
-void ListenView::showRods (const plugin::RodTurns& turns)
-{
-    juce::StringArray heads;
-    const auto add = [&heads] (const char* name, const std::optional<double>& turn)
-    {
-        if (turn)
-            heads.add (juce::String (name) + " " + juce::String (wording::nearFraction (*turn)));
-    };
-    add (strings::batter, turns.batter);
-    add (strings::resonant, turns.resonant);
-    const auto isSet = [] (const std::optional<double>& turn) { return ! turn || std::abs (*turn) < 1.0 / 32.0; };
-    if (heads.isEmpty())
-        rods.setText ({}, TextLine::Weight::quiet);
-    else if (isSet (turns.batter) && isSet (turns.resonant))
-        rods.setText (strings::nothingToTurn, TextLine::Weight::quiet);
-    else
-        rods.setFigure (strings::rodsToTuning, heads.joinIntoString (", "));
 }
 
 void ListenView::timerCallback()

@@ -1,11 +1,11 @@
 #pragma once
 
 #include "AnswersView.h"
-#include "Background.h"
 #include "CommandButton.h"
 #include "KnownView.h"
 #include "LevelBar.h"
 #include "LugRing.h"
+#include "RodPlanner.h"
 #include "SpectrogramView.h"
 #include "TextLine.h"
 
@@ -68,7 +68,6 @@ private:
     void chooseLug (int lug);
     void showDrag (bool);
     bool endCheckOfOtherDrum (const Report&);
-    bool isHearing (Job) const;
     void showButtons (const Report&);
     void showLugs (const Report&);
     void showWords (const Report&);
@@ -79,7 +78,6 @@ private:
     void showFigures (const Report&);
     void planRods (const Report&);
     void takeLikeness (const Report&);
-    void showRods (const plugin::RodTurns&);
     modal::ConcertPitch concertPitch() const;
     juce::Colour colourOfHead() const;
 
@@ -99,17 +97,8 @@ private:
     juce::String announced;
     std::unique_ptr<juce::FileChooser> chooser;
 
-    /** From what to what the rods' turns were planned last. */
-    struct Planned
-    {
-        plugin::Values wanted{};
-        double batter = 0.0, resonant = 0.0; ///< N/m, as heard
-
-        bool operator== (const Planned&) const = default;
-    };
     std::optional<fitting::HeadAsIs> batterAsHeard, resonantAsHeard;
-    Planned planned;
-    Background planning; ///< last: ends before what it shows
+    RodPlanner planner; ///< last: ends before what it shows
 };
 
 } // namespace editor

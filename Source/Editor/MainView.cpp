@@ -55,6 +55,7 @@ MainView::MainView (plugin::Processor& p)
     kept.matchButton().onClick = [this] { loudness.setOn (kept.matchButton().getToggleState()); };
     batter.onStrike = [this] (double place, double angle, double strength) { audition.strikeAt (place, angle, strength); };
     map.onHear = [this] { audition.play (0); };
+    map.foundBar().whySilent = [this] { return juce::String (isPlayed ? "" : whySilent()); };
     map.onSay = [this] (const juce::String& what, bool isRefusal) { hint.say (what, isRefusal); };
     listen.onRunning = [this] (bool isListening) { header.setListening (isListening); };
     listen.onSay = [this] (const juce::String& what) { hint.say (what, false); };
@@ -208,7 +209,8 @@ void MainView::refreshValues()
 void MainView::timerCallback()
 {
     refreshValues();
-    map.keeper().setStroke (audition.speed(), plugin::siOf (processor.state().live, plugin::Parameter::strokePlace));
+    if (shownPage == Page::map)
+        map.keeper().setStroke (audition.speed(), plugin::siOf (shownValues, Parameter::strokePlace));
     watchAudio();
     const auto message = processor.messages().latest();
     if (message.number != shownMessage)

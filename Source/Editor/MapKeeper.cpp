@@ -231,6 +231,15 @@ void MapKeeper::startHere()
     tell();
 }
 
+std::optional<modal::Tensions> MapKeeper::startTensions() const
+{
+    if (! present || ground.map == nullptr)
+        return std::nullopt;
+    const auto& tuner = *ground.tuner;
+    return modal::Tensions{ tuner.notes (modal::HeadSide::batter).tensionFor (present->batterNote),
+                            tuner.notes (modal::HeadSide::resonant).tensionFor (present->resonantNote) };
+}
+
 void MapKeeper::playStrokes()
 {
     isPlaying = true;

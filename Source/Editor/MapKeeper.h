@@ -39,6 +39,9 @@ public:
     const finding::MapArea& prudentArea() const noexcept { return ground.prudent; }
     const std::vector<finding::Wish>& wishes() const noexcept { return wished; }
     const std::optional<finding::Present>& start() const noexcept { return present; }
+    /** N/m, of both heads at start(); none before there is a map. */
+    std::optional<modal::Tensions> startTensions() const;
+
     const finding::FindResult& found() const noexcept { return result; }
     juce::String refusal() const { return trouble; } ///< why there is no map; empty if there is one, or will be
     bool isBusy() const noexcept { return background.isBusy(); }

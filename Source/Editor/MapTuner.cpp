@@ -22,7 +22,7 @@ double fineOf (const plugin::Processor& processor, Parameter which)
 
 void setWithoutGesture (plugin::DrumParameter& parameter, double plain)
 {
-    parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (parameter.spec().snapped (plain))));
+    parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (plain)));
 }
 
 } // namespace
@@ -35,14 +35,24 @@ TuningSpot MapTuner::get() const
              processor.parameter (Parameter::interval).plainValue() + resonantFine - batterFine };
 }
 
+plugin::Values MapTuner::tuned (plugin::Values values, TuningSpot spot)
+{
+    const auto fine = [&] (Parameter which) { return 0.01 * static_cast<double> (plugin::valueOf (values, which)); };
+    const auto snap = [&] (Parameter which, double plain)
+    { values[plugin::indexOf (which)] = static_cast<float> (plugin::specOf (which).snapped (plain)); };
+    const double batterFine = fine (Parameter::batterCents), resonantFine = fine (Parameter::resonantCents);
+    snap (Parameter::batterNote, spot.batter - batterFine);
+    snap (Parameter::interval, spot.interval - resonantFine + batterFine);
+    return values;
+}
+
 void MapTuner::set (TuningSpot spot)
 {
-    const double batterFine = fineOf (processor, Parameter::batterCents),
-                 resonantFine = fineOf (processor, Parameter::resonantCents);
     if (! isTimerRunning())
         before = processor.solvedDrum();
-    setWithoutGesture (processor.parameter (Parameter::batterNote), spot.batter - batterFine);
-    setWithoutGesture (processor.parameter (Parameter::interval), spot.interval - resonantFine + batterFine);
+    const auto wanted = tuned (current(), spot);
+    for (const auto which : { Parameter::batterNote, Parameter::interval })
+        setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (wanted, which)));
     waited = 0;
     if (! isTimerRunning())
         startTimer (tick);

@@ -21,6 +21,9 @@ public:
     /** Sets both heads, and has a stroke played when the drum is solved; during a drag each time it is. */
     void set (TuningSpot);
 
+    /** These values tuned so; fine tuning stays. */
+    static plugin::Values tuned (plugin::Values, TuningSpot);
+
     // Enclose a change that is one undo step.
     void begin();
     void end();

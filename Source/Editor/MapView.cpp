@@ -3,6 +3,7 @@
 #include "Look.h"
 #include "NoteText.h"
 #include "Strings.h"
+#include "TuningSheetFile.h"
 
 #include "Finding/Song.h"
 #include "Modal/InputError.h"
@@ -98,7 +99,7 @@ MapView::MapView (plugin::Processor& p)
                                    draw();
                                }),
                shadingNames()),
-      here (strings::startHere, [this] { maps.startHere(); })
+      here (strings::startHere, [this] { maps.startHere(); }), found (p), planner (p)
 {
     setTitle (strings::mapTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
@@ -121,11 +122,25 @@ MapView::MapView (plugin::Processor& p)
         field->onEntered = [this] { readWishes(); };
         addAndMakeVisible (*field);
     }
-    for (int i = 0; i < static_cast<int> (finding::mostFound); ++i)
+    addAndMakeVisible (found);
+    found.onTune = [this] (int number) { tuneTo (number); };
+    found.onChoose = [this] (int number)
     {
-        founds.push_back (std::make_unique<CommandButton> (strings::foundTuning, [this, i] { hearFound (i); }));
-        addChildComponent (*founds.back());
-    }
+        tuneTo (number);
+        if (onSay)
+            onSay (strings::youChose (juce::String (number + 1), described (static_cast<std::size_t> (number)).face), false);
+    };
+    found.onSheet = [this] { chooseSheetFile(); };
+    found.onSay = [this] (const juce::String& what, bool isRefusal)
+    {
+        if (onSay)
+            onSay (what, isRefusal);
+    };
+    planner.onPlanned = [this] (const plugin::RodTurns& turns)
+    {
+        rodWords = isNothing (turns) ? juce::String() : strings::turnRods (turnsText (turns));
+        showExplanation();
+    };
     plot.onRead = [this] (const juce::String& what)
     { reading.setText (what.isEmpty() ? read (tuner.get()) : what, TextLine::Weight::quiet); };
     tuner.onTuned = [this]
@@ -148,6 +163,8 @@ void MapView::setShown (bool shown)
     isShown = shown;
     if (isShown)
         followDrum();
+    else
+        found.stop();
 }
 
 void MapView::setScene (const Scene& scene, modal::ConcertPitch newPitch)
@@ -155,6 +172,7 @@ void MapView::setScene (const Scene& scene, modal::ConcertPitch newPitch)
     const bool isOther = newPitch.a4 != pitch.a4 || scene.tempo != beats;
     pitch = newPitch;
     beats = scene.tempo;
+    ringWiresOn = scene.played != nullptr ? scene.played->ringWiresOn : 0.0;
     if (isShown)
         followDrum();
     if (isOther)
@@ -175,6 +193,7 @@ void MapView::refresh()
     if (! isShown)
         return;
     showMarks();
+    followRods();
     reading.setText (read (tuner.get()), TextLine::Weight::quiet);
 }
 
@@ -204,18 +223,8 @@ void MapView::readWishes()
     juce::String refusal;
     const auto readField = [&] (WishField& field, const auto& read)
     {
-        field.setRefused (false);
-        if (field.text().isEmpty())
-            return;
-        try
-        {
-            read (plainSigns (field.text()).toStdString());
-        }
-        catch (const modal::InputError& error)
-        {
-            field.setRefused (true);
-            refusal = utf8 (error.what());
-        }
+        if (const auto fault = field.read (read); fault.isNotEmpty())
+            refusal = fault;
     };
     finding::Song song;
     song.concertPitch = pitch;
@@ -303,70 +312,133 @@ juce::String MapView::read (TuningSpot spot) const
     return text;
 }
 
+TuningSpot MapView::spotOf (const finding::FoundTuning& tuning) const
+{
+    const double batter = midiOfHertz (tuning.batterNote, pitch);
+    return { batter, midiOfHertz (tuning.resonantNote, pitch) - batter };
+}
+
+FoundBar::Tuning MapView::described (std::size_t number) const
+{
+    const auto& tuning = maps.found().list[number];
+    const auto notes = noteWithCents (tuning.batterNote, pitch) + " / " + noteWithCents (tuning.resonantNote, pitch);
+    auto tip =
+        strings::foundTip (utf8 (tuning.kind), notes,
+                           withMusicSigns (utf8 (textOf (Figure::drumNote, of (tuning.figures, Figure::drumNote), pitch))));
+    if (maps.start())
+        tip << " "
+            << strings::heads (utf8 (finding::moveText (of (tuning.figures, Figure::batterMove))),
+                               utf8 (finding::moveText (of (tuning.figures, Figure::resonantMove))));
+    for (std::size_t w = 0; w < tuning.misses.size() && w < maps.wishes().size(); ++w)
+        if (tuning.misses[w] != 0.0)
+        {
+            const auto& wish = maps.wishes()[w];
+            const double value = of (tuning.figures, wish.figure);
+            tip << " " << finding::infoOf (wish.figure).name << " "
+                << utf8 (missText (wish.figure, value, nearestAllowed (wish, value))) << ".";
+        }
+    return { notes, utf8 (tuning.kind), tip, MapTuner::tuned (processor.effectiveValues(), spotOf (tuning)) };
+}
+
 void MapView::showFound()
 {
-    const auto& found = maps.found();
-    for (std::size_t i = 0; i < founds.size(); ++i)
-    {
-        auto& button = *founds[i];
-        button.setVisible (i < found.list.size());
-        if (i >= found.list.size())
-            continue;
-        const auto& tuning = found.list[i];
-        const auto notes = noteWithCents (tuning.batterNote, pitch) + " / " + noteWithCents (tuning.resonantNote, pitch);
-        auto tip =
-            strings::foundTip (utf8 (tuning.kind), notes,
-                               withMusicSigns (utf8 (textOf (Figure::drumNote, of (tuning.figures, Figure::drumNote), pitch))));
-        if (maps.start())
-            tip << " "
-                << strings::heads (utf8 (finding::moveText (of (tuning.figures, Figure::batterMove))),
-                                   utf8 (finding::moveText (of (tuning.figures, Figure::resonantMove))));
-        for (std::size_t w = 0; w < tuning.misses.size() && w < maps.wishes().size(); ++w)
-            if (tuning.misses[w] != 0.0)
-            {
-                const auto& wish = maps.wishes()[w];
-                const double value = of (tuning.figures, wish.figure);
-                tip << " " << finding::infoOf (wish.figure).name << " "
-                    << utf8 (missText (wish.figure, value, nearestAllowed (wish, value))) << ".";
-            }
-        button.setButtonText (juce::String (i + 1) + "  " + notes);
-        button.setTitle (strings::foundName (static_cast<int> (i) + 1, utf8 (tuning.kind)));
-        button.setTooltip (tip);
-        button.setHelpText (tip);
-    }
-    juce::String text;
-    if (maps.refusal().isNotEmpty())
-        text = maps.refusal();
-    else if (maps.wishes().empty())
-        text = strings::noWishes;
-    else if (found.list.empty())
-        text = strings::looking;
-    else if (found.areAllMet)
-        text = strings::allMet (static_cast<int> (found.list.size()));
-    for (const auto& sentence : finding::explain (found, maps.wishes(), pitch))
-        text << (text.isEmpty() ? "" : " ") << withMusicSigns (utf8 (sentence));
-    for (const auto& wish : maps.wishes())
-        if (! wish.reason.empty())
-            text << " " << withMusicSigns (utf8 (wish.text)) << ": " << utf8 (wish.reason) << ".";
-    why.setText (text, TextLine::Weight::quiet);
+    std::vector<FoundBar::Tuning> tunings;
+    for (std::size_t i = 0; i < maps.found().list.size(); ++i)
+        tunings.push_back (described (i));
+    found.show (std::move (tunings));
     startText.setText (maps.start() ? strings::movesFrom (noteWithCents (maps.start()->batterNote, pitch),
                                                           noteWithCents (maps.start()->resonantNote, pitch))
                                     : juce::String(),
                        TextLine::Weight::quiet);
-    resized();
+    followRods();
+    showExplanation();
 }
 
-void MapView::hearFound (int number)
+/** First what to turn, then what was found. */
+void MapView::showExplanation()
+{
+    const auto& result = maps.found();
+    juce::StringArray text;
+    if (maps.refusal().isNotEmpty())
+        text.add (maps.refusal());
+    else
+    {
+        text.add (rodWords);
+        if (maps.wishes().empty())
+            text.add (strings::noWishes);
+        else if (result.list.empty())
+            text.add (strings::looking);
+        else if (result.areAllMet)
+            text.add (strings::allMet (static_cast<int> (result.list.size())));
+    }
+    for (const auto& sentence : finding::explain (result, maps.wishes(), pitch))
+        text.add (withMusicSigns (utf8 (sentence)));
+    for (const auto& wish : maps.wishes())
+        if (! wish.reason.empty())
+            text.add (withMusicSigns (utf8 (wish.text)) + ": " + utf8 (wish.reason) + ".");
+    text.removeEmptyStrings();
+    why.setText (text.joinIntoString (" "), TextLine::Weight::quiet);
+}
+
+void MapView::tuneTo (int number)
 {
     const auto& list = maps.found().list;
     if (number >= static_cast<int> (list.size()))
         return;
-    const auto& tuning = list[static_cast<std::size_t> (number)];
-    const double batter = midiOfHertz (tuning.batterNote, pitch);
     tuner.begin();
-    tuner.set ({ batter, midiOfHertz (tuning.resonantNote, pitch) - batter });
+    tuner.set (spotOf (list[static_cast<std::size_t> (number)]));
     tuner.end();
     refresh();
+}
+
+/** Plans the rods from where moves count to the tuning that is set. */
+void MapView::followRods()
+{
+    if (const auto start = maps.startTensions())
+        planner.follow (fitting::HeadAsIs{ .tension = start->batter }, fitting::HeadAsIs{ .tension = start->resonant });
+}
+
+void MapView::chooseSheetFile()
+{
+    chooser = std::make_unique<juce::FileChooser> (strings::writeSheet.name, juce::File ("tuning.pdf"), "*.pdf;*.svg;*.png");
+    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::warnAboutOverwriting,
+                          [safe = juce::Component::SafePointer<MapView> (this)] (const juce::FileChooser& done)
+                          {
+                              if (safe == nullptr)
+                                  return;
+                              safe->found.sheetButton().grabKeyboardFocus();
+                              if (const auto file = done.getResult(); file != juce::File())
+                                  safe->writeSheet (file.getFileExtension().isEmpty() ? file.withFileExtension ("pdf") : file);
+                          });
+}
+
+void MapView::writeSheet (const juce::File& file)
+{
+    const auto solved = processor.solvedDrum();
+    if (solved == nullptr)
+        return;
+    SheetRequest request{ .drum = solved, .name = processor.presetName(), .ringWiresOn = ringWiresOn };
+    if (const auto start = maps.startTensions())
+    {
+        request.batter = fitting::HeadAsIs{ .tension = start->batter };
+        request.resonant = fitting::HeadAsIs{ .tension = start->resonant };
+    }
+    drawing.run ([request, file] { return writeTuningSheet (request, file); },
+                 [this, file] (const juce::String& fault)
+                 {
+                     if (onSay)
+                         onSay (fault.isEmpty() ? strings::sheetWritten (file) : fault, fault.isNotEmpty());
+                 });
+}
+
+bool MapView::isInterestedInFileDrag (const juce::StringArray& paths)
+{
+    return juce::File (paths[0]).hasFileExtension (FoundBar::midiEndings);
+}
+
+void MapView::filesDropped (const juce::StringArray& paths, int, int)
+{
+    found.hear (juce::File (paths[0]));
 }
 
 namespace
@@ -442,14 +514,9 @@ void MapView::resized()
 
     auto top = area.removeFromTop (34);
     shading.setBounds (top.removeFromRight (juce::jmin (230, area.getWidth() * 6 / 10)).withHeight (20));
-    auto list = area.removeFromBottom (28);
+    found.setBounds (area.removeFromBottom (2 * FoundBar::rowHeight));
     reading.setBounds (area.removeFromBottom (34).withTrimmedTop (2));
     plot.setBounds (area);
-    const int shown = juce::jmax (1, static_cast<int> (maps.found().list.size()));
-    for (std::size_t i = 0; i < founds.size(); ++i)
-        founds[i]->setBounds (
-            list.removeFromLeft (juce::jmin (170, getLocalBounds().withRight (area.getRight()).getWidth() / shown))
-                .reduced (1, 1));
 
     panel.removeFromTop (22);
     const int row = panel.getHeight() >= 420 ? 26 : 22;

@@ -2,9 +2,11 @@
 
 #include "ChoiceRow.h"
 #include "CommandButton.h"
+#include "FoundBar.h"
 #include "MapKeeper.h"
 #include "MapPlot.h"
 #include "MapTuner.h"
+#include "RodPlanner.h"
 #include "Scene.h"
 #include "TextLine.h"
 #include "WishField.h"
@@ -12,8 +14,9 @@
 namespace editor
 {
 
-/** The page with the map of tunings: the map, wishes beside it, and the tunings that were found below. */
-class MapView : public juce::Component
+/** The page with the map of tunings: the map, wishes beside it, and the tunings that were found below, which a MIDI file dropped
+   here plays. */
+class MapView : public juce::Component, public juce::FileDragAndDropTarget
 {
 public:
     explicit MapView (plugin::Processor&);
@@ -35,10 +38,16 @@ public:
     WishField& field (finding::Figure);
     WishField& keyField() noexcept { return *key; }
     WishField& tempoField() noexcept { return *tempo; }
-    juce::Button& foundButton (int number) { return *founds[static_cast<std::size_t> (number)]; }
+    FoundBar& foundBar() noexcept { return found; }
     ChoiceRow& figureChoice() noexcept { return shading; }
     juce::String explanation() const { return why.text(); }
     bool isBusy() const noexcept { return maps.isBusy() || drawing.isBusy(); }
+
+    /** Writes a tuning sheet with the plan for the rods, from where moves count. */
+    void writeSheet (const juce::File&);
+
+    bool isInterestedInFileDrag (const juce::StringArray& paths) override;
+    void filesDropped (const juce::StringArray& paths, int, int) override;
 
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -52,7 +61,12 @@ private:
     void showFound();
     void findPresets();
     void showMarks();
-    void hearFound (int number);
+    void showExplanation();
+    void tuneTo (int number);
+    void followRods();
+    void chooseSheetFile();
+    FoundBar::Tuning described (std::size_t number) const;
+    TuningSpot spotOf (const finding::FoundTuning&) const;
     juce::String read (TuningSpot) const;
     MapContent content() const;
 
@@ -66,7 +80,10 @@ private:
     TextLine reading, why, startText;
     std::vector<std::pair<finding::Figure, std::unique_ptr<WishField>>> fields;
     std::unique_ptr<WishField> key, tempo;
-    std::vector<std::unique_ptr<CommandButton>> founds;
+    FoundBar found;
+    juce::String rodWords;    ///< how to turn the rods from where moves count; empty if there is nothing to turn
+    double ringWiresOn = 0.0; ///< s, of the tuning that is set; 0: not known
+    std::unique_ptr<juce::FileChooser> chooser;
     std::vector<MapPlot::Mark> presetMarks;
     std::shared_ptr<const finding::TuningMap> markedMap; ///< that they were looked up for
     std::size_t figure = 0;                              ///< of the shading
@@ -75,6 +92,7 @@ private:
     bool isShown = false;
     int drawNumber = 0;
     Background drawing;
+    RodPlanner planner;
 };
 
 } // namespace editor

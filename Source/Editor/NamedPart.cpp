@@ -95,8 +95,9 @@ NamedPart stick()
     part.picture = [] (juce::Graphics& g, const plugin::Processor& processor, int option, juce::Rectangle<float> area, juce::Colour colour)
     {
         const auto& presets = files::stickPresets();
-        drawStriker (g, option >= 0 ? presets[static_cast<std::size_t> (option)].part : plugin::requestOf (processor.effectiveValues()).stick,
-                     area, colour);
+        drawStriker (
+            g, option >= 0 ? presets[static_cast<std::size_t> (option)].part : plugin::stickOf (processor.effectiveValues()),
+            area, colour);
     };
     return part;
 }

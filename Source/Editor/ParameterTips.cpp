@@ -57,7 +57,7 @@ juce::String tipFor (const juce::String& id)
         { "brush_wires", "Wires of a brush; below 10 the drum is played with a stick." },
         { "brush_wire_diameter", "Thicker wires are stiffer and heavier: a louder slap." },
         { "brush_wire_length", "Longer wires are softer." },
-        { "brush_width", "Of the fan at the tips: a wider one lands over a longer time." },
+        { "brush_width", "Width of the fan at the wire tips. The wires of a wider fan land over a longer time." },
         { "brush_material", "Nylon wires are lighter and softer than steel." },
         { "sweep_force", "How hard the brush presses while it sweeps. More is louder." },
         { "stick_density", "Maple about 700, hickory 800, oak 900 kg/m³." },

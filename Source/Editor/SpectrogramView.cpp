@@ -15,8 +15,9 @@ using listening::LevelColumns;
 
 constexpr double shownRange = 60.0;               // dB
 constexpr double quietest = -40.0, loudest = 0.0; // dB of full scale, between which the strongest colour may lie
-constexpr double fadedBy = 40.0;                  // dB, to which a partial is drawn
-constexpr double early = 0.03;                    // s after the blow: the stroke itself is over
+constexpr double fadedBy = 40.0;                  // dB, until which a partial is drawn
+constexpr double longestDrawn = 3.0;              // s, of a partial
+constexpr double early = 0.03;                    // s after the tap, when the stick is off the head
 constexpr std::size_t mostLabels = 8;
 constexpr int spectrogramHeading = 30, timeHeight = 16, noteWidth = 30, labelHeight = 15;
 
@@ -66,7 +67,9 @@ void SpectrogramView::show (const plugin::ListeningReport& report, modal::Concer
     recorded = report.recorded;
     pause.setEnabled (recorded == nullptr);
     pitch = concertPitch;
-    partials = report.partials;
+    partials.clear();
+    for (const auto& heard : report.partials)
+        partials.push_back ({ heard.start, loudestOf (heard.partials, mostLabels) });
 
     if (isOtherSource)
     {
@@ -83,7 +86,7 @@ void SpectrogramView::updateLabels()
     shownLabels.clear();
     labelTexts.clear();
     if (! partials.empty())
-        for (const auto& partial : loudestOf (partials.back().partials, mostLabels))
+        for (const auto& partial : partials.back().partials)
             shownLabels.push_back ({ partial.frequency, noteWithCents (partial.frequency, pitch) });
     for (const auto& label : shownLabels)
         labelTexts.add (label.text + ", " + fixed (label.hertz, 1) + " Hz");
@@ -144,15 +147,16 @@ void SpectrogramView::update()
 
 void SpectrogramView::append (const plugin::InputReader::Columns& columns)
 {
-    if (columns.first != next)
-        history.clear(); // the clock was started anew, or the page was away for long
+    const bool isAfterGap = columns.first != next; // the clock was started anew, or the page was away for long
+    if (isAfterGap)
+        history.clear();
     next = columns.end();
     history.insert (history.end(), columns.columns.begin(), columns.columns.end());
     const auto width = static_cast<std::size_t> (image.getWidth());
     if (history.size() > width)
         history.erase (history.begin(), history.end() - static_cast<std::ptrdiff_t> (width));
 
-    if (setRange())
+    if (setRange() || isAfterGap)
         return drawAll();
     const auto added = juce::jmin (columns.columns.size(), history.size());
     const int shift = static_cast<int> (added);
@@ -219,7 +223,8 @@ void SpectrogramView::drawAll()
     std::vector<LevelColumn> drawn (static_cast<std::size_t> (image.getWidth()));
     for (std::size_t i = 0; i < recorded->columns.size(); ++i)
     {
-        const int x = static_cast<int> (xOf (LevelColumns::step * (static_cast<double> (i) + 0.5))) - plotLeft;
+        const double middle = LevelColumns::step * static_cast<double> (i + 1) - 0.5 * LevelColumns::window; // s
+        const int x = static_cast<int> (xOf (middle)) - plotLeft;
         auto& at = drawn[static_cast<std::size_t> (juce::jlimit (0, image.getWidth() - 1, x))];
         for (std::size_t row = 0; row < at.levels.size(); ++row)
             at.levels[row] = juce::jmax (at.levels[row], recorded->columns[i].levels[row]);
@@ -308,17 +313,17 @@ void SpectrogramView::drawAxes (juce::Graphics& g) const
     }
 }
 
-/** The way of each partial from the blow until it has faded. */
+/** Each partial from the tap until it has faded. */
 void SpectrogramView::drawPartials (juce::Graphics& g, const listening::HeardPartials& heard) const
 {
     const auto area = plot().toFloat();
-    if (xOf (heard.start) > area.getRight() || xOf (heard.start + 3.0) < area.getX())
+    if (xOf (heard.start) > area.getRight() || xOf (heard.start + longestDrawn) < area.getX())
         return;
     constexpr double step = 0.03; // s
     g.setColour (themeOf (*this).resonant);
-    for (const auto& partial : loudestOf (heard.partials, mostLabels))
+    for (const auto& partial : heard.partials)
     {
-        const double audible = juce::jmin (3.0, fadedBy / 20.0 * std::log (10.0) / partial.decay);
+        const double audible = juce::jmin (longestDrawn, partial.t60() * fadedBy / 60.0);
         juce::Path way;
         way.startNewSubPath (xOf (heard.start), yOf (partial.frequencyAt (0.0)));
         for (double t = step; t < audible; t += step)

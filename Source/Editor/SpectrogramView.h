@@ -27,7 +27,6 @@ public:
     juce::Rectangle<int> besidePause() const { return pause.getBounds().translated (-buttonWidth - 4, 0); }
 
     void setPaused (bool);
-    bool isPaused() const noexcept { return paused; }
     juce::Button& pauseButton() noexcept { return pause; }
 
     /** "A#3 +3, 233.5 Hz" of each partial that is labelled, from low to high. */
@@ -71,7 +70,7 @@ private:
     juce::Image image;                          ///< of `history`, a pixel a column and row
     double top = -20.0;                         ///< dB of full scale drawn strongest
     std::array<juce::PixelARGB, 256> palette{}; ///< by level
-    std::vector<listening::HeardPartials> partials;
+    std::vector<listening::HeardPartials> partials; ///< the loudest of each tap, from low to high
     std::shared_ptr<const plugin::RecordedColumns> recorded;
     modal::ConcertPitch pitch;
     std::vector<Label> shownLabels;

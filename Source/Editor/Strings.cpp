@@ -121,7 +121,7 @@ juce::String foundName (int number, const juce::String& kind)
 juce::String foundTip (const juce::String& kind, const juce::String& notes, const juce::String& sounding)
 {
     return kind.substring (0, 1).toUpperCase() + kind.substring (1) + ": batter / resonant " + notes + ", drum note " + sounding +
-           ". Tunes there and plays it.";
+           ".";
 }
 
 juce::String heads (const juce::String& batterMove, const juce::String& resonantMove)
@@ -305,6 +305,21 @@ juce::String changeSince (const juce::String& letter)
 juce::String youChose (const juce::String& letter, const juce::String& tuning)
 {
     return "You chose " + letter + ": " + tuning + ".";
+}
+
+juce::String partIsCut (double seconds)
+{
+    return "Only the first " + juce::String (juce::roundToInt (seconds)) + " s of the part are played.";
+}
+
+juce::String turnRods (const juce::String& turns)
+{
+    return "Turn all rods: " + turns + ", for the tuning that is set. Sheet has the plan.";
+}
+
+juce::String sheetWritten (const juce::File& file)
+{
+    return "Written: " + file.getFullPathName() + ".";
 }
 
 juce::String tapBeside (int lug)

@@ -26,7 +26,7 @@ inline constexpr const char* patternTitle = "Pattern";
 inline constexpr const char* listenTitle = "Listening to a real drum";
 inline constexpr const char* spectrogramTitle = "Spectrogram of the input";
 inline constexpr const char* answersTitle = "Tunings that explain the strikes";
-inline constexpr const char* knownTitle = "What you know of the drum";
+inline constexpr const char* knownTitle = "What you know about the drum";
 inline constexpr const char* setUpTitle = "Drum set-up";
 inline constexpr const char* mapTitle = "Map of tunings";
 inline constexpr const char* wishesTitle = "Wishes";
@@ -69,7 +69,37 @@ inline constexpr const char* noWishes = "Type what you want at the right of a na
 inline constexpr const char* looking = "Looking for tunings";
 inline constexpr CommandText startHere{ "Start here", "Count moves from the present tuning",
                                         "The heads' moves count from the tuning that is set now." };
-inline constexpr CommandText foundTuning{ "1", "Found tuning", "Tunes the drum to this one and plays it." };
+inline constexpr CommandText foundTuning{ "1", "Found tuning", "Press to tune the drum to it and hear a stroke." };
+inline constexpr const char* foundTitle = "Tunings found";
+inline constexpr CommandText hearFound{
+    "Hear all ...", "Hear all tunings found with a part",
+    "Plays a part with every tuning found, one after the other at equal loudness (ITU-R BS.1770): the pattern, "
+    "or a MIDI file, which you can also drop on this page. The drum keeps its tuning."
+};
+inline constexpr CommandText blindFound{
+    "Blind", "Hear the tunings found blind",
+    "Shuffles the tunings that are heard with a part and hides their notes until you choose one."
+};
+inline constexpr CommandText chooseFound{
+    "Choose", "Choose the tuning heard last",
+    "Tunes the drum to the tuning heard last, shows its notes and how far to turn the rods."
+};
+inline constexpr CommandText writeSheet{
+    "Sheet ...", "Write a tuning sheet",
+    "Writes two pages for the tuning that is set: target, lugs, and the plan for the rods from where the moves count."
+};
+inline constexpr const char* hearAgain = "Again, from the first";
+inline constexpr const char* hearWithPattern = "With the pattern";
+inline constexpr const char* hearWithMidi = "With a MIDI file ...";
+inline constexpr const char* hearProgress = "Progress of rendering the tunings";
+inline constexpr const char* hearCancelled = "Cancelled.";
+inline constexpr const char* hearOneTip = "Press to hear the part with this tuning.";
+inline constexpr const char* blindFoundTip = "One of the tunings found. Press to hear it; Choose shows which it is.";
+inline constexpr const char* foundChanged = "The tunings found have changed: hear them anew.";
+inline constexpr const char* nothingFound = "There are no tunings to hear yet: type a wish.";
+juce::String partIsCut (double seconds);
+juce::String turnRods (const juce::String& turns);
+juce::String sheetWritten (const juce::File&);
 
 // Predicted result. UTF-8: read with String::fromUTF8.
 inline constexpr const char* same = "\xc2\xb1 0";
@@ -97,8 +127,8 @@ inline constexpr const char* wiresAtCentre = "Snare response, centre (softest st
 inline constexpr const char* wiresAtCentreShort = "Snare response, centre";
 inline constexpr const char* wiresAtEdge = "Snare response, edge (softest stroke)";
 inline constexpr const char* wiresAtEdgeShort = "Snare response, edge";
-inline constexpr const char* bendingScale = "stick's bending x50";
-inline constexpr const char* ofStickOnly = "with a stick";
+inline constexpr const char* bendingScale = "stick bending, 50 times enlarged";
+inline constexpr const char* ofStickOnly = "sticks only";
 inline constexpr const char* rebound = "Stick rebound";
 inline constexpr const char* contact = "Contact time";
 inline constexpr const char* noteInPlace = "Drum note at the listener";
@@ -212,9 +242,10 @@ inline constexpr CommandText analyseHead{ "Analyse", "Analyse the head",
                                           "Find tension and lug differences from the taps so far. This starts by itself after "
                                           "the last lug; fewer taps give a less certain result." };
 inline constexpr CommandText playLike{
-    "Play it like this", "Play it like this one",
-    "Sets muffling and wires of the model so that it rings as the last strike does, as one undo step, then plays the strike and the model one after "
-    "the other at equal loudness. Set the drum to the strikes first; wires are told by a strike with the wires on."
+    "Match the sound", "Match the sound of the last strike",
+    "Sets muffling and wires so that the model rings like the last strike, as one undo step, then plays the strike and the "
+    "model, "
+    "one after the other at equal loudness. Set the drum to the strikes first; to match the wires, strike with the wires on."
 };
 inline constexpr CommandText applyToDrum{
     "Set the drum to this", "Set the drum to what was heard",
@@ -275,7 +306,7 @@ inline constexpr const char* stillListening = "listening";
 inline constexpr const char* otherLugs = "The drum now has a different number of lugs, so the lug check has ended.";
 inline constexpr const char* lugChosen = "Press Continue to go on from this lug. Press the lug again to deselect it.";
 inline constexpr const char* nothingHeard = "no taps yet";
-inline constexpr const char* runSpectrogram = "Go on";
+inline constexpr const char* runSpectrogram = "Resume";
 inline constexpr const char* spectrogramTip =
     "Level over time and pitch, 60 dB from the faintest to the strongest colour. Lines are the partials of the taps heard; beside them the notes "
     "of the last tap and their cents.";
@@ -286,7 +317,7 @@ inline constexpr const char* answerName = "Answer";
 inline constexpr const char* answerTip =
     "A tuning that explains the strikes, with its probability among those found. Press it to choose what \"Set the drum to this\" sets.";
 inline constexpr const char* notHeard = "not heard";
-inline constexpr const char* noteExample = "as G#3 -5";
+inline constexpr const char* noteExample = "e.g. G#3 -5";
 inline constexpr const char* deleteLastStrike = "Delete last strike";
 inline constexpr const char* strikesHeard = "Strikes heard";
 inline constexpr const char* rodsToTuning = "Turn all rods";
@@ -300,11 +331,13 @@ inline constexpr const char* howToStrike = "Once, and let it ring for a second. 
 inline constexpr const char* howToHearStrikes =
     "Both heads free, wires off, nothing on the heads. Press Start, then strike at the centre, half way and near the edge, each left to ring "
     "for a second. Or open or drop recordings. Wear ear protection.";
-inline constexpr const char* playedLike = "The model fades like the strike as far as one stroke tells. You hear the strike, then the model.";
-inline constexpr const char* strikesAgree = "Press \"Set the drum to this\" to hear the model so. More strikes narrow the answer.";
+inline constexpr const char* playedLike = "Muffling and wires are set to match the strike. You hear the strike, then the model.";
+inline constexpr const char* strikesAgree =
+    "Press \"Set the drum to this\", then strike the model to hear it. More strikes make the answer more certain.";
 inline constexpr const char* drumNotHeard = "The strikes do not match this drum";
 inline constexpr const char* cannotUse = "This cannot be used";
-inline constexpr const char* turnOfUsualDrum = "The turn is that of a usual drum; on yours it may be half or twice as much. Tap again after it.";
+inline constexpr const char* turnOfUsualDrum =
+    "The turn is for a typical drum; yours may need half or twice as much. Turn, then tap again.";
 inline constexpr const char* dropLugCheck = "Drop a recorded lug check: one tap beside each lug, lug 1 first";
 inline constexpr const char* dropStrikes = "Drop recorded strikes of the finished drum, wires off";
 inline constexpr const char* tapNote = "Tap note";
@@ -327,7 +360,8 @@ inline constexpr const char* listeningStopped = "Stopped";
 inline constexpr const char* howToGoOn = "Choose a lug and press Continue, or press Start to begin again.";
 inline constexpr const char* applied =
     "Applied: tap note and lugs are as measured. The tension assumes the head weight you entered. Ctrl Z undoes this.";
-inline constexpr const char* appliedStrikes = "Set: both heads' notes are as heard. Lugs and wires stay as they were. Ctrl Z undoes this.";
+inline constexpr const char* appliedStrikes =
+    "Applied: both heads have the notes that were heard. Lugs and wires are unchanged. Ctrl Z undoes this.";
 
 // Messages.
 inline constexpr const char* outOfReach = ": the range is ";

@@ -63,13 +63,11 @@ void TextLine::paint (juce::Graphics& g)
         return;
     }
     const auto colour = weight == Weight::warning ? theme.caution : weight == Weight::quiet ? theme.quiet : theme.ink;
-    const bool isValue = weight == Weight::strong || weight == Weight::large;
-    const bool isLarge =
-        weight == Weight::large && fonts::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
-    if (! isValue)
+    if (weight != Weight::large)
         return drawLines (g, colour, weight == Weight::answer ? fonts::strong() : fonts::text());
+    const bool fits = fonts::display().getStringWidthFloat (words) <= static_cast<float> (getWidth());
     g.setColour (colour);
-    g.setFont (isLarge ? fonts::display() : fonts::strong());
+    g.setFont (fits ? fonts::display() : fonts::strong());
     g.drawFittedText (words, getLocalBounds(), where, 1, narrowest);
 }
 

@@ -12,7 +12,6 @@ public:
     enum class Weight
     {
         quiet,  ///< explanations
-        strong, ///< main values
         large,  ///< the main result
         answer, ///< a sentence that matters, on several lines
         warning ///< refusals and warnings

@@ -1,6 +1,9 @@
 #include "WishField.h"
 
 #include "Look.h"
+#include "NoteText.h"
+
+#include "Modal/InputError.h"
 
 namespace editor
 {
@@ -38,6 +41,22 @@ void WishField::setExample (const juce::String& words)
     example = words;
     entry.setTextToShowWhenEmpty (example, themeOf (*this).quiet);
     entry.repaint();
+}
+
+juce::String WishField::read (const std::function<void (const std::string&)>& reader)
+{
+    juce::String refusal;
+    try
+    {
+        if (text().isNotEmpty())
+            reader (plainSigns (text()).toStdString());
+    }
+    catch (const modal::InputError& error)
+    {
+        refusal = juce::String::fromUTF8 (error.what());
+    }
+    setRefused (refusal.isNotEmpty());
+    return refusal;
 }
 
 void WishField::setRefused (bool refused)

@@ -7,7 +7,7 @@
 namespace editor
 {
 
-/** One wish on one line: its name and what is typed for it, "D3:E3". Empty: no wish. */
+/** A name and what is typed for it, on one line: a wish, "D3:E3", or a note that was read. May be empty. */
 class WishField : public juce::Component
 {
 public:
@@ -21,8 +21,9 @@ public:
     /** What is shown while the field is empty: an example, or a wish of the song. */
     void setExample (const juce::String&);
 
-    /** Whether the text could not be read. */
-    void setRefused (bool);
+    /** Passes what is typed to `reader`, with plain signs; nothing if the field is empty. Marks the field if that throws a
+        modal::InputError, and returns its message, otherwise an empty one. */
+    juce::String read (const std::function<void (const std::string& typed)>& reader);
 
     juce::TextEditor& entryField() noexcept { return entry; }
 
@@ -32,6 +33,7 @@ public:
 
 private:
     void enter();
+    void setRefused (bool);
 
     juce::String name, example, entered;
     juce::TextEditor entry;

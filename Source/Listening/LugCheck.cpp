@@ -36,8 +36,11 @@ RecordedLugCheck hearLugCheck (const Recording& recording, int lugs, bool hasPat
         if (! tap.troubles.empty() || ! isUsed)
             heard.troubled.push_back ({ i + 1, tap.troubles, isUsed });
 
-        if (isUsed)
-            heard.taps.push_back (heardTap (recording, tap, quiet, i % lugs, hasPatch));
+        if (! isUsed)
+            continue;
+
+        heard.taps.push_back (heardTap (recording, tap, quiet, i % lugs, hasPatch));
+        heard.starts.push_back (tap.start);
     }
 
     return heard;

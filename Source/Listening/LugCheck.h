@@ -17,6 +17,7 @@ fitting::HeardTap heardTap (const Recording&, const Tap&, double quiet, int lug,
 struct RecordedLugCheck
 {
     std::vector<fitting::HeardTap> taps; ///< those that can be used
+    std::vector<double> starts{};        ///< s, when each of `taps` begins in the recording
 
     struct TroubledTap
     {

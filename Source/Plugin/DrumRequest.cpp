@@ -387,7 +387,7 @@ DrumRequest requestOf (const Values& values, std::optional<int> playedNote)
 
     request.tuning = tuningOf (values, playedNote, drum.lugs);
     linkWires (read, request.wires);
-    linkStick (read, request.stick);
+    request.stick = stickOf (values);
     read (P::hoop, request.hoop.kind);
     request.microphones = microphonesOf (values, drum.depth);
     request.place = placeOf (values);
@@ -417,6 +417,13 @@ PartNumbers stickNumbers (const modal::StickSpec& spec)
 PartNumbers placeNumbers (const place::Place& place)
 {
     return listed ([&] (const Lister& list) { linkPlace (list, place); });
+}
+
+modal::StickSpec stickOf (const Values& values)
+{
+    modal::StickSpec stick;
+    linkStick (Reader (values), stick);
+    return stick;
 }
 
 std::optional<place::Place> placeOf (const Values& values)
@@ -461,6 +468,15 @@ void setDrum (Values& values, const files::DrumFile& file, std::size_t tuning)
         linkPlace (set, *file.place);
     }
 
+    values = changed;
+}
+
+void setMufflingAndWires (Values& values, const modal::DrumSpec& drum, const modal::WireSpec& wires)
+{
+    auto changed = values;
+    const Setter set (changed);
+    setMuffling (set, drum);
+    linkWires (set, wires);
     values = changed;
 }
 

@@ -38,6 +38,9 @@ PartNumbers wireNumbers (const modal::WireSpec&);
 PartNumbers stickNumbers (const modal::StickSpec&);
 PartNumbers placeNumbers (const place::Place&);
 
+/** The stick that the parameters describe. */
+modal::StickSpec stickOf (const Values&);
+
 /** The place that the parameters describe, moved within what can be (place::madePossible); none if it is off. */
 std::optional<place::Place> placeOf (const Values&);
 
@@ -47,6 +50,11 @@ std::optional<place::Place> placeOf (const Values&);
             `values` is then unchanged
 */
 void setDrum (Values& values, const files::DrumFile&, std::size_t tuning);
+
+/** Sets the parameters that describe what lies on this drum's heads, and the wires.
+
+    @throws modal::InputError naming the parameter that cannot hold a value; `values` is then unchanged */
+void setMufflingAndWires (Values& values, const modal::DrumSpec&, const modal::WireSpec&);
 
 /** The same drum and tuning as a drum file, for the command line program and others. */
 files::DrumFile drumFileOf (const Values&, const std::string& name);

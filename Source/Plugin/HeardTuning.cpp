@@ -2,6 +2,7 @@
 
 #include "SetValue.h"
 
+#include "Fitting/NoteReading.h"
 #include "Modal/Units.h"
 #include "Modal/pitch/Note.h"
 
@@ -86,12 +87,10 @@ RodTurns rodTurnsTo (const DrumRequest& wanted, const std::optional<fitting::Hea
 
 fitting::DrumFitSetup strikesOf (modal::DrumSpec drum, const KnownOfDrum& known)
 {
-    constexpr double reading = 10.0;    // cents, one standard deviation of a note that a person reads
-    constexpr double unknownMass = 0.2; // relative, from one usual head to the next
+    // Relative, one standard deviation: from one usual head to the next. Common practice, no source.
+    constexpr double unknownMass = 0.2;
     const auto read = [] (const std::optional<double>& hertz)
-    {
-        return hertz ? std::optional (fitting::Estimate{ *hertz, *hertz * (std::exp2 (reading / 1200.0) - 1.0) }) : std::nullopt;
-    };
+    { return hertz ? std::optional (fitting::readNote (*hertz)) : std::nullopt; };
 
     drum.muffling = {};
     fitting::DrumFitSetup setup{ .drum = drum };

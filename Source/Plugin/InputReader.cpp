@@ -15,18 +15,6 @@ constexpr std::size_t mostAtOnce = 4096;                  // samples
 
 InputReader::InputReader (std::function<void (Piece)> takePiece) : take (std::move (takePiece)) {}
 
-InputReader::~InputReader()
-{
-    {
-        const std::scoped_lock lock (mutex);
-        shouldStop = true;
-    }
-    news.notify_all();
-
-    if (thread.joinable())
-        thread.join();
-}
-
 void InputReader::setSampleRate (double hertz)
 {
     const std::scoped_lock lock (mutex);
@@ -40,24 +28,24 @@ void InputReader::setWanted (bool isWanted)
         const std::scoped_lock lock (mutex);
 
         if (isWanted && ! thread.joinable())
-            thread = std::thread ([this] { run(); });
+            thread = std::jthread ([this] (const std::stop_token& stop) { run (stop); });
 
         isOn.store (isWanted, std::memory_order_release);
     }
     news.notify_all();
 }
 
-void InputReader::run()
+void InputReader::run (const std::stop_token& stop)
 {
     std::unique_lock lock (mutex);
 
-    while (! shouldStop)
+    while (! stop.stop_requested())
     {
         // What was written before the input was last not wanted is read too: it is the sound up to then.
         if (ring.waiting() == 0 && ! isOn.load())
-            news.wait (lock, [this] { return shouldStop || isOn.load(); });
+            news.wait (lock, stop, [this] { return isOn.load(); });
         else if (ring.waiting() == 0)
-            news.wait_for (lock, lookEvery);
+            news.wait_for (lock, stop, lookEvery, [] { return false; });
 
         if (std::exchange (isNewRate, false))
         {

@@ -31,7 +31,6 @@ public:
 
     /** @param take  called on the reader's thread with each piece */
     explicit InputReader (std::function<void (Piece)> take);
-    ~InputReader();
 
     /** Audio thread: the input's next samples; `right` may be null. Copies them while the input is wanted, otherwise does nothing. */
     void hear (const float* left, const float* right, int frames) noexcept
@@ -67,7 +66,7 @@ public:
     bool isCaughtUp() const;
 
 private:
-    void run();
+    void run (const std::stop_token&);
     void read (std::size_t count);
 
     InputRing ring;
@@ -76,18 +75,18 @@ private:
     std::function<void (Piece)> take;
 
     mutable std::mutex mutex;
-    std::condition_variable news;
+    std::condition_variable_any news;
     std::deque<listening::LevelColumn> kept;
     std::int64_t columnCount = 0;
     double sampleRate = 48000.0;
-    bool shouldStop = false, isBusy = false, isNewRate = true;
+    bool isBusy = false, isNewRate = true;
 
     // Used by the reader's thread only:
     std::unique_ptr<listening::LevelColumns> columns;
     double rate = 48000.0;
     std::int64_t position = 0; ///< samples read at this rate
 
-    std::thread thread;
+    std::jthread thread; ///< last: ends before what it uses
 };
 
 } // namespace plugin

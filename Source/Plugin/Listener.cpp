@@ -15,9 +15,13 @@ namespace
 
 constexpr std::size_t partialsKept = 16; // taps whose partials are shown
 
-std::vector<float> asFloats (const std::vector<double>& samples)
+/** Appends the columns of a recording to a picture. */
+void addPicture (RecordedColumns& picture, const listening::Recording& recording)
 {
-    return { samples.begin(), samples.end() };
+    listening::LevelColumns columns (recording.sampleRate);
+    const std::vector<float> samples (recording.samples.begin(), recording.samples.end());
+    columns.add (samples.data(), samples.size(),
+                 [&] (const listening::LevelColumn& column) { picture.columns.push_back (column); });
 }
 
 } // namespace
@@ -46,18 +50,6 @@ double ListeningReport::meanNote() const noexcept
 
 Listener::Listener (std::function<void()> whenChanged) : changed (std::move (whenChanged)) {}
 
-Listener::~Listener()
-{
-    {
-        const std::scoped_lock lock (mutex);
-        shouldStop = true;
-    }
-    news.notify_all();
-
-    if (thread.joinable())
-        thread.join();
-}
-
 /** Calls `act` with the lug check or the strikes, whichever there is. */
 template <typename Act> void Listener::withSession (Act&& act)
 {
@@ -74,7 +66,7 @@ void Listener::begin (Order order)
         const std::scoped_lock lock (mutex);
 
         if (! thread.joinable())
-            thread = std::thread ([this] { run(); });
+            thread = std::jthread ([this] (const std::stop_token& stop) { run (stop); });
     }
     ask (std::move (order));
 }
@@ -119,27 +111,27 @@ void Listener::start (const fitting::DrumFitSetup& setup, double sampleRate)
         });
 }
 
-void Listener::hearFiles (const fitting::HeadFitSetup& setup, Load load)
+void Listener::hearFiles (const fitting::HeadFitSetup& setup, double inputRate, Load load)
 {
     begin (
-        [this, setup, load = std::move (load)]
+        [this, setup, inputRate, load = std::move (load)]
         {
             clear (Job::lugCheck);
             side = setup.side;
             publish (ListeningReport::Stage::analysing);
-            hearLugCheck (setup, load);
+            hearLugCheck (setup, inputRate, load);
         });
 }
 
-void Listener::hearFiles (const fitting::DrumFitSetup& setup, Load load)
+void Listener::hearFiles (const fitting::DrumFitSetup& setup, double inputRate, Load load)
 {
     begin (
-        [this, setup, load = std::move (load)]
+        [this, setup, inputRate, load = std::move (load)]
         {
             clear (Job::strikes);
             known = setup;
             publish (ListeningReport::Stage::analysing);
-            hearStrikes (load);
+            hearStrikes (inputRate, load);
         });
 }
 
@@ -193,6 +185,7 @@ void Listener::setSampleRate (double hertz)
 
 void Listener::setWatched (bool isWanted)
 {
+    const std::scoped_lock lock (mutex);
     isWatched.store (isWanted);
     reader.setWanted (isWanted || isOn.load());
 }
@@ -203,16 +196,17 @@ void Listener::deleteLastTap()
         [this]
         {
             if (lugCheck != nullptr && lugCheck->deleteLastTap())
-                listenOn();
+                return listenOn();
 
             if (strikes == nullptr || ! strikes->deleteLast())
                 return;
 
-            if (strikes->strikes().empty())
-                drum = nullptr;
-            else
-                fitStrikes();
+            played.reset(); // it was like that strike
 
+            if (! strikes->strikes().empty())
+                return fitStrikes();
+
+            drum = nullptr;
             publish (stageNow());
         });
 }
@@ -272,14 +266,22 @@ void Listener::clear (Job next)
 
 void Listener::setOn (bool isListeningNow)
 {
+    const std::scoped_lock lock (mutex);
     isOn.store (isListeningNow);
     reader.setWanted (isListeningNow || isWatched.load());
 }
 
-/** Listens from now on; earlier samples are dropped. */
+/** Listens to the input from now on; earlier samples are dropped. */
 void Listener::listenOn()
 {
+    failure = {};
     head.reset();
+
+    if (recorded != nullptr)
+    {
+        recorded.reset();
+        partials.clear(); // their times are in the file
+    }
 
     if (! isOn.load())
     {
@@ -296,6 +298,7 @@ void Listener::listenOn()
 
 void Listener::fitHead()
 {
+    failure = {};
     setOn (false);
     publish (ListeningReport::Stage::analysing);
     head = lugCheck->fit();
@@ -305,6 +308,7 @@ void Listener::fitHead()
 /** Strikes are heard on meanwhile. */
 void Listener::fitStrikes()
 {
+    failure = {};
     publish (ListeningReport::Stage::analysing);
     const auto& heard = strikes->strikes();
     drum = std::make_shared<const fitting::DrumFit> (
@@ -319,29 +323,17 @@ ListeningReport::Stage Listener::stageNow() const noexcept
 
 void Listener::makeAlike (const playlike::KnownDrum& drumKnown)
 {
+    failure = {};
     publish (ListeningReport::Stage::analysing);
     const auto& [recording, tap, quiet] = *strikes->lastHeard();
-    const auto goesOn = [this] (double)
-    {
-        const std::scoped_lock lock (mutex);
-        return ! shouldStop;
-    };
+    const auto goesOn = [stop = thread.get_stop_token()] (double) { return ! stop.stop_requested(); };
     auto likeness = playlike::likenessOf (drumKnown, *recording, tap, quiet, goesOn);
     auto both = playlike::sideBySide (*recording, tap.start, tap.end, likeness.sound);
     played = std::make_shared<const PlayedLike> (PlayedLike{ std::move (likeness), std::move (both) });
     publish (stageNow());
 }
 
-/** Appends the columns of a recording to a picture. */
-void Listener::addPicture (RecordedColumns& picture, const listening::Recording& recording) const
-{
-    listening::LevelColumns columns (recording.sampleRate);
-    const auto samples = asFloats (recording.samples);
-    columns.add (samples.data(), samples.size(),
-                 [&] (const listening::LevelColumn& column) { picture.columns.push_back (column); });
-}
-
-void Listener::hearLugCheck (const fitting::HeadFitSetup& setup, const Load& load)
+void Listener::hearLugCheck (const fitting::HeadFitSetup& setup, double inputRate, const Load& load)
 {
     const auto files = load();
     const auto& [name, recording] = files.front();
@@ -350,19 +342,12 @@ void Listener::hearLugCheck (const fitting::HeadFitSetup& setup, const Load& loa
     recorded = std::make_shared<const RecordedColumns> (std::move (picture));
 
     const auto check = listening::hearLugCheck (recording, setup.drum.lugs, false, name);
-    auto session = std::make_unique<listening::LiveLugCheck> (setup, recording.sampleRate);
-    const auto blows = listening::findTaps (recording);
-    std::size_t blow = 0;
+    auto session = std::make_unique<listening::LiveLugCheck> (setup, inputRate);
 
-    for (const auto& tap : check.taps)
+    for (std::size_t i = 0; i < check.taps.size(); ++i)
     {
-        session->use (tap);
-
-        while (blow < blows.size() && blows[blow].isUnusable())
-            ++blow;
-
-        if (blow < blows.size())
-            partials.push_back ({ blows[blow++].start, tap.partials });
+        session->use (check.taps[i]);
+        partials.push_back ({ check.starts[i], check.taps[i].partials });
     }
 
     if (check.taps.empty())
@@ -373,19 +358,16 @@ void Listener::hearLugCheck (const fitting::HeadFitSetup& setup, const Load& loa
     publish (ListeningReport::Stage::off);
 }
 
-void Listener::hearStrikes (const Load& load)
+void Listener::hearStrikes (double inputRate, const Load& load)
 {
     RecordedColumns picture;
-    std::unique_ptr<listening::LiveStrikes> session;
+    auto session = std::make_unique<listening::LiveStrikes> (inputRate);
 
     for (auto& [name, recording] : load())
     {
         const double offset = listening::LevelColumns::step * static_cast<double> (picture.columns.size());
         picture.name += (picture.name.empty() ? "" : ", ") + name;
         addPicture (picture, recording);
-
-        if (session == nullptr)
-            session = std::make_unique<listening::LiveStrikes> (recording.sampleRate);
 
         for (auto& heard : session->add (std::make_shared<const listening::Recording> (std::move (recording))))
             partials.push_back ({ offset + heard.start, std::move (heard.partials) });
@@ -412,15 +394,13 @@ void Listener::receive (InputReader::Piece piece)
     news.notify_all();
 }
 
-void Listener::run()
+void Listener::run (const std::stop_token& stop)
 {
     std::unique_lock lock (mutex);
 
     while (true)
     {
-        news.wait (lock, [this] { return shouldStop || ! orders.empty() || ! pieces.empty(); });
-
-        if (shouldStop)
+        if (! news.wait (lock, stop, [this] { return ! orders.empty() || ! pieces.empty(); }) || stop.stop_requested())
             return;
 
         std::vector<Order> asked;

@@ -77,7 +77,6 @@ class Listener
 public:
     /** @param whenChanged  called on the listener's thread when report() has changed */
     explicit Listener (std::function<void()> whenChanged);
-    ~Listener();
 
     /** Audio thread: the input's next samples; `right` may be null. Copies them while listening is on, otherwise does nothing. */
     void hear (const float* left, const float* right, int frames) noexcept { reader.hear (left, right, frames); }
@@ -92,9 +91,11 @@ public:
     /** Recordings with their names. May throw modal::InputError. */
     using Load = std::function<std::vector<std::pair<std::string, listening::Recording>>()>;
 
-    /** Hears a recorded lug check, or recorded strikes, in place of the input. @param load  called on the listener's thread */
-    void hearFiles (const fitting::HeadFitSetup&, Load load);
-    void hearFiles (const fitting::DrumFitSetup&, Load load);
+    /** Hears a recorded lug check, or recorded strikes, in place of the input; resume() then goes on with the input.
+        @param inputRate  Hz, of the input
+        @param load       called on the listener's thread */
+    void hearFiles (const fitting::HeadFitSetup&, double inputRate, Load load);
+    void hearFiles (const fitting::DrumFitSetup&, double inputRate, Load load);
 
     /** Analyses the strikes so far once more, with other prior knowledge. */
     void setKnown (const fitting::DrumFitSetup&);
@@ -133,11 +134,10 @@ private:
     void ask (Order);
     void begin (Order);
     void receive (InputReader::Piece);
-    void run();
+    void run (const std::stop_token&);
     void listenTo (const InputReader::Piece&);
-    void hearLugCheck (const fitting::HeadFitSetup&, const Load&);
-    void hearStrikes (const Load&);
-    void addPicture (RecordedColumns&, const listening::Recording&) const;
+    void hearLugCheck (const fitting::HeadFitSetup&, double inputRate, const Load&);
+    void hearStrikes (double inputRate, const Load&);
     void clear (Job);
     void listenOn();
     void setOn (bool);
@@ -153,11 +153,11 @@ private:
     std::function<void()> changed;
 
     mutable std::mutex mutex;
-    std::condition_variable news;
+    std::condition_variable_any news;
     std::vector<Order> orders;
     std::vector<InputReader::Piece> pieces;
     std::shared_ptr<const ListeningReport> latest = std::make_shared<const ListeningReport>();
-    bool shouldStop = false, isBusy = false;
+    bool isBusy = false;
 
     // Used by the listener's thread only:
     Job job = Job::lugCheck;
@@ -170,10 +170,10 @@ private:
     fitting::DrumFitSetup known;
     std::shared_ptr<const fitting::DrumFit> drum;
     std::shared_ptr<const PlayedLike> played;
-    Remark failure; ///< of a file
+    Remark failure; ///< why the latest request could not be carried out
     bool wasSilent = false, isNewStrike = false;
 
-    std::thread thread;
+    std::jthread thread;
     InputReader reader{ [this] (InputReader::Piece piece) { receive (std::move (piece)); } }; ///< last: ends before what it calls
 };
 

@@ -25,17 +25,27 @@ Values heard (Values values)
 }
 } // namespace
 
-TakeRequest takeOf (const Pattern& pattern, int times, std::shared_ptr<const engine::DrumModel> model, const Values& values)
+score::Score inSeconds (const Pattern& pattern, int times, const Values& values)
 {
-    TakeRequest request{ std::move (model), heard (values), {}, false, ringingOf (values) };
     const auto beat = 60.0 / siOf (values, Parameter::patternTempo);
+    score::Score strokes;
 
     for (int pass = 0; pass < times; ++pass)
         for (const auto& stroke : pattern.strokes)
-            request.strokes.push_back ({ beat * (pass * pattern.beats + stroke.time), stroke.stroke });
+            strokes.push_back ({ beat * (pass * pattern.beats + stroke.time), stroke.stroke });
 
-    request.seconds += score::lastStroke (request.strokes);
-    return request;
+    return strokes;
+}
+
+TakeRequest takeOf (const Pattern& pattern, int times, std::shared_ptr<const engine::DrumModel> model, const Values& values)
+{
+    return takeOf (inSeconds (pattern, times, values), std::move (model), values);
+}
+
+TakeRequest takeOf (score::Score strokes, std::shared_ptr<const engine::DrumModel> model, const Values& values)
+{
+    const double seconds = score::lastStroke (strokes) + ringingOf (values);
+    return { std::move (model), heard (values), std::move (strokes), false, seconds };
 }
 
 TakeRequest takeOf (const engine::Stroke& stroke, std::shared_ptr<const engine::DrumModel> model, const Values& values)

@@ -19,8 +19,14 @@ struct TakeRequest
     double seconds = 0.0;  ///< length of the take
 };
 
-/** A pattern, so many times over, at the tempo that the values say, and its decay. */
+/** A pattern, so many times over, at the tempo that the values say. */
+score::Score inSeconds (const Pattern&, int times, const Values&);
+
+/** The same and its decay. */
 TakeRequest takeOf (const Pattern&, int times, std::shared_ptr<const engine::DrumModel>, const Values&);
+
+/** Strokes of a part, and their decay. */
+TakeRequest takeOf (score::Score, std::shared_ptr<const engine::DrumModel>, const Values&);
 
 /** One stroke and its decay. */
 TakeRequest takeOf (const engine::Stroke&, std::shared_ptr<const engine::DrumModel>, const Values&);

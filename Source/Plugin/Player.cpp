@@ -101,10 +101,10 @@ void Player::strike (engine::Stroke stroke, bool usesPlayersPosition) noexcept
     if (pressure > 0.0)
     {
         // A stick pressed while it strikes buzzes. Pressure maps exponentially to the range of the hand's force; a brush sweeps with it.
-        const auto& force = specOf (P::pressForce);
-        stroke.pressForce = force.low * std::pow (force.high / force.low, pressure);
-        const auto& ofSweep = specOf (P::sweepForce);
-        stroke.sweepForce = ofSweep.low * std::pow (ofSweep.high / ofSweep.low, pressure);
+        const auto pressed = [this] (const ParameterSpec& force)
+        { return force.low * std::pow (force.high / force.low, pressure); };
+        stroke.pressForce = pressed (specOf (P::pressForce));
+        stroke.sweepForce = pressed (specOf (P::sweepForce));
         if (stroke.kind == engine::StrokeKind::tip)
             stroke.kind = engine::StrokeKind::buzz;
     }

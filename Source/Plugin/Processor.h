@@ -44,7 +44,7 @@ public:
     const Messages& messages() const noexcept { return messageList; }
     const StrikeRecording& lastStrike() const noexcept { return recording; }
 
-    /** Sends a change message on the message thread when the lug check's report has changed. */
+    /** Sends a change message on the message thread when listener().report() has changed. */
     juce::ChangeBroadcaster& heardChanged() noexcept { return heardBroadcaster; }
 
     /** Whether the host gives the plugin an audio input. */
@@ -79,11 +79,11 @@ public:
     /** Starts listening to strikes of the current drum, which has both heads. */
     void startHearingStrikes (const KnownOfDrum&);
 
-    /** Analyses the strikes so far once more. */
+    /** Analyses the strikes so far once more, with what is now known of the drum. */
     void setKnown (const KnownOfDrum&);
 
-    /** The same from sound files (WAV, AIFF, FLAC); a lug check from one. */
-    void hearLugCheck (modal::HeadSide, const juce::StringArray& paths);
+    /** The same from sound files (WAV, AIFF, FLAC): a lug check from one, strikes from one or more. */
+    void hearLugCheck (modal::HeadSide, const juce::String& path);
     void hearStrikes (const KnownOfDrum&, const juce::StringArray& paths);
 
     /** Sets tap note and lugs to those measured by the lug check, as one undo step. */
@@ -92,14 +92,19 @@ public:
     /** Sets diameter and both tap notes to those of an answer to the strikes, as one undo step. */
     void applyAnswer (const fitting::DrumAnswer&);
 
-    /** Sets the model to ring and rattle as the last strike does; the report then has the result. */
+    /** Finds the muffling and wires with which the model rings and rattles as the last strike does; takes some seconds, then
+        listener().report() has the result. Nothing before the first drum is solved. */
     void playLikeLastStrike();
 
-    /** Takes over muffling and wires, as one undo step. */
+    /** Sets muffling and wires to those found, and the wires on or off, as one undo step. */
     void applyLikeness (const PlayedLike&);
 
-    /** Plays a recording through the outputs, beside the drum. */
+    /** Plays a recording through the outputs, beside the drum, in place of what was played so before. */
     void hear (const listening::Recording&);
+
+    /** The same with a sound at the output's sample rate; an empty one ends what plays. */
+    void hear (std::shared_ptr<const Clip> clip) { clips.play (std::move (clip)); }
+    bool isHearing() const noexcept { return clips.isPlaying(); }
 
     using Snapshot = LiveSound::Snapshot;
     static juce::String nameOf (Snapshot); ///< "A" to "H"
@@ -165,6 +170,7 @@ private:
     void reporting (const std::function<void()>& act); ///< reports a modal::InputError
     fitting::HeadFitSetup headAsSet (modal::HeadSide) const;
     fitting::DrumFitSetup drumAsSet (const KnownOfDrum&) const;
+    double inputRate() const noexcept; ///< Hz
     void setParameters (const Values&);
     void takeSound (const State& loaded, const juce::String& whatFor);
     void listen (const juce::AudioBuffer<float>&) noexcept;

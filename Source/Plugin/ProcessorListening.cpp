@@ -40,14 +40,21 @@ fitting::DrumFitSetup Processor::drumAsSet (const KnownOfDrum& known) const
     return strikesOf (requestOf (sound.effective()).drum, known);
 }
 
+double Processor::inputRate() const noexcept
+{
+    constexpr double usual = 48000.0; // Hz, until the host has said
+    const auto rate = playedRate.load();
+    return rate > 0.0 ? rate : usual;
+}
+
 void Processor::startListening (modal::HeadSide side)
 {
-    reporting ([&] { inputListener.start (headAsSet (side), playedRate.load()); });
+    reporting ([&] { inputListener.start (headAsSet (side), inputRate()); });
 }
 
 void Processor::startHearingStrikes (const KnownOfDrum& known)
 {
-    reporting ([&] { inputListener.start (drumAsSet (known), playedRate.load()); });
+    reporting ([&] { inputListener.start (drumAsSet (known), inputRate()); });
 }
 
 void Processor::setKnown (const KnownOfDrum& known)
@@ -74,14 +81,14 @@ Listener::Load loaderOf (const juce::StringArray& paths)
 }
 } // namespace
 
-void Processor::hearLugCheck (modal::HeadSide side, const juce::StringArray& paths)
+void Processor::hearLugCheck (modal::HeadSide side, const juce::String& path)
 {
-    reporting ([&] { inputListener.hearFiles (headAsSet (side), loaderOf (paths)); });
+    reporting ([&] { inputListener.hearFiles (headAsSet (side), inputRate(), loaderOf ({ path })); });
 }
 
 void Processor::hearStrikes (const KnownOfDrum& known, const juce::StringArray& paths)
 {
-    reporting ([&] { inputListener.hearFiles (drumAsSet (known), loaderOf (paths)); });
+    reporting ([&] { inputListener.hearFiles (drumAsSet (known), inputRate(), loaderOf (paths)); });
 }
 
 void Processor::applyAnswer (const fitting::DrumAnswer& answer)
@@ -109,11 +116,9 @@ void Processor::applyLikeness (const PlayedLike& played)
         [&]
         {
             auto values = sound.effective();
-            auto file = drumFileOf (values, {});
-            file.drum.muffling = likeness.drum.muffling;
-            file.wires = likeness.fittings.wires;
-            setDrum (values, file, 0);
+            setMufflingAndWires (values, likeness.drum, likeness.fittings.wires);
             setSi (values, Parameter::wiresOn, likeness.hasWires ? 1.0 : 0.0);
+            setSi (values, Parameter::morphOn, 0.0); // it would hide these values
             setValues (values, "Play it like the recording");
         });
 }
@@ -128,7 +133,7 @@ void Processor::hear (const listening::Recording& heard)
         juce::LagrangeInterpolator().process (ratio, samples.data(), played.data(), static_cast<int> (played.size()),
                                               static_cast<int> (samples.size()), 0);
 
-    clips.play (std::move (played));
+    clips.play (std::make_shared<const Clip> (Clip{ played, played }));
 }
 
 void Processor::applyMeasuredHead()

@@ -12,11 +12,6 @@ namespace
 {
 constexpr int block = 512;
 
-juce::String cannotWrite (const juce::File& file)
-{
-    return "Cannot write " + file.getFullPathName() + ": the folder may be read-only, or the disk full.";
-}
-
 /** A file that appears when it is complete. */
 class WavTrack
 {
@@ -102,6 +97,11 @@ bool writeMidi (const juce::File& target, const juce::MidiFile& midi)
     return temporary.overwriteTargetFileWithTemporary();
 }
 } // namespace
+
+juce::String cannotWrite (const juce::File& file)
+{
+    return "Cannot write " + file.getFullPathName() + ": the folder may be read-only, or the disk full.";
+}
 
 TakeFiles TakeFiles::beside (const juce::File& mix)
 {

@@ -7,6 +7,9 @@
 namespace plugin
 {
 
+/** Why a file could not be written, as a sentence. */
+juce::String cannotWrite (const juce::File&);
+
 /** The files of one take; those that are juce::File() are not written. */
 struct TakeFiles
 {

@@ -13,6 +13,7 @@
 #include "Files/Fields.h"
 #include "Files/HeadText.h"
 #include "Files/Quantity.h"
+#include "Fitting/NoteReading.h"
 #include "Fitting/TapNotes.h"
 #include "Modal/InputError.h"
 #include "Modal/Units.h"
@@ -97,7 +98,6 @@ modal::ConcertPitch pitchOf (const Arguments& arguments)
 /** The tap note that an option names, as a person reads it. */
 std::optional<Estimate> readTapNote (const Arguments& arguments, const std::string& option)
 {
-    constexpr double usualReading = 10.0; // cents
     const auto text = arguments.value (option);
 
     if (! text)
@@ -108,7 +108,7 @@ std::optional<Estimate> readTapNote (const Arguments& arguments, const std::stri
     if (notes.size() != 1)
         throw InputError ("--" + option, '"' + *text + '"', "one note, as in G#3 -5");
 
-    return Estimate{ notes.front(), notes.front() * (std::exp2 (usualReading / 1200.0) - 1.0) };
+    return fitting::readNote (notes.front());
 }
 
 /** The lines of the recording that goes with another option. */

@@ -1,6 +1,5 @@
 #include "StrokeOptions.h"
 
-#include "MidiScore.h"
 #include "OptionText.h"
 
 #include "Engine/StrokeLimits.h"
@@ -9,6 +8,7 @@
 #include "Modal/Units.h"
 #include "Score/MidiNotes.h"
 #include "Score/PatternText.h"
+#include "SoundFiles/MidiPart.h"
 
 #include <algorithm>
 
@@ -93,7 +93,7 @@ score::StrokesRead readSource (const Arguments& arguments, const std::optional<f
     if (const auto path = arguments.value ("midi"))
     {
         refuseBeside (arguments, "midi", { "pattern", "tempo", "steps", "stroke", "position", "speed", "velocity" });
-        return readMidiFile (*path, hasBrush);
+        return soundfiles::readMidiPart (*path, "--midi", hasBrush);
     }
 
     if (const auto text = arguments.value ("pattern"))

@@ -1,7 +1,7 @@
 #include "LugCheckSession.h"
 
+#include "Fitting/NoteReading.h"
 #include "Modal/InputError.h"
-#include "Modal/pitch/Note.h"
 #include "Reports/FitJson.h"
 #include "Wording/TapText.h"
 
@@ -49,10 +49,9 @@ Json LugCheckSession::state() const
 
     for (std::size_t lug = 0; lug < now.lugs().size(); ++lug)
         if (const auto& tap = now.lugs()[lug])
-            heard.push_back (
-                Json{ { "lug", lug + 1 },
-                      { "tap_note_hz", tap->tapNote.value },
-                      { "error_cents", modal::centsBetween (tap->tapNote.value, tap->tapNote.value + tap->tapNote.error) } });
+            heard.push_back (Json{ { "lug", lug + 1 },
+                                   { "tap_note_hz", tap->tapNote.value },
+                                   { "error_cents", fitting::errorInCents (tap->tapNote) } });
 
     return Json{ { "next", now.nextLug() < 0 ? Json() : Json (now.nextLug() + 1) },
                  { "lugs", now.lugs().size() },

@@ -106,7 +106,7 @@ TEST_CASE ("A tech wishes for a drum note with the resonant head left alone")
     window.setTheme (editor::Theme::dark());
     REQUIRE (window.awaitMap());
     window.picture ("map-tech");
-    window.click (window.view().mapView().foundButton (0));
+    window.click (window.view().mapView().foundBar().tuningButton (0));
     REQUIRE (window.settle());
     const auto result = window.prediction();
     CHECK (std::abs (cents (resonant, result.resonant.tapNote)) < 8.0);

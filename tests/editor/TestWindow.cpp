@@ -241,7 +241,7 @@ bool TestWindow::settle()
                                  view().keeper().scene().model == solved->model && view().keeper().scene().played != nullptr &&
                                  ! view().keeper().isBusy();
             quiet = isShown ? quiet + 1 : 0;
-            return quiet > 15;
+            return quiet > 5; // 50 ms: longer than the window's timers
         });
 }
 

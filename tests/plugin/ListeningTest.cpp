@@ -383,7 +383,7 @@ TEST_CASE ("A lug check and strikes are heard from files; one that is no sound f
     check.drum.lugs = 4;
     test.set (Parameter::lugs, 4.0);
     write (synthetic::record (check, { .signalToNoise = 30.0 }));
-    processor.hearLugCheck (modal::HeadSide::batter, paths);
+    processor.hearLugCheck (modal::HeadSide::batter, paths[0]);
     test.catchUp();
     REQUIRE (test.report().head);
     CHECK (test.report().heardCount() == 4);

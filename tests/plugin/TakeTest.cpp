@@ -4,8 +4,11 @@
 #include "tests/Catch.h"
 
 #include "Files/PartPresets.h"
+#include "Plugin/ComparedTakes.h"
 #include "Plugin/PatternBook.h"
+#include "Plugin/SetValue.h"
 #include "Plugin/TakeWriter.h"
+#include "Score/Loudness.h"
 #include "Score/MidiNotes.h"
 
 #include <juce_audio_formats/juce_audio_formats.h>
@@ -190,4 +193,74 @@ TEST_CASE ("A take that is cancelled, or cannot be written, leaves no file")
     refused.wait();
     CHECK (refused.result->fault.contains ("Stroke.wav"));
     CHECK (folder.getNumberOfChildFiles (juce::File::findFilesAndDirectories) == 0);
+}
+
+TEST_CASE ("Tunings play one part at one loudness, none above full scale")
+{
+    std::vector<Values> tunings (2, initialValues());
+    setSi (tunings[0], Parameter::interval, 3.0);
+    setSi (tunings[1], Parameter::interval, 7.0);
+    for (auto& values : tunings)
+        setSi (values, Parameter::gain, 24.0); // far above full scale, were it not for the common level
+    const auto part = inSeconds (backbeat(), 1, tunings[0]);
+    std::atomic<double> share{ 0.0 };
+    std::atomic<bool> cancel{ false };
+    const auto takes = comparedTakes (tunings, part, 48000.0, share, cancel);
+    REQUIRE (takes.size() == 2);
+    CHECK (share == 1.0);
+    std::vector<double> loudness;
+    float peak = 0.0f;
+    for (const auto& take : takes)
+    {
+        REQUIRE (take->left.size() == take->right.size());
+        CHECK (take->left.size() > 48000);
+        score::LoudnessMeter meter (48000.0, 2);
+        const float* const sides[] = { take->left.data(), take->right.data() };
+        meter.add (sides, static_cast<int> (take->left.size()));
+        loudness.push_back (meter.loudness());
+        peak = std::max ({ peak, peakOf (take->left), peakOf (take->right) });
+    }
+    CHECK (loudness[0] == Approx (loudness[1]).margin (0.1)); // LU; the faint end was cut after it was measured
+    CHECK (peak <= 1.0f);
+    CHECK (takes[0]->left != takes[1]->left);
+
+    cancel = true;
+    CHECK (comparedTakes (tunings, part, 48000.0, share, cancel).empty());
+}
+
+TEST_CASE ("A clip plays once; another fades it out and follows; an empty one ends it")
+{
+    ClipPlayer player;
+    const auto constant = [] (float level, std::size_t length) {
+        return std::make_shared<const Clip> (Clip{ std::vector<float> (length, level), std::vector<float> (length, -level) });
+    };
+    std::vector<float> left (1000), right (1000);
+    const auto play = [&]
+    {
+        std::fill (left.begin(), left.end(), 0.0f);
+        std::fill (right.begin(), right.end(), 0.0f);
+        player.addTo (left.data(), right.data(), 1000);
+    };
+    CHECK_FALSE (player.isPlaying());
+    player.play (constant (0.5f, 2500));
+    CHECK (player.isPlaying());
+    play();
+    CHECK (left.front() == 0.5f);
+    CHECK (right.back() == -0.5f);
+
+    player.play (constant (0.25f, 500));
+    play();
+    CHECK (left.front() == 0.5f);
+    for (std::size_t i = 1; i < 256; ++i) // no step: that would click
+        CHECK (left[i - 1] - left[i] < 0.01f);
+    CHECK (left[300] == 0.25f);
+    CHECK (left.back() == 0.0f);
+    CHECK_FALSE (player.isPlaying());
+
+    player.play (constant (0.5f, 2500));
+    play();
+    player.play (std::make_shared<const Clip>());
+    play();
+    CHECK (left.back() == 0.0f);
+    CHECK_FALSE (player.isPlaying());
 }

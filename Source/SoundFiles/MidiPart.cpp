@@ -1,10 +1,10 @@
-#include "MidiScore.h"
+#include "MidiPart.h"
 
 #include "Modal/InputError.h"
 
 #include <juce_audio_basics/juce_audio_basics.h>
 
-namespace tool
+namespace soundfiles
 {
 
 namespace
@@ -13,11 +13,11 @@ namespace
 constexpr juce::int64 largestFile = 16 * 1024 * 1024;
 constexpr const char* allowedFiles = "a Standard MIDI File of at most 16 MB";
 
-juce::MidiFile openMidiFile (const std::string& path)
+juce::MidiFile openMidiFile (const std::string& path, const std::string& field)
 {
     const auto file = juce::File::getCurrentWorkingDirectory().getChildFile (juce::String::fromUTF8 (path.c_str()));
     const auto refuse = [&] (const std::string& found)
-    { return modal::InputError::fault ("--midi, \"" + path + "\",", found, allowedFiles); };
+    { return modal::InputError::fault (field + ", \"" + path + "\",", found, allowedFiles); };
 
     if (! file.existsAsFile())
         throw refuse ("does not exist");
@@ -37,9 +37,9 @@ juce::MidiFile openMidiFile (const std::string& path)
 
 } // namespace
 
-score::StrokesRead readMidiFile (const std::string& path, bool hasBrush)
+score::StrokesRead readMidiPart (const std::string& path, const std::string& field, bool hasBrush)
 {
-    const auto midi = openMidiFile (path);
+    const auto midi = openMidiFile (path, field);
     std::vector<score::MidiNote> notes;
 
     for (int t = 0; t < midi.getNumTracks(); ++t)
@@ -60,4 +60,4 @@ score::StrokesRead readMidiFile (const std::string& path, bool hasBrush)
     return score::strokesOfNotes (notes, hasBrush, path);
 }
 
-} // namespace tool
+} // namespace soundfiles
