@@ -41,7 +41,7 @@ bool hasFound (TestWindow& window, std::size_t least)
         [&] { return window.view().mapView().keeper().found().list.size() >= least && ! window.view().mapView().isBusy(); });
 }
 
-juce::String hint (TestWindow& window)
+juce::String hintShown (TestWindow& window)
 {
     return fromMessageThread ([&] { return window.view().hintLine().shown(); });
 }
@@ -74,7 +74,7 @@ void writeSheet (TestWindow& window, const juce::String& name)
     file.deleteFile();
     onMessageThread ([&] { window.view().mapView().writeSheet (file); });
     REQUIRE (waitUntil ([&] { return file.existsAsFile() && ! window.view().mapView().isBusy(); }));
-    CHECK (hint (window).contains (name));
+    CHECK (hintShown (window).contains (name));
     CHECK (file.loadFileAsString().startsWith ("%PDF"));
     CHECK (file.getSize() > 10000);
 }
@@ -98,13 +98,13 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
     CHECK (fromMessageThread ([&] { return bar.hearButton().getButtonText(); }) == editor::strings::cancelRender);
     window.click (bar.hearButton());
     CHECK_FALSE (fromMessageThread ([&] { return bar.isRendering() || bar.isReady(); }));
-    CHECK (hint (window) == editor::strings::hearCancelled);
+    CHECK (hintShown (window) == editor::strings::hearCancelled);
 
     // Blind: one after the other, under numbers, while the drum stays as it is.
     const double before = window.plain (Parameter::batterNote);
     window.click (bar.blindButton());
     onMessageThread ([&] { map.filesDropped ({ part.getFullPathName() }, 0, 0); });
-    CHECK (hint (window).contains ("1 note of 3 has no stroke (60)"));
+    CHECK (hintShown (window).contains ("1 note of 3 has no stroke (60)"));
     REQUIRE (waitUntil ([&] { return bar.sounding() == 0; }));
     CHECK (fromMessageThread ([&] { return bar.tuningButton (0).getButtonText(); }) == "1");
     CHECK (fromMessageThread ([&] { return bar.tuningButton (1).getTooltip(); }) == editor::strings::blindFoundTip);
@@ -116,7 +116,7 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
 
     // Chosen: the drum is tuned to one of the list, and the rods' turns are shown.
     window.click (bar.chooseButton());
-    CHECK (hint (window).contains ("You chose"));
+    CHECK (hintShown (window).contains ("You chose"));
     REQUIRE (window.settle());
     const auto now = window.prediction();
     CHECK (std::any_of (list.begin(), list.end(),

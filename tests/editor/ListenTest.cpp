@@ -65,6 +65,7 @@ TEST_CASE ("A tech checks the lugs of the batter and applies the result to the d
     window.click (listen.startButton()); // and anew
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (1); }));
     REQUIRE (window.playToInput ({ recording.samples.begin(), middle }));
+    INFO (words()); // why a tap was refused, if one was
     REQUIRE (waitUntil ([&] { return window.processor().listener().report()->heardCount() == 3; }));
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (4); }));
     CHECK (fromMessageThread ([&] { return listen.lug (3).getDescription(); }).contains ("cents"));
