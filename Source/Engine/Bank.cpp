@@ -71,8 +71,8 @@ std::vector<Candidate> headCandidates (const DrumSetup& setup, const WireLayout*
         if (layout != nullptr)
         {
             c.parityClass = layout->isSymmetric ? parityClassOf (mode) : 0;
-            c.shape = coupling.col (k);
-            c.isWired = c.shape.cwiseAbs().maxCoeff() > weakestCoupling * strongest;
+            c.shape = layout->strands.groupShare (mode.frequency) * coupling.col (k);
+            c.isWired = coupling.col (k).cwiseAbs().maxCoeff() > weakestCoupling * strongest;
         }
         candidates.push_back (std::move (c));
     }

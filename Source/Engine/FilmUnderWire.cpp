@@ -16,11 +16,9 @@ namespace
 constexpr double ringingSpan = 2.7;
 
 /** Static deflection under a model strand's force by waves within `reach`, m/N. */
-double compliance (double reach, double tension, const modal::WireSpec& wires, double standsFor)
+double compliance (double reach, double tension, double contactSize, double standsFor)
 {
-    const double own = std::log (reach / wires.contactSize);
-    const double neighbour = std::max (0.0, std::log (reach * (wires.strands - 1) / wires.bedWidth));
-    return (own + (standsFor - 1.0) * std::min (own, neighbour)) / (modal::units::twoPi * tension * standsFor);
+    return std::log (reach / contactSize) / (modal::units::twoPi * tension * standsFor);
 }
 
 } // namespace
@@ -39,14 +37,14 @@ FilmUnderWire filmUnderWire (const DrumSetup& setup)
         double finest = 0.0;
         for (const auto& function : setup.modes.basis)
             finest = std::max (finest, function.zero / setup.modes.radius);
-        film.stiffness = 1.0 / compliance (std::max (1.0 / finest, least), tension, wires, standsFor);
+        film.stiffness = 1.0 / compliance (std::max (1.0 / finest, least), tension, wires.contactSize, standsFor);
         return film;
     }
 
     const double omega = modal::units::twoPi * highest;
     const double reach = std::max (std::sqrt (tension / density) / omega, least), rest = std::max (reach / ringingSpan, least);
-    film.stiffness = 1.0 / compliance (rest, tension, wires, standsFor);
-    film.resistance = film.stiffness * film.stiffness / (4.0 * tension * 2.0 * omega * reach / rest);
+    film.stiffness = 1.0 / compliance (rest, tension, wires.contactSize, standsFor);
+    film.resistance = film.stiffness * film.stiffness / (4.0 * standsFor * tension * 2.0 * omega * reach / rest);
 
     const double width = std::log (reach / rest);
     film.hasWave = width > 0.05;
@@ -55,7 +53,8 @@ FilmUnderWire filmUnderWire (const DrumSetup& setup)
     film.waveFrequency = std::min (highest * std::exp (0.5 * width), highestFilmShare * setup.sampleRate);
     const double rings = modal::units::twoPi * film.waveFrequency, damping = 0.5 * width;
     film.waveDecay = damping * rings;
-    const double gives = compliance (reach, tension, wires, standsFor) - compliance (rest, tension, wires, standsFor);
+    const double gives =
+        compliance (reach, tension, wires.contactSize, standsFor) - compliance (rest, tension, wires.contactSize, standsFor);
     film.waveShape = std::sqrt (gives * (1.0 + damping * damping)) * rings;
     return film;
 }

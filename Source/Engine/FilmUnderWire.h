@@ -9,8 +9,8 @@ namespace engine
 
     Under a load of half width ε a membrane with tension T deflects by F/(2πT)·ln(ℓ/ε) within the distance ℓ that the modes cannot
     resolve (the static Green's function of a membrane), so that a spring of K = 2πT/ln(ℓ/ε) stands for it, and a finer set of
-   modes needs a stiffer one. Where a model strand stands for n real ones, d apart, each bears a share of 1/n and feels the
-   deflection of the others: the logarithm becomes (ln(ℓ/ε) + (n - 1)·ln(ℓ/d))/n, without the last for neighbours further than ℓ.
+   modes needs a stiffer one. A model strand that stands for n real ones bears on n such springs: on waves as short as these the
+   real ones strike each at its own time and do not feel one another (StrandGeometry).
 
     The longest of these waves ring as the drum's modes do: they are a strongly damped mode of their own under each contact, with
    their share of that deflection. The rest follows at once, as a spring, beside a resistance for the sound in the film that

@@ -2,6 +2,7 @@
 
 #include "Modal/Units.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace engine
@@ -18,8 +19,10 @@ double spreadOf (int index)
 } // namespace
 
 StrandGeometry::StrandGeometry (const modal::WireSpec& wires, double headDiameter, int strands, int points, int modes)
-    : spec (wires), length (wires.lengthShare * headDiameter), strandMass (wires.strandMass * wires.strands / strands),
-      bending (wires.bending * wires.strands / strands), modeLimit (modes)
+    : spec (wires), length (wires.lengthShare * headDiameter),
+      group (std::max (1.0, static_cast<double> (wires.strands) / strands)),
+      strandMass (wires.strandMass * wires.strands / strands), bending (wires.bending * wires.strands / strands),
+      modeLimit (modes)
 {
     const double realWires = static_cast<double> (wires.strands) / strands;
     for (int i = 0; i < points / 2; ++i)
@@ -42,6 +45,14 @@ double StrandGeometry::frequency (int n, int pair) const
     const double waveNumber = n * modal::units::pi / length;
     const double stiffness = tension[static_cast<std::size_t> (pair)] + bending * waveNumber * waveNumber;
     return waveNumber * std::sqrt (stiffness * length / strandMass) / modal::units::twoPi;
+}
+
+double StrandGeometry::groupShare (double hertz) const
+{
+    // Even tensions within ±unevenness deviate by 1/√3 of it, and a period by half as much.
+    const double halfSwing = 0.5 / frequency (1, 0), spread = halfSwing * 0.5 * spec.unevenness / std::sqrt (3.0);
+    const double together = std::exp (-std::pow (modal::units::twoPi * hertz * spread, 2));
+    return std::sqrt (together + (1.0 - together) / group);
 }
 
 double StrandGeometry::extraPress (int pair, bool isAtNegativeY) const

@@ -1,6 +1,7 @@
 #include "UpperBand.h"
 
 #include "RadialCache.h"
+#include "StrandGeometry.h"
 
 #include "Modal/Units.h"
 
@@ -168,6 +169,10 @@ UpperBand upperBandOf (const DrumSetup& setup, const std::vector<ModalPressure>&
     band.lowest = modes.highestFrequency;
     if (setup.batterDensity > 0.0 && setup.stick.tipHalfWidth > 0.0 && ! setup.stick.isBrush())
         band.tipCorner = tipCornerOf (setup);
+    if (setup.wires.on)
+        band.wireShare = StrandGeometry (setup.wires, 2.0 * modes.radius, setup.wireDetail.strands, setup.wireDetail.points,
+                                         setup.wireDetail.modes)
+                             .groupShare (band.lowest);
     for (std::size_t index = 0; index < 2; ++index)
     {
         auto& head = band.heads[index];

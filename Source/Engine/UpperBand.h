@@ -79,6 +79,9 @@ struct UpperBand
      */
     double tipCorner = std::numeric_limits<double>::infinity();
 
+    /** Share of a model strand's force that is heard: see StrandGeometry::groupShare(). */
+    double wireShare = 1.0;
+
     DirectPath directPath (int head, double x, double y, const modal::Air&, const Microphone&) const noexcept;
 };
 

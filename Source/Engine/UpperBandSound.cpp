@@ -87,16 +87,19 @@ void UpperBandSound<Scalar>::connect (const BasicDrumModel<Scalar>& model) noexc
     inputHighPass = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[0], rate);
     for (std::size_t i = 0; i < outputHighPass.size(); ++i)
         outputHighPass[i] = HighPassCoefficients<Scalar>::twoPoles (band.lowest, butterworthQualities[i + 1], rate);
+    const auto wireShare = static_cast<Scalar> (band.wireShare);
     for (int m = 0; m < microphones; ++m)
         for (int p = 0; p < wirePoints; ++p)
         {
             const auto& point = wires[static_cast<std::size_t> (p)];
-            taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)] = tapFor (model, 1, point.x, point.y, m);
+            auto& tap = taps[static_cast<std::size_t> (m)][static_cast<std::size_t> (maxSticks + p)];
+            tap = tapFor (model, 1, point.x, point.y, m);
+            tap.gain *= wireShare;
         }
     for (int p = 0; p < wirePoints; ++p)
     {
         const auto& point = wires[static_cast<std::size_t> (p)];
-        networkInput[static_cast<std::size_t> (maxSticks + p)] = inputFor (model, 1, std::hypot (point.x, point.y));
+        networkInput[static_cast<std::size_t> (maxSticks + p)] = wireShare * inputFor (model, 1, std::hypot (point.x, point.y));
     }
 }
 
@@ -155,7 +158,8 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
         std::array<Signs, 2> rows{};
         Signs others{};
         for (int j = 0; j < maxSticks; ++j)
-            rows[0][static_cast<std::size_t> (j) % lines] += networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
+            rows[0][static_cast<std::size_t> (j) % lines] +=
+                networkInput[static_cast<std::size_t> (j)] * forcesOf (j)[from + frame];
         for (int p = 0; p < wirePoints; ++p)
             (static_cast<std::size_t> (p) < lines ? rows[1] : others)[static_cast<std::size_t> (p) % lines] +=
                 networkInput[static_cast<std::size_t> (maxSticks + p)] * forcesOf (maxSticks + p)[from + frame];
@@ -163,7 +167,8 @@ void UpperBandSound<Scalar>::addChunk (Scalar* const* outputs, int from, int fra
         const auto second = FeedbackDelayNetwork<Scalar>::transformed (others);
         for (std::size_t i = 0; i < lines; ++i)
             fromWires[i] += static_cast<Scalar> (otherSigns[i]) * second[i];
-        answers[0][static_cast<std::size_t> (frame)] = networks[0].next (FeedbackDelayNetwork<Scalar>::transformed (patch.next (rows[0])));
+        answers[0][static_cast<std::size_t> (frame)] =
+            networks[0].next (FeedbackDelayNetwork<Scalar>::transformed (patch.next (rows[0])));
         answers[1][static_cast<std::size_t> (frame)] = networks[1].next (fromWires);
     }
 

@@ -104,3 +104,35 @@ TEST_CASE ("the straps' loss damps the wires, and nothing does without it")
             CHECK (mode.decay < 0.5 * 0.2 * modal::units::twoPi * mode.frequency);
     }
 }
+
+TEST_CASE ("strands of a group push as one on slow waves and each at its own time on fast ones")
+{
+    modal::WireSpec wires;
+    wires.strands = 20;
+    const engine::StrandGeometry strands (wires, headDiameter, 8, 8, 8);
+    REQUIRE (strands.groupSize() == Approx (2.5));
+    CHECK (strands.groupShare (0.0) == Approx (1.0));
+    CHECK (strands.groupShare (20000.0) == Approx (1.0 / std::sqrt (2.5)));
+
+    // Equal pulses at the ends of the half swings of strands whose tensions are even within ±unevenness: the mean power of two of
+    // them together is 1/n + (1 - 1/n)·|mean of exp(iωt)|², by summing over many tensions.
+    const double halfSwing = 0.5 / strands.frequency (1, 0);
+    for (const double hertz : { 100.0, 200.0, 300.0, 400.0, 1000.0 })
+    {
+        CAPTURE (hertz);
+        constexpr int steps = 1000;
+        double real = 0.0, imaginary = 0.0;
+        for (int i = 0; i < steps; ++i)
+        {
+            const double tension = 1.0 + wires.unevenness * (2.0 * (i + 0.5) / steps - 1.0);
+            const double phase = modal::units::twoPi * hertz * halfSwing / std::sqrt (tension);
+            real += std::cos (phase) / steps;
+            imaginary += std::sin (phase) / steps;
+        }
+        const double together = real * real + imaginary * imaginary;
+        CHECK (std::pow (strands.groupShare (hertz), 2) == Approx (together + (1.0 - together) / 2.5).margin (0.05));
+    }
+
+    wires.strands = 8;
+    CHECK (engine::StrandGeometry (wires, headDiameter, 8, 8, 8).groupShare (5000.0) == Approx (1.0));
+}

@@ -89,32 +89,31 @@ files::DrumFile tunedAsRecorded (files::DrumFile file)
     return file;
 }
 
+std::vector<listening::Recording> strokesOfKind (const files::DrumFile& file, engine::StrokeKind kind, const Playing& playing)
+{
+    engine::Drum drum (modelOf (file, playing));
+    std::vector<listening::Recording> strokes;
+    for (const double speed : playing.speeds)
+    {
+        engine::Stroke stroke;
+        stroke.kind = kind;
+        stroke.position = playing.place;
+        stroke.speed = speed;
+        strokes.push_back (record (drum, stroke, playing));
+    }
+    return strokes;
+}
+
 StrokeSet instrument (const files::DrumFile& file, const Playing& playing)
 {
     StrokeSet set{ file.drum.name, {} };
-
-    for (const bool isOn : { true, false })
-    {
-        auto fitted = file;
-        fitted.wires.on = isOn;
-        engine::Drum drum (modelOf (fitted, playing));
-
-        for (const auto kind : { engine::StrokeKind::tip, engine::StrokeKind::rimshot })
-        {
-            const bool isRimshot = kind == engine::StrokeKind::rimshot;
-            auto& strokes = set.strokes[isOn ? (isRimshot ? StrokeClass::rimshotOn : StrokeClass::headOn)
-                                             : (isRimshot ? StrokeClass::rimshotOff : StrokeClass::headOff)];
-            for (const double speed : playing.speeds)
-            {
-                engine::Stroke stroke;
-                stroke.kind = kind;
-                stroke.position = playing.place;
-                stroke.speed = speed;
-                strokes.push_back (record (drum, stroke, playing));
-            }
-        }
-    }
-
+    auto on = file, off = file;
+    on.wires.on = true;
+    off.wires.on = false;
+    set.strokes[StrokeClass::headOn] = strokesOfKind (on, engine::StrokeKind::tip, playing);
+    set.strokes[StrokeClass::headOff] = strokesOfKind (off, engine::StrokeKind::tip, playing);
+    set.strokes[StrokeClass::rimshotOn] = strokesOfKind (on, engine::StrokeKind::rimshot, playing);
+    set.strokes[StrokeClass::rimshotOff] = strokesOfKind (off, engine::StrokeKind::rimshot, playing);
     return set;
 }
 

@@ -28,6 +28,9 @@ listening::Recording played (const files::DrumFile&, const engine::Stroke&, cons
     at 229 Hz (14 x 5 in), the recorded one's at 231 to 233 Hz when at rest. */
 files::DrumFile tunedAsRecorded (files::DrumFile);
 
+/** A stroke of this kind at each speed, on a drum in its first tuning. */
+std::vector<listening::Recording> strokesOfKind (const files::DrumFile&, engine::StrokeKind, const Playing& = {});
+
 /** Strokes of every class a quarter of the way to the edge, and rimshots. */
 StrokeSet instrument (const files::DrumFile&, const Playing& = {});
 
