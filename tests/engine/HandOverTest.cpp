@@ -188,7 +188,9 @@ TEST_CASE ("switching the strainer off and on while the drum rings stays finite 
         const auto sound = testdrum::listen (drum, 1111);
         REQUIRE (std::all_of (sound.begin(), sound.end(), [] (float x) { return std::isfinite (x) && std::abs (x) < 20.0f; }));
     }
-    testdrum::run (drum, 48000 * 8);
+    // Strands that swing clear of the head lose 0.3/s: 40 s for 104 dB.
+    for (int second = 0; second < 40 && ! drum.isSilent(); ++second)
+        testdrum::run (drum, 48000);
     CHECK (drum.isSilent());
 }
 
