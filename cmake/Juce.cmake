@@ -44,7 +44,7 @@ snarewright_add_juce_library (juce_audio
         JUCE_USE_FLAC=1
         JUCE_INCLUDE_FLAC_CODE=0 # the system's library
         JUCE_USE_OGGVORBIS=0
-        JUCE_USE_MP3AUDIOFORMAT=0)
+        JUCE_USE_MP3AUDIOFORMAT=1)
 
 if (SNAREWRIGHT_PLUGIN)
     find_package (PNG REQUIRED)

@@ -24,7 +24,7 @@ using plugin::Parameter;
 using Stage = plugin::ListeningReport::Stage;
 
 constexpr int levelLooksPerSecond = 25;
-constexpr const char* soundFileEndings = "wav;aif;aiff;flac";
+constexpr const char* soundFileEndings = "wav;aif;aiff;flac;mp3";
 
 /** A sentence of Wording, its notes with their signs. Not for the message of an error, which may name a file. */
 juce::String wordsOf (const std::string& text)

@@ -228,7 +228,7 @@ inline constexpr CommandText listenStrikes{ "Strikes", "Strikes of the finished 
 inline constexpr CommandText startListening{ "Start", "Start or stop listening",
                                              "Listen from the beginning: to lug 1, or to strikes. Press again to stop; what was heard is kept." };
 inline constexpr CommandText openRecording{ "Open ...", "Open a recording",
-                                            "Hear a recording (WAV, AIFF, FLAC) instead of the input: a lug check from lug 1 on, or strikes. Or "
+                                            "Hear a recording (WAV, AIFF, FLAC, MP3) instead of the input: a lug check from lug 1 on, or strikes. Or "
                                             "drop the file on this page." };
 inline constexpr CommandText pauseSpectrogram{ "Pause", "Pause the spectrogram",
                                                "Holds the picture so that you can read it. Listening goes on." };

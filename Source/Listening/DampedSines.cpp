@@ -154,7 +154,7 @@ class Projection
 public:
     Projection (const Channel& channel, const Eigen::ArrayXd& weights, Index index, double rate, const Layout& ofUnknowns,
                 const Eigen::VectorXd& unknowns)
-        : layout (ofUnknowns), channelIndex (index), exponentials (channel.samples.size(), layout.sines)
+        : exponentials (channel.samples.size(), ofUnknowns.sines), layout (ofUnknowns), channelIndex (index)
     {
         const auto count = channel.samples.size();
         const auto steady =
@@ -218,6 +218,7 @@ public:
                (byUnknowns * covariance.cast<Complex>() * byUnknowns.adjoint()).diagonal().real();
     }
 
+    Eigen::MatrixXcd exponentials;     ///< sample × sine, times the weights
     Eigen::VectorXcd amplitudes, left; ///< `left` times the weights
     double least = 1.0e-300;           ///< of the residue's variance: the band's filter smears a glide
 
@@ -251,7 +252,6 @@ private:
     Eigen::ArrayXd times;          ///< s since the blow
     Eigen::ArrayXd rising, byRate; ///< s: what the glide adds to steady time, and its derivative by ln rate
     Eigen::VectorXd shares, whole; ///< of each sine: its glide over its channel's, its angular frequency
-    Eigen::MatrixXcd exponentials;
     Eigen::ColPivHouseholderQR<Eigen::MatrixXcd> solver;
 };
 
@@ -621,6 +621,57 @@ Eigen::ArrayXd weightsBy (const Eigen::VectorXcd& residue)
     return (weights - weights.mean()).exp();
 }
 
+/** Fills in CommonSine::turn and CommonSine::clarity. What lies beside a sine, whether it was taken for fainter sines or is left,
+   is measured by the sine's own shape at frequencies beside its own; what is white in it is in the pole's error already. */
+void measureTurns (const Signals& signals, const Projections& now, std::vector<CommonSine>& sines)
+{
+    constexpr int beside = 4;        // places on either side
+    constexpr double apart = 1.5;    // widths of the sine's line from place to place
+    constexpr double farthest = 5.0; // Hz from place to place at most
+    constexpr double fainter = 0.25; // energy of a sine that may be the room's answer, over the sine's
+    const auto variances = now.variances();
+
+    for (std::size_t s = 0; s < sines.size(); ++s)
+    {
+        const auto k = static_cast<Index> (s);
+        double disturbed = 0.0, information = 0.0;
+
+        for (std::size_t c = 0; c < now.all.size(); ++c)
+        {
+            const auto& channel = now.all[c];
+            const double energy = channel.energyOf (k), white = variances[static_cast<Index> (c)];
+            const double seconds = static_cast<double> (channel.left.size()) / signals.rate;
+            const double width = -sines[s].pole.real() / modal::units::twoPi;
+            const double step = std::clamp (apart * width, 1.0 / seconds, farthest);
+            Eigen::VectorXcd others = channel.left;
+
+            for (Index j = 0; j < channel.amplitudes.size(); ++j)
+                if (j != k && channel.energyOf (j) < fainter * energy)
+                    others += channel.amplitudes[j] * channel.exponentials.col (j);
+
+            const Eigen::VectorXcd matched = channel.exponentials.col (k).normalized().conjugate().cwiseProduct (others);
+            double power = 0.0; // mean of the places
+
+            for (int place = -beside; place <= beside; ++place)
+            {
+                const Complex turn = std::polar (1.0, -modal::units::twoPi * place * step / signals.rate);
+                Complex sum = 0.0, phasor = 1.0;
+
+                for (Index n = 0; n < matched.size(); ++n, phasor *= turn)
+                    sum += matched[n] * phasor;
+
+                power += place == 0 ? 0.0 : std::norm (sum) / (2.0 * beside);
+            }
+
+            disturbed += energy / white * std::max (0.0, power / white - 1.0);
+            information += energy / white;
+        }
+
+        sines[s].clarity = information;
+        sines[s].turn = std::sqrt (disturbed) / std::max (information, 1.0e-300);
+    }
+}
+
 } // namespace
 
 CommonSines commonSines (const std::vector<Channel>& channels, double rate, int most, Effort effort)
@@ -688,6 +739,9 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
                                  .poleError = errorOf (layout.frequency (k)),
                                  .decayError = errorOf (layout.decay (k)) });
 
+    if (effort == Effort::thorough)
+        measureTurns (signals, now, found.sines);
+
     for (Index c = 0; c < layout.channels; ++c)
     {
         const auto& channel = now.all[static_cast<std::size_t> (c)];
@@ -717,6 +771,23 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
     }
 
     return found;
+}
+
+void widenErrorsInRoom (std::vector<CommonSine*> sines)
+{
+    if (sines.empty())
+        return;
+
+    const auto middle = sines.begin() + static_cast<std::ptrdiff_t> (sines.size() / 2);
+    std::nth_element (sines.begin(), middle, sines.end(), [] (const auto* a, const auto* b) { return a->turn < b->turn; });
+    const double usual = (*middle)->turn;
+
+    for (auto* sine : sines)
+    {
+        const double larger = std::sqrt (1.0 + std::pow (std::max (sine->turn, usual), 2) * sine->clarity);
+        sine->poleError *= larger;
+        sine->decayError *= larger;
+    }
 }
 
 double fewSinesResidue (const Eigen::VectorXcd& samples, double noiseVariance)

@@ -26,9 +26,13 @@ struct Channel
  * own. */
 struct CommonSine
 {
-    std::complex<double> pole;                     ///< 1/s: −decay + i·angular frequency above the carrier
-    double poleError = 0.0;                        ///< 1/s, standard deviation of its angular frequency
-    double decayError = 0.0;                       ///< 1/s
+    std::complex<double> pole; ///< 1/s: −decay + i·angular frequency above the carrier
+    double poleError = 0.0;    ///< 1/s, standard deviation of its angular frequency
+    double decayError = 0.0;   ///< 1/s
+    /** How far the sine is turned, or changed in level, by what else sounds about its frequency, as a room's answer does: rad,
+       one standard deviation. Of a thorough search; not yet in the errors, see widenErrorsInRoom(). */
+    double turn = 0.0;
+    double clarity = 0.0;                          ///< energy over the noise's in one dimension, sum of the channels
     std::vector<std::complex<double>> amplitude{}; ///< per channel, at its first sample
     std::vector<double> amplitudeError{};
     std::vector<double> rise{};      ///< per channel: its own Glide::rise
@@ -41,6 +45,10 @@ struct CommonSines
     std::vector<CommonSine> sines{};
     double badness = 0.0; ///< by Schwarz's criterion: −2 ln of their probability and a cost for each
 };
+
+/** Makes the errors of sines that belong to one blow larger by what a room turns them. One sine alone shows little of the room,
+   so that each counts as turned by as much as the median of all. */
+void widenErrorsInRoom (std::vector<CommonSine*>);
 
 /** How much work to spend; rough is enough to compare glides. */
 enum class Effort

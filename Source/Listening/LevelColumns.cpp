@@ -3,6 +3,7 @@
 #include "Modal/Units.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 
 namespace listening
@@ -21,11 +22,7 @@ double LevelColumn::rowOf (double hertz) noexcept
 LevelColumns::LevelColumns (double sampleRate) : hop (static_cast<std::size_t> (std::lround (step * sampleRate)))
 {
     const auto length = static_cast<std::size_t> (window * sampleRate);
-    std::size_t size = 2;
-
-    while (size < 2 * length) // zeros after the frame bring bins close together
-        size *= 2;
-
+    const auto size = std::bit_ceil (2 * length); // zeros after the frame bring bins close together
     double sum = 0.0;
 
     for (std::size_t i = 0; i < length; ++i)

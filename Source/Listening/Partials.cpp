@@ -43,21 +43,14 @@ std::vector<fitting::Partial> partialsOf (const Recording& recording, const Tap&
     const std::vector<SubbandFilter> filters{ SubbandFilter (recording.sampleRate) };
     const double highest = std::min (search.highest, 0.4 * recording.sampleRate);
     const std::vector<HeardRing> rings{ HeardRing (recording, tap, quiet) };
+    const auto bands = bandsOf (filters, rings, search, highest, mostInBand);
     std::vector<fitting::Partial> found;
 
-    for (double low = search.lowest; low < highest; low += SubbandFilter::width)
-    {
-        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostInBand);
-
+    for (const auto& band : bands)
         for (const auto& sine : band.sines)
-        {
-            const auto partial = asPartial (sine, filters.front(), band.channels.front());
-
-            if (partial.frequency >= low && partial.frequency < std::min (low + SubbandFilter::width, highest) &&
-                fadesLikeMode (partial.decay) && partial.signalToNoise > fewestDeviations)
+            if (const auto partial = asPartial (sine, filters.front(), band.channels.front());
+                partial.signalToNoise > fewestDeviations)
                 found.push_back (partial);
-        }
-    }
 
     std::sort (found.begin(), found.end(),
                [] (const fitting::Partial& a, const fitting::Partial& b) { return a.frequency < b.frequency; });

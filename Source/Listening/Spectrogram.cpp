@@ -5,6 +5,7 @@
 #include <unsupported/Eigen/FFT>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <complex>
 
@@ -31,11 +32,8 @@ double Spectrogram::at (double time, double frequency) const noexcept
 Spectrogram spectrogramOf (const Recording& recording, double from, double to, double step, double highest)
 {
     const auto length = static_cast<std::size_t> (Spectrogram::window * recording.sampleRate);
-    std::size_t size = 2;
-
-    while (size < 2 * length) // zeros after the frame, so that a line between two bins is drawn as high as one on a bin
-        size *= 2;
-
+    // Zeros after the frame, so that a line between two bins is drawn as high as one on a bin.
+    const auto size = std::bit_ceil (2 * length);
     Spectrogram found{ .firstTime = from, .step = step, .binWidth = recording.sampleRate / static_cast<double> (size) };
     const auto bins = std::min (size / 2, static_cast<std::size_t> (highest / found.binWidth) + 2);
     Eigen::FFT<double> transform;

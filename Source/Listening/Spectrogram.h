@@ -10,7 +10,7 @@ namespace listening
 /** Levels of a recording over time and frequency. */
 struct Spectrogram
 {
-    static constexpr double window = 0.08; ///< s, of a Hann window: resolves 20 Hz
+    static constexpr double window = 0.08; ///< s, of a Hann window, which resolves 25 Hz
     static constexpr double floor = -70.0; ///< dB: what is fainter is as faint as this
 
     double firstTime = 0.0; ///< s in the recording, middle of the first frame

@@ -82,20 +82,9 @@ std::vector<fitting::Line> linesOf (const std::vector<Strike>& strikes, const Pa
 
     std::vector<Heard> all;
 
-    for (double low = search.lowest; low < search.highest; low += SubbandFilter::width)
-    {
-        const auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, mostOfStrikes);
-
+    for (const auto& band : bandsOf (filters, rings, search, search.highest, mostOfStrikes))
         for (const auto& sine : band.sines)
-        {
-            auto heard = heardOf (sine, filters, band.channels);
-            const auto& line = heard.line;
-
-            if (line.frequency >= low && line.frequency < std::min (low + SubbandFilter::width, search.highest) &&
-                fadesLikeMode (line.decay))
-                all.push_back (std::move (heard));
-        }
-    }
+            all.push_back (heardOf (sine, filters, band.channels));
 
     for (std::size_t s = 0; s < strikes.size(); ++s)
     {

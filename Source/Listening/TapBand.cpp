@@ -1,7 +1,10 @@
 #include "TapBand.h"
 
+#include "Modal/Units.h"
+
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <limits>
 
 namespace listening
@@ -26,21 +29,8 @@ Channel channelOf (const SubbandFilter& filter, const HeardRing& heard, std::siz
              .carrier = centre };
 }
 
-} // namespace
-
-HeardRing::HeardRing (const Recording& whole, const Tap& tap, double quietMoment) : recording (&whole), quiet (quietMoment)
-{
-    const auto glide = glideOf (whole, tap, quiet);
-
-    for (const double part : parts)
-    {
-        rings.push_back (ringOf (whole, tap, { part * glide.rise, glide.rate }));
-
-        if (glide.isNone())
-            break;
-    }
-}
-
+/** The damped sines that the taps share in one band. That part of the glides is taken out beforehand that suits the band best:
+    heads are stretched one by one, so modes glide by different parts. */
 TapBand bandOf (const std::vector<SubbandFilter>& filters, const std::vector<HeardRing>& rings, const PartialSearch& search,
                 double centre, int most)
 {
@@ -67,6 +57,60 @@ TapBand bandOf (const std::vector<SubbandFilter>& filters, const std::vector<Hea
 
     best.sines = commonSines (best.channels, filters.front().rate(), most).sines;
     return best;
+}
+
+} // namespace
+
+HeardRing::HeardRing (const Recording& whole, const Tap& tap, double quietMoment)
+    : recording (&whole), gain (gainRiseOf (whole, tap)), quiet (quietMoment)
+{
+    const auto steady = gain.isNone() ? Recording{} : withSteadyGain (whole, tap, gain);
+    const auto& heard = gain.isNone() ? whole : steady;
+    const auto glide = glideOf (heard, tap, quiet);
+
+    for (const double part : parts)
+    {
+        rings.push_back (ringOf (heard, tap, { part * glide.rise, glide.rate }));
+
+        if (glide.isNone())
+            break;
+    }
+}
+
+std::vector<TapBand> bandsOf (const std::vector<SubbandFilter>& filters, const std::vector<HeardRing>& rings,
+                              const PartialSearch& search, double highest, int most)
+{
+    std::vector<TapBand> bands;
+    double gainVariance = 0.0;
+
+    for (const auto& heard : rings)
+        gainVariance += heard.gain.error * heard.gain.error / static_cast<double> (rings.size());
+
+    for (double low = search.lowest; low < highest; low += SubbandFilter::width)
+    {
+        auto band = bandOf (filters, rings, search, low + 0.5 * SubbandFilter::width, most);
+        std::erase_if (band.sines,
+                       [&] (const CommonSine& sine)
+                       {
+                           const double frequency = band.channels.front().carrier + sine.pole.imag() / modal::units::twoPi;
+                           return frequency < low || frequency >= std::min (low + SubbandFilter::width, highest) ||
+                                  ! fadesLikeMode (-sine.pole.real());
+                       });
+        bands.push_back (std::move (band));
+    }
+
+    std::vector<CommonSine*> all;
+
+    for (auto& band : bands)
+        for (auto& sine : band.sines)
+            all.push_back (&sine);
+
+    widenErrorsInRoom (all);
+
+    for (auto* sine : all)
+        sine->decayError = std::hypot (sine->decayError, std::sqrt (gainVariance));
+
+    return bands;
 }
 
 } // namespace listening

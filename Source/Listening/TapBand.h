@@ -1,6 +1,7 @@
 #pragma once
 
 #include "DampedSines.h"
+#include "GainRise.h"
 #include "Partials.h"
 #include "Subband.h"
 
@@ -20,7 +21,8 @@ struct HeardRing
     HeardRing (const Recording&, const Tap&, double quiet);
 
     const Recording* recording;
-    double quiet; ///< s, where the recording's noise is measured; see quietestMoment()
+    GainRise gain; ///< that was taken out of the rings
+    double quiet;  ///< s, where the recording's noise is measured; see quietestMoment()
 
     /** With the whole glide taken out first, then with less and more of it; one alone without a glide. */
     std::vector<Ring> rings;
@@ -33,11 +35,12 @@ struct TapBand
     std::vector<CommonSine> sines;
 };
 
-/** The damped sines that several taps, each with its own filter, share in one band. That part of the glides is taken out
-    beforehand that suits the band best: heads are stretched one by one, so modes glide by different parts.
+/** The damped sines that several taps, each with its own filter, share, band by band, within each band's 100 Hz and fading as
+   modes do. Their errors hold what the room and automatic gain do to them.
 
-    @param centre  Hz, of the band
-    @param most    largest number of sines */
-TapBand bandOf (const std::vector<SubbandFilter>&, const std::vector<HeardRing>&, const PartialSearch&, double centre, int most);
+    @param highest  Hz
+    @param most     largest number of sines in a band */
+std::vector<TapBand> bandsOf (const std::vector<SubbandFilter>&, const std::vector<HeardRing>&, const PartialSearch&,
+                              double highest, int most);
 
 } // namespace listening

@@ -21,7 +21,7 @@ double powerAt (double decibels)
     return std::pow (10.0, 0.1 * decibels);
 }
 
-OctaveFall fallOf (const listening::Envelope& envelope, double blow, double end, double noise)
+std::optional<double> t60Of (const listening::Envelope& envelope, double blow, double end, double noise)
 {
     std::vector<double> powers;
 
@@ -29,10 +29,9 @@ OctaveFall fallOf (const listening::Envelope& envelope, double blow, double end,
         powers.push_back (std::max (0.0, envelope.mean (t, t + averaged) - noise));
 
     if (powers.empty())
-        return {};
+        return std::nullopt;
 
     const auto loudest = std::max_element (powers.begin(), powers.end());
-    OctaveFall fall{ std::nullopt, frame * static_cast<double> (loudest - powers.begin()) };
 
     // The last window above a level, since modes that beat rise again.
     const auto lastAbove = [&] (double decibels)
@@ -45,10 +44,30 @@ OctaveFall fallOf (const listening::Envelope& envelope, double blow, double end,
     constexpr double clear = 4.0; // power over the noise at the end of the fall
     const bool isClear = *loudest * powerAt (endLevel) > clear * noise && last < static_cast<std::ptrdiff_t> (powers.size());
 
-    if (isClear && last > first)
-        fall.t60 = 60.0 / (startLevel - endLevel) * frame * static_cast<double> (last - first);
+    if (! isClear || last <= first)
+        return std::nullopt;
 
-    return fall;
+    return 60.0 / (startLevel - endLevel) * frame * static_cast<double> (last - first);
+}
+
+std::optional<double> centreTimeOf (const listening::Envelope& envelope, double blow, double end, double noise)
+{
+    constexpr double longest = 0.3; // s
+    constexpr double clear = 4.0;   // energy over the noise's
+    double energy = 0.0, moment = 0.0, ofNoise = 0.0;
+
+    for (double t = 0.0; t < longest && blow + t + frame < end; t += frame)
+    {
+        const double power = envelope.mean (blow + t, blow + t + frame) - noise;
+        energy += power;
+        moment += power * t;
+        ofNoise += noise;
+    }
+
+    if (energy <= clear * ofNoise || moment <= 0.0)
+        return std::nullopt;
+
+    return moment / energy;
 }
 
 } // namespace
@@ -61,8 +80,9 @@ OctaveFalls octaveFallsOf (const listening::Recording& recording, double blow, d
         if (const double low = octaves[i]; 2.0 * low < 0.5 * recording.sampleRate)
         {
             const auto envelope = listening::envelopeOf (recording, low, 2.0 * low, frame);
-            falls[i] = fallOf (envelope, blow, std::min (end, recording.seconds()),
-                               quiet ? envelope.mean (*quiet, *quiet + listening::quietSpan) : 0.0);
+            const double noise = quiet ? envelope.mean (*quiet, *quiet + listening::quietSpan) : 0.0;
+            const double last = std::min (end, recording.seconds());
+            falls[i] = { t60Of (envelope, blow, last, noise), centreTimeOf (envelope, blow, last, noise) };
         }
 
     return falls;

@@ -12,7 +12,8 @@ namespace playlike
 struct OctaveFall
 {
     std::optional<double> t60; ///< s, from the fall from -3 to -18 dB, where a room adds little; none if noise comes first
-    double peakTime = 0.0;     ///< s after the blow, where its loudest 10 ms begin
+    /** s after the blow: the centre of its energy in time over 0.3 s (centre time, ISO 3382-1); none if noise has much of it. */
+    std::optional<double> centreTime;
 };
 
 /** Lower corners of the octaves, Hz. */

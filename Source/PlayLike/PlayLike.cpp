@@ -2,9 +2,10 @@
 
 #include "Engine/Drum.h"
 #include "Engine/PlayedBand.h"
+#include "Listening/GainRise.h"
 #include "Score/UsualMix.h"
 
-#include <Eigen/Core>
+#include <Eigen/QR>
 
 #include <algorithm>
 #include <array>
@@ -165,52 +166,73 @@ private:
     modal::DrumModes modes;
 };
 
-/** ln T60 of each octave over the scales of gel and wires: interpolated between amounts of gel; a line over the strainer's scale,
-    since strands rattle by chance. */
-class PlayedRings
+/** A number of the strokes over the scales of gel and wires: interpolated between amounts of gel, and besides a parabola over the
+    strainer's scale that is the same for all amounts, since strands rattle by chance. */
+class OverScales
 {
 public:
-    PlayedRings (int ofGel, int ofWires) : gels (ofGel), wires (ofWires)
-    {
-        for (auto& octave : rings)
-            octave = Eigen::MatrixXd::Zero (gels, wires);
+    OverScales (int gels, int wires) : values (Eigen::MatrixXd::Zero (gels, wires)) {}
 
-        isKnown.fill (true);
+    void set (int gel, int wire, std::optional<double> value)
+    {
+        isKnown = isKnown && value.has_value();
+        values (gel, wire) = value.value_or (0.0);
     }
+
+    /** Mean over the wires; nothing if one of the strokes did not give the number. */
+    std::optional<double> at (double gel) const
+    {
+        if (! isKnown)
+            return std::nullopt;
+
+        const double place = gel * static_cast<double> (values.rows() - 1);
+        const Index below = std::clamp<Index> (static_cast<Index> (place), 0, std::max<Index> (0, values.rows() - 2));
+        const double part = place - static_cast<double> (below);
+        return (1.0 - part) * values.row (below).mean() + part * values.row (std::min (below + 1, values.rows() - 1)).mean();
+    }
+
+    std::optional<double> at (double gel, double wire) const
+    {
+        constexpr Index unknowns = 3;
+        auto value = at (gel);
+
+        if (value && values.cols() > unknowns)
+        {
+            const Eigen::VectorXd scale = Eigen::VectorXd::LinSpaced (values.cols(), 0.0, 1.0);
+            Eigen::MatrixXd powers (values.cols(), unknowns);
+            powers << Eigen::VectorXd::Ones (values.cols()), scale, scale.cwiseAbs2();
+            const Eigen::VectorXd byWires = values.colwise().mean().transpose().array() - values.mean();
+            *value += Eigen::RowVector3d (1.0, wire, wire * wire).dot (powers.householderQr().solve (byWires));
+        }
+
+        return value;
+    }
+
+private:
+    Eigen::MatrixXd values; ///< gel × wires
+    bool isKnown = true;
+};
+
+std::optional<double> lnOf (const std::optional<double>& value)
+{
+    return value ? std::optional (std::log (*value)) : std::nullopt;
+}
+
+/** What the strokes give over the scales. */
+struct PlayedStrokes
+{
+    PlayedStrokes (int gels, int wires) : rings (octaves.size(), { gels, wires }), centres (rings) {}
 
     void set (int gel, int wire, const OctaveFalls& falls)
     {
         for (std::size_t i = 0; i < octaves.size(); ++i)
         {
-            isKnown[i] = isKnown[i] && falls[i].t60.has_value();
-            rings[i](gel, wire) = std::log (falls[i].t60.value_or (1.0));
+            rings[i].set (gel, wire, lnOf (falls[i].t60));
+            centres[i].set (gel, wire, lnOf (falls[i].centreTime));
         }
     }
 
-    /** Nothing for an octave that was not heard to fall in one of the strokes. */
-    std::optional<double> at (std::size_t octave, double gel, double wire) const
-    {
-        if (! isKnown[octave])
-            return std::nullopt;
-
-        const double place = gel * (gels - 1);
-        const int below = std::clamp (static_cast<int> (place), 0, std::max (0, gels - 2));
-        const double part = place - below;
-        return (1.0 - part) * alongWires (octave, below, wire) + part * alongWires (octave, std::min (below + 1, gels - 1), wire);
-    }
-
-private:
-    double alongWires (std::size_t octave, int gel, double wire) const
-    {
-        const Eigen::VectorXd values = rings[octave].row (gel);
-        const Eigen::VectorXd scale = Eigen::VectorXd::LinSpaced (wires, -0.5, 0.5);
-        const double slope = wires > 1 ? values.dot (scale) / scale.squaredNorm() : 0.0;
-        return values.mean() + slope * (wire - 0.5);
-    }
-
-    int gels, wires;
-    std::array<Eigen::MatrixXd, octaves.size()> rings; ///< gel × wires
-    std::array<bool, octaves.size()> isKnown{};
+    std::vector<OverScales> rings, centres; ///< of each octave: ln T60, ln centre time
 };
 
 /** −2 ln of the probability of a residue in standard deviations, with the wide tails of Student's distribution (4 degrees of
@@ -220,32 +242,33 @@ double cost (double residue)
     return 5.0 * std::log1p (residue * residue / 4.0);
 }
 
-std::optional<double> lnRing (const OctaveFall& fall)
-{
-    return fall.t60 ? std::optional (std::log (*fall.t60)) : std::nullopt;
-}
-
-double costOf (const OctaveFalls& recorded, const PlayedRings& rings, double gel, double wire, bool hasWires)
+/** −2 ln of the probability of the recorded stroke: T60 of the octaves of modes tells the gel, the centre time of those above the
+    strainer. Wires take from the lower octaves as they happen to rattle, whatever their tension. */
+double costOf (const OctaveFalls& recorded, const PlayedStrokes& played, double gel, double wire, bool hasWires)
 {
     // By how much ln T60 of an octave differs for other reasons. Played at 0.1 to 0.6 of the radius the octave from 125 Hz
-    // differs by 0.05, that from 250 Hz by 0.15, those above by 0.5; octaves of wires scatter by 0.2 from one strainer tension to
-    // the next.
-    constexpr std::array<double, octaves.size()> ringErrors{ 0.15, 0.25, 0.5, 0.5, 0.3, 0.3 };
-    constexpr double errorOfRattle = 0.25; // on top in octaves of modes that wires strike
-    constexpr std::size_t wireOctave = 4;  // from 2 kHz
-    double sum = 0.0;
+    // differs by 0.05, that from 250 Hz by 0.15, those above by 0.5.
+    constexpr std::size_t wireOctave = 4; // from 2 kHz
+    constexpr std::array<double, wireOctave> ringErrors{ 0.15, 0.25, 0.5, 0.5 };
+    constexpr double errorOfRattle = 0.25; // on top, if wires strike
+    // Of ln centre time. Over 20 drums struck at 0.05 to 0.6 of the radius at 1 to 4 m/s in rooms with up to a fifth of the
+    // energy it scatters by 0.15 and a room adds up to 0.1, the same in all octaves; from loose to tight wires it falls by 0.75.
+    constexpr double centreError = 0.2;
+    double sum = 0.0, later = 0.0;
+    int wireOctaves = 0;
 
-    for (std::size_t i = 0; i < (hasWires ? octaves.size() : wireOctave); ++i)
-    {
-        // Wires take from the lower octaves as they happen to rattle, whatever their tension.
-        const bool isRattled = hasWires && i < wireOctave;
-        const auto heard = lnRing (recorded[i]), played = rings.at (i, gel, isRattled ? 0.5 : wire);
+    for (std::size_t i = 0; i < wireOctave; ++i)
+        if (const auto heard = lnOf (recorded[i].t60), expected = played.rings[i].at (gel); heard && expected)
+            sum += cost ((*heard - *expected) / std::hypot (ringErrors[i], hasWires ? errorOfRattle : 0.0));
 
-        if (heard && played)
-            sum += cost ((*heard - *played) / std::hypot (ringErrors[i], isRattled ? errorOfRattle : 0.0));
-    }
+    for (std::size_t i = wireOctave; hasWires && i < octaves.size(); ++i)
+        if (const auto heard = lnOf (recorded[i].centreTime), expected = played.centres[i].at (gel, wire); heard && expected)
+        {
+            later += *heard - *expected;
+            ++wireOctaves;
+        }
 
-    return sum;
+    return wireOctaves > 0 ? sum + std::pow (later / wireOctaves / centreError, 2) : sum;
 }
 
 /** Median and 95 % range on a scale from 0 to 1. */
@@ -275,14 +298,14 @@ OnScale onScale (const Eigen::VectorXd& weights)
 
 /** Of octaves in which modes are heard, how much longer the recording rings than the drum without gel: median of the logarithm.
  */
-std::optional<double> longerThanBare (const OctaveFalls& recorded, const PlayedRings& rings, double wire)
+std::optional<double> longerThanBare (const OctaveFalls& recorded, const PlayedStrokes& played)
 {
     constexpr std::size_t modeOctaves = 3;
     std::vector<double> differences;
 
     for (std::size_t i = 0; i < modeOctaves; ++i)
     {
-        const auto heard = lnRing (recorded[i]), bare = rings.at (i, 0.0, wire);
+        const auto heard = lnOf (recorded[i].t60), bare = played.rings[i].at (0.0);
 
         if (heard && bare)
             differences.push_back (*heard - *bare);
@@ -305,7 +328,9 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
     Likeness likeness{ .drum = known.drum, .tensions = known.tensions, .fittings = known.fittings };
     likeness.hasWires = known.drum.hasResonantHead() && tap.has (listening::Trouble::wiresOn);
     likeness.fittings.wires.on = likeness.hasWires;
-    likeness.recorded = octaveFallsOf (recording, tap.lastBlow, tap.end, quiet);
+    const auto gain = listening::gainRiseOf (recording, tap);
+    likeness.recorded = octaveFallsOf (gain.isNone() ? recording : listening::withSteadyGain (recording, tap, gain), tap.lastBlow,
+                                       tap.end, quiet);
 
     auto wires = likeness.fittings.wires;
     const auto wiresAt = [&] (double scale)
@@ -318,7 +343,7 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
     const int wireCount = likeness.hasWires ? wireSteps : 1;
     const int gelCount = likeness.hasWires ? gelStepsWithWires : gelSteps;
     const double plays = gelCount * wireCount + 1;
-    PlayedRings rings (gelCount, wireCount);
+    PlayedStrokes strokes (gelCount, wireCount);
 
     for (int g = 0; g < gelCount; ++g)
     {
@@ -326,7 +351,7 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
 
         for (int w = 0; w < wireCount; ++w)
         {
-            rings.set (g, w, drum.play (likeness.hasWires ? wiresAt (w / (wireSteps - 1.0)) : wires).falls);
+            strokes.set (g, w, drum.play (likeness.hasWires ? wiresAt (w / (wireSteps - 1.0)) : wires).falls);
 
             if (progress && ! progress ((g * wireCount + w + 1) / plays))
                 return likeness;
@@ -339,11 +364,11 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
 
     for (Index g = 0; g < finePoints; ++g)
         for (Index w = 0; w < wirePoints; ++w)
-            weights (g, w) = costOf (likeness.recorded, rings, scaleOf (g), scaleOf (w), likeness.hasWires);
+            weights (g, w) = costOf (likeness.recorded, strokes, scaleOf (g), scaleOf (w), likeness.hasWires);
 
     weights = (-0.5 * (weights.array() - weights.minCoeff())).exp();
     const auto gel = onScale (weights.rowwise().sum()), wire = onScale (weights.colwise().sum());
-    const auto longer = longerThanBare (likeness.recorded, rings, wire.middle);
+    const auto longer = longerThanBare (likeness.recorded, strokes);
     constexpr double clearlyLonger = 0.25;
 
     likeness.doubt = ! longer ? Doubt::noisy : *longer > clearlyLonger ? Doubt::ringsLonger : Doubt::none;

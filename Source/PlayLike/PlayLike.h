@@ -64,7 +64,7 @@ struct Likeness
 using Progress = std::function<bool (double)>;
 
 /** Plays the drum with different amounts of gel, and with wires from loose to tight if they are heard, and weighs them by how
-   alike the octaves fade: T60 from 125 Hz to 2 kHz tells the gel, that from 2 to 8 kHz the tension of the wires. What else makes
+   alike the octaves fade: T60 from 125 Hz to 2 kHz tells the gel, the centre time from 2 to 8 kHz the strainer. What else makes
    octaves differ (where the drum is struck, strands that rattle by chance) is allowed for; the ranges follow from it.
 
     Takes some three seconds of one core. Not for the audio thread.

@@ -82,7 +82,7 @@ public:
     /** Analyses the strikes so far once more, with what is now known of the drum. */
     void setKnown (const KnownOfDrum&);
 
-    /** The same from sound files (WAV, AIFF, FLAC): a lug check from one, strikes from one or more. */
+    /** The same from sound files (WAV, AIFF, FLAC, MP3): a lug check from one, strikes from one or more. */
     void hearLugCheck (modal::HeadSide, const juce::String& path);
     void hearStrikes (const KnownOfDrum&, const juce::StringArray& paths);
 

@@ -12,7 +12,7 @@ namespace soundfiles
 listening::Recording loadRecording (const std::string& path, const std::string& field)
 {
     constexpr double longest = 600.0; // s
-    constexpr auto soundFile = "a WAV, AIFF or FLAC file; convert others first: ffmpeg -i strike.m4a strike.wav";
+    constexpr auto soundFile = "a WAV, AIFF, FLAC or MP3 file; convert others first: ffmpeg -i strike.m4a strike.wav";
     const juce::File file (juce::String (std::filesystem::absolute (path).string()));
 
     const auto refuse = [&] (const char* fault, const char* needed)

@@ -32,7 +32,7 @@ std::vector<std::string> recordingsIn (const std::string& paths)
     std::vector<std::string> found;
 
     for (const auto& entry : std::filesystem::directory_iterator (paths))
-        for (const auto* ending : { ".wav", ".aif", ".aiff", ".flac" })
+        for (const auto* ending : { ".wav", ".aif", ".aiff", ".flac", ".mp3" })
             if (sheets::endsIn (entry.path().string(), ending))
                 found.push_back (entry.path().string());
 

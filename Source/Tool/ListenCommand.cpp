@@ -216,7 +216,7 @@ void runListen (const std::vector<std::string>& words, const Command& command)
     const auto arguments = command.read (words);
 
     if (arguments.freeWords().empty())
-        throw modal::InputError::fault ("recording", "is missing", "a WAV, AIFF or FLAC file");
+        throw modal::InputError::fault ("recording", "is missing", "a WAV, AIFF, FLAC or MP3 file");
 
     Json all = Json::array();
     std::string text;
@@ -247,7 +247,7 @@ const Command& listenCommand()
         "listen",
         "Finds taps in recordings and lists the partials that ring",
         "FILE... [--json [FILE]] [--picture FILE]",
-        "Reads WAV, AIFF and FLAC files. To record a lug check: hold the other head still with a cloth, throw the wires off, "
+        "Reads WAV, AIFF, FLAC and MP3 files. To record a lug check: hold the other head still with a cloth, throw the wires off, "
         "keep the "
         "microphone\n"
         "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise "

@@ -10,6 +10,7 @@
 #include "Modal/pitch/Note.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <random>
 
@@ -127,6 +128,30 @@ TEST_CASE ("A 12 x 9 inch drum with equal heads as recorded: 135 Hz, 231 and 234
         const auto [low, high] = tensionRange (fit.answers, side);
         CHECK (low < 1640.0);
         CHECK (high > 1640.0);
+    }
+}
+
+TEST_CASE ("A published snare drum's lowest modes: tensions explain them within the model's stated error")
+{
+    // Rossing, Bork, Zhao & Fystrom, JASA 92 (1992) 84: a 36 cm snare drum has its (0,1) pair at 182 and 330 Hz and its (1,1)
+    // pair at 278 and 341 Hz (from memory). Depth, heads and decays are not known; decays hardly count here.
+    const std::array<double, 4> published{ 182.0, 278.0, 330.0, 341.0 };
+    std::vector<Line> lines;
+
+    for (const double frequency : published)
+        lines.push_back (
+            { .frequency = frequency, .error = 0.5, .decay = 10.0, .decayError = 5.0, .loudness = 0.8, .strikes = 3 });
+
+    const auto fit = fitDrum ({ .drum = {}, .decayError = 2.0 }, lines, 3);
+    REQUIRE (fit.isPossible);
+    REQUIRE (fit.partials.size() == published.size());
+
+    for (std::size_t i = 0; i < published.size(); ++i)
+    {
+        CAPTURE (published[i], fit.partials[i].mode.frequency, fit.partials[i].cents);
+        CHECK (fit.partials[i].mode.m == static_cast<int> (i % 2 == 0 ? 0 : 1));
+        CHECK (fit.partials[i].mode.n == 1);
+        CHECK (std::abs (fit.partials[i].cents) < 2.0 * usualModelError);
     }
 }
 

@@ -2,6 +2,7 @@
 
 #include "KnownStrike.h"
 
+#include "Listening/GainRise.h"
 #include "Listening/Glide.h"
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
@@ -195,7 +196,8 @@ TEST_CASE ("The partials of a 14-inch snare as recorded, its lowest from 243.6 H
          { Recorded{ "click and hum", { .click = 2.0, .hum = 0.1 }, 1.0, 0 },
            Recorded{ "wires", { .click = 0.5, .wires = 0.3 }, 1.0, 0 },
            Recorded{ "clipped, 8 kHz", { .clipAt = 0.4, .sampleRate = 8000.0 }, 1.0, 0 },
-           Recorded{ "codec", { .click = 0.5, .codec = 20.0 }, 5.0, 3 } })
+           Recorded{ "codec", { .click = 0.5, .codec = 20.0 }, 5.0, 3 },
+           Recorded{ "automatic gain", { .click = 0.5, .automaticGain = true }, 5.0, 6 } })
     {
         const auto modes = synthetic::recordedSnare();
         const auto score = synthetic::heardIn (synthetic::recordingOf (modes, handling, 1), modes);
@@ -206,4 +208,30 @@ TEST_CASE ("The partials of a 14-inch snare as recorded, its lowest from 243.6 H
         CHECK (score.decays == score.modes);
         CHECK (score.glides >= score.modes - 1);
     }
+}
+
+TEST_CASE ("Gain that rises after a blow is read from the noise behind the ring")
+{
+    const auto modes = synthetic::recordedSnare();
+    const auto gainIn = [&] (const synthetic::Handling& handling)
+    {
+        const auto recording = synthetic::recordingOf (modes, handling, 1);
+        return listening::gainRiseOf (recording, listening::findTaps (recording).front());
+    };
+
+    // Its level follows a ring that fades faster with a release of half a second, so the gain rises by 2/s.
+    const auto rise = gainIn ({ .click = 0.5, .automaticGain = true });
+    CAPTURE (rise.rate, rise.error);
+    CHECK (std::abs (rise.rate - 2.0) < 2.0 * rise.error);
+    CHECK (rise.error < 0.5);
+    CHECK (gainIn ({ .click = 0.5 }).isNone());
+    CHECK (gainIn ({ .click = 0.5, .wires = 0.3, .roomShare = 0.1 }).isNone());
+}
+
+TEST_CASE ("In a room partials are within 5 cents or within the error stated")
+{
+    const auto modes = synthetic::recordedSnare();
+    const auto score = synthetic::heardIn (synthetic::recordingOf (modes, { .click = 0.5, .roomShare = 0.1 }, 2), modes);
+    CAPTURE (score.text, score.found, score.told);
+    CHECK (score.told >= score.modes - 1);
 }

@@ -1,5 +1,6 @@
 #include "KnownStrike.h"
 
+#include "Fitting/common/Errors.h"
 #include "Listening/Partials.h"
 #include "Listening/Taps.h"
 #include "Modal/NumberText.h"
@@ -61,7 +62,7 @@ void addRoom (Samples& samples, const Handling& handling, std::mt19937& random)
 }
 
 /** Turns down within 50 ms and up again within 0.5 s towards one level, by 20 dB at most. */
-void levelAutomatically (Samples& samples, double rate)
+void applyTelephoneGain (Samples& samples, double rate)
 {
     constexpr double attack = 0.05, release = 0.5, wanted = 0.1, most = 10.0;
     double level = 0.0;
@@ -209,7 +210,7 @@ listening::Recording recordingOf (const std::vector<KnownMode>& modes, const Han
     if (handling.automaticGain)
     {
         removeBass (samples, 100.0, rate);
-        levelAutomatically (samples, rate);
+        applyTelephoneGain (samples, rate);
     }
 
     double loudest = 0.0;
@@ -266,7 +267,11 @@ HearingScore heardIn (const listening::Recording& recording, const std::vector<K
                 nearest = i;
             }
 
-        if (nearest == heard.size() || least > 5.0)
+        constexpr double near = 5.0; // cents
+        const double error =
+            nearest == heard.size() ? 0.0 : fitting::centsPerShare * heard[nearest].frequencyError / mode.frequency;
+
+        if (nearest == heard.size() || least > near)
             score.text += " -" + modal::fixedText (mode.frequency, 1) +
                           (nearest < heard.size() ? "(" + modal::fixedText (heard[nearest].frequency, 1) + ")" : "");
 
@@ -274,8 +279,10 @@ HearingScore heardIn (const listening::Recording& recording, const std::vector<K
             continue;
 
         isKnown[nearest] = true;
+        score.errors.push_back (error);
+        score.told += least < std::max (near, 1.96 * error) ? 1 : 0;
 
-        if (least > 5.0)
+        if (least > near)
             continue;
 
         const auto& partial = heard[nearest];

@@ -55,12 +55,14 @@ struct HearingScore
 {
     int modes = 0;
     int found = 0; ///< within 5 cents at rest
+    int told = 0;  ///< within 5 cents or the 95 % that is stated
     int invented =
         0;          ///< as loud as 5 % of the loudest 60 ms after the blow, and no mode within 20 cents, or one mode heard twice
     int decays = 0; ///< of those found, within 20 %
     int glides = 0; ///< of those found, within 15 cents or a quarter
-    double worst = 0.0; ///< cents, among those found
-    std::string text{}; ///< what was missed and invented
+    double worst = 0.0;           ///< cents, among those found
+    std::vector<double> errors{}; ///< cents, stated of each mode
+    std::string text{};           ///< what was missed and invented
 };
 
 /** Listens to the first tap of a recording. */

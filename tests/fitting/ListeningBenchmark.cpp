@@ -63,8 +63,9 @@ int main (int argc, char** argv)
 {
     const int seeds = argc > 1 ? std::max (1, std::atoi (argv[1])) : 2;
     const std::string wanted = argc > 2 ? argv[2] : "";
-    std::printf ("| strike | found within 5 cents | worst of them, cents | invented | decay within 20 %% | glide told "
-                 "|\n|---|---|---|---|---|---|\n");
+    std::printf ("| strike | found within 5 cents | or the 95 %% stated | stated error, median, cents | worst found, cents | "
+                 "invented | decay within 20 %% | glide told "
+                 "|\n|---|---|---|---|---|---|---|---|\n");
 
     for (const auto& row : rows())
     {
@@ -81,6 +82,8 @@ int main (int argc, char** argv)
                 synthetic::heardIn (synthetic::recordingOf (modes, row.handling, static_cast<unsigned> (seed)), modes);
             sum.modes += score.modes;
             sum.found += score.found;
+            sum.told += score.told;
+            sum.errors.insert (sum.errors.end(), score.errors.begin(), score.errors.end());
             sum.invented += score.invented;
             sum.decays += score.decays;
             sum.glides += score.glides;
@@ -88,8 +91,11 @@ int main (int argc, char** argv)
             text += (text.empty() ? "" : ";") + score.text;
         }
 
-        std::printf ("| %s | %d of %d | %.1f | %d | %d | %d |%s\n", row.name, sum.found, sum.modes, sum.worst, sum.invented,
-                     sum.decays, sum.glides, argc > 3 ? text.c_str() : "");
+        const auto middle = sum.errors.begin() + static_cast<std::ptrdiff_t> (sum.errors.size() / 2);
+        std::nth_element (sum.errors.begin(), middle, sum.errors.end());
+        std::printf ("| %s | %d of %d | %d | %.2f | %.1f | %d | %d | %d |%s\n", row.name, sum.found, sum.modes, sum.told,
+                     sum.errors.empty() ? 0.0 : *middle, sum.worst, sum.invented, sum.decays, sum.glides,
+                     argc > 3 ? text.c_str() : "");
         std::fflush (stdout);
     }
 }

@@ -75,6 +75,17 @@ TEST_CASE ("Wires that are heard are put on, and what is told of the strainer is
     CHECK (likeness.gel.low == Approx (0.0).margin (1.0e-3));
 }
 
+TEST_CASE ("Loose wires are told from tight ones by how long they rattle")
+{
+    constexpr double tension = 0.65, tight = 5.0; // N
+    const auto likeness = likenessOf (0.0, true, tension, -0.08e-3, 0.05);
+    CAPTURE (likeness.strandTension.value, likeness.strandTension.low, likeness.strandTension.high);
+    CHECK (likeness.hasWires);
+    CHECK (likeness.strandTension.isTold);
+    CHECK (likeness.strandTension.low <= tension);
+    CHECK (likeness.strandTension.high < tight);
+}
+
 TEST_CASE ("Recording and model one after the other are equally loud")
 {
     // ITU-R BS.1770 itself is checked in tests/score.

@@ -39,7 +39,7 @@ struct StrokeSet
     std::map<StrokeClass, std::vector<listening::Recording>> strokes; ///< as strokeOf() cuts them; no class is empty
 };
 
-/** Reads a kit from a folder: one sound file a stroke (WAV, AIFF, FLAC), in a folder of its class. Throws modal::InputError
+/** Reads a kit from a folder: one sound file a stroke (WAV, AIFF, FLAC, MP3), in a folder of its class. Throws modal::InputError
    naming what cannot be read, or if there is no stroke at all. */
 StrokeSet readKit (const std::filesystem::path&);
 
