@@ -773,14 +773,25 @@ CommonSines commonSines (const std::vector<Channel>& channels, double rate, int 
     return found;
 }
 
-void widenErrorsInRoom (std::vector<CommonSine*> sines)
+void widenErrorsInRoom (const std::vector<CommonSine*>& sines)
 {
-    if (sines.empty())
-        return;
+    constexpr double loud = 0.01; // of the clearest: fainter ones are turned by noise
+    double clearest = 0.0, usual = 0.0;
+    std::vector<double> turns;
 
-    const auto middle = sines.begin() + static_cast<std::ptrdiff_t> (sines.size() / 2);
-    std::nth_element (sines.begin(), middle, sines.end(), [] (const auto* a, const auto* b) { return a->turn < b->turn; });
-    const double usual = (*middle)->turn;
+    for (const auto* sine : sines)
+        clearest = std::max (clearest, sine->clarity);
+
+    for (const auto* sine : sines)
+        if (sine->clarity > loud * clearest)
+            turns.push_back (sine->turn);
+
+    if (! turns.empty())
+    {
+        const auto middle = turns.begin() + static_cast<std::ptrdiff_t> ((turns.size() - 1) / 2);
+        std::nth_element (turns.begin(), middle, turns.end());
+        usual = *middle;
+    }
 
     for (auto* sine : sines)
     {

@@ -47,8 +47,8 @@ struct CommonSines
 };
 
 /** Makes the errors of sines that belong to one blow larger by what a room turns them. One sine alone shows little of the room,
-   so that each counts as turned by as much as the median of all. */
-void widenErrorsInRoom (std::vector<CommonSine*>);
+   so that each counts as turned by as much as the median of the loud ones. */
+void widenErrorsInRoom (const std::vector<CommonSine*>&);
 
 /** How much work to spend; rough is enough to compare glides. */
 enum class Effort

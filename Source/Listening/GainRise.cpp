@@ -11,11 +11,11 @@ namespace listening
 namespace
 {
 
-constexpr double lowCorner = 3500.0, highCorner = 9000.0; // Hz: a drum without wires is gone there after 0.1 s
-constexpr double fewestBefore = 0.05, mostBefore = 0.2;   // s of noise before the blow
-constexpr double ringFrom = 0.1, ringTo = 0.9;            // s after the blow
-constexpr double gainFrame = 0.04;                        // s
-constexpr double fallen = 0.5;                            // power of the noise after the blow over that before it, at most
+constexpr double noiseFrom = 3500.0, noiseTo = 9000.0;  // Hz: a drum without wires is gone there after 0.1 s
+constexpr double fewestBefore = 0.05, mostBefore = 0.2; // s of noise before the blow
+constexpr double riseFrom = 0.1, riseTo = 0.9;          // s after the blow
+constexpr double gainFrame = 0.04;                      // s
+constexpr double fallen = 0.5;                          // power of the noise after the blow over that before it, at most
 
 /** The slope of a straight line by least squares. */
 struct Trend
@@ -54,9 +54,9 @@ GainRise gainRiseOf (const Recording& recording, const Tap& tap)
     constexpr std::size_t fewest = 5; // frames
     constexpr double clearly = 4.0;   // standard deviations
     constexpr double unlike = 0.15;   // of the rate: gain does not rise exactly so
-    const double begin = std::max (0.0, tap.start - mostBefore), end = std::min (tap.end, tap.lastBlow + ringTo);
+    const double begin = std::max (0.0, tap.start - mostBefore), end = std::min (tap.end, tap.lastBlow + riseTo);
 
-    if (2.5 * lowCorner > recording.sampleRate || tap.start - begin < fewestBefore)
+    if (2.5 * noiseFrom > recording.sampleRate || tap.start - begin < fewestBefore)
         return {};
 
     const auto at = [&] (double time)
@@ -65,12 +65,12 @@ GainRise gainRiseOf (const Recording& recording, const Tap& tap)
         return recording.samples.begin() + static_cast<std::ptrdiff_t> (std::min (sample, recording.samples.size()));
     };
     const Recording part{ recording.sampleRate, { at (begin), at (end) } };
-    const auto envelope = envelopeOf (part, lowCorner, highCorner, 0.1 * gainFrame);
+    const auto envelope = envelopeOf (part, noiseFrom, noiseTo, 0.1 * gainFrame);
     constexpr double edges = 0.01; // s, where the filter starts, and just before the blow
     const double before = envelope.mean (edges, tap.start - begin - edges);
     std::vector<double> levels; // ln power
 
-    for (double t = tap.lastBlow + ringFrom - begin; t + gainFrame <= end - begin; t += gainFrame)
+    for (double t = tap.lastBlow + riseFrom - begin; t + gainFrame <= end - begin; t += gainFrame)
         levels.push_back (std::log (envelope.mean (t, t + gainFrame) + 1.0e-30));
 
     const auto lowest = std::min_element (levels.begin(), levels.end());
