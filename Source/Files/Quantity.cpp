@@ -78,15 +78,15 @@ const Quantity Quantity::length{ "length",
                                    { "mm", "mm", millimetre },
                                    { "cm", "cm", 10.0 * millimetre },
                                    { "m", "m", 1.0 } } };
-const Quantity Quantity::volume{ "volume", { { "m3", "m3", 1.0, 0.0, { "m³" } } }, true };
+const Quantity Quantity::volume{ "volume", { { "m3", "m3", 1.0, 0.0, { "m³" } } } };
 const Quantity Quantity::thickness{ "thickness",
                                     { { "mil", "mil", mil, 0.0, { "mils" } },
                                       { "mm", "mm", millimetre },
                                       { "um", "um", 1.0e-6, 0.0, { "µm", "μm" } },
                                       { "in", "in", inch, 0.0, { "\"" } },
                                       { "m", "m", 1.0 } } };
-const Quantity Quantity::tension{ "tension", { { "n_per_m", "N/m", 1.0 } }, true };
-const Quantity Quantity::force{ "force", { { "n", "N", 1.0 } }, true };
+const Quantity Quantity::tension{ "tension", { { "n_per_m", "N/m", 1.0 } } };
+const Quantity Quantity::force{ "force", { { "n", "N", 1.0 } } };
 const Quantity Quantity::arealDensity{
     "areal density", { { "g_per_m2", "g/m2", 1.0e-3, 0.0, { "g/m²" } }, { "kg_per_m2", "kg/m2", 1.0, 0.0, { "kg/m²" } } }
 };
@@ -110,7 +110,7 @@ const Quantity Quantity::elasticModulus{ "modulus of elasticity", { { "gpa", "GP
 const Quantity Quantity::stiffness{ "stiffness", { { "n_per_m", "N/m", 1.0 } } };
 const Quantity Quantity::damping{ "damping", { { "n_s_per_m", "N s/m", 1.0, 0.0, { "N·s/m" } } } };
 const Quantity Quantity::bendingStiffness{ "bending stiffness", { { "n_m2", "N m2", 1.0, 0.0, { "N m²" } } } };
-const Quantity Quantity::contactStiffness{ "contact stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } }, true };
+const Quantity Quantity::contactStiffness{ "contact stiffness", { { "n_per_m15", "N/m^1.5", 1.0 } } };
 const Quantity Quantity::contactLoss{ "contact loss", { { "s_per_m", "s/m", 1.0 } } };
 const Quantity Quantity::decayRate{ "decay rate", { { "per_s", "1/s", 1.0 } } };
 const Quantity Quantity::acceleration{ "acceleration", { { "m_per_s2", "m/s2", 1.0, 0.0, { "m/s²" } } } };

@@ -30,14 +30,6 @@ MapArea areaOf (const Ground& ground)
     return ground.within.value_or (ground.map.area());
 }
 
-/** All that is known of a tuning without solving it. */
-Figures figuresAt (const Ground& ground, double batterNote, double resonantNote)
-{
-    auto figures = ground.map.at (batterNote, resonantNote, ground.present);
-    addBeyondMap (figures, batterNote, resonantNote, ground.played, ground.place);
-    return figures;
-}
-
 /** All tunings that are looked at, with what they miss. */
 class Field
 {
@@ -421,6 +413,19 @@ void addBeyondMap (Figures& figures, double batterNote, double resonantNote, con
 
     if (played != nullptr)
         played->addTo (figures, batterNote, resonantNote);
+}
+
+Figures figuresAt (const Ground& ground, double batterNote, double resonantNote)
+{
+    auto figures = ground.map.at (batterNote, resonantNote, ground.present);
+    addBeyondMap (figures, batterNote, resonantNote, ground.played, ground.place);
+    return figures;
+}
+
+MapArea areaFor (const std::vector<Wish>& wishes, const MapArea& whole, const MapArea& prudent)
+{
+    return { isWished (wishes, Figure::batterStrength) ? whole.batter : prudent.batter,
+             isWished (wishes, Figure::resonantStrength) ? whole.resonant : prudent.resonant };
 }
 
 bool FoundTuning::meetsAll() const

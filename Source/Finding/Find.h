@@ -53,6 +53,12 @@ struct Ground
 /** Adds what played strokes and a place tell of a tuning to what the map knows; either may be null. */
 void addBeyondMap (Figures&, double batterNote, double resonantNote, const PlayedMap*, const place::NoteAtListener*);
 
+/** All that is known of a tuning without solving it; batter's and resonant head's tap notes in Hz. */
+Figures figuresAt (const Ground&, double batterNote, double resonantNote);
+
+/** Where to look for tunings that meet the wishes: in the prudent part, and in all of it of a head about whose stress there is a wish. */
+MapArea areaFor (const std::vector<Wish>&, const MapArea& whole, const MapArea& prudent);
+
 /** Whether one of the wishes is about this figure. */
 bool isWished (const std::vector<Wish>&, Figure);
 

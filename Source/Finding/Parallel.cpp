@@ -13,7 +13,7 @@ namespace finding
 
 #ifdef __EMSCRIPTEN__
 
-/** In a browser all are done in turn: a worker may start no threads without a server's leave. */
+/** In a browser all are done in turn: threads need headers that only a server sends. */
 void inParallel (std::size_t count, unsigned, const std::function<void (std::size_t)>& job, const std::atomic<bool>& cancel,
                  const std::function<void (std::size_t)>& progress)
 {

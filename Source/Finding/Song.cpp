@@ -3,6 +3,7 @@
 #include "Modal/InputError.h"
 #include "Modal/NumberText.h"
 #include "Modal/pitch/Interval.h"
+#include "Score/PatternText.h"
 
 #include <algorithm>
 #include <array>
@@ -82,7 +83,7 @@ Wish bassWish (double bassNote, double overBass, modal::ConcertPitch pitch)
 
 Wish ringWish (double tempo, double value)
 {
-    modal::requireInRange (tempo, { 20.0, 400.0, "beats per minute" }, "tempo");
+    modal::requireInRange (tempo, score::tempoRange, "tempo");
     modal::requireInRange (value, { 1.0 / 64.0, 4.0, "of a whole note" }, "note value");
     const double seconds = 4.0 * value * 60.0 / tempo;
     const auto name = value <= 1.0 ? "1/" + modal::asText (1.0 / value, 3) : modal::asText (value, 3) + "/1";
@@ -190,6 +191,18 @@ std::vector<Wish> wishesFor (const Song& song)
     }
 
     return wishes;
+}
+
+void addSong (std::vector<Wish>& wishes, const Song& song, const std::function<bool (Figure)>& isStated)
+{
+    auto ofSong = wishesFor (song);
+    std::erase_if (ofSong,
+                   [&] (const Wish& wish)
+                   {
+                       return std::any_of (figures().begin(), figures().end(), [&] (const FigureInfo& info)
+                                           { return isStated (info.figure) && givesWay (wish, info.figure); });
+                   });
+    wishes.insert (wishes.end(), ofSong.begin(), ofSong.end());
 }
 
 } // namespace finding

@@ -2,6 +2,7 @@
 
 #include "Wish.h"
 
+#include <functional>
 #include <optional>
 
 namespace finding
@@ -61,6 +62,9 @@ std::vector<Wish> wishesFor (const Song&);
 /** Whether a wish of the song gives way to a stated one: to one about the same figure, and the ring to how long the note lasts in
    a place. */
 bool givesWay (const Wish& ofSong, Figure stated);
+
+/** Adds the song's wishes that do not give way to a stated one. @throws as wishesFor() */
+void addSong (std::vector<Wish>&, const Song&, const std::function<bool (Figure)>& isStated);
 
 /** Reads "1/8", "1/16", "1/4" as a share of a whole note, 1/64 to 4. Throws modal::InputError on `field`. */
 double readNoteValue (const std::string& text, const std::string& field);

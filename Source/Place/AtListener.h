@@ -29,7 +29,7 @@ public:
     explicit NoteAtListener (const Place&);
 
     /** s until a note is 60 dB below its loudest, which without the place decays by 60 dB in `time` seconds. In the open air that
-       is `time`. About a microsecond. */
+       is `time`. */
     double lasts (double frequency, double time) const;
 
 private:

@@ -9,7 +9,7 @@
 namespace score
 {
 
-inline constexpr modal::Range tempoRange{ 20.0, 400.0, "beats a minute" };
+inline constexpr modal::Range tempoRange{ 20.0, 400.0, "beats per minute" };
 
 /** Tempo of a pattern. */
 struct PatternTempo

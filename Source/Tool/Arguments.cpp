@@ -124,7 +124,7 @@ void Arguments::requireAtMost (std::size_t freeWordsAllowed, const char* whatThe
         throw modal::InputError (
             "argument", '"' + free[freeWordsAllowed] + '"',
             (freeWordsAllowed == 0 ? "options only" : "at most " + std::to_string (freeWordsAllowed) + " " + whatTheyAre) +
-                "; a value with blanks stands in quotes");
+                "; put a value with spaces in quotes");
 }
 
 std::string helpFor (const std::vector<OptionGroup>& groups)

@@ -35,10 +35,11 @@ const OptionGroup& listOptions()
         "The list:",
         { jsonOption,
           { "hear", "FILE.wav", "play every tuning on the list at one loudness: FILE-1.wav, FILE-2.wav and so on" },
-          { "one-file", "ALL.wav", "also all of them in one file, one after the other with a second of silence between" },
-          { "midi", "FILE.mid", "what to play there: a Standard MIDI File" },
-          { "pattern", "\"o7..o2..r8..\"", "or a pattern, as in \"render\"; the softest, usual and loudest stroke if not given" },
-          { "blind", "KEY.txt", "play them in a hidden order; the order goes to this file" },
+          { "one-file", "ALL.wav", "also all of them in one file, one after the other with a second of silence between", false, { "hear" } },
+          { "midi", "FILE.mid", "what to play there: a Standard MIDI File", false, { "hear" } },
+          { "pattern", "\"o7..o2..r8..\"", "or a pattern, as in \"render\"; the softest, usual and loudest stroke if not given", false,
+            { "hear" } },
+          { "blind", "KEY.txt", "play them in a hidden order; the order goes to this file", false, { "hear" } },
           { "plan", "1", "make the plan for the rods for this tuning of the list, from the tuning now" },
           { "sheet", "FILE.pdf", "write the sheet for it (the first, or that of --plan)" },
           { "progress", "", "show progress even if standard error is not a terminal" } }
@@ -204,10 +205,6 @@ void goOn (const Arguments& arguments, const FindRequest& request, const Search&
 void runFind (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
-
-    for (const auto* option : { "one-file", "midi", "pattern", "blind" })
-        if (arguments.has (option) && ! arguments.has ("hear"))
-            throw modal::InputError::fault ("--" + std::string (option), "needs a file to play to", "--hear FILE.wav");
 
     if (const auto plan = arguments.value ("plan"))
         readCount (*plan, 1, static_cast<int> (mostFound), "--plan");

@@ -7,7 +7,6 @@
 #include "TunedDrum.h"
 #include "TuningOptions.h"
 
-#include "Files/NearestWord.h"
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
 #include "Modal/InputError.h"
@@ -112,21 +111,6 @@ void appendGiven (std::vector<std::string>& words, const Arguments& arguments, c
         }
 }
 
-modal::Tuning tuningOf (const files::DrumFile& file, const std::string& wanted)
-{
-    for (std::size_t i = 0; i < file.tunings.size(); ++i)
-        if (file.tunings[i].name == wanted || std::to_string (i + 1) == wanted)
-            return file.tunings[i];
-
-    std::vector<std::string> names;
-
-    for (const auto& tuning : file.tunings)
-        names.push_back ('"' + tuning.name + '"');
-
-    throw modal::InputError ("--tuning", '"' + wanted + '"',
-                             names.empty() ? "nothing: the drum has no tunings" : files::listed (names));
-}
-
 std::optional<modal::Tuning> presentTuning (const Arguments& arguments, const files::DrumFile& file, modal::ConcertPitch pitch)
 {
     const auto batter = arguments.value ("now-batter"), resonant = arguments.value ("now-resonant");
@@ -144,7 +128,7 @@ std::optional<modal::Tuning> presentTuning (const Arguments& arguments, const fi
     }
 
     if (const auto wanted = arguments.value ("tuning"))
-        return tuningOf (file, *wanted);
+        return findTuning (file.tunings, *wanted, "--tuning");
 
     return file.tunings.empty() ? std::nullopt : std::optional (file.tunings.front());
 }
@@ -209,11 +193,7 @@ std::vector<Wish> readWishes (const Arguments& arguments, modal::ConcertPitch pi
         if (const auto text = arguments.value (info.option); text && *text != "any")
             wishes.push_back (readWish (info.figure, *text, pitch, "--" + std::string (info.option), song.tempo));
 
-    for (auto& wish : wishesFor (song))
-        if (std::none_of (figures().begin(), figures().end(),
-                          [&] (const FigureInfo& info) { return arguments.has (info.option) && givesWay (wish, info.figure); }))
-            wishes.push_back (std::move (wish));
-
+    addSong (wishes, song, [&] (Figure figure) { return arguments.has (infoOf (figure).option); });
     return wishes;
 }
 
@@ -260,7 +240,7 @@ FindRequest readFindRequest (const Arguments& arguments)
 
     for (const auto& wish : request.wishes)
         if (const auto& info = infoOf (wish.figure); info.isInPlace && ! request.playing.place)
-            throw modal::InputError::fault ("--" + std::string (info.option), "asks for what a place does, and there is none",
+            throw modal::InputError::fault ("--" + std::string (info.option), "needs a place to be heard in",
                                             "--place");
 
     // A wish about a head's stress says how far the search may go; beyond yield no tension is known.

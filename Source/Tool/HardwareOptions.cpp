@@ -47,7 +47,7 @@ void overrideWires (const Arguments& arguments, modal::WireSpec& wires)
     }
     catch (const modal::InputError& e)
     {
-        throw e.orAllowed ("; or off, on, how many strands (" + limitsText (modal::strandCount) + "), or a set by name");
+        throw e.orAllowed ("; or off, on, a number of strands (" + limitsText (modal::strandCount) + "), or a set by name");
     }
 }
 } // namespace

@@ -104,7 +104,7 @@ void writeLeftOutPicture (const Arguments& arguments, const std::vector<fitting:
     const auto draw = [&] (Canvas& canvas)
     {
         canvas.text (margin, margin,
-                     "Orange: partials of strikes left out, higher is louder. Lines: modes predicted, grey 40 cents about them.",
+                     "Orange: partials of the strikes left out, taller is louder. Lines: predicted modes; grey: within 40 cents of them.",
                      8.0);
 
         for (std::size_t i = 0; i < checks.size(); ++i)

@@ -14,16 +14,6 @@ namespace tool
 {
 namespace
 {
-void writeSound (const std::filesystem::path& target, const std::vector<float>& sound)
-{
-    OutputFile output (target.string());
-    WavFile wav (output.temporaryPath(), sheets::lessonRate, 1, SampleFormat::integer24);
-    const auto* channel = sound.data();
-    wav.write (&channel, static_cast<int> (sound.size()));
-    wav.close();
-    output.commit();
-}
-
 /** Writes the page last, when everything it shows exists. */
 void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesson& played)
 {
@@ -34,7 +24,7 @@ void writeFolder (const std::filesystem::path& folder, const sheets::PlayedLesso
         throw OutputError ("cannot make the folder " + folder.string() + ": " + error.message());
 
     for (std::size_t i = 0; i < played.steps.size(); ++i)
-        writeSound (folder / sheets::LessonFileName::sound (i), played.steps[i].sound);
+        writeMono ((folder / sheets::LessonFileName::sound (i)).string(), played.steps[i].sound, sheets::lessonRate);
 
     sheets::writePages (played, sheets::browserPage(),
                         [&] (const std::string& name, std::string_view bytes) { writeText ((folder / name).string(), bytes); });

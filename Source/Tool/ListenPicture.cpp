@@ -76,7 +76,7 @@ void drawAxes (Canvas& canvas, const Panel& panel)
     canvas.text (panel.left + plotWidth, panel.top + plotHeight + 20.0, "s after the blow", 7.0, Align::right);
 }
 
-/** The way of one partial over the spectrogram. */
+/** One partial drawn over the spectrogram. */
 void drawPartial (Canvas& canvas, const Panel& panel, const fitting::Partial& partial, double end)
 {
     constexpr double step = 0.01; // s
@@ -86,7 +86,7 @@ void drawPartial (Canvas& canvas, const Panel& panel, const fitting::Partial& pa
         canvas.line (panel.xOf (t), panel.yOf (partial.frequencyAt (t)), panel.xOf (t + step),
                      panel.yOf (partial.frequencyAt (t + step)), 0.8, partialColour);
 
-    // On to its label.
+    // To its label.
     if (audible < after)
         canvas.line (panel.xOf (std::max (0.0, audible)), panel.yOf (partial.frequencyAt (audible)), panel.left + plotWidth,
                      panel.yOf (partial.frequency), 0.15, partialColour);
@@ -156,10 +156,9 @@ void writeListenPicture (const Arguments& arguments, const std::vector<HeardFile
     const double height = 2.0 * margin + 20.0 + static_cast<double> (std::max<std::size_t> (rows, 1)) * panelHeight;
     const auto draw = [&] (Canvas& canvas)
     {
-        canvas.text (
-            margin, margin,
-            "Grey: level, darker is louder (60 dB). Lines: partials until they have faded by 40 dB; thin: on to their labels.",
-            8.0);
+        canvas.text (margin, margin,
+                     "Grey: level, darker is louder (60 dB). Lines: partials until they have faded by 40 dB; thin lines lead to their labels.",
+                     8.0);
 
         if (panels.empty())
             canvas.text (margin, margin + 30.0, "No taps found.", 10.0);

@@ -17,19 +17,28 @@ using modal::InputError;
 
 namespace
 {
-bool isDrum (const std::string& presetOrPath)
+/** "a drum" for a preset or a drum file, "a file that the program reads" for other documents of its own, and else "". */
+std::string documentKind (const std::string& presetOrPath)
 {
+    const std::string drum = "a drum";
     std::error_code error;
 
     if (files::findDrumPreset (presetOrPath) != nullptr)
-        return true;
+        return drum;
 
     if (! std::filesystem::is_regular_file (presetOrPath, error))
-        return false;
+        return {};
 
     const auto size = std::filesystem::file_size (presetOrPath, error);
-    return ! error && size > 0 && size <= files::largestTextFile &&
-           files::loadText (presetOrPath).find (files::drumFormat) != std::string::npos;
+
+    if (error || size == 0 || size > files::largestTextFile)
+        return {};
+
+    constexpr std::string_view anyFormat = "\"snarewright-";
+    const auto text = files::loadText (presetOrPath);
+    return text.find (files::drumFormat) != std::string::npos ? drum
+           : text.find (anyFormat) != std::string::npos       ? "a file that the program reads"
+                                                              : "";
 }
 
 /** Pipes and devices may have any name. */
@@ -50,8 +59,8 @@ std::optional<std::string> outputTarget (const Arguments& arguments, const std::
     if (! given || given->empty())
         return given ? std::optional<std::string> ("-") : std::nullopt;
 
-    if (isDrum (*given))
-        throw InputError ("--" + option, '"' + *given + "\" (a drum)", "a file to write; put the drum before the options");
+    if (const auto kind = documentKind (*given); ! kind.empty())
+        throw InputError ("--" + option, '"' + *given + "\" (" + kind + ")", "a file to write; put the drum before the options");
 
     const auto ends = [&] (const std::string& ending) { return sheets::endsIn (*given, ending); };
 

@@ -54,15 +54,12 @@ RecordedStrike loudestStrike (const std::string& path)
 }
 
 /** From the strikes with the wires off, if there are any, and else as the drum is tuned. */
-Tensions tensionsOf (const Arguments& arguments, const fitting::DrumFitSetup& setup)
+Tensions tensionsOf (const Arguments& arguments, const fitting::DrumFitSetup& setup, const TunedDrum& tuned)
 {
     const auto strikes = arguments.value ("strikes");
 
     if (! strikes)
-    {
-        const auto tuned = chooseOne (arguments);
         return tensionsFor (tuned.drum, tuned.tuning);
-    }
 
     const auto heard = hearStrikes (*strikes, "--strikes");
     const auto fit = fitting::fitDrum (setup, listening::linesOf (heard.strikes), static_cast<int> (heard.strikes.size()));
@@ -91,27 +88,16 @@ std::string textOf (const playlike::Likeness& likeness)
     return text + table.written();
 }
 
-void writeSound (const std::string& target, const listening::Recording& sound)
-{
-    OutputFile output (target);
-    WavFile wav (output.temporaryPath(), sound.sampleRate, 1, SampleFormat::integer24);
-    const std::vector<float> samples (sound.samples.begin(), sound.samples.end());
-    const float* channel = samples.data();
-    wav.write (&channel, static_cast<int> (samples.size()));
-    wav.close();
-    output.commit();
-}
-
 } // namespace
 
 OptionGroup playLikeOptions()
 {
     return { "Play like a recording:",
              { { "play-like", "FILE",
-                 "a strike, wires on or off: muffling and wires of the model are set to fade as it does; with the tuning\nthat "
-                 "--strikes gives, or as the drum is tuned" },
-               { "output", "FILE.wav", "the strike, a pause and the model's stroke, equally loud" },
-               { "save-drum", "FILE.json", "the drum set so, as a drum file" } } };
+                 "a strike, wires on or off: sets the model's muffling and wires so that it fades alike; tuned as --strikes\n"
+                 "tells, or as the drum is tuned" },
+               { "output", "FILE.wav", "the strike, a pause and the model's stroke, equally loud", false, { "play-like" } },
+               { "save-drum", "FILE.json", "the drum set so, as a drum file", false, { "play-like" } } } };
 }
 
 void playLike (const Arguments& arguments, const fitting::DrumFitSetup& setup)
@@ -121,7 +107,7 @@ void playLike (const Arguments& arguments, const fitting::DrumFitSetup& setup)
     const auto tuned = chooseOne (arguments);
     Progress progress (false);
     const auto likeness =
-        playlike::likenessOf ({ tuned.drum, tensionsOf (arguments, setup), tuned.fittings, arguments.has ("strikes") },
+        playlike::likenessOf ({ tuned.drum, tensionsOf (arguments, setup, tuned), tuned.fittings, arguments.has ("strikes") },
                               strike.recording, strike.tap, strike.quiet,
                               [&] (double share)
                               {
@@ -130,7 +116,11 @@ void playLike (const Arguments& arguments, const fitting::DrumFitSetup& setup)
                               });
 
     if (sound)
-        writeSound (*sound, playlike::sideBySide (strike.recording, strike.tap.start, strike.tap.end, likeness.sound));
+    {
+        const auto both = playlike::sideBySide (strike.recording, strike.tap.start, strike.tap.end, likeness.sound);
+        writeMono (*sound, { both.samples.begin(), both.samples.end() }, both.sampleRate);
+    }
+
 
     if (file)
         writeText (*file, files::writeDrum (reports::drumFileOf (likeness)));

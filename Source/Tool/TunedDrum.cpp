@@ -29,7 +29,8 @@ std::optional<std::string> sourceOf (const Arguments& arguments)
     return arguments.freeWords().empty() ? std::nullopt : std::optional (arguments.freeWords().front());
 }
 
-/** The tuning of that name, or of that number counted from 1. */
+} // namespace
+
 const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string& wanted, const std::string& field)
 {
     std::vector<std::string> names;
@@ -47,6 +48,8 @@ const Tuning& findTuning (const std::vector<Tuning>& tunings, const std::string&
                                     : listed (names) + ", or a number from 1 to " + std::to_string (names.size()));
 }
 
+namespace
+{
 TunedDrum changed (TunedDrum tuned, const Arguments& arguments, bool hasTuning)
 {
     overrideDrum (arguments, tuned.drum);

@@ -33,6 +33,9 @@ const std::vector<OptionGroup>& tunedDrumOptions();
     Throws modal::InputError, also if there is no tuning. */
 TunedDrum chooseOne (const Arguments&);
 
+/** The tuning of that name, or of that number counted from 1. Throws modal::InputError on `field`. */
+const modal::Tuning& findTuning (const std::vector<modal::Tuning>&, const std::string& wanted, const std::string& field);
+
 /** The drum alone, whether or not there is a tuning. */
 modal::DrumSpec chooseDrum (const Arguments&);
 

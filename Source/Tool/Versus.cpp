@@ -23,8 +23,8 @@ std::vector<Arguments> splitAtVersus (const std::vector<std::string>& words, con
     for (const auto& part : parts)
     {
         if (part.empty() && ! read.empty())
-            throw modal::InputError::fault ("\"vs\"", "has nothing behind it",
-                                            "a drum or options, to compare with what stands before");
+            throw modal::InputError::fault ("\"vs\"", "has nothing after it",
+                                            "a drum or options, to compare with what comes before");
 
         read.emplace_back (part, options);
     }

@@ -61,4 +61,14 @@ void WavFile::close()
         fail (path);
 }
 
+void writeMono (const std::string& target, const std::vector<float>& samples, double rate)
+{
+    OutputFile output (target);
+    WavFile wav (output.temporaryPath(), rate, 1, SampleFormat::integer24);
+    const float* channel = samples.data();
+    wav.write (&channel, static_cast<int> (samples.size()));
+    wav.close();
+    output.commit();
+}
+
 } // namespace tool

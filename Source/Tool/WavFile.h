@@ -2,6 +2,8 @@
 
 #include <filesystem>
 #include <memory>
+#include <string>
+#include <vector>
 
 namespace juce
 {
@@ -40,5 +42,8 @@ private:
     int channels;
     std::unique_ptr<juce::AudioFormatWriter> writer;
 };
+
+/** Writes one channel to a WAV file of 24 bits, or to standard output for "-". @param rate  Hz. Throws OutputError. */
+void writeMono (const std::string& target, const std::vector<float>& samples, double rate);
 
 } // namespace tool

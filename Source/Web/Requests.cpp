@@ -265,7 +265,8 @@ MapSession& mapOf (const TunedDrum& tuned, const Json& request)
     static Json drumOfSession;
     const double step = numberOf (request, "step_cents", { 25.0, 400.0, "cents" }, 100.0);
     Json drum{ { "step", step }, { "document", request["document"] } };
-    for (const auto* other : { "tunings", "place" })
+    // What the modes do not depend on.
+    for (const auto* other : { "name", "tunings", "place", "wires", "hoop", "stick", "microphones", "pattern", "window" })
         drum["document"].erase (other);
 
     if (! session || drum != drumOfSession)
@@ -313,13 +314,7 @@ std::vector<finding::Wish> wishesOf (const Json& request, const finding::Song& s
         if (const auto text = textOf (given, info.option, ""); ! text.empty())
             wishes.push_back (finding::readWish (info.figure, text, song.concertPitch, info.name, song.tempo.value_or (beats)));
 
-    const auto stated = wishes;
-
-    for (auto& wish : finding::wishesFor (song))
-        if (std::none_of (stated.begin(), stated.end(),
-                          [&] (const finding::Wish& other) { return finding::givesWay (wish, other.figure); }))
-            wishes.push_back (std::move (wish));
-
+    finding::addSong (wishes, song, [&] (finding::Figure figure) { return finding::isWished (wishes, figure); });
     return wishes;
 }
 
@@ -344,8 +339,7 @@ std::vector<std::byte> maskOf (const Json& frame, const finding::Ground& ground,
                          interval = between (highest, lowest, row, rows);
             const double batterHertz = pitch.a4 * std::exp2 ((note - 69.0) / 12.0),
                          resonantHertz = batterHertz * std::exp2 (interval / 12.0);
-            auto figures = ground.map.at (batterHertz, resonantHertz, ground.present);
-            finding::addBeyondMap (figures, batterHertz, resonantHertz, ground.played, ground.place);
+            const auto figures = finding::figuresAt (ground, batterHertz, resonantHertz);
             mask.push_back (static_cast<std::byte> (finding::meetsAll (figures, wishes) ? 1 : 0));
         }
 
@@ -363,20 +357,13 @@ Answer find (const Json& request)
         wishesOf (request, songOf (request, pitch), numberOf (request, "beats", score::tempoRange, 100.0));
     const auto place = tuned.place ? std::optional<place::NoteAtListener> (*tuned.place) : std::nullopt;
     const auto map = session.map();
-    auto within = session.prudentArea();
-
-    if (finding::isWished (wishes, finding::Figure::batterStrength))
-        within.batter = map->area().batter;
-    if (finding::isWished (wishes, finding::Figure::resonantStrength))
-        within.resonant = map->area().resonant;
-
     const Range anyNote{ 10.0, 5000.0, "Hz" };
     const auto& now = memberOf (request, "now");
     const finding::Ground ground{ session.drumTuner(),
                                   session.drumSolver(),
                                   *map,
                                   nullptr,
-                                  within,
+                                  finding::areaFor (wishes, map->area(), session.prudentArea()),
                                   finding::Present{ numberOf (now, "batter_hz", anyNote),
                                                     numberOf (now, "resonant_hz", anyNote) },
                                   place ? &*place : nullptr };

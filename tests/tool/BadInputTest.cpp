@@ -280,7 +280,7 @@ TEST_CASE ("Other commands refuse wrong options", "[bad-input]")
           { "--now-batter-lugs: 2 values", "8 lugs" } },
         { { "sheet", "maple-14x5", "--output", "a.pdf", "--step", "1/4" }, { "--step does nothing here", "--now-batter" } },
         { { "find", "maple-14x5", "--drum-note", "D3", "--ring-value", "1/8" }, { "--ring-value does nothing here", "--tempo" } },
-        { { "compare", "maple-14x5", "vs" }, { "\"vs\" has nothing behind it" } },
+        { { "compare", "maple-14x5", "vs" }, { "\"vs\" has nothing after it" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--listener", "mono" }, { "--listener does nothing here", "--place" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--steps", "8" }, { "--steps does nothing here", "--pattern" } },
         { { "render", "maple-14x5", "--output", "a.wav", "--pattern", "o♯" }, { "'♯' at position 2" } },

@@ -3,7 +3,7 @@
 
 import { draw, drawingScale, make } from './dom.js';
 import { draggedNote, PitchScale, rangeFor, spreadLabels } from './ladder-geometry.js';
-import { hertzOfMidi, intervalName, intervals, midiOfHertz, noteName, readInterval, readNote, spokenNote, withSign, writtenInterval } from './notes.js';
+import { hertzOfMidi, intervalName, intervals, isNatural, midiOfHertz, noteName, readInterval, readNote, spokenNote, withSign, writtenInterval } from './notes.js';
 
 const lowest = 24,
   highest = 96; // MIDI: what the handles offer; the solver says what a head can reach
@@ -11,7 +11,6 @@ const pillHeight = 46,
   labelHeight = 38,
   gapHeight = 54;
 
-const isNatural = midi => [0, 2, 4, 5, 7, 9, 11].includes(((midi % 12) + 12) % 12);
 const nameOfMode = ({ m, n }) => `(${m},${n})`;
 const semitone = 2 ** (1 / 12);
 

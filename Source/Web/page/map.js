@@ -3,17 +3,16 @@
 import { button, choice, colours, make } from './dom.js';
 import { contoursOf, frameOf, highestInterval, lowestInterval, MapGrid } from './map-geometry.js';
 import { Wishes } from './wishes.js';
-import { intervalName, intervals, midiOfHertz, noteName, spokenNote } from './notes.js';
+import { intervalName, intervals, isNatural, midiOfHertz, noteName, spokenNote } from './notes.js';
 
 const steps = [200, 100]; // cents between the tunings that are solved: a rough map first
 const shadingSize = { columns: 180, rows: 120 };
 const margin = { left: 36, right: 4, top: 4, bottom: 22 };
-const isNatural = midi => [0, 2, 4, 5, 7, 9, 11].includes(((midi % 12) + 12) % 12);
 const { max, min, round } = Math;
 const rounded = midi => round(100 * midi) / 100;
 
-/** What the map depends on: neither the tuning nor the place. */
-const drumOf = ({ tunings, place, ...drum }) => drum;
+/** What the map depends on, the modes: not names, tunings, place, and what plays and hears the drum. */
+const drumOf = ({ name, tunings, place, wires, hoop, stick, microphones, pattern, window, ...drum }) => drum;
 
 export class MapView {
   /** @param strike      plays one stroke of the drum as it is, unless something plays
@@ -105,7 +104,7 @@ export class MapView {
     if (!this.isShown) return;
     this.canvas.hidden = this.along.disabled = !model.hasResonant;
     if (!model.hasResonant) {
-      this.reading.textContent = 'The map needs a drum with two heads: it goes over the notes of both.';
+      this.reading.textContent = 'The map needs a drum with two heads.';
       this.status.textContent = '';
       return;
     }
@@ -259,7 +258,7 @@ export class MapView {
       event.preventDefault();
       const { batter, interval } = this.wanted ?? this.spot;
       const spot = this.isAlong || event.altKey ? this.#onContour({ batter, interval }, batter + (across || up)) : { batter: batter + across, interval: interval + up };
-      if (!spot) return (this.reading.textContent = 'This drum note ends here.');
+      if (!spot) return (this.reading.textContent = 'No tuning further on has this drum note.');
       this.isNewGesture = true;
       this.#tune(this.#nearest(spot));
     });
@@ -343,50 +342,52 @@ export class MapView {
 
   /** Shading, contours and regions that cannot be had: made once for a grid, a figure and a theme. */
   #makePicture(colour) {
+    const { grid, figure } = this,
+      { found } = this.wishes,
+      cells = this.#measure();
+    return {
+      shading: this.#shade(cells, found?.mask, colour),
+      contours: contoursOf(grid, this.frame),
+      regions: regionsOf(cells),
+      found,
+      key: `${figure} ${colour.sheet}`
+    };
+  }
+
+  /** Row by row from the highest interval down: { spot, value: logarithm of the figure that shades, or NaN; why: it cannot be had }. */
+  #measure() {
     const { columns, rows } = shadingSize,
       { grid, figure } = this,
-      { found } = this.wishes;
-    const cells = [],
-      regions = new Map();
-    let least = Infinity,
-      most = -Infinity;
-    const plot = this.#plot;
-    for (let row = 0; row < rows; ++row)
-      for (let column = 0; column < columns; ++column) {
-        const spot = this.#spotOf(plot.x + (plot.width * (column + 0.5)) / columns, plot.y + (plot.height * (row + 0.5)) / rows);
-        const figures = grid.at(spot),
-          why = grid.whyNot(spot),
-          value = figures ? Math.log(figures[figure]) : NaN;
-        if (figures) {
-          least = min(least, value);
-          most = max(most, value);
-        }
-        if (why) {
-          const sum = regions.get(why) ?? { batter: 0, interval: 0, cells: 0 };
-          regions.set(why, { batter: sum.batter + spot.batter, interval: sum.interval + spot.interval, cells: sum.cells + 1 });
-        }
-        cells.push({ value, why });
-      }
-    const shading = new OffscreenCanvas(columns, rows),
+      plot = this.#plot;
+    return Array.from({ length: rows * columns }, (_, i) => {
+      const column = i % columns,
+        row = Math.floor(i / columns);
+      const spot = this.#spotOf(plot.x + (plot.width * (column + 0.5)) / columns, plot.y + (plot.height * (row + 0.5)) / rows);
+      const figures = grid.at(spot);
+      return { spot, value: figures ? Math.log(figures[figure]) : NaN, why: grid.whyNot(spot) };
+    });
+  }
+
+  /** A picture of the cells: stronger where the figure is higher, dimmed where the mask is 0. */
+  #shade(cells, mask, colour) {
+    const { columns, rows } = shadingSize,
+      shading = new OffscreenCanvas(columns, rows),
       context = shading.getContext('2d'),
       image = context.createImageData(columns, rows);
     const sheet = partsOf(colour.sheet),
       drum = partsOf(colour.drum),
-      grey = mixed(partsOf(colour.line), partsOf(colour.paper), 0.35),
-      none = partsOf(colour.sheet);
-    cells.forEach(({ value, why }, i) => {
-      const strength = most > least ? (value - least) / (most - least) : 0.5;
-      const isDimmed = found && !found.mask[i];
-      image.data.set([...(Number.isNaN(value) ? (why ? grey : none) : isDimmed ? mixed(sheet, grey, 0.25) : mixed(sheet, drum, 0.06 + 0.6 * strength)), 255], 4 * i);
-    });
+      grey = mixed(partsOf(colour.line), partsOf(colour.paper), 0.35);
+    const values = cells.map(({ value }) => value).filter(value => !Number.isNaN(value)),
+      least = values.reduce((a, b) => min(a, b), Infinity),
+      most = values.reduce((a, b) => max(a, b), -Infinity);
+    const colourOf = ({ value, why }, i) => {
+      if (Number.isNaN(value)) return why ? grey : sheet;
+      if (mask && !mask[i]) return mixed(sheet, grey, 0.25);
+      return mixed(sheet, drum, 0.06 + 0.6 * (most > least ? (value - least) / (most - least) : 0.5));
+    };
+    cells.forEach((cell, i) => image.data.set([...colourOf(cell, i), 255], 4 * i));
     context.putImageData(image, 0, 0);
-    const centres = [...regions].map(([why, { batter, interval, cells: count }]) => ({
-      why,
-      batter: batter / count,
-      interval: interval / count,
-      share: count / cells.length
-    }));
-    return { shading, contours: contoursOf(grid, this.frame), regions: centres, found, key: `${figure} ${colour.sheet}`, least, most };
+    return shading;
   }
 
   draw() {
@@ -565,6 +566,17 @@ export class MapView {
     const { batter, interval } = this.#nearest(spot);
     return Math.abs(batter - spot.batter) > 1e-6 || Math.abs(interval - spot.interval) > 1e-6;
   }
+}
+
+/** Where tunings cannot be had, by the reason: { why, batter, interval: its middle, share: of all cells }. */
+function regionsOf(cells) {
+  const regions = new Map();
+  for (const { spot, why } of cells)
+    if (why) {
+      const sum = regions.get(why) ?? { batter: 0, interval: 0, count: 0 };
+      regions.set(why, { batter: sum.batter + spot.batter, interval: sum.interval + spot.interval, count: sum.count + 1 });
+    }
+  return [...regions].map(([why, { batter, interval, count }]) => ({ why, batter: batter / count, interval: interval / count, share: count / cells.length }));
 }
 
 /** [red, green, blue] of "#f4f1ea". */

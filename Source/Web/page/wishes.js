@@ -1,4 +1,4 @@
-// Wishes: what is wanted of a tuning, the tunings that give it, and which wishes exclude each other. The search is the program's `find`.
+// Wishes: ranges for the figures of a tuning, and the tunings that meet them or the wishes that exclude each other. The search is the program's `find`.
 
 import { button, make, redraw } from './dom.js';
 import { say } from './messages.js';
@@ -35,7 +35,7 @@ export class Wishes {
     );
     this.text = make('p', { class: 'hint', role: 'status' });
     this.list = make('div', { class: 'found' });
-    this.keep = button('Keep them all', () => this.#keepAll(), { hidden: true, title: 'Under letters, to compare them by ear, blind if you like.' });
+    this.keep = button('Keep them all', () => this.#keepAll(), { hidden: true, title: 'Keeps them under letters, to compare them by ear or blind.' });
     this.inTurn = button('Play in turn', () => playInTurn(this.found.tunings.map(tuning => this.#itemOf(tuning))), {
       hidden: true,
       title: 'Each of them plays the pattern or MIDI part once, at the loudness of the softest (ITU-R BS.1770).'
@@ -85,7 +85,7 @@ export class Wishes {
     const asked = JSON.stringify([request, { ...model.drum }, model.a4]);
     if (asked === this.#asked) return;
     this.#asked = asked;
-    if (!frame || !isWished) return this.#take(null, isWished ? 'The wishes wait for the map.' : '');
+    if (!frame || !isWished) return this.#take(null, isWished ? 'The search starts when the map is finished.' : '');
     this.text.textContent = 'Looking for tunings.';
     try {
       const found = await this.instrument.find(model.document(), request);
