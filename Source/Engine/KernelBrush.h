@@ -92,7 +92,7 @@ public:
             (D::load (&free[g]) + openedBy (g)).store (&free[g]);
 
         double largest = pushAll (end).largest;
-        const auto isSettled = [&, this] (double change, double former)
+        const auto isSettled = [&] (double change, double former)
         {
             // As near as rounding allows when it no longer comes nearer.
             return change <= enough * largest || (change >= former && change <= nearlySettled * largest);
