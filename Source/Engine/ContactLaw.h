@@ -36,8 +36,8 @@ struct ContactStep
     double force; ///< N, spring and loss together
 };
 
-/** A move of a contact from `compression`: the mean of its spring's force over the move, which is the discrete gradient of the energy
-    stored, and how that grows with the move, N/m, not negative. */
+/** A move of a contact from `compression`: the mean of its spring's force over the move, which is the discrete gradient of the
+   energy stored, and how that grows with the move, N/m, not negative. */
 class PowerLawMove
 {
 public:
@@ -72,8 +72,8 @@ private:
     bool isSmall (double move) const noexcept { return std::abs (move) < 1.0e-3 * from; }
 };
 
-/** The same for Hertz's law, exponent 3/2, without powers and without the difference of like numbers: with a² and b² compressed at the
-    ends, (b⁵ - a⁵)/(b² - a²) is a polynomial over a + b. */
+/** The same for Hertz's law, exponent 3/2, without powers and without the difference of like numbers: with a² and b² compressed
+   at the ends, (b⁵ - a⁵)/(b² - a²) is a polynomial over a + b. */
 class HertzMove
 {
 public:
@@ -149,7 +149,8 @@ inline ContactStep solveContact (double compression, double freeMove, double mob
     if (loss == 0.0 && compression <= 0.0 && compression + freeMove <= 0.0)
         return { freeMove, 0.0 };
     if (exponent == 1.5)
-        return solveMove (HertzMove (compression, stiffness), compression, freeMove, mobility, stiffness, exponent, loss, force, precision);
+        return solveMove (HertzMove (compression, stiffness), compression, freeMove, mobility, stiffness, exponent, loss, force,
+                          precision);
     const PowerLawMove law (compression, std::abs (compression) + std::abs (freeMove), stiffness, exponent);
     return solveMove (law, compression, freeMove, mobility, stiffness, exponent, loss, force, precision);
 }

@@ -45,7 +45,7 @@ public:
     bool strike (const Stroke&, int sampleOffset = 0) noexcept;
     bool strike (const Blow&, int sampleOffset = 0) noexcept;
 
-    /** Lifts every brush that sweeps, as when a held note ends. */
+    /** Lifts every brush that sweeps, as when a held note ends. A sweep that waits for its time still lands, and lifts at once. */
     void endSweeps() noexcept;
 
     /** Switches to another model of the same sample rate; the drum keeps ringing. Returns the former model, so that another
@@ -63,7 +63,7 @@ public:
     const EnergyFlows& energyFlows() const noexcept { return flows; }
     void countEnergy (bool shouldCount) noexcept { view.countsEnergy = shouldCount; }
 
-    /** The last blow that has ended. */
+    /** The last blow that has ended; of brushes, the last that came. */
     const BlowReport& lastBlow() const noexcept { return report; }
 
     const KernelView<Scalar>& state() const noexcept { return view; }

@@ -53,10 +53,8 @@ std::shared_ptr<const BasicDrumModel<Scalar>> BasicDrum<Scalar>::setModel (std::
         for (int c = 0; c < contactsPerStick; ++c)
         {
             auto& contact = stick.contact[static_cast<std::size_t> (c)];
-            contact.offset =
-                contact.compression - contact.imposed - surfaceAt (slot * contactsPerStick + c, position.data());
-            for (std::size_t k = 0; k < static_cast<std::size_t> (stick.modes); ++k)
-                contact.offset -= contact.ofStick[k] * stick.position[k];
+            contact.offset = contact.compression - contact.imposed - contact.pressedBy (stick.position) -
+                             surfaceAt (slot * contactsPerStick + c, position.data());
         }
     }
     for (int slot = 0; slot < maxSticks; ++slot)

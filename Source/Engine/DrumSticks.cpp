@@ -28,33 +28,24 @@ constexpr double stickHeight = 0.02;
 /** No stick stays longer than this, s. */
 constexpr double longestStay = 3.0;
 
-/** How high the groups of a brush's wires come down, as shares of the scatter of its tips, from side to side of the fan. Common practice,
-    no source: evenly spread, in no order. */
+/** How high the groups of a brush's wires come down, as shares of the scatter of its tips, from side to side of the fan. Common
+   practice, no source: evenly spread, in no order. */
 constexpr double scatter[] = { 0.55, 0.2, 0.0, 0.85, 0.4, 1.0 };
 static_assert (std::size (scatter) == modal::brushGroups);
 
-/** From one group to the next in the head's roughness, and from one landing to the next, m: any that are no multiples of each other.
-    Common practice, no source. */
+/** From one group to the next in the head's roughness, and from one landing to the next, m: any that are no multiples of each
+   other. Common practice, no source. */
 constexpr double roughShift = 23.0e-3, landingShift = 7.3e-3;
 
 /** A sweeping brush's wires are put to their new places once in so many turns of tidying, each group in another. */
 constexpr int turnsToMove = 3;
-
-/** How far these values of the stick's modes press a contact, m. */
-double pressedBy (const StickContact& contact, const StickModes& values) noexcept
-{
-    double sum = 0.0;
-    for (std::size_t k = 0; k < values.size(); ++k)
-        sum += contact.ofStick[k] * values[k];
-    return sum;
-}
 
 double storedIn (const StickState& stick, const StickContact& contact, double compression) noexcept
 {
     if (contact.isSlip)
         return 0.0;
     return contact.isStretch ? stick.stretch.energy (compression)
-                                : storedEnergy (contact.stiffness, contact.exponent, compression);
+                             : storedEnergy (contact.stiffness, contact.exponent, compression);
 }
 
 /** Of its motion, in its contacts and in the film under it, J. */
@@ -145,7 +136,7 @@ void BasicDrum<Scalar>::landBody (const Blow& blow, int group) noexcept
         const int at = slot * contactsPerStick + c;
         const double surface = surfaceAt (at, position.data());
         const double approach =
-            surfaceAt (at, step.data()) + pressedBy (contact, stick.step) + contact.imposed - contact.imposedBefore;
+            surfaceAt (at, step.data()) + contact.pressedBy (stick.step) + contact.imposed - contact.imposedBefore;
         // The stick arrives where head and hoop are now, or in a moment; none comes from inside. The stretch is as the film is.
         const bool isStretch = c == static_cast<int> (StickContactKind::stretch);
         contact.compression = isStretch ? surface : contact.isSlip ? 0.0 : std::min (-gaps[c], approach);
@@ -165,6 +156,7 @@ void BasicDrum<Scalar>::setWires (StickState& stick, const Blow& blow, int group
     const auto& body = current->setup().stick;
     const double T = current->interval(), across = std::cos (body.lean), along = std::sin (body.lean);
     stick.isWires = true;
+    stick.fan = fansLanded;
     stick.handle = { T, blow.speed, blow.awaySpeed, blow.sweepSpeed, 1.0 / std::max (blow.handTime, T), blow.holdTime };
     stick.lateral = body.fanWidth * ((group + 0.5) / body.groups - 0.5);
     stick.roughPlace = roughShift * group + landingShift * (fansLanded % 16);
@@ -197,8 +189,8 @@ void BasicDrum<Scalar>::setWires (StickState& stick, const Blow& blow, int group
     stick.modes = stick.bodyModes;
 }
 
-/** Puts a sweeping brush's wires where the hand has led them. What their contacts hold changes a little with the shape of the modes there,
-    which is the hand's work. */
+/** Puts a sweeping brush's wires where the hand has led them. What their contacts hold changes a little with the shape of the
+   modes there, which is the hand's work. */
 template <typename Scalar>
 void BasicDrum<Scalar>::moveBrushes() noexcept
 {
@@ -216,8 +208,8 @@ void BasicDrum<Scalar>::moveBrushes() noexcept
         shapeContacts (slot);
         upperBand.place (slot, landed[index], *current);
         const int j = slot * contactsPerStick + static_cast<int> (StickContactKind::tip);
-        const double approach = surfaceAt (j, step.data()) + pressedBy (tip, stick.step) + tip.imposed - tip.imposedBefore;
-        tip.offset = tip.compression - surfaceAt (j, position.data()) - pressedBy (tip, stick.position) - tip.imposed;
+        const double approach = surfaceAt (j, step.data()) + tip.pressedBy (stick.step) + tip.imposed - tip.imposedBefore;
+        tip.offset = tip.compression - surfaceAt (j, position.data()) - tip.pressedBy (stick.position) - tip.imposed;
         tip.compressionBefore = tip.compression - approach;
         if (view.countsEnergy)
             flows.work += 0.5 * (storedIn (stick, tip, tip.compressionBefore) - storedBefore);
@@ -275,7 +267,8 @@ void BasicDrum<Scalar>::setStick (StickState& stick, const Blow& blow) const noe
             stick.bodyModes = static_cast<int> (k);
             break;
         }
-        const auto recursion = mode.frequency > 0.0 ? ModalRecursion::from (mode.frequency, mode.decay, T) : ModalRecursion::free (T);
+        const auto recursion =
+            mode.frequency > 0.0 ? ModalRecursion::from (mode.frequency, mode.decay, T) : ModalRecursion::free (T);
         stick.keep[k] = recursion.keep;
         stick.spring[k] = recursion.spring;
         stick.drive[k] = recursion.drive;
@@ -319,7 +312,8 @@ void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
         const auto& wave = waves.wave[static_cast<std::size_t> (i)];
         const auto k = static_cast<std::size_t> (stick.bodyModes + i);
         // Beyond the last wave everything is zero.
-        const auto recursion = i < waves.count ? ModalRecursion::from (wave.frequency, wave.decay, current->interval()) : ModalRecursion{};
+        const auto recursion =
+            i < waves.count ? ModalRecursion::from (wave.frequency, wave.decay, current->interval()) : ModalRecursion{};
         if (i < former)
             recursion.carryOver ({ stick.keep[k], stick.spring[k], stick.drive[k] }, stick.position[k], stick.step[k]);
         else
@@ -335,9 +329,9 @@ void BasicDrum<Scalar>::setFilm (StickState& stick) const noexcept
     stick.modes = stick.bodyModes + waves.count;
 }
 
-/** A rod that moves across itself is heard as a force on the air of twice the air that it displaces (a dipole: the displaced air and as much
-    again that moves around the rod), which points along its motion, upwards. It is taken to sit half way between tip and hand, as far from the
-    microphones in time as the head. */
+/** A rod that moves across itself is heard as a force on the air of twice the air that it displaces (a dipole: the displaced air
+   and as much again that moves around the rod), which points along its motion, upwards. It is taken to sit half way between tip
+   and hand, as far from the microphones in time as the head. */
 template <typename Scalar>
 void BasicDrum<Scalar>::hearStick (StickState& stick, const Blow& blow) const noexcept
 {
@@ -354,7 +348,8 @@ void BasicDrum<Scalar>::hearStick (StickState& stick, const Blow& blow) const no
         const auto& microphone = setup.microphones[m];
         const double up = microphone.z - stickHeight;
         const double distance = std::max (closestMicrophone, std::hypot (microphone.x - x, microphone.y - y, up));
-        const double strength = microphone.signedGain() * air.density * up / distance / (2.0 * modal::units::twoPi * distance) * rate * rate;
+        const double strength =
+            microphone.signedGain() * air.density * up / distance / (2.0 * modal::units::twoPi * distance) * rate * rate;
         stick.near[m] = strength / distance;
         stick.far[m] = strength * rate / air.soundSpeed;
     }
@@ -448,12 +443,12 @@ void BasicDrum<Scalar>::retireSticks() noexcept
     }
 }
 
-/** What the groups of a brush did is reported together. */
+/** What the groups of a brush did is reported together, that of an earlier brush no more. */
 template <typename Scalar>
 void BasicDrum<Scalar>::retireWires (StickState& stick) noexcept
 {
     const auto& tip = stick.at (StickContactKind::tip);
-    if (tip.samples > 0)
+    if (stick.fan == fansLanded && tip.samples > 0)
     {
         fanTouch.first = fanTouch.count == 0 ? tip.touchedAt : std::min (fanTouch.first, tip.touchedAt);
         fanTouch.last = std::max (fanTouch.last, tip.touchedAt);
@@ -461,7 +456,8 @@ void BasicDrum<Scalar>::retireWires (StickState& stick) noexcept
         ++fanTouch.count;
     }
     const double T = current->interval();
-    report = { fanTouch.longest * T, view.wiresPeakForce, 0.0, 0.0, (fanTouch.last - fanTouch.first) * T };
+    if (stick.fan == fansLanded)
+        report = { fanTouch.longest * T, view.wiresPeakForce, 0.0, 0.0, (fanTouch.last - fanTouch.first) * T };
     removeStick (stick);
 }
 

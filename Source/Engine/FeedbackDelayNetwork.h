@@ -1,6 +1,6 @@
 #pragma once
 
-#include "HighPass.h"
+#include "Filters.h"
 
 #include <algorithm>
 #include <array>

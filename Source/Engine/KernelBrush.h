@@ -14,10 +14,11 @@ namespace
 
 /** The tips of a brush's groups of wires against the head, one sample at a time and all groups at once.
 
-    Of each group the unknown is its tip's move over two samples. The tip meets the head by Hertz's law, whose force is the discrete gradient
-    of its energy (see ContactLaw.h); its slip follows the tip's force: it holds, or slides against friction. What the groups' forces do to
-    one another, which is little, is held fixed while Newton's method finds each group's own move, and then taken anew until nothing
-    changes. The row sums of the mobility stand for its diagonal there: they bound the matrix from above, so that this converges. */
+    Of each group the unknown is its tip's move over two samples. The tip meets the head by Hertz's law, whose force is the
+   discrete gradient of its energy (see ContactLaw.h); its slip follows the tip's force: it holds, or slides against friction.
+   What the groups' forces do to one another, which is little, is held fixed while Newton's method finds each group's own move,
+   and then taken anew until nothing changes. The row sums of the mobility stand for its diagonal there: they bound the matrix
+   from above, so that this converges. */
 template <int lanes>
 class BrushStep
 {
@@ -108,7 +109,7 @@ public:
                 const bool isNewton = moveAll (end);
                 const auto pushed = pushAll (end);
                 largest = pushed.largest;
-                if (isNewton && isSettled (pushed.change, i > 2 ? former : pushed.change + 1.0))
+                if ((isNewton || i > enoughHalvings) && isSettled (pushed.change, i > 2 ? former : pushed.change + 1.0))
                     break;
                 former = pushed.change;
             }
@@ -129,7 +130,8 @@ public:
 
 private:
     static constexpr double nearlySettled = 1.0e-9;
-    static constexpr double farthest = 1.0; ///< m, further than a tip moves in two samples
+    static constexpr int enoughHalvings = 60; ///< after which nothing is left between the bounds but rounding
+    static constexpr double farthest = 1.0;   ///< m, further than a tip moves in two samples
     static constexpr auto room = static_cast<std::size_t> (wholePacks (maxSticks));
     using Groups = std::array<double, room>;
 
@@ -140,9 +142,9 @@ private:
     alignas (64) Groups stiffness, loss;            ///< N/m^1.5, N/m
     alignas (64) Groups bound, across, perSlip;     ///< m/N a step, the same, N/m
     alignas (64) Groups friction, freeSlip, free;   ///< coefficient, m, m
-    alignas (64) Groups move, low, high, wish;      ///< m: the move, which is between these, and where it would go without own force
-    alignas (64) Groups force, slope;               ///< N, N/m
-    alignas (64) Groups forceOfSlip, slipShare;     ///< N, and how it changes with the tip's
+    alignas (64) Groups move, low, high, wish;  ///< m: the move, which is between these, and where it would go without own force
+    alignas (64) Groups force, slope;           ///< N, N/m
+    alignas (64) Groups forceOfSlip, slipShare; ///< N, and how it changes with the tip's
     alignas (64) std::array<Groups, room> mobility; ///< m/N a step, between tips
 
     /** How far the tips from g on open by all tips' forces. */
@@ -202,26 +204,28 @@ private:
         return { maxOf (change), maxOf (largest) };
     }
 
-    /** Newton's step of all moves, or half the way within the known bounds if it leaves these, as it may where a slip begins to slide.
-        Returns whether all were Newton's. */
+    /** Newton's step of all moves, or half the way within the known bounds if it leaves these, as it may where a slip begins to
+       slide. Returns whether all were Newton's. */
     bool moveAll (std::size_t end) noexcept
     {
-        const D half = D::broadcast (0.5);
+        const D half = D::broadcast (0.5), one = D::broadcast (1.0);
         auto leaves = D::Mask::none();
         for (std::size_t g = 0; g < end; g += lanes)
         {
             const D crossed = D::load (&across[g]), r = D::load (&move[g]);
             const D own = D::load (&bound[g]), pushed = D::load (&force[g]);
             const D miss = r + own * pushed + crossed * D::load (&forceOfSlip[g]) - D::load (&wish[g]);
-            const D steepness = D::broadcast (1.0) + (own + crossed * D::load (&slipShare[g])) * D::load (&slope[g]);
+            const D steepness = one + (own + crossed * D::load (&slipShare[g])) * D::load (&slope[g]);
             const D next = r - miss / steepness;
             const auto isAbove = miss > D::zero();
             const D least = D::select (isAbove, D::load (&low[g]), r), most = D::select (isAbove, r, D::load (&high[g]));
             least.store (&low[g]);
             most.store (&high[g]);
-            const auto isOut = (least > next) | (next > most);
-            leaves = leaves | isOut;
-            D::select (isOut, half * (least + most), next).store (&move[g]);
+            // From the bound on the other side it would only come back.
+            const D other = D::select (isAbove, least, most), gap = D::select (isAbove, next - other, other - next);
+            const auto isInside = gap > D::zero();
+            leaves = leaves | (isInside != (one > D::zero()));
+            D::select (isInside, next, half * (least + most)).store (&move[g]);
         }
         return ! leaves.any();
     }

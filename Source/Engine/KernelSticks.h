@@ -90,7 +90,7 @@ public:
         double former[maxStickContacts], shift = 0.0;
         forEach ([&] (StickState&, StickContact& contact, int j) { former[j] = contact.force; });
         forEachThree (s.stickToWire, isOnDrum,
-                      [&] (const Scalar* const (&moved)[3], const Touch* const (&three)[3])
+                      [&] (const Scalar* const(&moved)[3], const Touch* const(&three)[3])
                       {
                           double now[3] = {};
                           fromWires (moved, now);
@@ -123,7 +123,8 @@ public:
                 });
             solveBrushes (change, largest);
             // As near as rounding allows when it no longer comes nearer.
-            if (onlyWires || change <= settled * largest || (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
+            if (onlyWires || change <= settled * largest ||
+                (turn > 2 && change >= formerChange && change <= nearlySettled * largest))
                 break;
             formerChange = change;
             ++s.stickTurns;
@@ -137,19 +138,20 @@ public:
     /** The forces handed to the drum's modes. */
     void scatter() noexcept
     {
-        forEachThree (s.stickShape, [] (const StickContact& contact) { return contact.force != 0.0 && isOnDrum (contact); },
-                      [&] (const Scalar* const (&shape)[3], const Touch* const (&three)[3])
-                      {
-                          P force[3];
-                          SNAREWRIGHT_UNROLL
-                          for (int i = 0; i < 3; ++i)
-                              force[i] = P::broadcast (three[i] != nullptr ? static_cast<Scalar> (-three[i]->contact->force) : Scalar (0));
-                          Scalar* const pushes = s.push;
-                          for (int k = 0; k < s.modes; k += lanes)
-                              (P::load (pushes + k) + force[0] * P::load (shape[0] + k) + force[1] * P::load (shape[1] + k) +
-                               force[2] * P::load (shape[2] + k))
-                                  .store (pushes + k);
-                      });
+        forEachThree (
+            s.stickShape, [] (const StickContact& contact) { return contact.force != 0.0 && isOnDrum (contact); },
+            [&] (const Scalar* const(&shape)[3], const Touch* const(&three)[3])
+            {
+                P force[3];
+                SNAREWRIGHT_UNROLL
+                for (int i = 0; i < 3; ++i)
+                    force[i] = P::broadcast (three[i] != nullptr ? static_cast<Scalar> (-three[i]->contact->force) : Scalar (0));
+                Scalar* const pushes = s.push;
+                for (int k = 0; k < s.modes; k += lanes)
+                    (P::load (pushes + k) + force[0] * P::load (shape[0] + k) + force[1] * P::load (shape[1] + k) +
+                     force[2] * P::load (shape[2] + k))
+                        .store (pushes + k);
+            });
     }
 
     /** Moves sticks and the film under them on; the microphones hear the sticks move. */
@@ -179,7 +181,8 @@ private:
     static constexpr bool isForPlaying = sizeof (Scalar) == 4;
     static constexpr double precision = isForPlaying ? 1.0e-8 : 1.0e-15; ///< of a contact's move
     static constexpr double settled = isForPlaying ? 1.0e-6 : 1.0e-15;   ///< of the largest force
-    static constexpr double settledWires = isForPlaying ? 3.0e-3 : settled; ///< of a brush: the next of Newton's steps is about the square
+    static constexpr double settledWires =
+        isForPlaying ? 3.0e-3 : settled; ///< of a brush: the next of Newton's steps is about the square
     static constexpr double nearlySettled = 1.0e-9;
     static constexpr int mostTurns = isForPlaying ? 24 : 400;
 
@@ -192,10 +195,11 @@ private:
         int j;
     } touch[maxStickContacts]; ///< contacts in this sample
     int touching = 0;
-    bool onlyWires = true;                                                     ///< all of them a brush's
-    bool isSolved = false;                                                     ///< in this sample, the snare wires being elsewhere then
-    double largest = 0.0;                                                      ///< N, of the forces as they were found last
-    alignas (64) std::array<double, wholePacks (maxStickContacts)> opened{}; ///< m, how far each contact opens by all their forces
+    bool onlyWires = true; ///< all of them a brush's
+    bool isSolved = false; ///< in this sample, the snare wires being elsewhere then
+    double largest = 0.0;  ///< N, of the forces as they were found last
+    alignas (
+        64) std::array<double, wholePacks (maxStickContacts)> opened{}; ///< m, how far each contact opens by all their forces
     BrushStep<static_cast<int> (wide)> brush;
 
     template <typename Action>
@@ -217,8 +221,8 @@ private:
 
     static bool isOnDrum (const StickContact& contact) noexcept { return ! contact.isSlip; }
 
-    /** Passes the contacts that are chosen on by threes, with the rows of a table that are theirs, so that what these are multiplied with is
-        read once for three. The last may be fewer: the rest are null, with the first one's row. */
+    /** Passes the contacts that are chosen on by threes, with the rows of a table that are theirs, so that what these are
+       multiplied with is read once for three. The last may be fewer: the rest are null, with the first one's row. */
     template <typename Choose, typename Action>
     void forEachThree (const Scalar* const (&table)[maxStickContacts], Choose choose, Action action) noexcept
     {
@@ -251,7 +255,7 @@ private:
     void addSurfaces() noexcept
     {
         forEachThree (s.stickShape, isOnDrum,
-                      [&] (const Scalar* const (&shape)[3], const Touch* const (&three)[3])
+                      [&] (const Scalar* const(&shape)[3], const Touch* const(&three)[3])
                       {
                           P sum[3] = { P::zero(), P::zero(), P::zero() };
                           const Scalar* const trials = s.trial;
@@ -349,9 +353,9 @@ private:
         const double gap = -stick.at (StickContactKind::tip).compression;
         const double present = std::min (1.0, std::max (0.0, 1.25 * (1.0 - gap / bouncedReach)));
         for (int m = 0; m < s.microphones; ++m)
-            outputs[m][frame] += static_cast<Scalar> (
-                present * (stick.near[static_cast<std::size_t> (m)] * stick.airForce +
-                           stick.far[static_cast<std::size_t> (m)] * (stick.airForce - formerAirForce)));
+            outputs[m][frame] +=
+                static_cast<Scalar> (present * (stick.near[static_cast<std::size_t> (m)] * stick.airForce +
+                                                stick.far[static_cast<std::size_t> (m)] * (stick.airForce - formerAirForce)));
     }
 
     void moveOn (StickState& stick) noexcept

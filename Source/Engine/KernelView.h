@@ -23,11 +23,6 @@ struct CouplingClass
     const Scalar* shapes = nullptr;   ///< 1/√kg, compression per modal coordinate, tile by tile: see shapeIndex()
     const Scalar* mobility = nullptr; ///< [combination][combination], m/N a step
 
-    SNAREWRIGHT_INLINE Scalar shape (int combination, int mode) const noexcept
-    {
-        return shapes[shapeIndex (combination, mode, modes)];
-    }
-
     /** Shapes are stored in the order in which the inner loop reads them, so that hardware prefetching works: blocks of eight
        combinations, in each tiles of sixteen modes, one row per combination. */
     static SNAREWRIGHT_INLINE int shapeIndex (int combination, int mode, int modes) noexcept

@@ -21,7 +21,10 @@ inline constexpr int maxFilmWaves = 6;
 inline constexpr int maxStickModes = modal::StickBody::maxModes + maxFilmWaves;
 
 /** Room for these and for the contacts of all sticks in whole packs of eight; what is beyond stays zero. */
-inline constexpr int wholePacks (int count) { return (count + 7) / 8 * 8; }
+inline constexpr int wholePacks (int count)
+{
+    return (count + 7) / 8 * 8;
+}
 using StickModes = std::array<double, wholePacks (maxStickModes)>;
 
 /** A stick that has bounced this high off head and hoop has left, m. On the way its sound fades: the hand stills it. */
@@ -30,9 +33,9 @@ inline constexpr double bouncedReach = 1.0e-3;
 /** Where a stick touches the drum, and the film's own stretch under its tip, which is solved together with these. */
 enum class StickContactKind
 {
-    tip,    ///< the tip on the batter head
-    stretch, ///< the film round the tip: its local stretch, a spring that works both ways
-    shaft,  ///< the shaft on the batter hoop
+    tip,         ///< the tip on the batter head
+    stretch,     ///< the film round the tip: its local stretch, a spring that works both ways
+    shaft,       ///< the shaft on the batter hoop
     slip = shaft ///< of a brush's wires, which meet no hoop: the friction of their tips on the head, which they slip along
 };
 inline constexpr int contactsPerStick = 3;
@@ -40,8 +43,9 @@ inline constexpr int maxStickContacts = maxSticks * contactsPerStick;
 
 /** One contact of a stick. Compression is
         shape·(modes of the drum) + ofStick·(modes of the stick and of the film under it) + offset,
-    positive when pressed, with what the hand imposes on it for a brush: how far it has led the wires down, over the head's roughness,
-    or along. For the stretch it is how deep the film is pushed in under the tip, for the slip how far the tip has come along the head. m. */
+    positive when pressed, with what the hand imposes on it for a brush: how far it has led the wires down, over the head's
+   roughness, or along. For the stretch it is how deep the film is pushed in under the tip, for the slip how far the tip has come
+   along the head. m. */
 struct StickContact
 {
     bool active = false;
@@ -50,45 +54,61 @@ struct StickContact
     alignas (64) StickModes ofStick{};                 ///< 1/√kg
     bool isStretch = false, isSlip = false;
     double imposed = 0.0, imposedBefore = 0.0, imposedNext = 0.0; ///< m, now, a sample ago, in the next sample
-    double friction = 0.0;                             ///< coefficient of the slip in this sample
-    double stiffness = 0.0, exponent = 1.5;            ///< N/m^exponent
-    double lossRate = 0.0;                             ///< damping/(2T), 1/m
-    double free = 0.0;                                 ///< m, the compression in the next sample if no contact pushed
-    double fromWires = 0.0;                            ///< m, by which the wires' forces open it
-    alignas (64) std::array<double, wholePacks (maxStickContacts)> mobility{}; ///< m/N a step, of this contact for a force at each
-    double force = 0.0;                                ///< N
-    double peakForce = 0.0;                            ///< N, largest so far
-    int samples = 0;                                   ///< in contact so far
-    int touchedAt = 0;                                 ///< age of the stick at its first contact
+    double friction = 0.0;                                        ///< coefficient of the slip in this sample
+    double stiffness = 0.0, exponent = 1.5;                       ///< N/m^exponent
+    double lossRate = 0.0;                                        ///< damping/(2T), 1/m
+    double free = 0.0;                                            ///< m, the compression in the next sample if no contact pushed
+    double fromWires = 0.0;                                       ///< m, by which the wires' forces open it
+    alignas (
+        64) std::array<double, wholePacks (maxStickContacts)> mobility{}; ///< m/N a step, of this contact for a force at each
+    double force = 0.0;                                                   ///< N
+    double peakForce = 0.0;                                               ///< N, largest so far
+    int samples = 0;                                                      ///< in contact so far
+    int touchedAt = 0;                                                    ///< age of the stick at its first contact
+
+    /** How far these values of the stick's modes press it, m. */
+    double pressedBy (const StickModes& values) const noexcept
+    {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < values.size(); ++k)
+            sum += ofStick[k] * values[k];
+        return sum;
+    }
 };
 
-/** A stick in flight and in contact, or a group of a brush's wires as seen from its handle: one body, whose modes the contacts and the hand push, and behind these the short waves of the film
-    under its tip, which are modes in the same way. Heights in m, upwards. */
+/** A stick in flight and in contact, or a group of a brush's wires as seen from its handle: one body, whose modes the contacts
+   and the hand push, and behind these the short waves of the film under its tip, which are modes in the same way. Heights in m,
+   upwards. */
 struct StickState
 {
     bool active = false;
-    int modes = 0, bodyModes = 0, rigidModes = 0; ///< all, the first of them that are the stick's, the first of these that are rigid
-    alignas (64) StickModes position{}, step{}, trial{};       ///< m·√kg: now, since the last sample, next without contact forces
+    int modes = 0, bodyModes = 0,
+        rigidModes = 0; ///< all, the first of them that are the stick's, the first of these that are rigid
+    alignas (64) StickModes position{}, step{}, trial{}; ///< m·√kg: now, since the last sample, next without contact forces
     alignas (64) StickModes keep{}, spring{}, drive{}, lossOfStep{}; ///< see ModalRecursion
-    alignas (64) StickModes ofHand{};                          ///< 1/√kg, motion against the hand's push
-    double handPush = 0.0;                      ///< N, downwards
-    double handLift = 0.0;                      ///< N, upwards once the hand has let go
-    int age = 0;                                ///< samples since it came
-    int liftAfter = 0;                          ///< samples until the hand begins to let go
-    int handWithin = 0;                         ///< samples that it takes the hand to come, and again to go
-    bool isWires = false;                       ///< of a brush
-    HandleMotion handle;                        ///< of a brush; its acceleration is the "push" of its hand
-    double lateral = 0.0;                       ///< m, where these wires lie in the fan
-    double roughPlace = 0.0;                    ///< m, where these wires begin in the head's roughness
-    alignas (64) StickModes dipole{};           ///< see modal::StickBody::Mode
-    double airForce = 0.0;                      ///< what pushes the air around the moving stick, over the air's density, m⁴ a sample²
+    alignas (64) StickModes ofHand{};                                ///< 1/√kg, motion against the hand's push
+    double handPush = 0.0;                                           ///< N, downwards
+    double handLift = 0.0;                                           ///< N, upwards once the hand has let go
+    int age = 0;                                                     ///< samples since it came
+    int liftAfter = 0;                                               ///< samples until the hand begins to let go
+    int handWithin = 0;                                              ///< samples that it takes the hand to come, and again to go
+    bool isWires = false;                                            ///< of a brush
+    HandleMotion handle;                                             ///< of a brush; its acceleration is the "push" of its hand
+    int fan = 0;                                                     ///< which brush's, counted as they land
+    double lateral = 0.0;                                            ///< m, where these wires lie in the fan
+    double roughPlace = 0.0;                                         ///< m, where these wires begin in the head's roughness
+    alignas (64) StickModes dipole{};                                ///< see modal::StickBody::Mode
+    double airForce = 0.0; ///< what pushes the air around the moving stick, over the air's density, m⁴ a sample²
     /** Pressure of that at each microphone, Pa: near × airForce + far × (its change in a sample). */
     std::array<double, maxMicrophones> near{}, far{};
     modal::LocalStretch stretch;
     std::array<StickContact, contactsPerStick> contact;
 
     SNAREWRIGHT_INLINE StickContact& at (StickContactKind kind) noexcept { return contact[static_cast<std::size_t> (kind)]; }
-    SNAREWRIGHT_INLINE const StickContact& at (StickContactKind kind) const noexcept { return contact[static_cast<std::size_t> (kind)]; }
+    SNAREWRIGHT_INLINE const StickContact& at (StickContactKind kind) const noexcept
+    {
+        return contact[static_cast<std::size_t> (kind)];
+    }
 
     /** What the hand does in this sample, N, downwards; to a brush's wires, m/s². */
     SNAREWRIGHT_INLINE double handNow() const noexcept

@@ -25,7 +25,7 @@ struct Stroke
     double position = 0.25;    ///< distance of the tip from the centre as a share of the radius, 0 to 0.98
     double angle = 0.6;        ///< rad, clockwise from lug 1 seen from above; the wires lie along 0 and π
     double speed = 3.0;        ///< m/s of the tip when it lands, 0.01 to 12; of a sweep along the head, 0.02 to 3
-    double rimLag = 0.3e-3;    ///< s, rimshot: rim delay, hoop after head (negative: before), -1 to 1 ms
+    double rimLag = 0.3e-3;    ///< s, rimshot: rim delay, hoop after head (negative: before), -1 to 1 ms; default: common practice, no source
     double pressForce = 2.5;   ///< N, buzz: the hand on the stick, 0.5 to 40
     double pressTime = 0.25;   ///< s, buzz: until the stick lifts, 0.02 to 2
     double secondDelay = 0.07; ///< s, double stroke, 0.02 to 0.5

@@ -1,8 +1,7 @@
 #pragma once
 
 #include "FeedbackDelayNetwork.h"
-#include "HighPass.h"
-#include "LowPass.h"
+#include "Filters.h"
 #include "Stroke.h"
 #include "UpperBand.h"
 

@@ -4,7 +4,7 @@
 #include "ThirdOctaves.h"
 
 #include "Engine/FeedbackDelayNetwork.h"
-#include "Engine/LowPass.h"
+#include "Engine/Filters.h"
 #include "Engine/UpperBand.h"
 
 #include "tests/Catch.h"
