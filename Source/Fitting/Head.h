@@ -34,11 +34,11 @@ struct HeadFitSetup
     modal::DrumSpec drum;
     modal::HeadSide side = modal::HeadSide::batter;
     double massTolerance = 0.03; ///< standard deviation of the head's mass about its construction's, relative; 0 to 0.2
-    /** Cents, standard deviation of a kind of mode about the model's, the same in all taps; 0.1 to 50. It blurs the tension, but
-        neither the tap note nor the differences between lugs. */
+    /** Cents, standard deviation of a kind of mode about the model's, the same in all taps, see modelErrorRange. It blurs the
+       tension, but neither the tap note nor the differences between lugs. */
     double modelError = usualModelError;
-    double decayError = usualDecayError;        ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
-    double tapError = 1.0;                      ///< cents, standard deviation of one tap before its scatter is known; 0.05 to 20
+    double decayError = usualDecayError; ///< standard deviation of ln (decay heard over decay predicted), see decayErrorRange
+    double tapError = 1.0;               ///< cents, standard deviation of one tap before its scatter is known; 0.05 to 20
     std::optional<modal::MufflingItem> patch{}; ///< a known weight on the head for some of the taps
     std::optional<double> startTension{};       ///< N/m, the tension known to half a semitone; without it all tensions are
                                                 ///< searched, which takes longer
@@ -80,12 +80,17 @@ struct LugVerdict
 /** The state of one head. */
 struct HeadFit
 {
-    bool isPossible = false;          ///< if not, `findings` holds a refusal and the rest is meaningless
-    Estimate tapNote{};               ///< Hz
-    Estimate tension{};               ///< N/m
-    Estimate massRatio{ 1.0, 0.0 };   ///< head's mass over its construction's
-    Estimate lossRatio{ 1.0, 0.0 };   ///< losses in head and edge over those predicted; error 0 if not heard
-    std::vector<Estimate> lugCents{}; ///< each lug over the head's tap note, as LugCents; empty unless several lugs were tapped
+    bool isPossible = false; ///< if not, `findings` holds a refusal and the rest is meaningless
+    /** Hz. What a person hears beside the lugs and tunes to: this head's own (1,1) over a closed cavity, as far off the model as
+       it is, the mean of its two partners if uneven lugs split it. Fits of strikes, in which it is not heard alone, give the
+       model's. */
+    Estimate tapNote{};
+    Estimate tension{};             ///< N/m
+    Estimate massRatio{ 1.0, 0.0 }; ///< head's mass over its construction's
+    Estimate lossRatio{ 1.0, 0.0 }; ///< losses in head and edge over those predicted; error 0 if not heard
+    /** Each lug over the head's tap note, as LugCents; empty unless several lugs were tapped. Where taps do not tell opposite
+       lugs apart, both get the mean of what either may be, and an error that covers it. */
+    std::vector<Estimate> lugCents{};
     std::vector<LugSuspicion> suspects{}; ///< most probable first; empty unless several lugs were tapped
     std::vector<LugWave> lugWaves{};      ///< from strikes, which show no angles; empty from taps
     double unevenness = 0.0;              ///< by how many standard deviations the taps differ from those of an even head

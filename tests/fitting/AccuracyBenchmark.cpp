@@ -71,10 +71,7 @@ void printCalibration (const char* what, const std::vector<Outcome>& outcomes, O
     synthetic::Calibration sum;
 
     for (const auto& outcome : outcomes)
-    {
-        sum.told += of (outcome).told;
-        sum.within += of (outcome).within;
-    }
+        sum.add (of (outcome));
 
     std::printf ("%8s %d of %d %s within the 95 %% stated: %.1f %%\n", "", sum.within, sum.told, what,
                  100.0 * sum.within / std::max (1, sum.told));

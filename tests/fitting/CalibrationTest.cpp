@@ -1,9 +1,12 @@
 #include "tests/Catch.h"
 
 #include "LineDrum.h"
+#include "Trial.h"
 
 #include "Fitting/LeftOut.h"
 #include "Fitting/drum/Model.h"
+#include "Fitting/head/Iteration.h"
+#include "Fitting/head/Lugs.h"
 
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -22,17 +25,16 @@ namespace
 {
 
 /** How often the true tensions lie in the 95 % ranges that the fits state. */
-struct Coverage
+struct Coverage : synthetic::Calibration
 {
-    int drums = 0, fitted = 0, told = 0, within = 0; ///< told: heads with a range
-
-    double share() const { return static_cast<double> (within) / told; }
+    int drums = 0, fitted = 0;
 };
 
 Coverage coverageOf (unsigned first, int drums, double signalToNoise, LineDrum::Errors errors,
                      LineDrum::Kind kind = LineDrum::Kind::snare)
 {
-    Coverage coverage{ .drums = drums };
+    Coverage coverage;
+    coverage.drums = drums;
 
     for (unsigned seed = first; seed < first + static_cast<unsigned> (drums); ++seed)
     {
@@ -53,8 +55,7 @@ Coverage coverageOf (unsigned first, int drums, double signalToNoise, LineDrum::
 
             const auto [low, high] = tensionRange (fit.answers, side);
             const double truth = isBatter ? drum.tensions.batter : drum.tensions.resonant;
-            ++coverage.told;
-            coverage.within += low < truth && truth < high ? 1 : 0;
+            coverage.count (low < truth && truth < high);
         }
     }
 
@@ -170,6 +171,92 @@ TEST_CASE ("Calibration over many drums and levels of noise", "[.long]")
         }
 }
 
+TEST_CASE ("Each lug of an uneven head lies in the range stated: taps hear the even harmonics of the field alone")
+{
+    // (1,1), (2,1) and (3,1) beside lug j lie higher by half of the field's harmonic of twice their order there: first order of
+    // perturbation theory (Worland, JASA 127 (2010) 525). Heads of 6, 8 and 10 lugs.
+    constexpr double noise = 1.0, semitone = 0.12, share = semitone / 100.0; // cents; relative tension; the same by cent
+    std::mt19937 random (5);
+    std::normal_distribution<double> normal;
+
+    for (const bool hasOneLugOff : { false, true })
+    {
+        synthetic::Calibration calibration;
+        double errors = 0.0;
+
+        for (int head = 0; head < 90; ++head)
+        {
+            const Eigen::Index lugs = 6 + 2 * (head % 3);
+            const double scatter = std::exp2 (head % 6); // cents
+            Eigen::VectorXd field (lugs), heard (3 * lugs);
+            Eigen::MatrixXd byField (3 * lugs, lugs);
+
+            for (auto& lug : field)
+                lug = scatter * normal (random);
+
+            if (hasOneLugOff)
+                field[head % lugs] += 30.0 * normal (random);
+
+            field.array() -= field.mean();
+
+            for (Eigen::Index m = 0; m < 3; ++m)
+                for (Eigen::Index j = 0; j < lugs; ++j)
+                    for (Eigen::Index k = 0; k < lugs; ++k)
+                        byField (m * lugs + j, k) = std::cos (2.0 * static_cast<double> ((m + 1) * (j - k)) *
+                                                              modal::units::twoPi / static_cast<double> (lugs)) /
+                                                    static_cast<double> (lugs);
+
+            heard = byField * field;
+
+            for (auto& cents : heard)
+                cents += noise * normal (random);
+
+            const LugData data{ byField.transpose() * byField / std::pow (noise * share, 2),
+                                byField.transpose() * heard / (noise * noise * share) };
+            const auto found = lugTensions (data, semitone);
+
+            for (Eigen::Index k = 0; k < lugs; ++k)
+            {
+                const auto& [value, error] = found[static_cast<std::size_t> (k)];
+                calibration.count (std::abs (value - share * field[k]) < 1.96 * error);
+                errors += error / share;
+            }
+        }
+
+        CAPTURE (hasOneLugOff, calibration.within, calibration.told, errors / calibration.told);
+        CHECK (calibration.share() > 0.93);
+        CHECK (calibration.share() < 0.975);
+        CHECK (errors / calibration.told < 15.0);
+    }
+}
+
+TEST_CASE ("Calibration of lug checks of simulated real heads", "[.long]")
+{
+    constexpr unsigned first = 4001, heads = 60;
+    constexpr double ratios[] = { 40.0, 30.0, 20.0 };
+    std::array<synthetic::Calibration, std::size (ratios)> notes, tensions;
+
+    for (unsigned seed = first; seed < first + heads; ++seed)
+    {
+        const synthetic::LugCheckTrial trial (seed, false, synthetic::Mistake::none, synthetic::Played::asReal);
+
+        for (std::size_t i = 0; i < std::size (ratios); ++i)
+        {
+            const auto outcome = trial.at (ratios[i]);
+            notes[i].add (outcome.note);
+            tensions[i].add (outcome.tension);
+        }
+    }
+
+    for (std::size_t i = 0; i < std::size (ratios); ++i)
+    {
+        CAPTURE (ratios[i], notes[i].within, notes[i].told, tensions[i].within, tensions[i].told);
+        const double byChance = 2.0 * std::sqrt (0.95 * 0.05 / notes[i].told);
+        CHECK (std::abs (notes[i].share() - 0.95) < 0.02 + byChance);
+        CHECK (std::abs (tensions[i].share() - 0.95) < 0.02 + byChance);
+    }
+}
+
 TEST_CASE ("A tap note that a person read narrows the answer")
 {
     const LineDrum drum (2, usualModelError, 20.0);
@@ -223,7 +310,7 @@ TEST_CASE ("Strikes after a known turn of one head's rods decide between tunings
 
     CAPTURE (without, with);
     CHECK (with > without);
-    CHECK (with > 0.9);
+    CHECK (with > 0.99 * (1.0 - noneOfThese));
 }
 
 TEST_CASE ("A weight in the middle of a head of unknown film decides which film it is")
@@ -264,7 +351,8 @@ TEST_CASE ("A drum of 12 or 13 inches: the answers say which, or that it is open
             right += answer.probability;
     }
 
-    CHECK (all == Approx (1.0).margin (0.1));
+    CHECK (all <= Approx (1.0 - noneOfThese));
+    CHECK (all > 0.9 * (1.0 - noneOfThese));
     CHECK (right > 0.05);
     CHECK_THROWS_AS (fitDrum ({ .drum = drum.believed, .otherDiameters = { 0.0 } }, drum.lines, 6), std::exception);
 }

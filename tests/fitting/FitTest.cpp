@@ -37,6 +37,16 @@ HeadFitSetup asPlayed (const DrumSpec& drum)
     return { .drum = drum, .modelError = synthetic::playedError, .decayError = synthetic::playedDecayError };
 }
 
+/** A head at 3000 N/m whose third lug is 40 cents below the others. */
+synthetic::LugCheck lug3Flat (const DrumSpec& drum)
+{
+    constexpr double tension = 3000.0;
+    const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, tension), -0.4) - 1.0;
+    std::vector<double> lugs (static_cast<std::size_t> (drum.lugs), -share / drum.lugs);
+    lugs[2] += share;
+    return { .drum = drum, .tension = tension, .lugs = lugs };
+}
+
 /** What a fit makes of several taps with the same partials, as a sound that is no head has. */
 HeadFit fitOf (const std::vector<Partial>& partials)
 {
@@ -139,10 +149,7 @@ TEST_CASE ("Opposite lugs sound the same: the verdict is to turn both by half")
 {
     DrumSpec drum;
     drum.lugs = 8;
-    const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, 3000.0), -0.4) - 1.0; // 40 cents down
-    std::vector<double> lugs (8, -share / 8.0);
-    lugs[2] += share;
-    const auto fit = fitHead (asPlayed (drum), lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0));
+    const auto fit = fitHead (asPlayed (drum), lugCheckOf (lug3Flat (drum), 30.0));
     REQUIRE (fit.isPossible);
     REQUIRE (fit.suspects.size() == 8);
     CHECK (fit.suspects[0].lug % 4 == 2);
@@ -275,6 +282,8 @@ TEST_CASE ("Tap notes read by ear with one lug flat: that lug is to be raised by
 TEST_CASE (
     "A head whose modes lie off the model's by tens of cents is fitted: a vague tension, a sharp tap note, the lug that is off")
 {
+    synthetic::Calibration note, lugs;
+
     for (unsigned seed = 3001; seed <= 3004; ++seed)
     {
         const auto outcome =
@@ -283,18 +292,19 @@ TEST_CASE (
         REQUIRE (outcome.isPossible);
         CHECK (std::abs (outcome.noteCents) < 8.0);
         CHECK (std::abs (outcome.tensionShare) < 0.06);
-        CHECK (outcome.lugs.within >= outcome.lugs.told - 1);
+        note.add (outcome.note);
+        lugs.add (outcome.lugs);
     }
+
+    CHECK (note.within >= note.told - 1);
+    CHECK (lugs.within >= lugs.told - 2);
 }
 
 TEST_CASE ("An error of the model that all taps share leaves the differences between lugs as they are")
 {
     DrumSpec drum;
     drum.lugs = 8;
-    const double share = std::pow (1.0 + semitoneTension (drum, HeadSide::batter, 3000.0), -0.4) - 1.0; // 40 cents down
-    std::vector<double> lugs (8, -share / 8.0);
-    lugs[2] += share;
-    const auto taps = lugCheckOf ({ .drum = drum, .tension = 3000.0, .lugs = lugs }, 30.0);
+    const auto taps = lugCheckOf (lug3Flat (drum), 30.0);
     const auto sharp = fitHead (asPlayed (drum), taps), vague = fitHead ({ .drum = drum }, taps);
     REQUIRE (sharp.isPossible);
     REQUIRE (vague.isPossible);

@@ -102,7 +102,9 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
         check.between = 1.3; // a tap of a head that rings long is left to ring
     }
 
-    check.drum.batter.plyThickness *= chance.between (0.97, 1.03);
+    // A real head's mass is as uncertain as the fit takes it to be: evenly spread within √3 standard deviations.
+    const double massSpread = played == Played::asReal ? std::sqrt (3.0) * believed.massTolerance : 0.03;
+    check.drum.batter.plyThickness *= chance.between (1.0 - massSpread, 1.0 + massSpread);
     check.tension = chance.between (0.08, 0.22) * modal::yieldTension (check.drum.batter);
     check.lugs = chance.oneLugOff (check.drum, modal::HeadSide::batter, check.tension, lugOff);
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "Modal/DrumModes.h"
+#include "Modal/InputError.h"
 
 #include <Eigen/Core>
 
@@ -19,6 +20,9 @@ inline constexpr double usualModelError = 18.0;
 /** Standard deviation of ln (decay heard over decay predicted) of recorded drums: partials of two of them faded 0.4 to 2.5 times
    as fast as predicted, muffled or not. */
 inline constexpr double usualDecayError = 0.8;
+
+/** What a fit may be told that these two are. */
+inline constexpr modal::Range modelErrorRange{ 0.1, 50.0, "cents" }, decayErrorRange{ 0.1, 2.0, "" };
 
 /** Correlation of the errors of modes, from −1 to 1: half of the variance is a mode's own, the other half is shared by modes of
    the same head within about half an octave (common practice in regression with a model error, no source for the numbers). Rows

@@ -13,7 +13,7 @@ namespace
 {
 
 constexpr int highestOrder = 6, highestPatchedOrder = 3;
-constexpr double faint = 0.03;  // of the strongest group at the tap
+constexpr double faint = 0.03;  // of the strongest group at the tap; common practice, no source
 constexpr double fastest = 1.6; // standard deviations of a decay
 
 struct Candidate
@@ -35,7 +35,7 @@ double distance (const HeadModel::Heard& heard, double frequency)
 /** True if the resonance of an audible neighbour overlaps the group, or if the model's error in cents may swap the two. */
 bool isCrowded (const std::vector<Candidate>& candidates, std::size_t index, double modelError)
 {
-    constexpr double mayCross = 2.0; // standard deviations
+    constexpr double mayCross = 2.0; // standard deviations: in one case of twenty they lie farther off
     const auto& own = candidates[index];
     const double cross = mayCross * modelError / centsPerShare * own.heard.frequency;
 
@@ -73,6 +73,18 @@ Partial together (const std::vector<Partial>& parts)
     whole.frequencyError = std::sqrt (frequencyVariance) / sum;
     whole.decayError = std::sqrt (decayVariance) / sum;
     return whole;
+}
+
+/** Keeps the strongest partial of a group and those near enough to be its partners: the others are ring of the room, or a mode
+   (0,n) that decays more slowly than predicted. */
+void dropStrangers (std::vector<Partial>& parts, const HeadModel::Heard& heard)
+{
+    constexpr double margin = 15.0; // cents, beyond the split that the model knows of
+    const double strongest =
+        std::max_element (parts.begin(), parts.end(), [] (const Partial& a, const Partial& b) { return a.level() < b.level(); })
+            ->frequency;
+    const double reach = margin + modal::centsBetween (heard.lowest, heard.highest);
+    std::erase_if (parts, [=] (const Partial& p) { return std::abs (modal::centsBetween (strongest, p.frequency)) > reach; });
 }
 
 } // namespace
@@ -144,6 +156,7 @@ ComparedTap compareTap (const HeadFitSetup& setup, const HeadModel& model, const
         if (shares[i].empty())
             continue;
 
+        dropStrangers (shares[i], heard);
         const auto whole = together (shares[i]);
 
         compared.comparisons.push_back ({ group->m,

@@ -27,8 +27,8 @@ void checkSetup (const HeadFitSetup& setup, const std::vector<HeardTap>& taps)
 {
     modal::check (setup.drum);
     modal::requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the head's mass");
-    modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
-    modal::requireInRange (setup.decayError, { 0.1, 2.0, "" }, "error of the predicted decays");
+    modal::requireInRange (setup.modelError, modelErrorRange, "error of the model");
+    modal::requireInRange (setup.decayError, decayErrorRange, "error of the predicted decays");
     modal::requireInRange (setup.tapError, { 0.05, 20.0, "cents" }, "error of a tap");
 
     if (setup.startTension)

@@ -2,6 +2,7 @@
 
 #include "Fitting/common/Discrepancy.h"
 #include "Fitting/common/Errors.h"
+#include "Fitting/common/Statistics.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -46,13 +47,6 @@ double astrayInCents (const Comparison& c, double expected, double known)
 {
     const double pole = std::sqrt (std::max (0.0, std::pow (c.decay.rate - expected, 2) - known * known));
     return centsPerShare * pole / modal::units::twoPi / c.frequency;
-}
-
-double median (std::vector<double> values)
-{
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t> (values.size() / 2);
-    std::nth_element (values.begin(), middle, values.end());
-    return *middle;
 }
 
 /** Beyond this error a partial is as likely something other than the mode. */
@@ -230,7 +224,7 @@ void HeadIteration::setOffsets (double losses)
         const auto kind = static_cast<std::size_t> (kindOf (c));
         const double predicted = c.decay.rateWith (losses);
         rooms[kind].push_back (std::hypot (
-            centsPerShare * roomError / c.frequency,
+            centsPerShare * roomErrorOf (c.decay.rate) / c.frequency,
             astrayInCents (c, predicted, std::hypot (c.decay.error, predicted * std::expm1 (likelyDecays * setup.decayError)))));
         rates[kind].push_back (c.decay.rate);
         kinds[kind].frequency = c.frequency;

@@ -1,6 +1,7 @@
 #include "Lugs.h"
 
 #include <Eigen/Cholesky>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <cmath>
@@ -98,7 +99,74 @@ void decideBetweenSuspects (HeadFit& fit, const HeadFitSetup& setup, const std::
     sortSuspects (fit.suspects);
 }
 
+/** A lug's relative tension over the mean if it alone is off by 1. */
+Eigen::VectorXd oneLugOff (Eigen::Index lug, Eigen::Index lugs)
+{
+    Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
+    pattern[lug] += 1.0;
+    return pattern;
+}
+
 } // namespace
+
+std::vector<Estimate> lugTensions (const LugData& data, double semitone)
+{
+    constexpr double scatters[] = { 1.0, 2.0, 4.0, 8.0, 16.0, 32.0 }; // cents
+    const auto lugs = data.pull.size();
+    const Eigen::MatrixXd withoutMean =
+        Eigen::MatrixXd::Identity (lugs, lugs) - Eigen::MatrixXd::Constant (lugs, lugs, 1.0 / static_cast<double> (lugs));
+
+    struct Hypothesis
+    {
+        double logWeight;
+        Eigen::VectorXd mean, variance;
+    };
+
+    std::vector<Hypothesis> all;
+    const auto add = [&] (const Eigen::MatrixXd& prior, double weight)
+    {
+        const Eigen::PartialPivLU<Eigen::MatrixXd> solver (Eigen::MatrixXd::Identity (lugs, lugs) + prior * data.information);
+        const Eigen::MatrixXd covariance = solver.solve (prior);
+        const Eigen::VectorXd mean = covariance * data.pull;
+        all.push_back (
+            { std::log (weight) + 0.5 * (data.pull.dot (mean) - std::log (solver.determinant())), mean, covariance.diagonal() });
+    };
+
+    for (const double cents : scatters)
+    {
+        const Eigen::MatrixXd scattered = std::pow (semitone * cents / 100.0, 2) * withoutMean;
+        add (scattered, 1.0);
+
+        for (Eigen::Index k = 0; k < lugs; ++k)
+        {
+            const Eigen::VectorXd off = HeadIteration::usualUnevenness * oneLugOff (k, lugs);
+            add (scattered + off * off.transpose(), 1.0 / static_cast<double> (lugs));
+        }
+    }
+
+    const double best = std::max_element (all.begin(), all.end(),
+                                          [] (const Hypothesis& a, const Hypothesis& b) { return a.logWeight < b.logWeight; })
+                            ->logWeight;
+    double sum = 0.0;
+    Eigen::VectorXd mean = Eigen::VectorXd::Zero (lugs), square = mean;
+
+    for (const auto& one : all)
+    {
+        const double weight = std::exp (one.logWeight - best);
+        sum += weight;
+        mean += weight * one.mean;
+        square += weight * (one.variance + one.mean.cwiseAbs2());
+    }
+
+    mean /= sum;
+    const Eigen::VectorXd error = (square / sum - mean.cwiseAbs2()).cwiseMax (0.0).cwiseSqrt();
+    std::vector<Estimate> tensions;
+
+    for (Eigen::Index k = 0; k < lugs; ++k)
+        tensions.push_back ({ mean[k], error[k] });
+
+    return tensions;
+}
 
 void estimateLugs (HeadFit& fit, const HeadFitSetup& setup, const std::vector<HeardTap>& taps, const HeadIteration& fitted,
                    double semitone)
@@ -106,15 +174,12 @@ void estimateLugs (HeadFit& fit, const HeadFitSetup& setup, const std::vector<He
     auto uneven = fitted;
     uneven.refineLugs();
     const double perShare = centsOf (0.01, semitone) / 0.01;
+    const auto data = lugDataOf (uneven);
 
-    for (Eigen::Index k = 0; k < fitted.state.lugs.size(); ++k)
-    {
-        const auto at = HeadState::others + k;
-        fit.lugCents.push_back (
-            { centsOf (uneven.state.lugs[k], semitone), perShare * std::sqrt (uneven.posterior.covariance (at, at)) });
-    }
+    for (const auto& [value, error] : lugTensions (data, semitone))
+        fit.lugCents.push_back ({ centsOf (value, semitone), perShare * error });
 
-    suspectLugs (fit, lugDataOf (uneven), semitone);
+    suspectLugs (fit, data, semitone);
     decideBetweenSuspects (fit, setup, taps, fitted, semitone);
 }
 
@@ -130,9 +195,7 @@ void suspectLugs (HeadFit& fit, const LugData& data, double semitone)
 
     for (Eigen::Index k = 0; k < lugs; ++k)
     {
-        // Lug k alone off, with the mean removed.
-        Eigen::VectorXd pattern = Eigen::VectorXd::Constant (lugs, -1.0 / static_cast<double> (lugs));
-        pattern[k] += 1.0;
+        const auto pattern = oneLugOff (k, lugs);
         const double weight = pattern.dot (information * pattern) + prior;
         const double size1 = pattern.dot (pull) / weight;
         gains.push_back (0.5 * size1 * size1 * weight);

@@ -19,6 +19,11 @@ struct LugData
     Eigen::VectorXd pull;
 };
 
+/** Each lug's relative tension. How uneven the head is, is not known beforehand: heads whose lugs scatter by 1 to 32 cents are
+   weighed by how well they explain the data, each with and without one lug that is off besides. The part of the field that the
+   data do not show, as between opposite lugs, is taken to be as large as the part that they show. @param semitone  as above */
+std::vector<Estimate> lugTensions (const LugData&, double semitone);
+
 /** Sets the probability of each lug that it alone is off, and how uneven the head is. @param semitone  as above */
 void suspectLugs (HeadFit&, const LugData&, double semitone);
 
