@@ -6,6 +6,7 @@
 
 #include "Fitting/NoteReading.h"
 #include "Modal/Units.h"
+#include "Wording/AnswerText.h"
 
 namespace editor
 {
@@ -40,15 +41,16 @@ AnswerButton::AnswerButton() : juce::Button (strings::answerName)
 void AnswerButton::show (const fitting::DrumAnswer& answer, modal::ConcertPitch pitch)
 {
     probability = static_cast<float> (answer.probability);
-    share = answer.probability > 0.995 ? juce::String() : fixed (100.0 * answer.probability, 0) + " %";
+    share = juce::String (wording::percentText (answer.probability));
     notes = juce::String (strings::batter) + " " + noteOf (answer.batter, pitch) + ", " + strings::resonant + " " +
             noteOf (answer.resonant, pitch);
     const bool hasBoth = answer.batter.tapNote.value > 0.0 && answer.resonant.tapNote.value > 0.0;
-    details = (hasBoth ? intervalName (modal::centsBetween (answer.batter.tapNote.value, answer.resonant.tapNote.value) / 100.0) + ", "
-                       : juce::String()) +
-              tensionOf (answer.batter) + " / " + tensionOf (answer.resonant) + " N/m, " +
-              fixed (answer.diameter / modal::units::inch, 1).trimCharactersAtEnd ("0").trimCharactersAtEnd (".") + " in";
-    setTitle (share.isEmpty() ? notes : share + ": " + notes);
+    details =
+        (hasBoth ? intervalName (modal::centsBetween (answer.batter.tapNote.value, answer.resonant.tapNote.value) / 100.0) + ", "
+                 : juce::String()) +
+        tensionOf (answer.batter) + " / " + tensionOf (answer.resonant) + " N/m, " +
+        fixed (answer.diameter / modal::units::inch, 1).trimCharactersAtEnd ("0").trimCharactersAtEnd (".") + " in";
+    setTitle (share + ": " + notes);
     setDescription (details);
     repaint();
 }
@@ -67,10 +69,10 @@ void AnswerButton::paintButton (juce::Graphics& g, bool isOver, bool isDown)
     auto lines = getLocalBounds().reduced (8, 2);
     g.setColour (theme.ink);
     g.setFont (fonts::strong());
-    g.drawText (share, lines.removeFromLeft (share.isEmpty() ? 0 : 46), juce::Justification::centredLeft, false);
+    g.drawText (share, lines.removeFromLeft (46), juce::Justification::centredLeft, false);
     const bool hasDetails = lines.getHeight() >= 30;
-    g.drawFittedText (notes, hasDetails ? lines.removeFromTop (lines.getHeight() * 11 / 20) : lines, juce::Justification::centredLeft, 1,
-                      0.75f);
+    g.drawFittedText (notes, hasDetails ? lines.removeFromTop (lines.getHeight() * 11 / 20) : lines,
+                      juce::Justification::centredLeft, 1, 0.75f);
     if (hasDetails)
     {
         g.setColour (theme.quiet);

@@ -42,8 +42,8 @@ struct DrumFitSetup
 {
     modal::DrumSpec drum;
     double massTolerance = 0.03;          ///< standard deviation of each head's mass about its construction's, relative; 0 to 0.2
-    double modelError = usualModelError;  ///< cents, standard deviation of a mode about the model's; 0.1 to 50
-    double decayError = usualDecayError;  ///< standard deviation of ln (decay heard over decay predicted); 0.1 to 2
+    double modelError = usualModelError;  ///< cents, standard deviation of a mode about the model's, see modelErrorRange
+    double decayError = usualDecayError;  ///< standard deviation of ln (decay heard over decay predicted), see decayErrorRange
     std::vector<double> otherDiameters{}; ///< m, if it is not certain: those the drum may have besides `drum.diameter`
     std::vector<modal::HeadConstruction> otherBatters{}, otherResonants{}; ///< heads that may be on instead of the drum's
     std::optional<TurnedHead> turned{};
@@ -59,6 +59,10 @@ struct NamedPartial
     double cents = 0.0;     ///< measured over fitted
 };
 
+/** The chance that the true tuning is none of those found, however well one explains the strikes. Of 53 of the simulated drums of
+    CalibrationTest (30 dB, seeds from 2001) with one answer above 97 %, 51 had the true tensions within three errors of it. */
+inline constexpr double noneOfThese = 0.04;
+
 /** A tuning that explains the strikes, on a drum of that size with those heads. */
 struct DrumAnswer
 {
@@ -71,7 +75,7 @@ struct DrumAnswer
 
     double diameter = 0.0; ///< m
     Head batter{}, resonant{};
-    double probability = 0.0; ///< among the answers
+    double probability = 0.0; ///< all answers together have 1 − noneOfThese, less the least probable ones, which are not listed
 };
 
 /** The 2.5 and the 97.5 % quantile of a head's tension in N/m over all answers: a mixture of log-normal distributions. */

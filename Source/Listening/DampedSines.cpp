@@ -24,7 +24,8 @@ struct RoomDoubt
     double added;     ///< energy of a sine found in the residue over the channel's, mean of the channels
 };
 
-/** Several channels share modes but not room responses, so less of each channel must be explained. */
+/** Several channels share modes but not room responses, so less of each channel must be explained. Chosen on the strikes of
+    listening-benchmark; no source. */
 constexpr RoomDoubt oneChannel{ 3.0e-4, 1.0e-3, 1.0e-4 }, severalChannels{ 1.0e-3, 3.0e-2, 2.0e-3 };
 
 const RoomDoubt& doubtOf (const std::vector<Channel>& channels)
@@ -546,6 +547,15 @@ Eigen::VectorXd clarityOf (const Projections& now)
     return clarity;
 }
 
+/** Leaves out one sine, to which the others adapt. */
+void leaveOut (Index sine, const Signals& signals, Layout& layout, Projections& now)
+{
+    auto fewer = layout;
+    --fewer.sines;
+    now = settled (signals, fewer, without (sine, layout, now.unknowns));
+    layout = fewer;
+}
+
 /** Leaves out sines that are not clear of the noise, the vaguest first, while the others adapt: a mode that was taken for two of
     nearly one frequency becomes one that is well known. */
 void dropVague (const Signals& signals, Layout& layout, Projections& now)
@@ -557,10 +567,7 @@ void dropVague (const Signals& signals, Layout& layout, Projections& now)
         if (clarityOf (now).minCoeff (&vaguest) >= fewestDeviations)
             break;
 
-        auto fewer = layout;
-        --fewer.sines;
-        now = settled (signals, fewer, without (vaguest, layout, now.unknowns));
-        layout = fewer;
+        leaveOut (vaguest, signals, layout, now);
     }
 }
 
@@ -583,10 +590,7 @@ void joinTwins (const Signals& signals, Layout& layout, Projections& now)
                 if (apart > closest * 0.5 * (now.unknowns[layout.decay (j)] + now.unknowns[layout.decay (k)]))
                     continue;
 
-                auto fewer = layout;
-                --fewer.sines;
-                now = settled (signals, fewer, without (loudness[j] < loudness[k] ? j : k, layout, now.unknowns));
-                layout = fewer;
+                leaveOut (loudness[j] < loudness[k] ? j : k, signals, layout, now);
                 isJoined = true;
             }
     }

@@ -1,5 +1,6 @@
 #include "LiveLugCheck.h"
 
+#include "Fitting/common/Statistics.h"
 #include "Modal/InputError.h"
 #include "Modal/pitch/Note.h"
 
@@ -11,7 +12,7 @@ namespace listening
 namespace
 {
 
-constexpr double furthestLug = 300.0;                // cents from the others, as modal::LugCents allows
+constexpr double furthestLug = 300.0; // cents from the others, as modal::LugCents allows
 
 } // namespace
 
@@ -129,12 +130,7 @@ double LiveLugCheck::medianNoteWithout (int lug) const
         if (other != lug)
             notes.push_back (heard[static_cast<std::size_t> (other)]->tapNote.value);
 
-    if (notes.empty())
-        return 0.0;
-
-    const auto middle = notes.begin() + static_cast<std::ptrdiff_t> (notes.size() / 2);
-    std::nth_element (notes.begin(), middle, notes.end());
-    return *middle;
+    return notes.empty() ? 0.0 : fitting::median (notes);
 }
 
 fitting::HeadFit LiveLugCheck::fit() const

@@ -20,7 +20,9 @@
 #include "Reports/FitJson.h"
 #include "Wording/TapText.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace tool
 {
@@ -222,23 +224,63 @@ void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arg
     writeJsonAndText (arguments, reports::fitJson (fit, date, pitchOf (arguments)), text + heard.remarks);
 }
 
+/** Throws for an option that only another kind of recording uses. */
+void refuseUnused (const Arguments& arguments, const std::string& recording, const std::vector<std::string>& options,
+                   const std::string& usedBy)
+{
+    for (const auto& option : options)
+        if (arguments.has (option))
+            throw InputError ("--" + option, "together with --" + recording, usedBy);
+}
+
+/** Throws for options that the recording given does not use. */
+void checkOptions (const Arguments& arguments)
+{
+    if (arguments.has ("play-like"))
+        return refuseUnused (arguments, "play-like",
+                             { "lug-check", "tap-notes", "head", "weight", "lug-check-with-weight", "leave-out", "picture" },
+                             "a fit without --play-like");
+
+    const std::string recordings[] = { "lug-check", "tap-notes", "strikes" };
+
+    if (std::count_if (std::begin (recordings), std::end (recordings), [&] (const auto& one) { return arguments.has (one); }) !=
+        1)
+        throw InputError::fault ("recording", "is missing or given in two ways", "one of --lug-check, --strikes and --tap-notes");
+
+    for (const auto& recording : recordings)
+    {
+        if (! arguments.has (recording))
+            continue;
+
+        if (recording != "strikes")
+            refuseUnused (arguments, recording,
+                          { "leave-out", "picture", "now-batter", "now-resonant", "or-batter", "or-resonant", "or-diameter",
+                            "turned", "strikes-turned", "centre-weight", "strikes-with-weight" },
+                          "--strikes: it says something about strikes of the whole drum");
+        else
+            refuseUnused (arguments, recording, { "head" }, "--lug-check or --tap-notes: strikes measure both heads");
+
+        if (recording != "lug-check")
+            refuseUnused (arguments, recording, { "weight", "lug-check-with-weight" }, "--lug-check");
+
+        if (recording == "tap-notes")
+            refuseUnused (arguments, recording, { "model-error" },
+                          "--lug-check or --strikes: a tap note that was read has no such error");
+    }
+}
+
 void runFit (const std::vector<std::string>& words, const Command& command)
 {
     const auto arguments = command.read (words);
+    checkOptions (arguments);
     const auto setup = readSetup (arguments);
     const auto date = readDate (arguments);
 
     if (arguments.has ("play-like"))
         return playLike (arguments, readDrumSetup (arguments, setup));
 
-    if (arguments.has ("lug-check") + arguments.has ("tap-notes") + arguments.has ("strikes") != 1)
-        throw InputError::fault ("recording", "is missing or given in two ways", "one of --lug-check, --strikes and --tap-notes");
-
     if (const auto files = arguments.value ("strikes"))
     {
-        if (arguments.has ("head"))
-            throw InputError ("--head", "together with --strikes", "--lug-check or --tap-notes: strikes measure both heads");
-
         const auto drumSetup = readDrumSetup (arguments, setup);
         const auto heard = hearStrikes (*files, "--strikes");
 

@@ -42,7 +42,7 @@ std::string lugsText (const HeadFit& fit, HeadSide side, const DrumSpec& drum)
         if (std::find (verdict.lugs.begin(), verdict.lugs.end(), suspect.lug) != verdict.lugs.end())
             text += "  lug " + std::to_string (suspect.lug + 1) + "     " + signedText (suspect.cents.value, 0) + " +/- " +
                     fixedText (suspect.cents.error, 0) + " cents if it alone is off, probability " +
-                    fixedText (100.0 * suspect.probability, 0) + " %\n";
+                    wording::percentText (suspect.probability) + "\n";
 
     return text;
 }
@@ -92,14 +92,15 @@ std::string answersText (const DrumFit& fit, ConcertPitch pitch)
     for (std::size_t i = 0; i < fit.answers.size(); ++i)
     {
         const auto& answer = fit.answers[i];
-        std::vector<std::string> row{ std::to_string (i + 1), fixedText (100.0 * answer.probability, 0) + " %",
+        std::vector<std::string> row{ std::to_string (i + 1), wording::percentText (answer.probability),
                                       asText (answer.diameter / units::inch, 3) + " in" };
         head (answer.batter, row);
         head (answer.resonant, row);
         table.add (row);
     }
 
-    std::string text = "ANSWERS\n" + table.written();
+    std::string text = "ANSWERS\n" + table.written() + "  " + wording::percentText (noneOfThese) +
+                       " is left for a drum or a tuning that is none of these.\n";
 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
         if (const auto& first = side == HeadSide::batter ? fit.answers[0].batter : fit.answers[0].resonant;
@@ -116,7 +117,10 @@ std::string answersText (const DrumFit& fit, ConcertPitch pitch)
                 ? ""
                 : "  " + decides +
                       " Give a note that you read with --now-batter or --now-resonant, a turn with --turned, a weight with "
-                      "--centre-weight.\n");
+                      "--centre-weight.\n") +
+           (contains (fit.findings, Finding::Kind::unexplainedNotes) && decides.empty()
+                ? "  A tap note of each head, as you read it, decides most: --now-batter, --now-resonant.\n"
+                : "");
 }
 } // namespace
 
@@ -185,8 +189,8 @@ std::string narrowedText (const DrumFit& without, const DrumFit& with)
     };
     const auto before = std::find_if (without.answers.begin(), without.answers.end(),
                                       [&] (const DrumAnswer& answer) { return isSame (answer, with.answers.front()); });
-    text += "  Answer 1 has a probability of " + fixedText (100.0 * with.answers.front().probability, 0) + " %, against " +
-            (before == without.answers.end() ? "less than 2" : fixedText (100.0 * before->probability, 0)) + " % without.\n";
+    text += "  Answer 1 has a probability of " + wording::percentText (with.answers.front().probability) + ", against " +
+            (before == without.answers.end() ? "less than 2 %" : wording::percentText (before->probability)) + " without.\n";
 
     for (const auto side : { HeadSide::batter, HeadSide::resonant })
     {

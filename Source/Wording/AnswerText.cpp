@@ -60,6 +60,12 @@ std::string withArticle (const std::string& interval)
 
 } // namespace
 
+std::string percentText (double probability)
+{
+    const auto percent = std::lround (100.0 * probability);
+    return percent < 1 ? "under 1 %" : percent > 99 ? "over 99 %" : std::to_string (percent) + " %";
+}
+
 std::string turnInWords (double turns)
 {
     const std::string way = turns > 0.0 ? "up " : "down ";
@@ -133,10 +139,10 @@ std::string answer (const fitting::DrumFit& fit, modal::ConcertPitch pitch)
 
     if (likely.size() > 1)
     {
-        std::string text = "It is ";
+        std::string text = "Either ";
 
         for (std::size_t i = 0; i < likely.size(); ++i)
-            text += (i == 0 ? "" : i + 1 == likely.size() ? ", or about as likely " : ", ") + notesOf (*likely[i], pitch);
+            text += (i == 0 ? "" : i + 1 == likely.size() ? " or, about as likely, " : ", ") + notesOf (*likely[i], pitch);
 
         return text + ".";
     }

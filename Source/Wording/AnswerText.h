@@ -12,8 +12,11 @@ namespace wording
 /** "up an eighth of a turn", to the nearest sixteenth; "up less than a sixteenth of a turn" below half of that. `turns` not 0. */
 std::string turnInWords (double turns);
 
-/** "Lug 3 is 24 cents flat: turn it up an eighth of a turn, then check lug 8 opposite." Turns are those of a usual drum. A fit that is not
-    possible gives its reason. */
+/** "73 %", "under 1 %", "over 99 %". @param probability  0 to 1 */
+std::string percentText (double probability);
+
+/** "Lug 3 is 24 cents flat: turn it up an eighth of a turn, then check lug 8 opposite." Turns are those of a usual drum. A fit
+   that is not possible gives its reason. */
 std::string answer (const fitting::HeadFit&, modal::HeadSide, const modal::DrumSpec&);
 
 /** "The batter is at G#3 -8 and the resonant head at C#4 +5: a perfect fourth." Answers that are about as likely as the first are

@@ -21,6 +21,8 @@ const std::string checkSetUp =
     " Check that the other head is held still with a cloth or a hand, and that diameter, depth and this "
     "head are as stated.";
 const std::string checkDrum = " Check diameter, depth and both heads, that nothing lies on the drum, and that the wires are off.";
+const std::string checkNotes =
+    " Check that diameter, depth and heads are as stated, that nothing lies on the drum, and that the wires are off.";
 const std::string strikeHead = " Add some strikes on this head itself, near its edge.";
 
 std::string whole (double value)
@@ -79,12 +81,12 @@ std::string sentence (const Finding& finding)
         if (finding.severity == Finding::Severity::warning)
             return "Many of the notes heard lie far from the modes of a drum of this size, so the answers are little better than "
                    "a guess." +
-                   checkDrum + " A tap note of each head, as you read it, decides most.";
+                   checkNotes;
 
-        return "Too many of the notes heard belong to no mode of a drum of this size." + checkDrum;
+        return "Too many of the notes heard belong to no mode of a drum of this size." + checkNotes;
     case Kind::inconsistentNotes:
         return "The notes heard do not fit together on a drum of this size: they are off by " + asText (at (0), 2) +
-               " times the expected error." + (finding.severity == Finding::Severity::warning ? checkSetUp : checkDrum);
+               " times the expected error." + checkNotes;
     case Kind::otherMass:
         return otherMass (finding);
     case Kind::otherDiameter:

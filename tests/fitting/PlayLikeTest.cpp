@@ -56,6 +56,7 @@ TEST_CASE ("Gel on a drum is told from how it fades, in a room too")
         CAPTURE (roomShare, gel, likeness.gel.value, likeness.gel.low, likeness.gel.high);
         CHECK_FALSE (likeness.hasWires);
         CHECK_FALSE (likeness.fittings.wires.on);
+        CHECK_FALSE (likeness.strandTension.isTold);
         CHECK (likeness.gel.low <= gel);
         CHECK (likeness.gel.high >= gel);
         CHECK (likeness.gel.isTold);

@@ -102,6 +102,13 @@ TEST_CASE ("The answer to a lug check is one sentence with the lug, how far it i
     CHECK (answer() == wording::mostSevereText (fit.findings));
 }
 
+TEST_CASE ("A probability is never said to be 0 or 100 %")
+{
+    CHECK (wording::percentText (0.734) == "73 %");
+    CHECK (wording::percentText (0.002) == "under 1 %");
+    CHECK (wording::percentText (0.998) == "over 99 %");
+}
+
 TEST_CASE ("Turns are said as a tech says them")
 {
     CHECK (wording::turnInWords (0.125) == "up an eighth of a turn");
@@ -114,7 +121,9 @@ TEST_CASE ("Turns are said as a tech says them")
 
 TEST_CASE ("The answer to strikes names both notes and the interval, or what is as likely")
 {
-    const auto head = [] (double midi) { return DrumAnswer::Head{ { 2000.0, 20.0 }, { 440.0 * std::exp2 ((midi - 69.0) / 12.0), 0.5 } }; };
+    const auto head = [] (double midi) {
+        return DrumAnswer::Head{ { 2000.0, 20.0 }, { 440.0 * std::exp2 ((midi - 69.0) / 12.0), 0.5 } };
+    };
     DrumFit fit;
     fit.isPossible = true;
     fit.answers = { { 0.33, head (56.0), head (61.0), 0.8 }, { 0.33, head (58.0), head (57.0), 0.2 } };
@@ -122,7 +131,7 @@ TEST_CASE ("The answer to strikes names both notes and the interval, or what is 
     fit.answers[0].probability = 0.55;
     fit.answers[1].probability = 0.45;
     CHECK (wording::answer (fit, {}) ==
-           "It is batter G#3 and resonant head C#4, or about as likely batter A#3 and resonant head A3.");
+           "Either batter G#3 and resonant head C#4 or, about as likely, batter A#3 and resonant head A3.");
     fit.answers = { { 0.33, head (56.0), {}, 1.0 } };
     CHECK (wording::answer (fit, {}) == "The batter is at G#3; the strikes do not show the other head.");
 }

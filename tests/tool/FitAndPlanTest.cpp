@@ -61,8 +61,8 @@ TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
     for (const auto& tap : heard.at ("recordings").front().at ("taps"))
         CHECK (number (tap, "shared_note_hz") == Approx (drumNote).epsilon (3.0 / 1731.0));
 
-    const auto report = run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" },
-                             folder);
+    const auto report =
+        run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--json", "drum.json", "--date", "2026-05-17" }, folder);
     CHECK (report.output.find ("MODES HEARD") != std::string::npos); // the text too, as predict does
 
     run ({ "fit", "maple-14x5", "--strikes", "above.wav,below.wav", "--leave-out", "--picture", "left.svg" }, folder);
@@ -97,13 +97,13 @@ TEST_CASE ("A recorded drum is fitted, planned and put on a sheet", "[fit]")
          folder);
 
     // Without a note now the plan starts from the last note observed; a note now that is another one is refused.
-    CHECK (run ({ "plan", "maple-14x5", "--batter-note", "G#3", "--observed", "batter 1/8 F3 F#3" }, folder).output.find ("BATTER  F#3") !=
-           std::string::npos);
+    CHECK (run ({ "plan", "maple-14x5", "--batter-note", "G#3", "--observed", "batter 1/8 F3 F#3" }, folder)
+               .output.find ("BATTER  F#3") != std::string::npos);
     const auto contradiction = runProgram (
         { "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3", "--observed", "batter 1/8 F3 F#3" }, folder.path());
     CHECK (contradiction.status == 2);
-    CHECK (contradiction.errors.find ("--now-batter: F3 cannot be used; allowed: F#3, where the last turn of --observed left it") !=
-           std::string::npos);
+    CHECK (contradiction.errors.find (
+               "--now-batter: F3 cannot be used; allowed: F#3, where the last turn of --observed left it") != std::string::npos);
     run ({ "plan", "maple-14x5", "--now-batter", "F3", "--batter-note", "G#3", "--calibration", "batter 1/8 F3 F#3" }, folder);
 
     with ({ "sheet", "maple-14x5", "--measured", "drum.json", "--output", "sheet.csv" });
@@ -159,6 +159,10 @@ TEST_CASE ("An input that cannot be fitted is named", "[fit]")
         { { "fit", "maple-14x5", "--strikes", "text.wav", "--centre-weight", "2g" }, "--centre-weight" },
         { { "fit", "maple-14x5", "--strikes", "text.wav", "--or-batter", "paper" }, "--or-batter" },
         { { "fit", "maple-14x5", "--tap-notes", "H9" }, "H9" },
+        { { "fit", "maple-14x5", "--tap-notes", "G3", "--turned", "batter 1/8" }, "--turned" },
+        { { "fit", "maple-14x5", "--tap-notes", "G3", "--weight", "4g,60mm,100mm,0deg" }, "--weight" },
+        { { "fit", "maple-14x5", "--lug-check", "text.wav", "--now-batter", "G3" }, "--now-batter" },
+        { { "fit", "maple-14x5", "--strikes", "text.wav", "--head", "batter" }, "--head" },
         { { "plan", "maple-14x5", "--now-from", "text.wav", "--batter-note", "A3", "--interval", "P4" }, "text.wav" },
         { { "sheet", "maple-14x5", "--measured", "text.wav", "--output", "sheet.pdf" }, "text.wav" },
     };
@@ -174,11 +178,11 @@ TEST_CASE ("An input that cannot be fitted is named", "[fit]")
 TEST_CASE ("fit --play-like sets the model from a strike, writes both sounds and a drum file that reads back")
 {
     const TemporaryFolder folder;
-    run ({ "render", "maple-14x5", "--wires", "off", "--patch", "45mm:7g:120mm", "--microphone", "above", "--pattern", "h", "--tempo", "60",
-           "--output", "strike.wav" },
+    run ({ "render", "maple-14x5", "--wires", "off", "--patch", "45mm:7g:120mm", "--microphone", "above", "--pattern", "h",
+           "--tempo", "60", "--output", "strike.wav" },
          folder);
-    const auto report = run ({ "fit", "maple-14x5", "--play-like", "strike.wav", "--output", "both.wav", "--save-drum", "like.json", "--json",
-                               "told.json" },
+    const auto report = run ({ "fit", "maple-14x5", "--play-like", "strike.wav", "--output", "both.wav", "--save-drum",
+                               "like.json", "--json", "told.json" },
                              folder);
     CHECK (contains (report.output, "No wires are heard"));
     CHECK (contains (report.output, "of gel on the batter head"));

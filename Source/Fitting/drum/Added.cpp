@@ -2,6 +2,7 @@
 
 #include "Fitting/RodResponse.h"
 #include "Fitting/common/Errors.h"
+#include "Fitting/common/Statistics.h"
 #include "Modal/Units.h"
 #include "Modal/mathematics/Bessel.h"
 #include "Modal/modes/OrderModes.h"
@@ -22,7 +23,7 @@ struct Moved
     double error = 0.0;     ///< cents, of how far it has moved
 };
 
-constexpr double shareOfShift = 0.15; // error of a shift: derivatives, the air's load
+constexpr double shareOfShift = 0.15; // error of a shift: derivatives, the air's load; an estimate, no source
 
 /** The lines of the first recording, those with a mode moved by `shareOf` it (ln), the others by `unnamed`. */
 template <typename ShareOf>
@@ -52,8 +53,7 @@ std::vector<Moved> movedLines (const DrumIteration& fit, ShareOf shareOf, Moved 
 double evidenceOf (const std::vector<Line>& lines, const std::vector<Moved>& moved)
 {
     constexpr double unseen = 0.2, range = 5000.0; // cents over which those are spread
-    constexpr double again = 3.0;                  // cents, of a line that is heard again
-    constexpr double rootTwoPi = 2.5066283;
+    constexpr double again = 3.0;                  // cents, of a line that is heard again; both are estimates, no source
     double sum = 0.0;
 
     for (const auto& line : lines)

@@ -72,7 +72,7 @@ std::vector<DrumAnswer> answersOf (const std::vector<DrumIteration>& fits)
     for (std::size_t i = 0; i < different.size(); ++i)
     {
         const auto& fit = *different[i];
-        const double probability = weights[i] / sum;
+        const double probability = (1.0 - noneOfThese) * weights[i] / sum;
 
         if (probability < fewest && different.size() > 1)
             continue;

@@ -32,8 +32,8 @@ void checkSetup (const DrumFitSetup& setup)
 {
     modal::check (setup.drum);
     modal::requireInRange (setup.massTolerance, { 0.0, 0.2, "" }, "tolerance of the heads' masses");
-    modal::requireInRange (setup.modelError, { 0.1, 50.0, "cents" }, "error of the model");
-    modal::requireInRange (setup.decayError, { 0.1, 2.0, "" }, "error of the predicted decays");
+    modal::requireInRange (setup.modelError, modelErrorRange, "error of the model");
+    modal::requireInRange (setup.decayError, decayErrorRange, "error of the predicted decays");
 
     for (const double diameter : setup.otherDiameters)
     {

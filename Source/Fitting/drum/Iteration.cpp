@@ -3,6 +3,7 @@
 #include "Added.h"
 #include "Fitting/common/Errors.h"
 #include "Fitting/common/HeadMass.h"
+#include "Fitting/common/Statistics.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
@@ -25,7 +26,6 @@ constexpr int orders = 9;
 constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
 constexpr double pairError = 3.0; // cents: a line of m = 1 lies anywhere between two partners, which uneven lugs split most
 constexpr double ownSplit = 0.25; // of the model's error: partners of any m, split by what else is uneven
-constexpr double rootTwoPi = 2.5066283;
 
 /** Probability density a cent of a line under one mode. */
 double density (const Line& line, const ExpectedMode& mode, double width, double decayError)

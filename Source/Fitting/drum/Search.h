@@ -7,7 +7,9 @@
 namespace fitting
 {
 
-/** ln of the probability ratio from which an alternative is mentioned, and from which it is believed. */
+/** ln of the probability ratio from which an alternative is mentioned, and from which it is believed: odds of 4 and of 20. Kass &
+    Raftery, "Bayes factors", J. Am. Stat. Assoc. 90 (1995) 773 (from memory) call 1 to 3 positive, 3 to 5 strong, more very
+    strong. */
 inline constexpr double clearlyBetter = 1.5, surelyBetter = 3.0;
 
 /** The same from which taps of one head are refused, because the other head rings. */

@@ -163,14 +163,16 @@ void listAfterTest (HeadPlan& plan, const PlanRequest& request)
 {
     const auto& drum = request.drum;
     const auto& head = plan.side == modal::HeadSide::batter ? drum.batter : drum.resonant;
-    const double perTurn = plan.response.tensionPerTurn (head, drum.radius(), request.thread), turn = plan.passes.front().turns.front();
+    const double perTurn = plan.response.tensionPerTurn (head, drum.radius(), request.thread),
+                 turn = plan.passes.front().turns.front();
 
     for (const double factor : { 0.5, 0.7, 1.0, 1.4, 2.0 })
         if (const double tension = plan.fromTension + factor * perTurn * turn; tension > 0.01 * modal::yieldTension (head))
             plan.afterTest.push_back (
                 { modal::tapNote (drum, plan.side, tension), (plan.toTension - tension) / (factor * perTurn) });
 
-    std::sort (plan.afterTest.begin(), plan.afterTest.end(), [] (const AfterTest& a, const AfterTest& b) { return a.tapNote < b.tapNote; });
+    std::sort (plan.afterTest.begin(), plan.afterTest.end(),
+               [] (const AfterTest& a, const AfterTest& b) { return a.tapNote < b.tapNote; });
 }
 
 /** Sets tension, note and uncertainty after each pass. */
@@ -221,10 +223,12 @@ HeadPlan planHead (const PlanRequest& request, modal::HeadSide side, const HeadA
     const auto& drum = request.drum;
     const bool isBatter = side == modal::HeadSide::batter;
     const auto& head = isBatter ? drum.batter : drum.resonant;
-    modal::requireInRange (now.tension, modal::tensionRange (head), std::string (isBatter ? "batter" : "resonant") + " tension now");
+    modal::requireInRange (now.tension, modal::tensionRange (head),
+                           std::string (isBatter ? "batter" : "resonant") + " tension now");
 
     if (! now.lugErrors.empty() && now.lugErrors.size() != now.lugCents.size())
-        throw modal::InputError ("lug errors", std::to_string (now.lugErrors.size()) + " values", "one for each of the lug cents");
+        throw modal::InputError ("lug errors", std::to_string (now.lugErrors.size()) + " values",
+                                 "one for each of the lug cents");
 
     if (! now.lugCents.empty() && static_cast<int> (now.lugCents.size()) != drum.lugs)
         throw modal::InputError ("lug cents", std::to_string (now.lugCents.size()) + " values",
@@ -339,14 +343,15 @@ std::vector<int> tighteningOrder (int lugs)
 void requireAgreement (double noteNow, const RodObservation& last, modal::ConcertPitch pitch, const std::string& field,
                        const std::string& dashes)
 {
-    constexpr double allowed = 25.0; // cents
+    constexpr double allowed = 25.0; // cents: a quarter of a semitone, more than a reading errs; common practice, no source
 
     if (std::abs (modal::centsBetween (last.toNote, noteNow)) > allowed)
-        throw modal::InputError (field, modal::Note::fromFrequency (noteNow, pitch).nameWithCents(),
-                          modal::Note::fromFrequency (last.toNote, pitch).nameWithCents() + ", where the last turn of " + dashes +
-                              "observed left it, within 25 cents; leave the note out to plan from there, or give turns of another "
-                              "day with " +
-                              dashes + "calibration");
+        throw modal::InputError (
+            field, modal::Note::fromFrequency (noteNow, pitch).nameWithCents(),
+            modal::Note::fromFrequency (last.toNote, pitch).nameWithCents() + ", where the last turn of " + dashes +
+                "observed left it, within 25 cents; leave the note out to plan from there, or give turns of another "
+                "day with " +
+                dashes + "calibration");
 }
 
 HeadAsIs headAsIs (const HeadFit& fit)
