@@ -1,9 +1,6 @@
 #include "KnownStrike.h"
 
-#include "Modal/NumberText.h"
-
 #include <algorithm>
-#include <array>
 #include <cstdio>
 #include <cstdlib>
 #include <string>

@@ -75,6 +75,17 @@ Surroundings surroundingsOf (unsigned seed, Played played)
     return { .roomShare = chance.between (0.05, 0.2), .roomTime = chance.between (0.2, 0.6), .isByTelephone = seed % 2 == 0 };
 }
 
+/** Tells a fit how far what is played lies off the model; of a real drum it has its own figures. */
+template <typename Setup>
+void believeAsPlayed (Setup& setup, Played played)
+{
+    if (played == Played::asReal)
+        return;
+
+    setup.modelError = playedError;
+    setup.decayError = playedDecayError;
+}
+
 /** N/m that put the resonant head's tap note so many semitones above the batter's, as far as its film bears. */
 double resonantTension (const modal::DrumSpec& drum, double batterNote, double semitones)
 {
@@ -92,19 +103,18 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
     believed.drum = chance.drum();
     LugCheck check{ .drum = believed.drum, .deviations = deviationsOf (seed, played) };
 
-    if (played == Played::asModel)
-    {
-        believed.modelError = playedError;
-        believed.decayError = playedDecayError;
-    }
-    else
-    {
-        check.between = 1.3; // a tap of a head that rings long is left to ring
-    }
+    believeAsPlayed (believed, played);
 
-    // A real head's mass is as uncertain as the fit takes it to be: evenly spread within √3 standard deviations.
-    const double massSpread = played == Played::asReal ? std::sqrt (3.0) * believed.massTolerance : 0.03;
-    check.drum.batter.plyThickness *= chance.between (1.0 - massSpread, 1.0 + massSpread);
+    if (played == Played::asReal)
+        check.between = 1.3; // a tap of a head that rings long is left to ring
+
+    const double mass = chance.between (0.97, 1.03); // over the one stated
+    check.drum.batter.plyThickness *= mass;
+
+    // What is stated of a real head is as uncertain as the fit takes it to be: evenly spread within √3 standard deviations.
+    if (played == Played::asReal)
+        believed.drum.batter.plyThickness = check.drum.batter.plyThickness / (1.0 + std::sqrt (3.0) * (mass - 1.0));
+
     check.tension = chance.between (0.08, 0.22) * modal::yieldTension (check.drum.batter);
     check.lugs = chance.oneLugOff (check.drum, modal::HeadSide::batter, check.tension, lugOff);
 
@@ -198,12 +208,7 @@ StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn, Played
     believed.drum.resonant.plyThickness = chance.between (2.5, 4.0) * modal::units::mil;
     built = believed.drum;
 
-    if (played == Played::asModel)
-    {
-        believed.modelError = playedError;
-        believed.decayError = playedDecayError;
-    }
-
+    believeAsPlayed (believed, played);
     built.batter.plyThickness *= chance.between (0.97, 1.03);
     built.resonant.plyThickness *= chance.between (0.97, 1.03);
 
