@@ -2,6 +2,7 @@
 
 #include "Files/ObjectReader.h"
 #include "Files/TuningRequest.h"
+#include "Fitting/Drum.h"
 #include "Modal/InputError.h"
 
 #include <algorithm>
@@ -15,7 +16,7 @@ using files::Json;
 
 namespace
 {
-const Range anyTurn{ -4.0, 4.0, "turns" }, anyCents{ -300.0, 300.0, "cents" };
+const Range anyCents{ -300.0, 300.0, "cents" };
 
 const Json* valueIn (const Json& object, const char* key)
 {
@@ -78,7 +79,7 @@ std::vector<RodObservation> observationsIn (const Json& request, const char* key
         };
         RodObservation seen;
         seen.side = sideIn (valueIn (item, "head"), std::string (key) + ": head");
-        seen.turns = numberIn (required ("turns"), anyTurn, std::string (key) + ": turns");
+        seen.turns = numberIn (required ("turns"), turnedRange, std::string (key) + ": turns");
         seen.fromNote = noteIn (required ("before"), pitch, std::string (key) + ": before");
         seen.toNote = noteIn (required ("after"), pitch, std::string (key) + ": after");
         observations.push_back (seen);
