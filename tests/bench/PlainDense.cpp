@@ -1,7 +1,7 @@
 #include "PlainDense.h"
 
-#include "Engine/KernelSticks.h"
 #include "Engine/DrumModel.h"
+#include "Engine/KernelSticks.h"
 
 #include <algorithm>
 #include <cmath>
@@ -38,13 +38,15 @@ float solveWire (float e, float target, float D, float K, float loss)
 
 using Sticks = engine::StickStep<float, 4>;
 
-/** How far the wires' forces open contact `j` of a stick. */
-double moveFromWires (const View& s, int j, int contacts)
+/** How far the wires' forces open three contacts of sticks whose rows of View::stickToWire are given. */
+void moveFromWires (const View& s, const float* const (&rows)[3], double (&moves)[3], int contacts)
 {
-    double move = 0.0;
-    for (int i = 0; i < contacts; ++i)
-        move += static_cast<double> (s.stickToWire[j][i] * (s.force[i] - s.restForce[i]));
-    return move;
+    for (int row = 0; row < 3; ++row)
+    {
+        moves[row] = 0.0;
+        for (int i = 0; i < contacts; ++i)
+            moves[row] += static_cast<double> (rows[row][i] * (s.force[i] - s.restForce[i]));
+    }
 }
 
 /** How far all forces together move contact `i`. */
@@ -64,7 +66,9 @@ void settle (View& s, Sticks& sticks, const float* freeCompression, int contacts
 {
     for (int sweep = 0; sweep < s.maxSweeps; ++sweep)
     {
-        double change = sticks.solve ([&] (int j) { return moveFromWires (s, j, contacts); }), largest = 0.0;
+        double change = sticks.solve ([&] (const float*const(&rows)[3], double (&moves)[3])
+                                      { moveFromWires (s, rows, moves, contacts); }),
+               largest = 0.0;
         for (int i = 0; i < contacts; ++i)
         {
             const float D = s.coupling[0].mobility[i * contacts + i], former = s.force[i], e = s.compressionBefore[i];
