@@ -67,7 +67,8 @@ void LadderView::resized()
     refreshHandles();
 }
 
-/** Keeps the range as long as all notes and main modes fit: a scale that moves during a drag cannot be read. */
+/** Keeps the range as long as all notes and main modes fit: a scale that moves during a drag cannot be read. The first prediction
+    chooses it afresh, so that a window opened before the drum is solved looks like one opened after. */
 void LadderView::chooseRange()
 {
     double low = hertzOfMidi (std::min (batter.binding().get(), resonant.binding().get()), pitch), high = low;
@@ -92,8 +93,10 @@ void LadderView::chooseRange()
     const bool isLoose = highest > 0.0 && std::log2 (highest / lowest) > 1.5 * std::log2 (high / low) + 1.0;
     const bool isHeld =
         batter.isMouseButtonDown() || resonant.isMouseButtonDown() || gap.isMouseButtonDown() || drumNote.isMouseButtonDown();
-    if (highest > 0.0 && ((fits && ! isLoose) || isHeld))
+    const bool isFirstPrediction = scene.now != nullptr && ! isRangeOfPrediction;
+    if (highest > 0.0 && ((fits && ! isLoose && ! isFirstPrediction) || isHeld))
         return;
+    isRangeOfPrediction = scene.now != nullptr;
     const double room = std::max (std::pow (semitone, 3.0), 4.0 / (high / low) > 1.0 ? std::sqrt (4.0 / (high / low)) : 1.0);
     lowest = low / room;
     highest = high * room;

@@ -51,6 +51,7 @@ private:
     LadderLayout layout{ {} };
     PitchScale scale;
     double lowest = 0.0, highest = 0.0; ///< Hz; kept while all notes fit
+    bool isRangeOfPrediction = false;   ///< else of the two notes alone
     double drawnBatter = 0.0, drawnResonant = 0.0;
 };
 
