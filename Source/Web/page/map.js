@@ -430,7 +430,14 @@ export class MapView {
 
   #drawContours(g, colour) {
     const semitone = this.#plot.width / (this.frame.highestBatter - this.frame.lowestBatter),
-      labels = [];
+      labels = [],
+      names = this.marks.map(({ label, spot }) => {
+        const [x, y] = this.#pointOf(spot);
+        return { left: x - 6, right: x + 8 + g.measureText(label).width, middle: y + 10 };
+      }),
+      isFree = ([x, y]) =>
+        labels.every(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y) >= 26) &&
+        names.every(({ left, right, middle }) => x + 13 < left || x - 13 > right || Math.abs(y - middle) > 16);
     for (const { midi, points } of this.picture.contours) {
       g.strokeStyle = colour.ink;
       g.globalAlpha = isNatural(midi) ? 0.55 : 0.2;
@@ -438,9 +445,9 @@ export class MapView {
       g.beginPath();
       points.forEach((spot, i) => (i === 0 ? g.moveTo(...this.#pointOf(spot)) : g.lineTo(...this.#pointOf(spot))));
       g.stroke();
-      const at = this.#pointOf(points[Math.floor(points.length * 0.4)]);
-      if (!isNatural(midi) || (semitone < 14 && ![0, 5].includes(midi % 12)) || labels.some(([x, y]) => Math.hypot(x - at[0], y - at[1]) < 26)) continue;
-      labels.push([...at, noteName(midi)]);
+      if (!isNatural(midi) || (semitone < 14 && ![0, 5].includes(midi % 12))) continue;
+      const at = [0.4, 0.55, 0.25].map(share => this.#pointOf(points[Math.floor(points.length * share)])).find(isFree);
+      if (at) labels.push([...at, noteName(midi)]);
     }
     g.textAlign = 'center';
     for (const [x, y, name] of labels) {
