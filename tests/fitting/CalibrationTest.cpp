@@ -4,6 +4,7 @@
 #include "Trial.h"
 
 #include "Fitting/LeftOut.h"
+#include "Fitting/drum/Iteration.h"
 #include "Fitting/drum/Model.h"
 #include "Fitting/head/Iteration.h"
 #include "Fitting/head/Lugs.h"
@@ -81,6 +82,38 @@ TEST_CASE ("Errors of modes: correlated with neighbours of the same head, one er
     CHECK (correlation (0, 2) < 0.01);
     CHECK (correlation (0, 3) == Approx (0.0).margin (1.0e-12));
     CHECK (correlation.isApprox (correlation.transpose()));
+}
+
+TEST_CASE ("A faint second line of one mode makes no tension surer: both lines share the mode's error")
+{
+    // The resonant head is heard in (0,1) alone, whose error of 18 cents no second line of (0,1) can take out.
+    DrumSpec drum;
+    const auto modes = DrumModel (drum, 700.0, 7).modesAt (2800.0, 3000.0);
+    std::vector<Line> lines;
+
+    for (const auto& [mode, audibility, gradient] : modes)
+        if (mode.n == 1 && (mode.m == 0 || mode.shares.batter > 20.0 * mode.shares.resonant) && lines.size() < 6)
+            lines.push_back ({ .frequency = mode.frequency,
+                               .error = 0.1,
+                               .decay = mode.decay.total(),
+                               .decayError = 0.5,
+                               .loudness = 1.0,
+                               .strikes = 6 });
+
+    const auto errorOf = [&]
+    {
+        const DrumFitSetup setup{ .drum = drum };
+        DrumIteration fit (setup, lines, 2800.0, 3000.0);
+        REQUIRE (fit.run());
+        REQUIRE (fit.assigned.size() == lines.size());
+        return std::sqrt (fit.posterior.covariance (1, 1));
+    };
+    const double alone = errorOf();
+    auto faint = lines.front();
+    faint.frequency *= 1.004;
+    faint.loudness = 0.05;
+    lines.insert (lines.begin() + 1, faint);
+    CHECK (errorOf() > 0.9 * alone);
 }
 
 TEST_CASE ("Drums whose modes lie off the model's by tens of cents are fitted, their tensions in the ranges stated")

@@ -291,13 +291,16 @@ void DrumIteration::compareNote (modal::HeadSide side, const std::optional<Estim
 }
 
 /** The posterior of the change since the start, about which the prior is centred. Errors of the model are correlated, those of
-   the lines are not; a line of little weight counts as one with a large error. */
+   the lines are not. A line of little weight counts as one with a large error of its own. The model's error stays as it is: two
+   lines of one mode share it, and if it were larger in one of them, their difference would seem to measure it, and the
+   tensions would come out far too sure. */
 void DrumIteration::solveStep()
 {
     const auto heard = static_cast<Eigen::Index> (assigned.size()), rows = heard + static_cast<Eigen::Index> (notes.size());
     Eigen::MatrixXd jacobian (rows, state.size());
-    Eigen::VectorXd observed (rows), own (rows), scale (rows);
+    Eigen::VectorXd observed (rows), ownVariance (rows);
     std::vector<modal::Mode> modes;
+    const double shared = std::pow (setup->modelError, 2);
 
     for (Eigen::Index i = 0; i < rows; ++i)
     {
@@ -305,14 +308,13 @@ void DrumIteration::solveStep()
         const auto* note = one == nullptr ? &notes[static_cast<std::size_t> (i - heard)] : nullptr;
         jacobian.row (i) = centsPerShare * (one != nullptr ? one->mode.gradient : note->gradient).transpose();
         observed[i] = (one != nullptr ? one->cents : note->cents) + jacobian.row (i).dot (state - start);
-        own[i] = one != nullptr ? one->error : note->error;
-        scale[i] = one != nullptr ? 1.0 / std::sqrt (one->share * one->line->weight()) : 1.0;
+        const double weight = one != nullptr ? one->share * one->line->weight() : 1.0;
+        ownVariance[i] = (shared + std::pow (one != nullptr ? one->error : note->error, 2)) / weight - shared;
         modes.push_back (one != nullptr ? one->mode.mode : note->mode);
     }
 
-    Eigen::MatrixXd covariance = std::pow (setup->modelError, 2) * errorCorrelation (modes);
-    covariance.diagonal() += own.cwiseAbs2();
-    covariance = scale.asDiagonal() * covariance * scale.asDiagonal();
+    Eigen::MatrixXd covariance = shared * errorCorrelation (modes);
+    covariance.diagonal() += ownVariance;
 
     // Rows that are independent and have unit variance.
     const Eigen::LLT<Eigen::MatrixXd> root (covariance);
