@@ -350,20 +350,21 @@ TEST_CASE ("A weight in the middle of a head of unknown film decides which film 
 {
     double without = 0.0, with = 0.0;
 
-    for (const unsigned seed : { 3u, 4u, 8u })
+    // Of the first twelve drums those that the strikes alone leave open: the true film at less than 90 %.
+    for (const unsigned seed : { 2u, 3u, 6u, 8u, 11u })
     {
         const LineDrum drum (seed, usualModelError, 30.0);
         DrumFitSetup setup{ .drum = drum.believed };
         auto thicker = drum.believed.batter;
         thicker.plyThickness *= 1.35;
         setup.otherBatters = { thicker };
-        without += probabilityOfTruth (fitDrum (setup, drum.lines, 6), drum) / 3.0;
+        without += probabilityOfTruth (fitDrum (setup, drum.lines, 6), drum) / 5.0;
         setup.weighted = WeightedHead{ .mass = 2.0e-3, .lines = drum.linesWithWeight (2.0e-3) };
-        with += probabilityOfTruth (fitDrum (setup, drum.lines, 6), drum) / 3.0;
+        with += probabilityOfTruth (fitDrum (setup, drum.lines, 6), drum) / 5.0;
     }
 
     CAPTURE (without, with);
-    CHECK (with > without + 0.1); // measured: 0.55 and 0.73
+    CHECK (with > without + 0.1); // measured: 0.55 and 0.76; of all twelve 0.78 and 0.88
 }
 
 TEST_CASE ("A drum of 12 or 13 inches: the answers say which, or that it is open")
