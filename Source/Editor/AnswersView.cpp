@@ -69,7 +69,7 @@ void AnswerButton::paintButton (juce::Graphics& g, bool isOver, bool isDown)
     auto lines = getLocalBounds().reduced (8, 2);
     g.setColour (theme.ink);
     g.setFont (fonts::strong());
-    g.drawText (share, lines.removeFromLeft (46), juce::Justification::centredLeft, false);
+    g.drawFittedText (share, lines.removeFromLeft (66), juce::Justification::centredLeft, 1, 0.75f);
     const bool hasDetails = lines.getHeight() >= 30;
     g.drawFittedText (notes, hasDetails ? lines.removeFromTop (lines.getHeight() * 11 / 20) : lines,
                       juce::Justification::centredLeft, 1, 0.75f);

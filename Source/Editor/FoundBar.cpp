@@ -20,7 +20,7 @@ namespace
 {
 using plugin::Parameter;
 
-constexpr int looksAtTakes = 15;     // at progress, and at whether a tuning has ended
+constexpr int looksAtTakes = 15;     // a second: at progress, and at whether a tuning has ended
 constexpr double longestPart = 60.0; // s
 
 /** Leaves out what comes after longestPart; the remark says so. */
@@ -70,6 +70,14 @@ void FoundBar::say (const juce::String& what, bool isRefusal)
         onSay (what, isRefusal);
 }
 
+/** Says why nothing can be heard, if so; true if it did. */
+bool FoundBar::refuseIfSilent()
+{
+    const auto why = whySilent ? whySilent() : juce::String();
+    say (why, true);
+    return why.isNotEmpty();
+}
+
 void FoundBar::show (std::vector<Tuning> found)
 {
     const auto isSame = [] (const Tuning& a, const Tuning& b) { return a.values == b.values; };
@@ -105,7 +113,12 @@ void FoundBar::offerParts()
     juce::PopupMenu menu;
     const juce::Component::SafePointer<FoundBar> safe (this);
     if (isReady())
-        menu.addItem (strings::hearAgain, [safe] { safe->beginInTurn(); });
+        menu.addItem (strings::hearAgain,
+                      [safe]
+                      {
+                          if (! safe->refuseIfSilent())
+                              safe->beginInTurn();
+                      });
     menu.addItem (strings::hearWithPattern, [safe] { safe->hearPattern(); });
     menu.addItem (strings::hearWithMidi, [safe] { safe->chooseFile(); });
     menu.setLookAndFeel (&getLookAndFeel());
@@ -114,8 +127,7 @@ void FoundBar::offerParts()
 
 void FoundBar::chooseFile()
 {
-    chooser = std::make_unique<juce::FileChooser> (strings::hearWithMidi, juce::File(),
-                                                   "*." + juce::String (midiEndings).replace (";", ";*."));
+    chooser = std::make_unique<juce::FileChooser> (strings::hearWithMidi, juce::File(), strings::filePattern (midiEndings));
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [safe = juce::Component::SafePointer<FoundBar> (this)] (const juce::FileChooser& done)
                           {
@@ -153,13 +165,17 @@ void FoundBar::hearPattern()
 
 void FoundBar::render (score::Score strokes, const juce::String& remark)
 {
+    if (refuseIfSilent())
+        return;
+    stop();
+    forget();
+    if (onRender)
+        onRender();
+    refresh();
     const auto solved = processor.solvedDrum();
     if (tunings.empty() || solved == nullptr)
         return say (strings::nothingFound, true);
-    if (const auto why = whySilent ? whySilent() : juce::String(); why.isNotEmpty())
-        return say (why, true);
-    stop();
-    forget();
+    takesRate = solved->model->setup().sampleRate;
     const auto cut = shorten (strokes);
     say ((remark + " " + cut).trim());
     std::vector<plugin::Values> each;
@@ -168,7 +184,7 @@ void FoundBar::render (score::Score strokes, const juce::String& remark)
     cancel = std::make_shared<std::atomic<bool>> (false);
     share = std::make_shared<std::atomic<double>> (0.0);
     rendering.run (
-        [each, strokes = std::move (strokes), rate = solved->model->setup().sampleRate, done = share, shouldEnd = cancel]
+        [each, strokes = std::move (strokes), rate = takesRate, done = share, shouldEnd = cancel]
         {
             std::pair<Takes, juce::String> result;
             try
@@ -199,7 +215,8 @@ void FoundBar::take (Takes rendered)
     if (isReady())
     {
         setOrder();
-        beginInTurn();
+        if (isShowing())
+            beginInTurn();
     }
     refresh();
 }
@@ -218,8 +235,8 @@ void FoundBar::setOrder()
 
 void FoundBar::beginInTurn()
 {
-    play (0);
     isInTurn = true;
+    play (0);
 }
 
 void FoundBar::press (int place)
@@ -230,14 +247,21 @@ void FoundBar::press (int place)
             onTune (place);
         return;
     }
-    if (const auto why = whySilent ? whySilent() : juce::String(); why.isNotEmpty())
-        return say (why, true);
+    if (refuseIfSilent())
+        return;
     isInTurn = false;
     play (place);
 }
 
 void FoundBar::play (int place)
 {
+    if (const auto solved = processor.solvedDrum(); solved == nullptr || solved->model->setup().sampleRate != takesRate)
+    {
+        stop();
+        forget();
+        refresh();
+        return say (strings::otherRate, true);
+    }
     pressed = place;
     processor.hear (takes[order[static_cast<std::size_t> (place)]]);
     startTimerHz (looksAtTakes);

@@ -12,9 +12,9 @@
 namespace editor
 {
 
-/** The tunings that were found, each a press away. All of them can be heard with a part, one after the other at equal loudness,
-   and blind: in a hidden order until one is chosen. They are rendered before, so that the drum stays as it is and the audio
-   thread only plays. */
+/** Buttons for the tunings that were found. All of them can be heard with a part, one after the other at equal loudness, or
+   blind: in a hidden order until one is chosen. The takes are rendered beforehand, so the drum stays as it is and the audio
+   thread only plays them. */
 class FoundBar : public juce::Component, private juce::Timer
 {
 public:
@@ -36,6 +36,7 @@ public:
 
     std::function<void (int number)> onTune;   ///< called to tune the drum to one of them and to play it
     std::function<void (int number)> onChoose; ///< called when one has been chosen by ear
+    std::function<void()> onRender;            ///< called before the tunings are rendered: show() them as the drum now is
     std::function<void()> onSheet;             ///< called to write a sheet of the tuning that is set
     std::function<void (const juce::String&, bool isRefusal)> onSay;
     std::function<juce::String()> whySilent; ///< why nothing can be heard; empty if it can
@@ -74,6 +75,7 @@ private:
     void setOrder();
     void chooseSounding();
     void refresh();
+    bool refuseIfSilent();
     bool isPlaying() const { return pressed && processor.isHearing(); }
     void say (const juce::String&, bool isRefusal = false);
 
@@ -86,6 +88,7 @@ private:
     std::unique_ptr<juce::FileChooser> chooser;
 
     Takes takes;                    ///< by tuning
+    double takesRate = 0.0;         ///< Hz
     std::vector<std::size_t> order; ///< the tuning behind each button
     std::optional<int> pressed;     ///< button
     bool isInTurn = false;          ///< the next follows when this one ends

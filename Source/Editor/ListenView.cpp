@@ -53,9 +53,9 @@ ListenView::ListenView (plugin::Processor& p)
 {
     setTitle (strings::listenTitle);
     setFocusContainerType (FocusContainerType::focusContainer);
-    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine, &adviceLine, &level, &rods,
-                                                                &ring, &answers, &known, &note, &tension, &deleteTap, &analyse, &like, &apply,
-                                                                &spectrogram })
+    for (auto* child : std::initializer_list<juce::Component*>{ &batter, &resonant, &strikes, &start, &open, &taskLine,
+                                                                &adviceLine, &level, &rods, &ring, &answers, &known, &note,
+                                                                &tension, &deleteTap, &analyse, &like, &apply, &spectrogram })
         addAndMakeVisible (child);
     ring.onLug = [this] (int lug) { chooseLug (lug); };
     known.onChange = [this] { processor.setKnown (known.known()); };
@@ -66,10 +66,11 @@ ListenView::ListenView (plugin::Processor& p)
     };
     planner.onPlanned = [this] (const plugin::RodTurns& turns)
     {
+        const auto text = turnsText (turns);
         if (isNothing (turns))
-            rods.setText (strings::nothingToTurn, TextLine::Weight::quiet);
+            rods.setText (text.isEmpty() ? "" : strings::nothingToTurn, TextLine::Weight::quiet);
         else
-            rods.setFigure (strings::rodsToTuning, turnsText (turns));
+            rods.setFigure (strings::rodsToTuning, text);
     };
     answers.onChosen = [this] { planRods (*processor.listener().report()); };
     const auto report = processor.listener().report();
@@ -118,8 +119,8 @@ void ListenView::toggle()
 
 void ListenView::openFiles()
 {
-    chooser = std::make_unique<juce::FileChooser> (strings::openRecording.name, juce::File(),
-                                                   "*." + juce::String (soundFileEndings).replace (";", ";*."));
+    chooser =
+        std::make_unique<juce::FileChooser> (strings::openRecording.name, juce::File(), strings::filePattern (soundFileEndings));
     const int several = job == Job::strikes ? juce::FileBrowserComponent::canSelectMultipleItems : 0;
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles | several,
                           [safe = juce::Component::SafePointer<ListenView> (this)] (const juce::FileChooser& done)
@@ -291,7 +292,7 @@ void ListenView::showLugs (const Report& report)
         const auto lug = static_cast<int> (i);
         heard.isNamed = std::count (named.begin(), named.end(), lug) > 0;
         // A tap hears the whole head; the fit separates the lugs. A lug that the answer names is shown as far off as it says.
-        const auto cents = ! hasFit         ? fitting::Estimate{ modal::centsBetween (mean, report.notes[i]->value) }
+        const auto cents = ! hasFit        ? fitting::Estimate{ modal::centsBetween (mean, report.notes[i]->value) }
                            : heard.isNamed ? suspectedCents (*report.head, lug)
                                            : report.head->lugCents[i];
         heard.deviation = std::abs (cents.value) < 0.5 ? juce::String ("0") : withSign (cents.value, 0);
@@ -359,7 +360,9 @@ void ListenView::showHead (const fitting::HeadFit& head)
     const auto answer = wordsOf (wording::answer (head, side, plugin::requestOf (processor.effectiveValues()).drum));
     if (head.isWarned() || verdict.kind == fitting::LugVerdict::Kind::unknown)
         return tell (answer, wordsOf (wording::mostSevereText (head.findings)), head.isWarned());
-    tell (answer, reason.isNotEmpty() ? reason : juce::String (verdict.correction != 0.0 ? strings::turnOfUsualDrum : strings::everyTapFits),
+    tell (answer,
+          reason.isNotEmpty() ? reason
+                              : juce::String (verdict.correction != 0.0 ? strings::turnOfUsualDrum : strings::everyTapFits),
           false);
 }
 
@@ -380,7 +383,8 @@ void ListenView::showStrikesWords (const Report& report)
     {
         const auto decides = wordsOf (wording::whatDecides (report.drum->answers, concertPitch()));
         const auto found = wordsOf (wording::mostSevereText (report.drum->findings));
-        const bool isWarned = fitting::contains (report.drum->findings, fitting::Finding::Severity::warning) || ! report.drum->isPossible;
+        const bool isWarned =
+            fitting::contains (report.drum->findings, fitting::Finding::Severity::warning) || ! report.drum->isPossible;
         const auto answer = report.drum->isPossible ? wordsOf (wording::answer (*report.drum, concertPitch()))
                                                     : juce::String (strings::drumNotHeard);
         if (report.remark.isRefusal())
@@ -416,7 +420,8 @@ void ListenView::showFigures (const Report& report)
         const auto& head = *report.head;
         note.setFigure (strings::tapNote, noteWithCents (head.tapNote.value, pitch) + " " +
                                               plusMinus (fitting::errorInCents (head.tapNote), 1) + " cents");
-        tension.setFigure (strings::tensionOfHead, grouped (head.tension.value) + " " + plusMinus (head.tension.error, 0) + " N/m");
+        tension.setFigure (strings::tensionOfHead,
+                           grouped (head.tension.value) + " " + plusMinus (head.tension.error, 0) + " N/m");
     }
     else if (heard > 0)
     {

@@ -104,6 +104,7 @@ void MapKeeper::follow()
     fittingsOfMap = fittingsOf (live);
     followPlace();
     ground = {};
+    findStart();
     result = {};
     isPlaying = false;
     trouble = {};
@@ -195,6 +196,7 @@ void MapKeeper::makeMap (double step)
             if (made.first != cancel)
                 return;
             ground = made.second;
+            findStart();
             trouble = ground.refusal;
             if (ground.map != nullptr && ! isFine())
                 makeMap (0.5 * ground.step);
@@ -227,17 +229,27 @@ void MapKeeper::startHere()
     if (solved == nullptr || ! solved->prediction.drum.hasResonantHead())
         return;
     present = finding::Present{ solved->prediction.batter.tapNote, solved->prediction.resonant.tapNote };
+    findStart();
     look();
     tell();
 }
 
-std::optional<modal::Tensions> MapKeeper::startTensions() const
+/** Once for each start and map, since a head's tension for a note takes a search. */
+void MapKeeper::findStart()
 {
+    startHeads.reset();
     if (! present || ground.map == nullptr)
-        return std::nullopt;
-    const auto& tuner = *ground.tuner;
-    return modal::Tensions{ tuner.notes (modal::HeadSide::batter).tensionFor (present->batterNote),
-                            tuner.notes (modal::HeadSide::resonant).tensionFor (present->resonantNote) };
+        return;
+    try
+    {
+        const auto& tuner = *ground.tuner;
+        startHeads = modal::Tensions{ tuner.notes (modal::HeadSide::batter).tensionFor (present->batterNote),
+                                      tuner.notes (modal::HeadSide::resonant).tensionFor (present->resonantNote) };
+    }
+    catch (const modal::InputError&)
+    {
+        // This drum cannot have the notes from which moves count: there is no plan.
+    }
 }
 
 void MapKeeper::playStrokes()

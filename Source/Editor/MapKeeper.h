@@ -39,8 +39,8 @@ public:
     const finding::MapArea& prudentArea() const noexcept { return ground.prudent; }
     const std::vector<finding::Wish>& wishes() const noexcept { return wished; }
     const std::optional<finding::Present>& start() const noexcept { return present; }
-    /** N/m, of both heads at start(); none before there is a map. */
-    std::optional<modal::Tensions> startTensions() const;
+    /** N/m, of both heads at start(); none before there is a map, or if this drum cannot have those notes. */
+    const std::optional<modal::Tensions>& startTensions() const noexcept { return startHeads; }
 
     const finding::FindResult& found() const noexcept { return result; }
     juce::String refusal() const { return trouble; } ///< why there is no map; empty if there is one, or will be
@@ -70,6 +70,7 @@ private:
     void playStrokes();
     void look();
     bool isFine() const;
+    void findStart();
     void tell() const;
 
     plugin::Processor& processor;
@@ -84,6 +85,7 @@ private:
     finding::Figure shaded = finding::Figure::drumNote;
     bool isPlaying = false;
     std::optional<finding::Present> present;
+    std::optional<modal::Tensions> startHeads;
     finding::FindResult result;
     juce::String trouble;
     int lookNumber = 0;

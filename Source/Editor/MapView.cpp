@@ -130,6 +130,7 @@ MapView::MapView (plugin::Processor& p)
         if (onSay)
             onSay (strings::youChose (juce::String (number + 1), described (static_cast<std::size_t> (number)).face), false);
     };
+    found.onRender = [this] { showFound(); };
     found.onSheet = [this] { chooseSheetFile(); };
     found.onSay = [this] (const juce::String& what, bool isRefusal)
     {
@@ -138,7 +139,7 @@ MapView::MapView (plugin::Processor& p)
     };
     planner.onPlanned = [this] (const plugin::RodTurns& turns)
     {
-        rodWords = isNothing (turns) ? juce::String() : strings::turnRods (turnsText (turns));
+        rodTurns = turns;
         showExplanation();
     };
     plot.onRead = [this] (const juce::String& what)
@@ -363,7 +364,11 @@ void MapView::showExplanation()
         text.add (maps.refusal());
     else
     {
-        text.add (rodWords);
+        const bool hasPlan = rodTurns.batter || rodTurns.resonant;
+        if (hasPlan && ! isNothing (rodTurns))
+            text.add (strings::turnRods (turnsText (rodTurns)));
+        else if (hasPlan && ! result.list.empty())
+            text.add (strings::nothingToTurn);
         if (maps.wishes().empty())
             text.add (strings::noWishes);
         else if (result.list.empty())
@@ -396,6 +401,11 @@ void MapView::followRods()
 {
     if (const auto start = maps.startTensions())
         planner.follow (fitting::HeadAsIs{ .tension = start->batter }, fitting::HeadAsIs{ .tension = start->resonant });
+    else
+    {
+        planner.forget();
+        rodTurns = {};
+    }
 }
 
 void MapView::chooseSheetFile()
@@ -408,7 +418,9 @@ void MapView::chooseSheetFile()
                                   return;
                               safe->found.sheetButton().grabKeyboardFocus();
                               if (const auto file = done.getResult(); file != juce::File())
-                                  safe->writeSheet (file.getFileExtension().isEmpty() ? file.withFileExtension ("pdf") : file);
+                                  safe->writeSheet (file.getFileExtension().isEmpty()
+                                                        ? file.withFileExtension ("pdf").getNonexistentSibling()
+                                                        : file);
                           });
 }
 

@@ -81,8 +81,8 @@ private:
     std::vector<std::pair<finding::Figure, std::unique_ptr<WishField>>> fields;
     std::unique_ptr<WishField> key, tempo;
     FoundBar found;
-    juce::String rodWords;    ///< how to turn the rods from where moves count; empty if there is nothing to turn
-    double ringWiresOn = 0.0; ///< s, of the tuning that is set; 0: not known
+    plugin::RodTurns rodTurns; ///< from where moves count to the tuning that is set; none without a plan
+    double ringWiresOn = 0.0;  ///< s, of the tuning that is set; 0: not known
     std::unique_ptr<juce::FileChooser> chooser;
     std::vector<MapPlot::Mark> presetMarks;
     std::shared_ptr<const finding::TuningMap> markedMap; ///< that they were looked up for

@@ -31,8 +31,7 @@ void RodPlanner::plan()
         return;
     planned = wanted;
     background.run (
-        [request = plugin::requestOf (wanted.wanted), batter = batterNow,
-         resonant = resonantNow]() -> std::optional<plugin::RodTurns>
+        [request = plugin::requestOf (wanted.wanted), batter = batterNow, resonant = resonantNow]
         {
             try
             {
@@ -40,20 +39,20 @@ void RodPlanner::plan()
             }
             catch (const modal::InputError&)
             {
-                return std::nullopt; // the ladder says what cannot be reached
+                return plugin::RodTurns(); // the ladder says what cannot be reached
             }
         },
-        [this, wanted] (const std::optional<plugin::RodTurns>& turns)
+        [this, wanted] (const plugin::RodTurns& turns)
         {
-            if (planned == wanted && turns && onPlanned)
-                onPlanned (*turns);
+            if (planned == wanted && onPlanned)
+                onPlanned (turns);
             plan(); // heads or tuning may have changed since
         });
 }
 
 bool isNothing (const plugin::RodTurns& turns)
 {
-    constexpr double unseen = 1.0 / 32.0; // turn: half of what a hand can set
+    constexpr double unseen = 1.0 / 32.0; // turn: half of the smallest step that wording::nearFraction() names
     const auto isSet = [] (const std::optional<double>& turn) { return ! turn || std::abs (*turn) < unseen; };
     return isSet (turns.batter) && isSet (turns.resonant);
 }

@@ -14,10 +14,11 @@ class RodPlanner
 public:
     explicit RodPlanner (plugin::Processor& p) : processor (p) {}
 
-    /** Called when there is a new plan. Not called for a tuning that the heads cannot reach. */
+    /** Called when there is a new plan: with no turns if the heads cannot reach the tuning. */
     std::function<void (const plugin::RodTurns&)> onPlanned;
 
-    /** Call when the heads or the tuning that is set may have changed. A head that is none is left out; nothing without heads. */
+    /** Call when the heads or the tuning that is set may have changed. A head that is not given is left out; without
+        either, nothing is planned. */
     void follow (const std::optional<fitting::HeadAsIs>& batter, const std::optional<fitting::HeadAsIs>& resonant);
 
     /** Where the heads stand is no longer known: drops a plan that is being made. */

@@ -176,7 +176,8 @@ juce::String rendered (const juce::File& mix, int files, float peak)
 
 ControlText batterNoteRead()
 {
-    return { "Batter note", "note", "The batter's tap note as you read it, the other head held still: G#3 -5. Leave it empty if you did not." };
+    return { "Batter note", "note",
+             "The batter's tap note as you read it, the other head held still: G#3 -5. Leave it empty if you did not." };
 }
 
 ControlText resonantNoteRead()
@@ -307,6 +308,11 @@ juce::String youChose (const juce::String& letter, const juce::String& tuning)
     return "You chose " + letter + ": " + tuning + ".";
 }
 
+juce::String filePattern (const char* endings)
+{
+    return "*." + juce::String (endings).replace (";", ";*.");
+}
+
 juce::String partIsCut (double seconds)
 {
     return "Only the first " + juce::String (juce::roundToInt (seconds)) + " s of the part are played.";
@@ -314,7 +320,7 @@ juce::String partIsCut (double seconds)
 
 juce::String turnRods (const juce::String& turns)
 {
-    return "Turn all rods: " + turns + ", for the tuning that is set. Sheet has the plan.";
+    return "Turn all rods: " + turns + ". This takes you to the tuning that is set; the tuning sheet has the full plan.";
 }
 
 juce::String sheetWritten (const juce::File& file)

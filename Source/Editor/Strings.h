@@ -95,8 +95,10 @@ inline constexpr const char* hearProgress = "Progress of rendering the tunings";
 inline constexpr const char* hearCancelled = "Cancelled.";
 inline constexpr const char* hearOneTip = "Press to hear the part with this tuning.";
 inline constexpr const char* blindFoundTip = "One of the tunings found. Press to hear it; Choose shows which it is.";
-inline constexpr const char* foundChanged = "The tunings found have changed: hear them anew.";
+inline constexpr const char* foundChanged = "The tunings found have changed. Press Hear all again.";
+inline constexpr const char* otherRate = "The sample rate has changed. Press Hear all again.";
 inline constexpr const char* nothingFound = "There are no tunings to hear yet: type a wish.";
+juce::String filePattern (const char* endings); ///< "mid;smf" as "*.mid;*.smf", for a file chooser
 juce::String partIsCut (double seconds);
 juce::String turnRods (const juce::String& turns);
 juce::String sheetWritten (const juce::File&);
@@ -127,7 +129,7 @@ inline constexpr const char* wiresAtCentre = "Snare response, centre (softest st
 inline constexpr const char* wiresAtCentreShort = "Snare response, centre";
 inline constexpr const char* wiresAtEdge = "Snare response, edge (softest stroke)";
 inline constexpr const char* wiresAtEdgeShort = "Snare response, edge";
-inline constexpr const char* bendingScale = "stick bending, 50 times enlarged";
+inline constexpr const char* bendingScale = "stick bending, enlarged 50 times";
 inline constexpr const char* ofStickOnly = "sticks only";
 inline constexpr const char* rebound = "Stick rebound";
 inline constexpr const char* contact = "Contact time";
@@ -244,8 +246,7 @@ inline constexpr CommandText analyseHead{ "Analyse", "Analyse the head",
 inline constexpr CommandText playLike{
     "Match the sound", "Match the sound of the last strike",
     "Sets muffling and wires so that the model rings like the last strike, as one undo step, then plays the strike and the "
-    "model, "
-    "one after the other at equal loudness. Set the drum to the strikes first; to match the wires, strike with the wires on."
+    "model, one after the other at equal loudness. Set the drum to the strikes first; to match the wires, strike with the wires on."
 };
 inline constexpr CommandText applyToDrum{
     "Set the drum to this", "Set the drum to what was heard",

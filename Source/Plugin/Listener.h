@@ -66,12 +66,12 @@ struct ListeningReport
     bool hasStroke = false;                         ///< one that playLike() can take
     std::shared_ptr<const PlayedLike> played{};     ///< after playLike()
 
-    int heardCount() const noexcept; ///< taps or strikes
+    int heardCount() const noexcept;  ///< taps or strikes
     double meanNote() const noexcept; ///< Hz, geometric mean of the notes; 0 before the first
 };
 
-/** Listens to the plugin's audio input, or to files, during a lug check or to strikes of the finished drum. The audio thread copies samples;
-    the reader's thread passes them on; a thread of its own, started with the first check, analyses them. */
+/** Listens to the plugin's audio input, or to files, during a lug check or to strikes of the finished drum. The audio thread
+   copies samples; the reader's thread passes them on; a thread of its own, started with the first check, analyses them. */
 class Listener
 {
 public:
@@ -103,8 +103,8 @@ public:
     /** Sets this drum to ring and rattle as the last strike does; takes some seconds. */
     void playLike (const playlike::KnownDrum&);
 
-    void stop();   ///< keeps the taps
-    void forget(); ///< stops and drops the taps
+    void stop();              ///< keeps the taps
+    void forget();            ///< stops and drops the taps
     void deleteLastTap();     ///< or the last strike
     void chooseLug (int lug); ///< from 0: the lug to tap next; does not start listening
     void resume();            ///< listens again, from the lug to tap next
@@ -147,7 +147,8 @@ private:
     ListeningReport::Stage stageNow() const noexcept;
     void fail (const std::string& why);
     void publish (ListeningReport::Stage);
-    template <typename Act> void withSession (Act&&);
+    template <typename Act>
+    void withSession (Act&&);
 
     std::atomic<bool> isOn{ false }, isWatched{ false };
     std::function<void()> changed;
@@ -173,8 +174,8 @@ private:
     Remark failure; ///< why the latest request could not be carried out
     bool wasSilent = false, isNewStrike = false;
 
-    std::jthread thread;
-    InputReader reader{ [this] (InputReader::Piece piece) { receive (std::move (piece)); } }; ///< last: ends before what it calls
+    InputReader reader{ [this] (InputReader::Piece piece) { receive (std::move (piece)); } }; ///< ends before what it calls
+    std::jthread thread; ///< last: ends before the reader, which it switches
 };
 
 } // namespace plugin

@@ -119,7 +119,7 @@ void Processor::applyLikeness (const PlayedLike& played)
             setMufflingAndWires (values, likeness.drum, likeness.fittings.wires);
             setSi (values, Parameter::wiresOn, likeness.hasWires ? 1.0 : 0.0);
             setSi (values, Parameter::morphOn, 0.0); // it would hide these values
-            setValues (values, "Play it like the recording");
+            setValues (values, "Match the sound of the last strike");
         });
 }
 

@@ -48,7 +48,8 @@ TEST_CASE ("Every control on every page has a name, a tooltip and a typed entry"
     TestWindow window (800, 500);
     REQUIRE (window.settle());
     std::size_t values = 0, buttons = 0;
-    for (const auto page : { editor::Page::heads, editor::Page::sound, editor::Page::map, editor::Page::setUp, editor::Page::listen })
+    for (const auto page :
+         { editor::Page::heads, editor::Page::sound, editor::Page::map, editor::Page::setUp, editor::Page::listen })
     {
         window.setPage (page);
         if (page == editor::Page::setUp)

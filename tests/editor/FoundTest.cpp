@@ -22,13 +22,6 @@ editor::FoundBar& found (TestWindow& window)
     return window.view().mapView().foundBar();
 }
 
-void openMapPage (TestWindow& window)
-{
-    REQUIRE (window.settle());
-    window.click (*window.buttonNamed (editor::strings::mapPage.name));
-    REQUIRE (window.awaitMap());
-}
-
 void fill (TestWindow& window, editor::WishField& field, const juce::String& text)
 {
     onMessageThread ([&] { field.setText (text); });
@@ -39,11 +32,6 @@ bool hasFound (TestWindow& window, std::size_t least)
 {
     return waitUntil (
         [&] { return window.view().mapView().keeper().found().list.size() >= least && ! window.view().mapView().isBusy(); });
-}
-
-juce::String hintShown (TestWindow& window)
-{
-    return fromMessageThread ([&] { return window.view().hintLine().shown(); });
 }
 
 bool explains (TestWindow& window, const juce::String& words)
@@ -74,7 +62,7 @@ void writeSheet (TestWindow& window, const juce::String& name)
     file.deleteFile();
     onMessageThread ([&] { window.view().mapView().writeSheet (file); });
     REQUIRE (waitUntil ([&] { return file.existsAsFile() && ! window.view().mapView().isBusy(); }));
-    CHECK (hintShown (window).contains (name));
+    CHECK (window.hint().contains (name));
     CHECK (file.loadFileAsString().startsWith ("%PDF"));
     CHECK (file.getSize() > 10000);
 }
@@ -84,7 +72,7 @@ void writeSheet (TestWindow& window, const juce::String& name)
 TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, and keeps the choice")
 {
     TestWindow window;
-    openMapPage (window);
+    REQUIRE (window.openMap());
     auto& map = window.view().mapView();
     fill (window, map.keyField(), "D minor");
     fill (window, map.field (Figure::interval), "M3:P5");
@@ -98,13 +86,13 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
     CHECK (fromMessageThread ([&] { return bar.hearButton().getButtonText(); }) == editor::strings::cancelRender);
     window.click (bar.hearButton());
     CHECK_FALSE (fromMessageThread ([&] { return bar.isRendering() || bar.isReady(); }));
-    CHECK (hintShown (window) == editor::strings::hearCancelled);
+    CHECK (window.hint() == editor::strings::hearCancelled);
 
     // Blind: one after the other, under numbers, while the drum stays as it is.
     const double before = window.plain (Parameter::batterNote);
     window.click (bar.blindButton());
     onMessageThread ([&] { map.filesDropped ({ part.getFullPathName() }, 0, 0); });
-    CHECK (hintShown (window).contains ("1 note of 3 has no stroke (60)"));
+    CHECK (window.hint().contains ("1 note of 3 has no stroke (60)"));
     REQUIRE (waitUntil ([&] { return bar.sounding() == 0; }));
     CHECK (fromMessageThread ([&] { return bar.tuningButton (0).getButtonText(); }) == "1");
     CHECK (fromMessageThread ([&] { return bar.tuningButton (1).getTooltip(); }) == editor::strings::blindFoundTip);
@@ -116,7 +104,7 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
 
     // Chosen: the drum is tuned to one of the list, and the rods' turns are shown.
     window.click (bar.chooseButton());
-    CHECK (hintShown (window).contains ("You chose"));
+    CHECK (window.hint().contains ("You chose"));
     REQUIRE (window.settle());
     const auto now = window.prediction();
     CHECK (std::any_of (list.begin(), list.end(),
@@ -126,7 +114,13 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
                                    std::abs (modal::centsBetween (tuning.resonantNote, now.resonant.tapNote)) < 2.0;
                         }));
     CHECK (fromMessageThread ([&] { return bar.tuningButton (0).getButtonText(); }).length() > 4);
-    CHECK (explains (window, "Turn all rods: ")); // of whichever head the choice moves
+    // Which of the list it is, chance decides: one is a few cents from the tuning that was set.
+    CHECK (waitUntil (
+        [&]
+        {
+            const auto shown = map.explanation();
+            return shown.contains ("Turn all rods: ") || shown.contains (editor::strings::nothingToTurn);
+        }));
     writeSheet (window, "producer.pdf");
     window.picture ("found-chosen");
     window.resize (800, 500);
@@ -139,7 +133,7 @@ TEST_CASE ("A producer goes from a song to a list, hears it blind with a part, a
 TEST_CASE ("A teacher widens the interval along one drum note, and takes the tunings away as a file for a lesson")
 {
     TestWindow window;
-    openMapPage (window);
+    REQUIRE (window.openMap());
     auto& plot = window.view().mapView().mapPlot();
     const double drumNote = window.prediction().drumNote, interval = window.prediction().interval.semitones;
     for (int step = 0; step < 2; ++step)
@@ -200,14 +194,14 @@ TEST_CASE ("A tech's recorded lug check becomes an answer, a plan and a sheet")
     window.click (listen.startButton());
 
     // A wish a semitone up for the batter alone: the answer is the way there.
-    openMapPage (window);
+    REQUIRE (window.openMap());
     auto& map = window.view().mapView();
     fill (window, map.field (Figure::batterMove), "0.9:1.1");
     fill (window, map.field (Figure::resonantMove), "stays");
     REQUIRE (hasFound (window, 1));
     window.click (found (window).tuningButton (0));
     REQUIRE (window.settle());
-    CHECK (explains (window, "Turn all rods: ")); // of whichever head the choice moves
+    CHECK (explains (window, "Turn all rods: batter "));
     CHECK (fromMessageThread ([&] { return map.explanation(); }).contains (" up"));
     writeSheet (window, "tech.pdf");
     file.deleteFile();

@@ -95,7 +95,7 @@ TEST_CASE ("A tech checks the lugs of the batter and applies the result to the d
 
     const double before = window.plain (Parameter::batterNote);
     window.click (listen.applyButton());
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::applied);
+    CHECK (window.hint() == editor::strings::applied);
     REQUIRE (window.settle());
     CHECK (std::abs (modal::centsBetween (truth, window.prediction().batter.tapNote)) < 3.0);
     // A head cannot tell a lug from the one opposite (README); of the pair it knows the sum.
@@ -133,7 +133,8 @@ TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets 
     window.click (listen.strikesButton());
     CHECK (fromMessageThread ([&] { return listen.advice(); }) == editor::strings::howToHearStrikes);
 
-    synthetic::Strike strike{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum, .tensions = { tension, 1900.0 } };
+    synthetic::Strike strike{ .drum = plugin::requestOf (window.processor().effectiveValues()).drum,
+                              .tensions = { tension, 1900.0 } };
     strike.wires.on = false;
     strike.position = 0.5;
     const double batter = modal::tapNote (strike.drum, modal::HeadSide::batter, tension),
@@ -150,7 +151,7 @@ TEST_CASE ("A tech strikes the finished drum, adds the note of a head, and sets 
     // A note that cannot be read is refused; one that can narrows the answer.
     auto& field = listen.knownView().resonantField();
     onMessageThread ([&] { field.setText ("rhubarb"); });
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains ("Resonant note"));
+    CHECK (window.hint().contains ("Resonant note"));
     const auto without = window.processor().listener().report()->drum;
     onMessageThread ([&] { field.setText (editor::noteWithCents (resonant, {})); });
     REQUIRE (waitUntil ([&] { return window.processor().listener().report()->drum != without; }));

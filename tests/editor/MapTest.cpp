@@ -21,14 +21,6 @@ double cents (double from, double to)
     return 1200.0 * std::log2 (to / from);
 }
 
-/** Opens the map page and waits for the map. */
-void openMap (TestWindow& window)
-{
-    REQUIRE (window.settle());
-    window.click (*window.buttonNamed (editor::strings::mapPage.name));
-    REQUIRE (window.awaitMap());
-}
-
 void wish (TestWindow& window, Figure figure, const juce::String& text)
 {
     auto& entry = window.view().mapView().field (figure).entryField();
@@ -53,7 +45,7 @@ std::size_t foundCount (TestWindow& window)
 TEST_CASE ("A producer clicks the map and hears the tuning, then follows a drum note with Alt held")
 {
     TestWindow window;
-    openMap (window);
+    REQUIRE (window.openMap());
     auto& plot = window.view().mapView().mapPlot();
     const auto strokes = window.processor().lastStrike().strokeCount();
 
@@ -97,7 +89,7 @@ TEST_CASE ("A producer clicks the map and hears the tuning, then follows a drum 
 TEST_CASE ("A tech wishes for a drum note with the resonant head left alone")
 {
     TestWindow window;
-    openMap (window);
+    REQUIRE (window.openMap());
     const double resonant = window.prediction().resonant.tapNote;
     wish (window, Figure::drumNote, "E3:F3");
     wish (window, Figure::resonantMove, "stays");
@@ -122,7 +114,7 @@ TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be 
     onMessageThread ([&] { window.processor().loadPreset (presets.front()); });
     REQUIRE (window.settle());
     window.click (*window.buttonNamed (editor::strings::keepTuning.name));
-    openMap (window);
+    REQUIRE (window.openMap());
     CHECK (fromMessageThread ([&] { return window.view().mapView().mapPlot().markCount(); }) >= 2); // a preset and the kept one
     wish (window, Figure::drumNote, "D3:E3");
     wish (window, Figure::ring, ":0.2s");
@@ -131,7 +123,7 @@ TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be 
     CHECK (fromMessageThread ([&] { return window.view().mapView().explanation(); }).contains ("No tuning of this drum has"));
 
     wish (window, Figure::ring, "rhubarb");
-    CHECK (waitUntil ([&] { return fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains ("rhubarb"); }));
+    CHECK (waitUntil ([&] { return window.hint().contains ("rhubarb"); }));
 
     // From the keyboard: a semitone of the batter, and the same along the contour.
     wish (window, Figure::ring, "");
@@ -147,10 +139,9 @@ TEST_CASE ("A teacher reads which wishes exclude each other, and what cannot be 
 TEST_CASE ("A producer wishes for a note that is gone after a beat where it will be played")
 {
     TestWindow window;
-    openMap (window);
+    REQUIRE (window.openMap());
     auto& map = window.view().mapView();
-    const auto shown = [&] (const juce::String& words)
-    { return waitUntil ([&] { return fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains (words); }); };
+    const auto shown = [&] (const juce::String& words) { return waitUntil ([&] { return window.hint().contains (words); }); };
     wish (window, Figure::lasts, "1beat:1.2beats");
     CHECK (shown ("a place, chosen in Set up"));
     CHECK (fromMessageThread ([&] { return map.keeper().wishes().empty(); }));
@@ -186,7 +177,7 @@ TEST_CASE ("A producer wishes for a note that is gone after a beat where it will
 TEST_CASE ("The map's strokes are played as fast and where it is set")
 {
     TestWindow window;
-    openMap (window);
+    REQUIRE (window.openMap());
     auto& keeper = window.view().mapView().keeper();
     auto& speed = window.view().auditionBar().speedBox();
     window.enter (speed, "6");

@@ -34,7 +34,7 @@ bool waitUntil (const Condition& condition, int milliseconds = 60000)
     {
         if (juce::Time::getMillisecondCounter() > end)
             return false;
-        juce::Thread::sleep (10); // between looks
+        juce::Thread::sleep (10);
     }
     return true;
 }

@@ -44,7 +44,7 @@ TEST_CASE ("A head is chosen by name, with the keyboard, and undone in one step"
     // A name that does not exist changes nothing, and the window lists those that do.
     window.enter (head, "calf skin");
     CHECK (shown (head) == "Single ply, coated");
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }).contains ("Double ply, coated"));
+    CHECK (window.hint().contains ("Double ply, coated"));
 }
 
 TEST_CASE ("Numbers that match no name are custom, and are folded away until asked for")

@@ -152,8 +152,9 @@ TEST_CASE ("A frame of the spectrogram is painted within a thirtieth of a second
     TestWindow window;
     window.click (*window.buttonNamed (editor::strings::listenPage.name));
     auto& spectrogram = window.view().listenView().spectrogramView();
-    std::printf ("Spectrogram, ms of one core, JUCE's software renderer; frames drawn on the virtual display\n%-12s %9s %9s %9s\n", "window",
-                 "a frame", "a second", "drawn");
+    std::printf (
+        "Spectrogram, ms of one core, JUCE's software renderer; frames drawn on the virtual display\n%-12s %9s %9s %9s\n",
+        "window", "a frame", "a second", "drawn");
     for (const auto& [width, height] :
          { std::pair{ 800, 500 }, std::pair{ 1200, 740 }, std::pair{ 1920, 1080 }, std::pair{ 3840, 2160 } })
     {

@@ -18,11 +18,6 @@ using plugin::Parameter;
 
 const juce::KeyPress undo ('z', juce::ModifierKeys::ctrlModifier, 0);
 
-juce::String hint (TestWindow& window)
-{
-    return fromMessageThread ([&] { return window.view().hintLine().shown(); });
-}
-
 /** Every change that the table shows; "name change" each. */
 juce::StringArray changes (TestWindow& window)
 {
@@ -102,7 +97,7 @@ TEST_CASE ("A drag stops at the yield strength of the head, with a message until
     const double reached = window.prediction().resonant.tapNote;
     CHECK (reached <= highest);
     CHECK (modal::centsBetween (reached, highest) < 3.0);
-    CHECK (hint (window).contains ("the range is"));
+    CHECK (window.hint().contains ("the range is"));
     // The tag and the table tell the same.
     CHECK (editor::hertzOfMidi (fromMessageThread ([&] { return resonant.binding().get(); }), {}) ==
            Approx (reached).epsilon (1.0e-4));
@@ -110,12 +105,12 @@ TEST_CASE ("A drag stops at the yield strength of the head, with a message until
     window.press (undo);
     REQUIRE (window.settle());
     CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
-    CHECK (waitUntil ([&] { return ! hint (window).contains ("the range is"); }));
+    CHECK (waitUntil ([&] { return ! window.hint().contains ("the range is"); }));
 
     // Typed, it is not taken at all.
     window.enter (resonant, "C7");
     CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
-    CHECK (hint (window).contains ("the range is"));
+    CHECK (window.hint().contains ("the range is"));
     window.enter (ladder.gapHandle(), "24 st");
     CHECK (window.plain (Parameter::interval) == Approx (before).margin (0.011));
 }
@@ -216,7 +211,7 @@ TEST_CASE ("Without audio a stroke shows why it is silent")
     REQUIRE (waitUntil ([&] { return window.view().spectrumView().advice() == editor::strings::hostIsStill; }));
     const auto strokes = window.processor().lastStrike().strokeCount();
     window.press (juce::KeyPress ('1', {}, '1'));
-    CHECK (hint (window) == editor::strings::hostIsStill);
+    CHECK (window.hint() == editor::strings::hostIsStill);
     window.setPlayed (true);
     REQUIRE (waitUntil ([&] { return window.view().spectrumView().advice() == editor::strings::noSpectrumYet; }));
     CHECK (window.processor().lastStrike().strokeCount() == strokes); // nothing was saved up
@@ -252,5 +247,5 @@ TEST_CASE ("The hint line explains the control with the keyboard focus")
     REQUIRE (window.settle());
     window.hover (window.view().auditionBar(), { 20.0f, 20.0f });
     window.focus (window.view().ladderView().resonantHandle());
-    CHECK (waitUntil ([&] { return hint (window).startsWith (editor::strings::resonantNote().name); }));
+    CHECK (waitUntil ([&] { return window.hint().startsWith (editor::strings::resonantNote().name); }));
 }

@@ -16,8 +16,7 @@ juce::File dragged (TestWindow& window, juce::Component& button, juce::ModifierK
 {
     juce::StringArray files;
     onMessageThread (
-        [&]
-        {
+        [&] {
             window.view().patternBar().dragOut().handOver = [&] (const juce::StringArray& paths, juce::Component&)
             { files = paths; };
         });
@@ -79,7 +78,7 @@ TEST_CASE ("The pattern is rendered to files, with a progress bar that a press o
     window.picture ("rendering");
     window.click (*button);
     CHECK_FALSE (fromMessageThread ([&] { return bar.isRendering(); }));
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }) == editor::strings::renderCancelled);
+    CHECK (window.hint() == editor::strings::renderCancelled);
     CHECK (folder.getNumberOfChildFiles (juce::File::findFiles) == 0);
 
     onMessageThread ([&] { bar.render (1, folder.getChildFile ("Groove.wav")); });

@@ -241,8 +241,20 @@ bool TestWindow::settle()
                                  view().keeper().scene().model == solved->model && view().keeper().scene().played != nullptr &&
                                  ! view().keeper().isBusy();
             quiet = isShown ? quiet + 1 : 0;
-            return quiet > 5; // 50 ms: longer than the window's timers
+            return quiet > 5; // 50 ms: longer than MainView's timer; isBusy() covers slower work
         });
+}
+
+bool TestWindow::openMap()
+{
+    const bool isSettled = settle();
+    click (*buttonNamed (editor::strings::mapPage.name));
+    return isSettled && awaitMap();
+}
+
+juce::String TestWindow::hint()
+{
+    return fromMessageThread ([&] { return view().hintLine().shown(); });
 }
 
 bool TestWindow::awaitMap()

@@ -45,6 +45,12 @@ public:
     /** Waits until the map page has computed and drawn what it is asked for. */
     bool awaitMap();
 
+    /** Opens the map page and waits for the map. */
+    bool openMap();
+
+    /** What the line at the bottom says. */
+    juce::String hint();
+
     /** Whether the host asks for audio. */
     void setPlayed (bool isPlayed) { isPaused = ! isPlayed; }
 

@@ -186,7 +186,7 @@ TEST_CASE ("A tech enters the drum and reads tension and change per head")
     // A wrong entry changes nothing and is explained.
     enter (Parameter::diameter, "90 in");
     CHECK (window.plain (Parameter::diameter) == Approx (13.0));
-    CHECK (fromMessageThread ([&] { return window.view().hintLine().shown(); }).containsIgnoreCase ("diameter"));
+    CHECK (window.hint().containsIgnoreCase ("diameter"));
 
     // A lug that was let down splits the pairs, which the modes then show.
     window.click (*window.buttonNamed (editor::strings::headsPage.name));
