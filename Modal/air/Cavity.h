@@ -33,7 +33,7 @@ struct StandingWave
 struct Order
 {
     Eigen::VectorXd zeros;           ///< β_q = j'_mq, or 0 for the constant
-    Eigen::MatrixXd overlap;         ///< ∫ φ_n ψ_q dA: a row a basis function, a column a ψ_q
+    Eigen::MatrixXd overlap;         ///< ∫ φ_n ψ_q dA: one row per basis function, one column per ψ_q
     std::vector<StandingWave> waves; ///< those below the cutoff
     Eigen::VectorXd selfMass;        ///< for each ψ_q, kg/m²: what is not in `waves`, on a head's own motion
     Eigen::VectorXd crossMass;       ///< and between the heads, displacements counted upwards

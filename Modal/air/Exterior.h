@@ -83,7 +83,7 @@ double resistance (int m, const Eigen::ArrayXd& upper, const Eigen::ArrayXd& low
 /** sin θ of the directions at which resistance() samples, θ from 0 (the axis) to a right angle. */
 const Eigen::ArrayXd& sines();
 
-/** Ŵ_n(x) of the heads' basis functions: a row a point, a column a function. */
+/** Ŵ_n(x) of the heads' basis functions: one row per point, one column per function. */
 Eigen::MatrixXd headTransforms (int m, const Eigen::VectorXd& zeros, const Eigen::ArrayXd& x);
 
 /** The same for the cavity's functions ψ_q at an open end: √2 x J_m'(x) / ((β_q² − x²) √(1 − m²/β_q²)), β_q = j'_mq or 0. */

@@ -49,7 +49,7 @@ Factors factorsOf (const std::vector<BasisFunction>& basis)
     return factors;
 }
 
-/** Radial functions of unit radius and their slopes at the points of a rule: a row a point, a column a function. */
+/** Radial functions of unit radius and their slopes at the points of a rule: one row per point, one column per function. */
 struct RadialSamples
 {
     Eigen::MatrixXd value, slope;

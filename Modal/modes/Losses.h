@@ -15,7 +15,7 @@ namespace modal
 
     The same snare's lowest partial, 243 Hz coming to rest at 232, rings for 0.25 to 0.5 s. That is (0,1): a (1,1) there would
    have a (0,1) near 135 Hz below it that rings for more than a second, and there is none. A drum tuned so that (0,1) is at 235 Hz
-   has 0.30 s. Its modes next to the other partials (which is which is not known): (1,1) at 437 Hz 0.20 s and (2,1) at 489 Hz
+   has 0.30 s. Its modes next to the other partials (not known which belongs to which): (1,1) at 437 Hz 0.20 s and (2,1) at 489 Hz
    0.65 s (423 and 431 Hz: 0.6 and 0.4 s), (4,1) at 761 Hz 0.64 s (731 Hz: 1 s), at 891 and 911 Hz 0.57 and 0.17 s (921 to 927 Hz:
    0.4 to 0.5 s). So a mode's decay is known within a factor of two to three either way, with no loss that is plainly missing.
 

@@ -1,6 +1,7 @@
 #include "HeadNotes.h"
 
 #include "Modal/InputError.h"
+#include "Modal/NumberText.h"
 #include "Modal/Tuning.h"
 #include "Modal/Units.h"
 #include "Modal/heads/OneHead.h"
@@ -58,7 +59,7 @@ void HeadNotes::requireInRange (double hertz) const
     if (! (hertz >= notes.lowest && hertz <= notes.highest))
         throw InputError (nameOf (side), asText (hertz, 5) + " Hz",
                           asLimit (notes.lowest, false) + " to " + asLimit (notes.highest, true) +
-                              " Hz on this head; above, it would yield (" + asText (yieldTension (single.batter), 4) + " N/m)");
+                              " Hz on this head; above, it would yield (" + fixedText (yieldTension (single.batter), 0) + " N/m)");
 }
 
 /** The tap note rises nearly with the square root of tension. */

@@ -114,9 +114,9 @@ MapView::MapView (plugin::Processor& p)
         fields.emplace_back (wished, std::move (field));
     }
     key = std::make_unique<WishField> (strings::songKey());
-    key->setExample ("D minor");
+    key->setExample ("e.g. D minor");
     tempo = std::make_unique<WishField> (strings::songTempo());
-    tempo->setExample ("120");
+    tempo->setExample ("e.g. 120");
     for (auto* field : { key.get(), tempo.get() })
     {
         field->onEntered = [this] { readWishes(); };

@@ -147,7 +147,7 @@ void SpectrogramView::update()
 
 void SpectrogramView::append (const plugin::InputReader::Columns& columns)
 {
-    const bool isAfterGap = columns.first != next; // the clock was started anew, or the page was away for long
+    const bool isAfterGap = columns.first != next; // the clock was restarted, or the page was away for long
     if (isAfterGap)
         history.clear();
     next = columns.end();

@@ -46,17 +46,14 @@ ControlText wish (finding::Figure figure)
         return { "Ring", "s",
                  "Time for the drum note to fall by 60 dB, wires off: :0.6s for at most 0.6 s, 0.3s:0.6s for a range." };
     case Figure::lasts:
-        return { "Lasts in place", "s",
+        return { "Lasts at listener", "s",
                  "Time for the drum note to fall by 60 dB at the listener of the place, wires off: :1beat for at most a beat of "
-                 "the song's "
-                 "tempo, or of the pattern's; :0.6s for at most 0.6 s." };
+                 "the song's tempo, or of the pattern's; :0.6s for at most 0.6 s." };
     case Figure::interval:
         return { "Interval", "interval", "Resonant over batter: P4:P5 for from a fourth to a fifth, :P4 for at most a fourth." };
     case Figure::softestStroke:
-        return { "Softest stroke", "m/s",
-                 "The softest stroke, as far from the centre as strokes are set to land, that wakes the wires: :0.2m/s for ghost "
-                 "notes that "
-                 "soft." };
+        return { "Snare response", "m/s",
+                 "The softest stroke that wakes the wires, at the strike point that is set: :0.2m/s for at most 0.2 m/s." };
     case Figure::batterMove:
         return { "Batter moves", "semitones", "From where it is: stays, or -4:4 for at most four semitones either way." };
     case Figure::resonantMove:
@@ -78,21 +75,21 @@ juce::String wishExample (finding::Figure figure)
     switch (figure)
     {
     case Figure::drumNote:
-        return "D3:E3";
+        return "e.g. D3:E3";
     case Figure::ring:
-        return ":0.6s";
+        return "e.g. :0.6s";
     case Figure::lasts:
-        return ":1beat";
+        return "e.g. :1beat";
     case Figure::interval:
-        return "P4:P5";
+        return "e.g. P4:P5";
     case Figure::softestStroke:
-        return ":0.2m/s";
+        return "e.g. :0.2m/s";
     case Figure::batterMove:
-        return "-4:4";
+        return "e.g. -4:4";
     case Figure::resonantMove:
-        return "stays";
+        return "e.g. stays";
     default:
-        return ":50";
+        return "e.g. :50";
     }
 }
 
@@ -136,7 +133,7 @@ juce::String allMet (int count)
 
 juce::String movesFrom (const juce::String& batterTap, const juce::String& resonantTap)
 {
-    return "from " + batterTap + " / " + resonantTap;
+    return "moves from " + batterTap + " / " + resonantTap;
 }
 
 ControlText drumNoteHandle()

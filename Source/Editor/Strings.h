@@ -59,13 +59,13 @@ inline constexpr const char* mapComing = "The map is being computed";
 inline constexpr const char* mapNeedsTwoHeads = "The map needs a drum with two heads: it goes over the notes of both.";
 inline constexpr const char* batterWouldYield = "batter would yield";
 inline constexpr const char* resonantWouldYield = "resonant head would yield";
-inline constexpr const char* noSuchBatterNote = "batter has no such note (an air mode)";
-inline constexpr const char* noSuchResonantNote = "resonant head has no such note (an air mode)";
+inline constexpr const char* noSuchBatterNote = "batter cannot reach this note (air mode)";
+inline constexpr const char* noSuchResonantNote = "resonant head cannot reach this note (air mode)";
 inline constexpr const char* batterSlack = "batter too slack";
 inline constexpr const char* resonantSlack = "resonant head too slack";
 inline constexpr const char* halfOfYield = "half of yield";
 inline constexpr const char* tunedOnMap = "Tuning from the map";
-inline constexpr const char* noWishes = "Type what you want at the right of a name: the map dims what misses it, and up to five tunings appear below it.";
+inline constexpr const char* noWishes = "Type a wish beside its name: the map dims the tunings that miss it, and up to five that meet it appear below.";
 inline constexpr const char* looking = "Looking for tunings";
 inline constexpr CommandText startHere{ "Start here", "Count moves from the present tuning",
                                         "The heads' moves count from the tuning that is set now." };

@@ -27,7 +27,7 @@ constexpr double longestDelay = 0.07; ///< s: 20 m at the lowest speed of sound
    it is cut into blocks. */
 constexpr int tidyEvery = 64;
 
-/** A rise of a tension by this share is a quarter of a cent at most, which nobody hears: it is left out while playing. */
+/** A rise of a tension by this share is a quarter of a cent at most, which is inaudible: it is left out while playing. */
 constexpr double smallestTensionRise = 3.0e-4;
 
 /** While playing, contact forces converge to this share of the largest force beyond rest. Against a hundredth of this a stroke's

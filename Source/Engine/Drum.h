@@ -21,7 +21,7 @@ struct BlowReport
     double contactTime = 0.0;  ///< s that the tip was on the head, all contacts of the blow together; of a brush, the group that stayed longest
     double peakForce = 0.0;    ///< N, of the tip, or of all wires of a brush together
     double hoopForce = 0.0;    ///< N, peak of the shaft on the hoop
-    double reboundShare = 0.0; ///< speed of the tip away over its speed of approach, the stick's trembling left out
+    double reboundShare = 0.0; ///< speed of the tip away over its speed of approach, without the stick's vibration
     double landingTime = 0.0;  ///< s from the first touch of a brush's wires to the last group's first
 };
 

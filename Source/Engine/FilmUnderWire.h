@@ -23,7 +23,7 @@ namespace engine
 struct FilmUnderWire
 {
     double stiffness = 0.0;  ///< N/m
-    double resistance = 0.0; ///< N s/m; 0 if nobody said how heavy the film is
+    double resistance = 0.0; ///< N s/m; 0 if the density of the film is not given
 
     bool hasWave = false;
     double waveFrequency = 0.0; ///< Hz

@@ -17,7 +17,7 @@ namespace
     Of each group the unknown is its tip's move over two samples. The tip meets the head by Hertz's law, whose force is the
    discrete gradient of its energy (see ContactLaw.h); its slip follows the tip's force: it holds, or slides against friction.
    What the groups' forces do to one another, which is little, is held fixed while Newton's method finds each group's own move,
-   and then taken anew until nothing changes. The row sums of the mobility stand for its diagonal there: they bound the matrix
+   and then recomputed until nothing changes. The row sums of the mobility stand for its diagonal there: they bound the matrix
    from above, so that this converges. */
 template <int lanes>
 class BrushStep
@@ -156,7 +156,7 @@ private:
         return sum;
     }
 
-    /** Takes what the groups' forces do to one another anew. */
+    /** Recomputes what the groups' forces do to one another. */
     void couple (std::size_t end) noexcept
     {
         for (std::size_t g = 0; g < end; g += lanes)

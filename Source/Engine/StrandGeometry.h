@@ -13,7 +13,7 @@ namespace engine
     The n strands of a group push together on slow waves of the head. Fast waves they strike each at its own time, so that their
    forces add up by their power: to √n times that of one. Let f be the force of the model strand, n times that of one. A wave
    that is pushed with f/√n, and moves the model strand by 1/√n of what it moves the head, has that power; the strands then meet
-   the head as n contacts that do not feel one another; and no energy comes from nowhere, since both factors are the same.
+   the head as n contacts that do not feel one another; and no energy is created, since both factors are the same.
 
     Between both limits the power is 1/n + (1 - 1/n)·exp(-(ωτ)²), which is exact for equal forces at random times with a standard
    deviation of τ. Here that is how far the strands' half swings off the head differ, by their tensions. */

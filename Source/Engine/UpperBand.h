@@ -19,7 +19,7 @@ struct DirectPath
 /** How the film of one head sounds above the modes that are solved. */
 struct UpperHead
 {
-    double density = 0.0; ///< kg/m² of the film; 0: there is no such head, or nobody said
+    double density = 0.0; ///< kg/m² of the film; 0: there is no such head, or it is not given
     double height = 0.0;  ///< m, of its plane
     double faces = 1.0;   ///< +1 if its outer side looks up, -1 down
 

@@ -16,7 +16,7 @@ struct WireContacts
     Eigen::VectorXd restForce;             ///< N, at rest
     Eigen::VectorXd restCompression;       ///< m, negative where a wire does not touch the head
     Eigen::VectorXd metric;                ///< m/N a step, diagonal that bounds the coupling from above
-    std::vector<Eigen::MatrixXd> mobility; ///< one a class, m/N a step
+    std::vector<Eigen::MatrixXd> mobility; ///< one per class, m/N per step
 
     int size() const noexcept { return static_cast<int> (stiffness.size()); }
 };

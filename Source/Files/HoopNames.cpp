@@ -23,6 +23,11 @@ const char* nameOf (const modal::HoopSpec& hoop) noexcept
     return hoopNames()[static_cast<std::size_t> (hoop.kind)].name;
 }
 
+const char* descriptionOf (const modal::HoopSpec& hoop) noexcept
+{
+    return hoopNames()[static_cast<std::size_t> (hoop.kind)].description;
+}
+
 modal::HoopSpec namedHoop (const std::string& name, const std::string& field)
 {
     std::vector<std::string> allowed;

@@ -22,6 +22,9 @@ const std::array<HoopName, 4>& hoopNames() noexcept;
 /** The name in files and options. */
 const char* nameOf (const modal::HoopSpec&) noexcept;
 
+/** "Steel, three flanges, 1.6 mm". */
+const char* descriptionOf (const modal::HoopSpec&) noexcept;
+
 /** The hoop of that name, or former name. Throws modal::InputError, on `field`, that lists the names. */
 modal::HoopSpec namedHoop (const std::string& name, const std::string& field);
 

@@ -18,7 +18,7 @@ std::string listed (const std::vector<std::string>& parts)
     return text;
 }
 
-/** "the nearest is 410 ms, 110 ms too long". */
+/** "0.41 s, 0.11 s too long". */
 std::string nearestText (const Wish& wish, double nearest, modal::ConcertPitch pitch)
 {
     return textOf (wish.figure, nearest, pitch) + ", " + missText (wish.figure, nearest, nearestAllowed (wish, nearest));
@@ -27,7 +27,7 @@ std::string nearestText (const Wish& wish, double nearest, modal::ConcertPitch p
 std::string aloneText (const Wish& wish, double nearest, modal::ConcertPitch pitch)
 {
     if (std::isnan (nearest))
-        return "Not known on this drum: " + wish.text + (wish.figure == Figure::softestStroke ? ", for its wires are off." : ".");
+        return "Not known on this drum: " + wish.text + (wish.figure == Figure::softestStroke ? ", because its wires are off." : ".");
 
     return "No tuning of this drum has " + wish.text + ": the nearest is " + nearestText (wish, nearest, pitch) + ".";
 }

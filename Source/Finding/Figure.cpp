@@ -88,7 +88,7 @@ namespace
 std::string timeText (double seconds)
 {
     return seconds < 0.02  ? modal::fixedText (1000.0 * seconds, 1) + " ms"
-           : seconds < 1.0 ? modal::fixedText (1000.0 * seconds, 0) + " ms"
+           : seconds < 0.1 ? modal::fixedText (1000.0 * seconds, 0) + " ms"
                            : modal::fixedText (seconds, 2) + " s";
 }
 

@@ -319,11 +319,11 @@ void listThoseThatMissLeast (Listing& listing, const std::vector<Wish>& wishes, 
     for (std::size_t w = 0; w < wishes.size(); ++w)
         if (std::isfinite (best[w]) && ! listing.covers (w, best[w]))
             listing.add (
-                "keeps " + wishes[w].text,
+                (best[w] > 0.0 ? "nearest to " : "keeps ") + wishes[w].text,
                 field.least ([&] (std::size_t cell)
                              { return field.missAt (cell, w) <= best[w] + asNear ? field.missesBut (cell, w) : infinite; }));
 
-    listing.add ("shares the misses", field.least ([&] (std::size_t cell) { return field.missesBut (cell, wishes.size()); }));
+    listing.add ("best compromise", field.least ([&] (std::size_t cell) { return field.missesBut (cell, wishes.size()); }));
 }
 
 /** The smallest sets that exclude each other: single wishes, pairs, triples; else one set from which none can be left out. */

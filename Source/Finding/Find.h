@@ -68,8 +68,8 @@ bool needsPlaying (const std::vector<Wish>&);
 /** Looks for tunings that meet the wishes: over the map in steps of 5 cents, then solved around each find.
 
     If some meet all wishes, the list shows different ones among them. If none does, it shows for each wish a tuning that comes as
-    near to it as this drum can and misses the others by the least, those that meet all other wishes first, and a tuning that
-   shares the misses; and `conflicts` says which wishes exclude each other.
+    near to it as this drum can and misses the others by the least, those that meet all other wishes first, and the
+    best compromise; and `conflicts` says which wishes exclude each other.
 
     @throws modal::InputError for too many wishes, or wishes that need what `ground` lacks */
 FindResult find (const Ground&, const std::vector<Wish>&);

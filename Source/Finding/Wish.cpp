@@ -34,23 +34,23 @@ std::string allowedText (const FigureInfo& info)
     switch (info.kind)
     {
     case Kind::note:
-        return "a note or two with a colon between: D3, D3:E3, :E3 (at most), D3: (at least), 140Hz:160Hz";
+        return "a note, or a range with a colon: D3, D3:E3, :E3 (at most), D3: (at least), 140Hz:160Hz";
     case Kind::semitones:
-        return info.figure == Figure::interval ? "two intervals with a colon between: P4:P5, :P5, P4:"
-                                               : "stays, or semitones from where it is with a colon between: -4:4, :2, -2:";
+        return info.figure == Figure::interval ? "a range of intervals with a colon: P4:P5, :P5 (at most), P4: (at least)"
+                                               : "stays, or a range of semitones with a colon: -4:4, :2 (at most), -2: (at least)";
     case Kind::share:
-        return "two shares in % with a colon between: :60, 20:60";
+        return "a range in % with a colon: :60 (at most), 20:60";
     case Kind::decibels:
-        return "two numbers of dB with a colon between: 6:, 3:9";
+        return "a range in dB with a colon: 6: (at least), 3:9";
     case Kind::time:
-        return info.figure == Figure::lasts ? "two times with a colon between: :0.6s, 200ms:0.6s, :1beat, 1/2beat:2beats"
-                                            : "two times with a colon between: :0.6s, 200ms:0.6s";
+        return info.figure == Figure::lasts ? "a range of times with a colon: :0.6s (at most), 0.2s:0.6s, :1beat, 1/2beat:2beats"
+                                            : "a range of times with a colon: :0.6s (at most), 0.2s:0.6s";
     case Kind::frequency:
-        return "two frequencies with a colon between: 900Hz:1500Hz, :1200Hz";
+        return "a range of frequencies with a colon: 900Hz:1500Hz, :1200Hz (at most)";
     case Kind::speed:
-        return "two speeds with a colon between: :0.2m/s, 0.1:0.3";
+        return "a range of speeds with a colon: :0.2m/s (at most), 0.1:0.3";
     case Kind::distance:
-        return "two distances with a colon between: 15m:, 5m:30m";
+        return "a range of distances with a colon: 15m: (at least), 5m:30m";
     }
 
     return {};
@@ -189,8 +189,11 @@ Wish wishFor (Figure figure, Span span, modal::ConcertPitch pitch)
     check (span.low);
     check (span.high);
 
-    if (! (span.low <= span.high) || (std::isinf (span.low) && std::isinf (span.high)))
-        throw modal::InputError (info.name, "a range without a value in it", allowedText (info));
+    if (! (span.low <= span.high))
+        throw modal::InputError (info.name, "a range from high to low", allowedText (info));
+
+    if (std::isinf (span.low) && std::isinf (span.high))
+        throw modal::InputError (info.name, "a range without limits", allowedText (info));
 
     return { figure, { span }, rangeText (info, span, pitch) };
 }

@@ -2,7 +2,7 @@
 
 #include "Drum.h"
 
-/** A check of a fit that needs no truth: strikes that were left out. */
+/** Cross-validation of a fit, without a known tuning: it predicts strikes that were left out. */
 namespace fitting
 {
 
@@ -23,7 +23,7 @@ struct LeftOutCheck
     Prediction
         vacuum; ///< membranes without air, f = j_mn/(2πa)·√(T/σ), each head at the tension that suits the strikes used best
     Prediction random;                ///< the model at tensions drawn at random, mean of 20
-    bool isFitted = false;            ///< false if the strikes used gave no fit; `model` counts for nothing then
+    bool isFitted = false;            ///< false if the strikes used gave no fit; `model` is then meaningless
     std::vector<Line> linesLeftOut{}; ///< those that tell, ascending in frequency
 };
 

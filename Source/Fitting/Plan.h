@@ -49,10 +49,10 @@ struct PlanRequest
 /** The smallest turn that a hand can set; turns are multiples of it. */
 inline constexpr double handTurn = 1.0 / 16.0;
 
-/** A test turn of every rod comes first where nobody has seen what a turn does to this head. */
+/** A test turn of every rod comes first if no turn of this head was observed yet. */
 inline constexpr double testTurn = 1.0 / 8.0;
 
-/** Passes after the test turn before one listens and plans anew, unless a largest step is asked for. */
+/** Passes after the test turn before one listens and makes a new plan, unless a largest step is asked for. */
 inline constexpr int mostPasses = 3;
 
 /** Turns that may be asked for: the largest in one pass, and how far below its target a rod that is let down goes first. */
@@ -105,9 +105,9 @@ struct HeadPlan
     double forcePerRod = 0.0;              ///< N at the target
     modal::Spread torque{ 0.0, 0.0, 0.0 }; ///< N·m at the target; information only
     std::vector<Pass> passes;              ///< empty: nothing to turn; what is left is less than a hand can set
-    bool hasTestTurn = false;              ///< the first pass is a test turn: tell what it did and plan anew
+    bool hasTestTurn = false;              ///< the first pass is a test turn: report what it did and make a new plan
     std::vector<AfterTest> afterTest{};    ///< a row of what may be heard, ascending in tapNote; empty without a test turn
-    double turnsLeft = 0.0;                ///< mean turns of a rod that are left after the passes, as a usual drum turns; 0 if they get there
+    double turnsLeft = 0.0;                ///< mean turns of a rod that are left after the passes, for a typical drum; 0 if they get there
     std::vector<PlanCaution> cautions;
 };
 

@@ -13,7 +13,7 @@ namespace listening
 class LiveStrikes
 {
 public:
-    static constexpr std::size_t most = 12; ///< strikes kept; the oldest make room
+    static constexpr std::size_t most = 12; ///< strikes kept; the oldest are dropped
 
     /** @param sampleRate  Hz, 8000 to 192 000. @throws modal::InputError */
     explicit LiveStrikes (double sampleRate) : incoming (sampleRate) {}

@@ -9,10 +9,10 @@
 namespace listening
 {
 
-/** What a recording sounds like, as far as it is plain. */
+/** What a recording holds, where that is certain. */
 enum class Nature
 {
-    drum,      ///< or nothing that speaks against one
+    drum,      ///< or nothing that rules one out
     noStroke,  ///< nothing starts suddenly
     harmonics, ///< of one pitch: a voice or another instrument
     cymbal,    ///< most of what rings on lies above 3.5 kHz

@@ -35,7 +35,7 @@ struct RodTurns
     std::optional<double> batter{}, resonant{}; ///< none: that head was not heard
 };
 
-/** Turns from the heads as they were heard to the tuning asked for, by what a turn does to a usual drum (fitting::makePlan).
+/** Turns from the heads as they were heard to the tuning asked for, by what a turn does to a typical drum (fitting::makePlan).
     @throws modal::InputError if a head cannot reach it */
 RodTurns rodTurnsTo (const DrumRequest& wanted, const std::optional<fitting::HeadAsIs>& batter,
                      const std::optional<fitting::HeadAsIs>& resonant);

@@ -41,7 +41,7 @@ public:
 
     // Any thread but the audio thread.
 
-    /** Starts the clock and the columns anew. Hz. */
+    /** Restarts the clock and the columns. Hz. */
     void setSampleRate (double);
     void setWanted (bool);
 
@@ -56,7 +56,7 @@ public:
 
     static constexpr std::size_t keptColumns = 2000; ///< 20 s
 
-    /** Those from this number on, as far as they are kept; from the first if the clock was started anew since. */
+    /** Those from this number on, as far as they are kept; from the first if the clock was restarted since. */
     Columns columnsFrom (std::int64_t number) const;
 
     /** Peak of the input since the last call, full scale 1. */

@@ -110,7 +110,7 @@ public:
     void resume();            ///< listens again, from the lug to tap next
     void analyse();           ///< fits the taps so far; happens by itself after the last lug and after each strike
 
-    /** The sample rate has changed: forgets, and starts the input's clock anew. Hz. */
+    /** The sample rate has changed: forgets all, and restarts the input's clock. Hz. */
     void setSampleRate (double);
 
     /** Whether the input's spectrogram is wanted while nothing is listened to. */

@@ -148,7 +148,7 @@ std::string presetText (const State& state, const juce::String& name)
     return drumText (sound, name);
 }
 
-/** Whether drum and first tuning of a file are those of its window's part: nobody has changed them since. */
+/** Whether drum and first tuning of a file are still those of its window's part. */
 bool isUnchanged (const files::DrumFile& file, const Values& window)
 {
     auto part = file;

@@ -13,7 +13,7 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
         { "attack brightness, heard from above", "attack_brightness_hz", p.brightness, 0, "Hz" },
         { "dryness (first 50 ms against the rest)", "dryness_db", p.earlyToLate, 1, "dB" },
     };
-    const PlayedNumber ofStick{ "rebound", "rebound_percent", 100.0 * p.rebound, 0, "% of the speed before" },
+    const PlayedNumber ofStick{ "rebound (speed after against before)", "rebound_percent", 100.0 * p.rebound, 0, "%" },
         ofBrush{ "its wires land within", "landing_time_ms", 1.0e3 * p.landingTime, 1, "ms" };
     numbers.insert (numbers.begin() + 2, p.isBrush ? ofBrush : ofStick);
 

@@ -17,7 +17,7 @@ struct MixChannel
    source. */
 inline constexpr std::array<MixChannel, 3> usualMix{ { { 0.0, -0.2 }, { -6.0, 0.2 }, { 6.0, 0.0 } } };
 
-/** How much louder than it is the sound in a place is played unless set otherwise, dB. A drum in the living room of the presets
+/** Default gain of the sound in a place, dB. A drum in the living room of the presets
    is then about as loud as the mix of its microphones; in a club, nine metres away, it is 13 dB softer. */
 inline constexpr double usualPlaceLevel = 18.0;
 

@@ -10,7 +10,7 @@ namespace sheets
 namespace
 {
 
-// Common practice, no source: a trained ear tells a quarter tone on a drum, and nobody tells a twentieth of a semitone.
+// Common practice, no source: a trained ear hears a quarter tone on a drum; no ear hears a twentieth of a semitone.
 constexpr double clearlyMoved = 0.5; // semitones
 constexpr double held = 0.05;        // semitones
 

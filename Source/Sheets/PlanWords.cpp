@@ -84,7 +84,7 @@ std::vector<std::string> planLines (const HeadPlan& head, ConcertPitch pitch)
     }
 
     if (head.turnsLeft != 0.0)
-        lines.push_back (name + " then: every rod still needs about " + wording::nearTurn (head.turnsLeft) + "; plan anew");
+        lines.push_back (name + " then: every rod still needs about " + wording::nearTurn (head.turnsLeft) + "; make a new plan");
 
     return lines;
 }

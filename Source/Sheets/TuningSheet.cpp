@@ -102,8 +102,8 @@ void drawDrum (Column& column, const TuningSheet& sheet)
     const auto& drum = sheet.wanted.drum;
     column.paragraph (asText (drum.diameter / units::inch, 4) + " x " + asText (drum.depth / units::inch, 4) + " in, " +
                       std::to_string (drum.lugs) + " lugs, shell " + drum.shell.material + " " +
-                      asText (drum.shell.thickness / units::millimetre, 3) + " mm, hoops " +
-                      files::nameOf (sheet.fittings.hoop));
+                      asText (drum.shell.thickness / units::millimetre, 3) + " mm, hoops: " +
+                      files::descriptionOf (sheet.fittings.hoop));
     column.paragraph ("Batter head: " + files::headText (drum.batter));
 
     if (drum.hasResonantHead())
@@ -334,7 +334,7 @@ void drawOrder (Column& column, const TuningSheet& sheet)
 
     if (sheet.wanted.drum.hasResonantHead())
         add ("Batter head up, on its stand, strainer on: " + wiresText (sheet.fittings.wires) +
-             ". Play softly: the wires answer cleanly, or turn the strainer.");
+             ". Play softly; if the wires do not answer cleanly, adjust the strainer.");
 
     column.y += 8.0;
 }
@@ -344,9 +344,9 @@ void drawCorrections (Column& column, const TuningSheet& sheet)
     if (sheet.corrections.empty())
         return;
 
-    column.headed ("Heard (cents from the target), and turns of its rod or of all rods");
+    column.headed ("Corrections: turns for a tap that is off the target");
     std::vector<double> columns{ 0.0 };
-    std::vector<std::string> names{ "Heard" };
+    std::vector<std::string> names{ "Tap is off by" };
 
     for (const auto& head : sheet.corrections)
         for (const char* what : { ", one lug", ", all lugs" })
@@ -371,9 +371,9 @@ void drawCorrections (Column& column, const TuningSheet& sheet)
     }
 
     const bool isCalibrated = std::all_of (sheet.corrections.begin(), sheet.corrections.end(), [] (const auto& h) { return h.isCalibrated; });
-    column.paragraph ("One lug: only its rod; a lug and the opposite one sound alike, so turn each by half. What comes down goes 1/8 "
-                      "turn below and up again." +
-                          std::string (isCalibrated ? "" : " For a usual drum: yours may need half or twice as much."),
+    column.paragraph ("One lug: turn its rod only; a lug and the opposite one sound alike, so turn each by half. To lower, go 1/8 turn "
+                      "further down, then up again." +
+                          std::string (isCalibrated ? "" : " For a typical drum; yours may need half or twice as much."),
                       small);
     column.y += 8.0;
 }

@@ -29,7 +29,7 @@ listening::Recording loadRecording (const std::string& path, const std::string& 
     const std::unique_ptr<juce::AudioFormatReader> reader (formats.createReaderFor (file));
 
     if (reader == nullptr || reader->sampleRate <= 0.0)
-        throw refuse ("is no sound file", soundFile);
+        throw refuse ("is not a sound file", soundFile);
 
     if (reader->lengthInSamples <= 0)
         throw refuse ("holds no sound", "a recording");

@@ -55,14 +55,13 @@ const Command& compareCommand()
         "compare",
         "Compares tunings side by side: what changes on each head",
         "[DRUM...] [options] [vs [DRUM] [options]]...",
-        "Without \"vs\" it compares all tunings of all drums given. With \"vs\", the options before the first \"vs\" hold for "
-        "every column, and those\n"
-        "after it change one column:\n\n"
+        "Without \"vs\" it compares all tunings of all drums given. With \"vs\", the options before the first \"vs\" hold for every\n"
+        "column, and those after it change one column:\n\n"
         "  snarewright compare maple-14x5 --batter-note G#3 --interval P4 vs --interval P5 vs --batter-note A3\n"
         "  snarewright compare maple-14x5 --place studio-dry vs --place church\n\n"
         "Changes are relative to the first column.\n"
         "A snare drum at playing distance harms hearing within minutes: wear ear protection when you compare by ear.\n",
-        { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
+        { { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } }, placeOptions() },
         true,
         runCompare
     };

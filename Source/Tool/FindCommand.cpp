@@ -232,12 +232,11 @@ const Command& findCommand()
 {
     static const Command command{
         "find",
-        "Finds tunings that give what is wished for: note, ring, interval, snare response, heads that stay",
+        "Finds tunings that meet wishes: drum note, ring, interval, snare response, heads that stay",
         "[DRUM] [wishes] [song] [options]",
-        "It looks over every tap note of both heads, five cents apart, and lists at most five tunings that differ in kind: what "
-        "each\n"
-        "meets, what it misses by how much, how far each head moves. If no tuning meets all wishes it says which exclude each\n"
-        "other. Wishes on played figures take some seconds.\n\n"
+        "Searches all tap notes of both heads in steps of five cents and lists at most five tunings of different kinds: what each\n"
+        "meets, what it misses and by how much, how far each head moves. If no tuning meets all wishes, it says which of them\n"
+        "exclude each other. Wishes about played strokes take some seconds.\n\n"
         "  snarewright find maple-14x5 --drum-note D3:E3 --ring :0.6s --resonant-move stays\n"
         "  snarewright find maple-14x5 --key \"D minor\" --tempo 120 --hand 0.2,3,6 --position 0.5 --hear list.wav --blind "
         "key.txt\n"

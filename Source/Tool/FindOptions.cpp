@@ -27,7 +27,7 @@ const std::vector<std::string> toneWords{ "tonic", "chord", "scale" };
 OptionGroup wishOptions()
 {
     OptionGroup group{
-        "Wishes, each a range with a colon between: least:most; either may be left out, \"any\" drops a wish of the song:", {}
+        "Wishes, each a range least:most; either end may be left out, \"any\" drops a wish of the song:", {}
     };
 
     for (const auto& info : figures())
@@ -71,11 +71,11 @@ OptionGroup wishOptions()
 OptionGroup songOptions()
 {
     return {
-        "The song; what it makes wishes of is common practice, no source:",
+        "The song (how it becomes wishes is common practice, no source):",
         { { "key", "\"D minor\"", "the drum note on a tone of the key" },
           { "key-tones", "tonic|chord|scale", "which tones; the chord (first, third, fifth) if not given", false, { "key" } },
-          { "bass", "D2", "or the drum note a distance from the bass, in any octave" },
-          { "bass-interval", "P5", "that distance; an octave if not given", false, { "bass" } },
+          { "bass", "D2", "or the drum note at an interval from the bass note, in any octave" },
+          { "bass-interval", "P5", "that interval; an octave if not given", false, { "bass" } },
           { "tempo", "120", "beats per minute, 20 to 400: the ring ends within a note value, unless\n--lasts says how long" },
           { "ring-value", "1/8", "that note value; 1/8 if not given", false, { "tempo" } } }
     };
@@ -85,13 +85,13 @@ OptionGroup playerOptions()
 {
     return { "The player:",
              { { "hand", "0.3,3,6",
-                 "softest, usual and loudest stroke, m/s: the wires answer the softest; played figures are of the usual" },
-               { "position", "0.25", "where, as a share of the radius from the centre, 0 to 0.98" } } };
+                 "softest, usual and loudest stroke, m/s: the wires answer the softest; played figures are those of the usual" },
+               { "position", "0.25", "strike point: share of the radius from the centre, 0 to 0.98" } } };
 }
 
 OptionGroup presentOptions()
 {
-    return { "The tuning now, from which heads move; the drum's first tuning if not given:",
+    return { "The tuning now, from which the moves count; the drum's first tuning if not given:",
              { { "tuning", "NAME|NUMBER", "a tuning of the drum file" },
                { "now-batter", "F3", "or the batter's tap note" },
                { "now-resonant", "C4", "and the resonant head's" },
@@ -221,7 +221,7 @@ FindRequest readFindRequest (const Arguments& arguments)
 
     if (! request.drum.hasResonantHead())
         throw modal::InputError ("drum", "one without a resonant head",
-                                 "a drum with two heads: tunings are looked for over the notes of both");
+                                 "a drum with two heads: the search goes over the notes of both");
 
     if (source)
         request.drumWords.push_back (*source);

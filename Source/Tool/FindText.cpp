@@ -100,7 +100,7 @@ std::string tuningText (const FindRequest& request, const FoundTuning& tuning, s
 
 std::string goOnText (const FindRequest& request, const FoundTuning& tuning, const std::optional<Present>& present)
 {
-    auto text = "  GO ON with tuning 1; the others alike\n"
+    auto text = "  NEXT, with tuning 1 (for another, put in its notes)\n"
                 "    snarewright predict" +
                 joined (heardWordsFor (request, tuning)) + "\n    snarewright render" + joined (heardWordsFor (request, tuning)) +
                 " --output hear.wav\n";
@@ -130,10 +130,9 @@ std::string errorText (const FindRequest& request, const PlayedMap& played)
     }
 
     return text.empty() ? text
-                        : "\n  The search took played figures from tunings a few semitones apart; between them they are off by "
-                          "up to\n  (nine of ten "
-                          "tunings): " +
-                              text + ". The list itself is played.\n";
+                        : "\n  The search plays tunings a few semitones apart and interpolates; nine of ten interpolated figures are "
+                          "within\n  " +
+                              text + ". The figures in the list are played.\n";
 }
 
 std::optional<Present> presentOf (const FindResult& result)
@@ -199,11 +198,10 @@ std::string findText (const FindRequest& request, const FindResult& result, cons
         text += errorText (request, *played);
 
     const auto percent = [] (double share) { return modal::fixedText (100.0 * share, 0) + " %"; };
-    return text + "\n  Looked at: the batter up to " + percent (request.batterStrength) +
+    return text + "\n  Searched: the batter up to " + percent (request.batterStrength) +
            " of its yield strength, the resonant head up to " + percent (request.resonantStrength) +
            " (half is common practice, no source;\n  --batter-stress and --resonant-stress change it). Keep to the limits of the "
-           "makers of heads and "
-           "drum.\n";
+           "makers of heads and drum.\n";
 }
 
 } // namespace tool

@@ -31,8 +31,8 @@ std::string expectationOf (const HeadPlan& head, const Pass& pass, const Tuning&
     constexpr double fine = 20.0, vague = 100.0; // cents
 
     if (pass.tapNoteError > vague)
-        return "a usual drum taps about " + Note::fromFrequency (pass.tapNote, tuning.concertPitch).name() +
-               ", yours may be far off: tap, and stop where you hear " + noteOf (head.toNote, tuning);
+        return "the tap note is then about " + Note::fromFrequency (pass.tapNote, tuning.concertPitch).name() +
+               " on a typical drum, on yours it may be far off: tap, and stop when you hear " + noteOf (head.toNote, tuning);
 
     const auto expected = "tap note " + noteOf (pass.tapNote, tuning) + "  " + fixedText (pass.tapNote, 1) + " Hz ± " +
                           fixedText (pass.tapNoteError, 0) + " cents";
@@ -53,7 +53,7 @@ std::string testTurnText (const HeadPlan& head, const Tuning& tuning)
 {
     const auto& test = head.passes.front();
     std::string text = "  test turn: " + wording::keyTurns (test) + "\n          tightening order " +
-                       wording::tighteningOrder (test.order) + "\n          tap, and plan anew with " +
+                       wording::tighteningOrder (test.order) + "\n          tap, then run plan again with " +
                        observedOption (head, tuning) + "\n";
     TextTable table ({ Column::left, Column::left });
     table.add ({ "if you hear", "every rod then needs" });
@@ -75,7 +75,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
 
     if (head.hasTestTurn)
         text +=
-            testTurnText (head, tuning) + "  Without a new plan, as a usual drum turns (yours may need half or twice as much):\n";
+            testTurnText (head, tuning) + "  Without a new plan, for a typical drum (yours may need half or twice as much):\n";
 
     int count = 0;
 
@@ -84,7 +84,7 @@ std::string headText (const HeadPlan& head, const Tuning& tuning)
                 wording::tighteningOrder (pass->order) + "\n          " + expectationOf (head, *pass, tuning) + "\n";
 
     if (head.turnsLeft != 0.0)
-        text += "  Then plan anew: every rod still needs about " + wording::nearTurn (head.turnsLeft) + ".\n";
+        text += "  Then run plan again: every rod still needs about " + wording::nearTurn (head.turnsLeft) + ".\n";
 
     if (head.isCalibrated && head.passes.front().isEven())
         text += "  After pass 1 add what it did: " + observedOption (head, tuning) + "\n";

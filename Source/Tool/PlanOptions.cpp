@@ -153,19 +153,18 @@ OptionGroup planOptions()
             "cents of each lug from the head's tap note, lug 1 first",
             false,
             { "now-batter", "now-from", "observed" } },
-          { "now-resonant-lugs", "0,-5,12,...", "", false, { "now-resonant", "now-from", "observed" } },
+          { "now-resonant-lugs", "0,-5,12,...", "the same for the resonant head", false, { "now-resonant", "now-from", "observed" } },
           { "thread", "12-24 UNC", "of the tension rods; or 10-32, M6x1 ..." },
           { "step", "1/4",
             "largest turn of a rod in one pass, 1/32 to 1 turn; turns are in sixteenths; if not given, a\nquarter "
-            "to a half, so that three passes do" },
+            "to a half turn, so that three passes are enough" },
           { "below", "1/8",
             "turns below the target before coming up to pitch, for a rod that is let down;\nif not given, at most a semitone's "
             "worth" },
           { "observed", "\"batter 1/4 F3 G3\"",
             "what turning every rod just did: head, turns, tap note before, tap note after; several\nwith commas between; the "
-            "plan "
-            "goes on from the last" },
-          { "calibration", "\"batter 1/4 F3 G3\"", "the same of another day: what a turn does to this drum" } }
+            "plan goes on from the last" },
+          { "calibration", "\"batter 1/4 F3 G3\"", "the same from another day: what a turn does to this drum" } }
     };
 }
 

@@ -94,10 +94,10 @@ OptionGroup playLikeOptions()
 {
     return { "Play like a recording:",
              { { "play-like", "FILE",
-                 "a strike, wires on or off: sets the model's muffling and wires so that it fades alike; tuned as --strikes\n"
-                 "tells, or as the drum is tuned" },
+                 "a strike, wires on or off: sets the model's muffling and wires so that it fades the same way; tuned\n"
+                 "as --strikes finds, or as the drum is tuned" },
                { "output", "FILE.wav", "the strike, a pause and the model's stroke, equally loud", false, { "play-like" } },
-               { "save-drum", "FILE.json", "the drum set so, as a drum file", false, { "play-like" } } } };
+               { "save-drum", "FILE.json", "the drum with these settings, as a drum file", false, { "play-like" } } } };
 }
 
 void playLike (const Arguments& arguments, const fitting::DrumFitSetup& setup)

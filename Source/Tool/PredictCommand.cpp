@@ -37,16 +37,13 @@ const Command& predictCommand()
         "predict",
         "Predicts a tuning: drum note, tension, head stress, force per rod, ring, modes",
         "[DRUM] [options]",
-        "The figures hold for undamaged heads, tuned evenly unless --batter-lugs or --resonant-lugs says otherwise. The force "
-        "per "
-        "rod leaves out friction.\n"
-        "The tap note of a head is heard 25 mm from the edge beside a lug, with the other head held still. The drum note is the "
-        "lowest\n"
-        "mode of the finished drum in which the heads move; the mode of the air in the vent lies below it.\n"
-        "Keep to the limits of the makers of heads and drum: an over-tensioned head splits, an over-tightened rod strips its "
-        "thread,\n"
-        "and both leave sharp edges.\n",
-        { placeOptions(), { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } } },
+        "The figures hold for undamaged heads, tuned evenly unless --batter-lugs or --resonant-lugs says otherwise. The force per\n"
+        "rod leaves out friction. How long a mode rings is known within a factor of two.\n"
+        "The tap note of a head is heard 25 mm from the edge beside a lug, with the other head held still. The drum note is the\n"
+        "lowest mode of the finished drum in which the heads move; the mode of the air in the vent lies below it.\n"
+        "Keep to the limits of the makers of heads and drum: an over-tensioned head splits, an over-tightened rod strips its\n"
+        "thread, and both leave sharp edges.\n",
+        { { "Output:", { playedOption, tempoOption, jsonOption, pictureOption } }, placeOptions() },
         true,
         runPredict
     };

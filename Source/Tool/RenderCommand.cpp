@@ -379,7 +379,7 @@ const Command& renderCommand()
         "alike "
         "in all directions.\n"
         "A drum file's pattern plays if no stroke, pattern or MIDI file is given; its microphones and their levels hold.\n"
-        "Else the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
+        "Otherwise the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
         "buzz, "
         "21 double.\n"

@@ -102,12 +102,9 @@ const Command& sheetCommand()
         "sheet",
         "Makes a tuning sheet for the case: drum, target, lug map; plan, corrections, next tuning",
         "[DRUM] [options] --output FILE.pdf",
-        "Two A4 pages for black and white print. The first has the target, the lugs and, with --measured, the measured heads; "
-        "the "
-        "second is\n"
-        "for the work: order of work, which turn takes away which error, with --next another tuning and the way there and back, "
-        "with\n"
-        "--now-batter and --now-resonant, or --now-from, the plan. Text that does not fit is shortened and marked.\n",
+        "Two A4 pages for black and white print. The first has the target, the lugs and, with --measured, the measured heads. The\n"
+        "second is for the work: the order of work, the turns that correct an error, with --next another tuning and the turns there\n"
+        "and back, with --now-batter and --now-resonant, or --now-from, the plan. Text that does not fit is shortened and marked.\n",
         { planOptions(),
           { "Output:",
             { { "output", "FILE", "format by ending: .pdf, .svg, .png; data: .csv or .json" },

@@ -151,8 +151,8 @@ const OptionGroup& strokeOptions()
           { "sweep-path", "circle", "sweep: circle (round the centre) or straight (through it, ends at the rim)" },
           { "second-after", "70ms",
             "double: time from first to second stroke, " + Quantity::time.limitsText (limitsOf (secondDelay)) },
-          { "second-share", "80%",
-            "double: speed of the second stroke, % of the first, " + Quantity::share.limitsText (limitsOf (secondShare)) } }
+          { "second-share", "0.8",
+            "double: speed of the second stroke as a share of the first, " + Quantity::share.limitsText (limitsOf (secondShare)) } }
     };
     return group;
 }

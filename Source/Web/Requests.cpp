@@ -187,7 +187,13 @@ Answer predict (const Json& request)
 
 Answer played (const Json& request)
 {
-    return { reports::playedJson (playedResponse (drumOf (request))) };
+    const auto response = playedResponse (drumOf (request));
+    auto answer = reports::playedJson (response);
+
+    if (! response.wireResponse.empty())
+        answer["drum_note_t60_wires_on_s"] = response.ringWiresOn;
+
+    return { answer };
 }
 
 Answer compare (const Json& request)

@@ -15,7 +15,7 @@ std::string turnInWords (double turns);
 /** "73 %", "under 1 %", "over 99 %". @param probability  0 to 1 */
 std::string percentText (double probability);
 
-/** "Lug 3 is 24 cents flat: turn it up an eighth of a turn, then check lug 8 opposite." Turns are those of a usual drum. A fit
+/** "Lug 3 is 24 cents flat: turn it up an eighth of a turn, then check lug 8 opposite." Turns are those of a typical drum. A fit
    that is not possible gives its reason. */
 std::string answer (const fitting::HeadFit&, modal::HeadSide, const modal::DrumSpec&);
 

@@ -178,7 +178,7 @@ std::string action (const fitting::LugVerdict& verdict, std::optional<double> tu
     {
         return (verdict.correction > 0.0 ? "Raise lug" : "Lower lug") + std::string (verdict.lugs.size() > 1 ? "s " : " ") +
                listOfLugs (verdict.lugs, "and") + " by " + whole (std::abs (verdict.correction)) + " cents" + each +
-               (turnsEach ? ", on a usual drum " + nearTurn (*turnsEach) : std::string());
+               (turnsEach ? ", on a typical drum " + nearTurn (*turnsEach) : std::string());
     };
 
     switch (verdict.kind)

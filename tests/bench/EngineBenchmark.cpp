@@ -265,7 +265,7 @@ void compareBank (const engine::DrumSetup& full, double seconds)
     // Nothing may fade, or the drum would fall asleep and cost nothing.
     for (auto& mode : bare.modes.modes)
         mode.decay = {};
-    line ("bank alone, nobody listening", play (bare, seconds, { nullptr, false }));
+    line ("bank alone, no microphone", play (bare, seconds, { nullptr, false }));
 #if defined(HAS_HAND_WRITTEN_LOOP)
     if (__builtin_cpu_supports ("avx2") && __builtin_cpu_supports ("fma"))
     {

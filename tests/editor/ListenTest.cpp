@@ -62,7 +62,7 @@ TEST_CASE ("A tech checks the lugs of the batter and applies the result to the d
     const auto middle = recording.samples.begin() + static_cast<std::ptrdiff_t> (half * rate);
     window.click (listen.startButton()); // stop
     REQUIRE (waitUntil ([&] { return ! window.processor().listener().isListening(); }));
-    window.click (listen.startButton()); // and anew
+    window.click (listen.startButton()); // and again
     REQUIRE (waitUntil ([&] { return listen.task() == editor::strings::tapBeside (1); }));
     REQUIRE (window.playToInput ({ recording.samples.begin(), middle }));
     INFO (words()); // why a tap was refused, if one was
@@ -194,7 +194,7 @@ TEST_CASE ("The spectrogram runs with the page, holds when paused, and stops wit
     const auto before = made();
     REQUIRE (window.playToInput (std::vector<double> (48000, 0.1)));
     CHECK (shown() == held);
-    CHECK (made() <= before + 10); // of some 100: nobody wants them, so none is made but from what was already read
+    CHECK (made() <= before + 10); // of some 100: no view shows them, so none is made but from what was already read
     window.click (spectrogram.pauseButton());
     REQUIRE (waitUntil ([&] { return shown() > held; }));
 

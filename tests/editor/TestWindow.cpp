@@ -49,7 +49,7 @@ TestWindow::TestWindow (int width, int height)
             window->setVisible (true);
             window->getPeer()->grabFocus();
         });
-    // The display may take its time to give a new window the keyboard, without which keys reach nobody.
+    // The display may take its time to give a new window the keyboard, without which keys are lost.
     waitUntil (
         [this]
         {

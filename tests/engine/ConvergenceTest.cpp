@@ -95,7 +95,7 @@ Distance distance (const Spectrum& played, const Spectrum& reference, double hig
     d.mean /= counted;
     d.level = decibels (whole[0] / whole[1]);
     std::ostringstream out;
-    out << std::fixed << std::setprecision (2) << "level " << d.level << " dB, thirds of an octave to " << highest << " Hz mean "
+    out << std::fixed << std::setprecision (2) << "level " << d.level << " dB, third octaves to " << highest << " Hz mean "
         << d.mean << " dB, worst " << d.worst << " dB; each (Hz:dB)" << table.str();
     d.text = out.str();
     return d;

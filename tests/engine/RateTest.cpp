@@ -51,7 +51,7 @@ TEST_CASE ("without wires a stroke has the same waveform at 48 kHz and at 192 kH
     CHECK (difference < 0.03 * 0.03 * power);
 }
 
-TEST_CASE ("with wires, levels in thirds of an octave agree between 48 kHz and 192 kHz")
+TEST_CASE ("with wires, levels in third octaves agree between 48 kHz and 192 kHz")
 {
     const auto coarse = stroke (48000.0, true, 0.15), fine = stroke (192000.0, true, 0.15);
     double worst = 0.0, sum = 0.0;

@@ -6,7 +6,7 @@
 #include <complex>
 #include <vector>
 
-/** Levels in thirds of an octave, for tests that compare spectra. */
+/** Levels in third octaves, for tests that compare spectra. */
 namespace testdrum
 {
 

@@ -30,7 +30,7 @@ double seconds (const Work& work)
 
 } // namespace
 
-/** A gel near the edge of the batter, which takes away the drum's symmetry. */
+/** A gel near the edge of the batter, which breaks the drum's symmetry. */
 modal::DrumSpec muffled()
 {
     auto spec = drum();

@@ -32,7 +32,7 @@ TEST_CASE ("Wishes are read as people write them", "[wish]")
 
     const auto ring = read (Figure::ring, ":0.6s");
     CHECK (ring.ranges.front().high == 0.6);
-    CHECK (ring.text == "ring at most 600 ms");
+    CHECK (ring.text == "ring at most 0.60 s");
     CHECK (read (Figure::ring, "200ms:").ranges.front().low == 0.2);
     CHECK (read (Figure::interval, "P4:P5").ranges.front().high == 7.0);
     CHECK (read (Figure::batterStrength, ":60").ranges.front().high == 0.6);
@@ -43,7 +43,7 @@ TEST_CASE ("Wishes are read as people write them", "[wish]")
     // A beat at 120 a minute is half a second.
     const auto inBeats = [] (const std::string& text) { return finding::readWish (Figure::lasts, text, {}, "--lasts", 120.0); };
     CHECK (inBeats (":1beat").ranges.front().high == 0.5);
-    CHECK (inBeats (":1beat").text == "drum note at the listener at most 500 ms");
+    CHECK (inBeats (":1beat").text == "drum note at the listener at most 0.50 s");
     CHECK (inBeats ("1/2 beat:3 beats").ranges.front().low == 0.25);
     CHECK (inBeats ("1/2 beat:3 beats").ranges.front().high == 1.5);
     CHECK (read (Figure::lasts, ":0.6s").ranges.front().high == 0.6);
@@ -102,7 +102,7 @@ TEST_CASE ("A value that is not known misses every wish, and an endless one says
     CHECK (std::isinf (missOf (read (Figure::ring, ":0.6s"), std::numeric_limits<double>::quiet_NaN())));
     CHECK (finding::missText (Figure::softestStroke, std::numeric_limits<double>::infinity(), 0.2) ==
            "no stroke wakes the wires");
-    CHECK (finding::missText (Figure::ring, 0.9, 0.6) == "300 ms too long");
+    CHECK (finding::missText (Figure::ring, 0.9, 0.6) == "0.30 s too long");
     CHECK (finding::missText (Figure::drumNote, 146.83, 164.81) == "200 cents too low");
 }
 

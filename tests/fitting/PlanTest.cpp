@@ -201,7 +201,7 @@ TEST_CASE ("Without observations a test turn of every rod comes first, then thre
         REQUIRE (head.afterTest.size() == 5);
         // The more a turn does on a drum, the less is left.
         CHECK (head.afterTest.front().turnsLeft > head.afterTest.back().turnsLeft);
-        // A usual drum has then just the rest of the plan to go.
+        // A typical drum has then just the rest of the plan to go.
         CHECK (head.afterTest[2].tapNote == Approx (head.passes.front().tapNote));
     }
 

@@ -50,7 +50,7 @@ struct LugCheck
     double angleSpread = 0.05;   ///< rad
     double speed = 0.6;          ///< m/s of the stick
     double between = 0.8;        ///< s from tap to tap
-    double otherTension = 0.0;   ///< N/m of the other head, if nobody holds it still
+    double otherTension = 0.0;   ///< N/m of the other head, if it is not held still
     Deviations deviations{};
 };
 

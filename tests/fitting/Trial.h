@@ -58,7 +58,7 @@ struct Outcome
 enum class Mistake
 {
     none,
-    otherHeadRings, ///< nobody holds it still; its tap note is 2 semitones below to 9 above the other's
+    otherHeadRings, ///< it is not held still; its tap note is 2 semitones below to 9 above the other's
     openBelow,      ///< there is no other head
     inchMore        ///< the drum is said to be an inch wider than it is
 };

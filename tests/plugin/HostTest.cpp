@@ -62,7 +62,7 @@ void onMessageThread (std::function<void()> work)
 /** Closes a window once everything posted so far has been delivered.
 
     JUCE 7.0.5's XEmbedComponent, which holds the plugin's window, posts a message with a bare pointer to itself when that window
-   is configured. A message on its way when the window closes would find nobody: a segmentation fault of the host. */
+   is configured. A message on its way when the window closes would have no receiver: a segmentation fault of the host. */
 void close (std::unique_ptr<juce::DocumentWindow>& window)
 {
     juce::WaitableEvent closed;

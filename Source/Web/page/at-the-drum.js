@@ -68,7 +68,7 @@ export class AtTheDrum {
       make(
         'div',
         { class: `target ${side}` },
-        make('span', { class: 'what' }, `tap ${side}`),
+        make('span', { class: 'what' }, `${side} tap note`),
         make('strong', {}, noteName(midi)),
         make('span', {}, `${hertzOfMidi(midi, model.a4).toFixed(1)} Hz`)
       );
@@ -80,7 +80,7 @@ export class AtTheDrum {
       make(
         'p',
         { class: 'hint' },
-        model.hasResonant ? `${intervalName(model.interval)}; drum note ${noteName(model.drumNote)}.` : `Drum note ${noteName(model.drumNote)}.`
+        `${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Drum note ${noteName(model.drumNote)}.`
       )
     );
   }
@@ -108,7 +108,7 @@ export class AtTheDrum {
       this.now,
       make('h2', {}, 'What you hear now'),
       ...sides.filter(side => side === 'batter' || model.hasResonant).map(of),
-      make('p', { class: 'hint' }, 'A head without a note is not turned.'),
+      make('p', { class: 'hint' }, 'Steps: 1 semitone or 10 cents (c). A head without a note is left as it is.'),
       make(
         'label',
         { class: 'field' },
@@ -183,7 +183,7 @@ export class AtTheDrum {
         make(
           'p',
           { class: 'hint' },
-          'Until you enter what the test turn did, later passes are for a usual drum; yours may need half or twice as much.'
+          'Until you enter what the test turn did, later passes are for a typical drum; yours may need half or twice as much.'
         )
       );
     return element;
@@ -248,7 +248,7 @@ export class AtTheDrum {
         'p',
         {},
         doubt > vague
-          ? `Then tap. A usual drum gives about ${this.#note(pass.tap_note_hz)}; yours may differ by a semitone or more. Stop if you hear ${this.#note(head.to_hz)}.`
+          ? `Then tap. A typical drum gives about ${this.#note(pass.tap_note_hz)}; yours may differ by a semitone or more. Stop if you hear ${this.#note(head.to_hz)}.`
           : `Then tap: about ${this.#note(pass.tap_note_hz)}, ± ${doubt.toFixed(0)} c. Stop if you hear ${this.#note(head.to_hz)}.`
       ),
       isEven(pass) ? this.#heardAfter(head, pass) : make('p', {}, `Then enter above what you hear on the ${head.head} now.`)
@@ -273,10 +273,10 @@ export class AtTheDrum {
         this.model.a4
       ),
       button(
-        'Plan on from there',
+        'Plan from there',
         () => {
           if (this.heard[key] === undefined || this.heard[key] === null)
-            return say('heard', 'Type the note that you hear after the turn, or step to it with −1 and +1.');
+            return say('heard', 'Type the note that you hear after the turn, or step to it with the buttons beside it.');
           say('heard', '');
           this.work.observe(side, pass.turns[0], this.heard[key]);
           this.#keep();

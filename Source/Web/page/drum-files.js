@@ -45,7 +45,7 @@ export function parseDrumFile(text) {
   try {
     return requireDrumFile(JSON.parse(text));
   } catch (error) {
-    throw error instanceof SyntaxError ? new Error('This is no drum file: it is not JSON. Your drum has not changed.') : error;
+    throw error instanceof SyntaxError ? new Error('This is not a drum file: it is not JSON. Your drum has not changed.') : error;
   }
 }
 
@@ -53,7 +53,7 @@ export function parseDrumFile(text) {
 function requireDrumFile(document) {
   if (document?.format !== 'snarewright-drum')
     throw new Error(
-      `This is no drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
+      `This is not a drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
     );
   if (document.version !== 1)
     throw new Error(

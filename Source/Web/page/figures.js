@@ -51,7 +51,7 @@ const rows = [
     text: (hertz, { a4 }) => noteName(midiOfHertz(hertz, a4))
   },
   {
-    name: 'per batter semitone',
+    name: 'per semitone on batter',
     isDetail: true,
     sure: withinFifth,
     isCents: true,
@@ -60,7 +60,7 @@ const rows = [
     tip: 'How far the drum note moves when you raise this head alone by a semitone (100 cents).'
   },
   {
-    name: 'per resonant semitone',
+    name: 'per semitone on resonant',
     isDetail: true,
     sure: withinFifth,
     isCents: true,
@@ -74,6 +74,16 @@ const rows = [
     read: p => p.drum_note_t60_s,
     text: value => `${value.toFixed(2)} s`,
     tip: 'Time for the drum note to fall by 60 dB, wires off. Losses in head and edge are typical values, so expect up to a factor of two.'
+  },
+  {
+    name: 'Ring, wires on',
+    needsResonant: true,
+    isPlayed: true,
+    sure: withinFactor2,
+    read: p => p.drum_note_t60_wires_on_s,
+    text: value => `${value.toFixed(2)} s`,
+    otherwise: 'wires off',
+    tip: 'Time for the drum note to fall by 60 dB after a stroke at 3 m/s with the wires on, which take its energy as they rattle.'
   },
   {
     name: 'Attack brightness',
@@ -164,7 +174,7 @@ const rows = [
         tip: 'Pull per metre of head, from the tap note, the head’s weight and the air it moves. The maker’s limit comes first.'
       },
       {
-        name: `${name}, of yield`,
+        name: `${name}, of yield strength`,
         sure: withinTwentieth,
         hasLimit: true,
         read: p => head(p)?.yield_share,

@@ -84,7 +84,7 @@ export class Ladder {
         { class: 'ladder-tools' },
         this.fine,
         make('label', { class: 'check' }, this.strikes, 'Strike after a change'),
-        make('span', { class: 'hint' }, 'Drag a note or the interval. Enter: type it.')
+        make('span', { class: 'hint' }, 'Drag a note or the interval, or press Enter to type it.')
       )
     );
     new ResizeObserver(() => this.render()).observe(this.svg);

@@ -212,7 +212,7 @@ class Page {
     const text = location.hash.slice(1);
     if (text === 'at-the-drum' || text === 'set-up' || text === 'map' || text === 'play') return this.show(text);
     if (!isLink(text)) {
-      if (text && !lessonDocument) say('link', 'The part of the address behind # is no drum link. Your drum has not changed.', { isWarning: true });
+      if (text && !lessonDocument) say('link', 'The part of the address behind # is not a drum link. Your drum has not changed.', { isWarning: true });
       return;
     }
     try {

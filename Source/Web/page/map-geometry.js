@@ -88,9 +88,9 @@ export class MapGrid {
   whyNot({ batter, interval }) {
     const resonant = batter + interval,
       near = 1e-6;
-    if (batter > this.batter.at(-1) + near) return this.batterEndsAtYield ? 'batter would yield' : 'batter has no such note (an air mode)';
+    if (batter > this.batter.at(-1) + near) return this.batterEndsAtYield ? 'batter would yield' : 'batter cannot reach this note (air mode)';
     if (resonant > this.resonant.at(-1) + near)
-      return this.resonantEndsAtYield ? 'resonant head would yield' : 'resonant head has no such note (an air mode)';
+      return this.resonantEndsAtYield ? 'resonant head would yield' : 'resonant head cannot reach this note (air mode)';
     if (batter < this.batter[0] - near) return 'batter too slack';
     return resonant < this.resonant[0] - near ? 'resonant head too slack' : '';
   }

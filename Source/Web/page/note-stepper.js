@@ -14,7 +14,7 @@ export function noteStepper(label, get, set, start, a4) {
   field.addEventListener('change', () => {
     if (field.value.trim() === '') return set(null);
     const midi = readNote(field.value, a4);
-    if (Number.isNaN(midi)) error.textContent = `"${field.value}" is no note: type one such as F3, G#3 -12, or 174.6 Hz.`;
+    if (Number.isNaN(midi)) error.textContent = `"${field.value}" is not a note: type one such as F3, G#3 -12, or 174.6 Hz.`;
     else set(midi);
   });
   const step = (name, by, text) =>

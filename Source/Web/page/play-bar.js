@@ -175,7 +175,7 @@ export class PlayBar {
     try {
       read = notesOf(parseMidi(bytes));
     } catch {
-      throw new Error(`${name} is no MIDI file that can be read; needed: a Standard MIDI File, such as a sequencer exports.`);
+      throw new Error(`${name} is not a MIDI file that can be read; needed: a Standard MIDI File, such as a sequencer exports.`);
     }
     const { strokes, remarks } = await this.player.readNotes(read.notes);
     const part = partOf(name.replace(/\.midi?$/i, ''), strokes, read.tempo);

@@ -10,7 +10,7 @@ const fields = [
   { option: 'tempo', matter: 'tempo', label: 'Song’s tempo', example: '120' },
   { option: 'drum-note', matter: 'drum note', label: 'Drum note', example: 'D3:E3' },
   { option: 'ring', matter: 'ring', label: 'Ring', example: ':0.6s' },
-  { option: 'lasts', matter: 'drum note at the listener', label: 'Lasts in place', example: ':1beat' },
+  { option: 'lasts', matter: 'drum note at the listener', label: 'Lasts at listener', example: ':1beat' },
   { option: 'interval', matter: 'interval', label: 'Interval', example: 'P4:P5' },
   { option: 'batter-move', matter: 'batter move', label: 'Batter moves', example: '-4:4' },
   { option: 'resonant-move', matter: 'resonant move', label: 'Resonant moves', example: 'stays' },
@@ -31,7 +31,7 @@ export class Wishes {
   constructor(model, instrument, { hear, playInTurn, onFound }) {
     Object.assign(this, { model, instrument, hear, onFound });
     this.inputs = fields.map(({ option, example }) =>
-      make('input', { placeholder: example, autocomplete: 'off', spellcheck: 'false', onchange: event => this.#wish(option, event.target.value.trim()) })
+      make('input', { placeholder: `e.g. ${example}`, autocomplete: 'off', spellcheck: 'false', onchange: event => this.#wish(option, event.target.value.trim()) })
     );
     this.text = make('p', { class: 'hint', role: 'status' });
     this.list = make('div', { class: 'found' });

@@ -5,7 +5,7 @@ import { writtenNote } from './notes.js';
 export const sides = ['batter', 'resonant'];
 
 export class Work {
-  now = { batter: null, resonant: null }; // MIDI numbers heard, null: not said, so the head is not turned
+  now = { batter: null, resonant: null }; // MIDI numbers heard, null: not entered, so the head is not turned
   measured = { batter: null, resonant: null }; // what the lug check gave ("fit --json")
   observed = []; // { head, turns, before, after } with MIDI numbers, in order
   done = {}; // "resonant 0 a3…": lugs that are done of that pass
@@ -20,7 +20,7 @@ export class Work {
     return { now, measured, observed, done, lugOne };
   }
 
-  /** What a person hears now, said anew: former turns and measurements of that head no longer count. */
+  /** What a person hears now, entered again: earlier turns and measurements of that head no longer count. */
   hear(side, midi) {
     this.now = { ...this.now, [side]: midi };
     this.measured = { ...this.measured, [side]: null };

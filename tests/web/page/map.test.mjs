@@ -51,7 +51,7 @@ test('a tuning that cannot be had says why, and has no figures', () => {
   for (const [batter, interval, why] of [
     [68.5, 0, /batter would yield/],
     [43.5, 5, /batter too slack/],
-    [67, 10, /resonant head has no such note/],
+    [67, 10, /resonant head cannot reach this note/],
     [48, -4, /resonant head too slack/]
   ]) {
     assert.match(grid.whyNot({ batter, interval }), why);

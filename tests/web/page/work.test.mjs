@@ -10,7 +10,7 @@ test('what is heard after a test turn goes back into the plan', () => {
   assert.deepEqual(work.request(true), { now: { batter: 'F3' }, observed: [] });
   work.observe('batter', 0.125, 54.1);
   assert.deepEqual(work.request(true), { now: { batter: 'F#3 +10' }, observed: [{ head: 'batter', turns: 0.125, before: 'F3', after: 'F#3 +10' }] });
-  work.hear('batter', 54); // said anew: former turns no longer count
+  work.hear('batter', 54); // entered again: earlier turns no longer count
   assert.deepEqual(work.request(true), { now: { batter: 'F#3' }, observed: [] });
 });
 
