@@ -201,5 +201,5 @@ TEST_CASE ("fit --play-like sets the model from a strike, writes both sounds and
     const auto both = readWav (readBytes (folder.path() / "both.wav"));
     CHECK (both.channels == 1);
     CHECK (static_cast<double> (both.samples.size()) / both.rate > 2.5);
-    CHECK (contains (runProgram ({ "fit", "maple-14x5", "--play-like", "told.json" }, folder.path()).errors, "no sound file"));
+    CHECK (contains (runProgram ({ "fit", "maple-14x5", "--play-like", "told.json" }, folder.path()).errors, "not a sound file"));
 }
