@@ -7,6 +7,7 @@
 
 #include "Engine/StrokeLimits.h"
 #include "Files/EmbeddedFiles.h"
+#include "Files/HoopNames.h"
 #include "Files/PartPresets.h"
 #include "Files/Presets.h"
 #include "Files/TuningRequest.h"
@@ -129,7 +130,7 @@ Json partsJson (const std::vector<files::PartPreset<Part>>& presets, const char*
 Answer presets (const Json&)
 {
     Json drums = Json::array(), patterns = Json::array(), lessons = Json::array(), materials = Json::array(),
-         cautions = Json::array();
+         hoops = Json::array(), cautions = Json::array();
 
     for (const auto& preset : files::drumPresets())
         drums.push_back (Json{ { "name", preset.name }, { "document", files::parseJson (preset.text, preset.name) } });
@@ -139,6 +140,8 @@ Answer presets (const Json&)
         lessons.push_back (files::parseJson (file.text, std::string (file.name)));
     for (const auto& name : materialNames())
         materials.push_back (name);
+    for (const auto& hoop : files::hoopNames())
+        hoops.push_back (Json{ { "name", hoop.name }, { "description", hoop.description }, { "former_name", hoop.formerName } });
     for (const auto& sentence : reports::usualCautions())
         cautions.push_back (sentence);
 
@@ -150,6 +153,7 @@ Answer presets (const Json&)
                    { "patterns", patterns },
                    { "lessons", lessons },
                    { "materials", materials },
+                   { "hoops", hoops },
                    { "cautions", cautions } } };
 }
 

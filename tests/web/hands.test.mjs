@@ -200,6 +200,18 @@ test('at the drum: the plan goes on from what is heard, rods are marked, and all
   await next.close();
 });
 
+test('Set up shows the hoops of a drum file, also by the name in older files', async () => {
+  for (const hoop of ['flanged-2.3mm', 'flanged 2.3 mm']) {
+    await open({ ...drums.usual, hoop });
+    await tab.evaluate("snarewrightPage.show('set-up')");
+    await tab.until(settled);
+    const shown = await tab.evaluate(
+      "[...document.querySelectorAll('.set-up .field')].find(field => field.textContent.startsWith('Hoops')).querySelector('select').selectedOptions[0].text"
+    );
+    assert.equal(shown, 'Steel, three flanges, 2.3 mm');
+  }
+});
+
 test('a place is chosen in Set up: the listener’s figures appear, the map stays, and none takes it away', async () => {
   await open(drums.usual);
   await tab.evaluate("snarewrightPage.show('set-up')");

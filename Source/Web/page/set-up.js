@@ -4,7 +4,6 @@ import { button, choice, make, redraw } from './dom.js';
 import { inches, setInches } from './lengths.js';
 import { restore, store } from './storage.js';
 
-const hoops = ['flanged 1.6 mm', 'flanged 2.3 mm', 'cast', 'wood'];
 const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const { round } = Math;
 
@@ -88,8 +87,8 @@ export class SetUp {
         ),
         this.#select(
           'Hoops',
-          hoops.map(name => [name, name]),
-          model.drum.hoop ?? hoops[0],
+          presets.hoops.map(({ name, description }) => [name, description]),
+          (presets.hoops.find(hoop => [hoop.name, hoop.former_name].includes(model.drum.hoop)) ?? presets.hoops[0]).name,
           hoop => this.#change({ hoop })
         )
       ],
