@@ -22,7 +22,7 @@ public:
         std::function<void()> begin, end; ///< enclose a change that is one undo step
         std::function<std::optional<TuningSpot> (TuningSpot from, double batter)>
             alongContour;                              ///< same drum note, another batter note
-        std::function<juce::String (TuningSpot)> read; ///< what a tuning gives, or why it cannot be had
+        std::function<juce::String (TuningSpot)> read; ///< what a tuning gives, or why it is impossible
         std::function<void()> strike;
     };
 

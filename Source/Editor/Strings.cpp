@@ -133,7 +133,7 @@ juce::String allMet (int count)
 
 juce::String movesFrom (const juce::String& batterTap, const juce::String& resonantTap)
 {
-    return "moves from " + batterTap + " / " + resonantTap;
+    return "from " + batterTap + " / " + resonantTap;
 }
 
 ControlText drumNoteHandle()

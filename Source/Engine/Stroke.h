@@ -65,7 +65,7 @@ struct Blows
     int count = 0;
 };
 
-/** Values out of range are brought into range, what is no number to the lowest; realtime safe. `headRadius` in m. */
+/** Values out of range are brought into range, NaN to the lowest; realtime safe. `headRadius` in m. */
 Blows blowsOf (const Stroke&, const modal::StickBody&, double headRadius) noexcept;
 
 /** Where the wires of a brush are that lie `lateral` m from the middle of its fan, once it has swept so far, m; radius and angle are set. */

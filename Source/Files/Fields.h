@@ -62,7 +62,7 @@ void readNumbers (ObjectReader& reader, Owner& owner)
 /** Appends a number under its name and a unit in which few digits say it exactly. */
 void writeNumber (Json&, const char* name, const Quantity&, double si);
 
-/** Appends all numbers, or only those that differ from what a reader would assume without them. */
+/** Appends all numbers, or only those that differ from the reader's defaults. */
 template <class Owner>
 void writeNumbers (Json& object, const Owner& owner, const Owner* assumed = nullptr)
 {

@@ -38,7 +38,7 @@ public:
         @param take  called for each tap that has rung out */
     void add (const float* samples, std::size_t count, const Take& take);
 
-    /** Samples were lost since the last add(): what is not yet judged is dropped. */
+    /** Samples were lost since the last add(): sound that was not analysed yet is dropped. */
     void interrupt();
 
     double seconds() const noexcept { return windowStart + window.seconds(); } ///< of sound so far

@@ -49,7 +49,7 @@ public:
         }
     }
 
-    /** Its coefficients to or from bytes (Engine/Bytes.h), without what it remembers of the sound. */
+    /** Its coefficients to or from bytes (Engine/Bytes.h), without the filter state. */
     template <class Self, class Stream>
     static void pass (Self& self, Stream& stream)
     {

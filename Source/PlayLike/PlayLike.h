@@ -19,7 +19,7 @@ struct KnownDrum
 {
     modal::DrumSpec drum; ///< its muffling is replaced
     modal::Tensions tensions;
-    modal::Fittings fittings; ///< what a recording does not tell of the wires stays as it is here
+    modal::Fittings fittings; ///< numbers of the wires that a recording does not show stay as they are here
     /** The tensions come from a fit of the drum's notes without muffling, so that gel, which lowers notes, has to be made up for.
        False if they are those that the heads were tuned to. */
     bool isFitted = false;

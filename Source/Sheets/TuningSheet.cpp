@@ -449,9 +449,9 @@ void drawWork (Canvas& canvas, const TuningSheet& sheet)
     Column page{ canvas, margin, drawCautions (canvas) };
     drawTitle (page, sheet);
     drawOrder (page, sheet);
+    drawPlan (page, sheet);
     drawNext (page, sheet);
     drawCorrections (page, sheet);
-    drawPlan (page, sheet);
 }
 
 } // namespace sheets

@@ -57,7 +57,7 @@ std::optional<Present> presentOf (const FindRequest& request, const modal::DrumT
                     tuner.notes (modal::HeadSide::resonant).at (tensions.resonant) };
 }
 
-/** What the search found, with what it was found on. */
+/** The result of a search and the maps it used. */
 struct Search
 {
     modal::DrumTuner tuner;

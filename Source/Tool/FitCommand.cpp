@@ -204,7 +204,7 @@ void checkByLeavingOut (const DrumFitSetup& setup, const HeardStrikes& heard, co
     writeText ("-", text + heard.remarks);
 }
 
-/** From strikes of the whole drum; what a person added is left out once, to say what it tells. */
+/** From strikes of the whole drum; what a person added is left out once, to show how much it narrows the result. */
 void fitStrikes (const DrumFitSetup& setup, const HeardStrikes& heard, const Arguments& arguments, const std::string& date)
 {
     const auto lines = listening::linesOf (heard.strikes);

@@ -11,7 +11,7 @@ namespace tool
 OptionGroup playLikeOptions();
 
 /** Does what `--play-like` asks for: sets muffling and wires from the strike, tensions from `--strikes` if that is given and else
-   as the drum is tuned, writes both sounds and the drum file if they are asked for, and says what was told. Throws
+   as the drum is tuned, writes both sounds and the drum file if they are asked for, and says what the recording shows. Throws
    modal::InputError. */
 void playLike (const Arguments&, const fitting::DrumFitSetup&);
 

@@ -12,7 +12,7 @@ enum class Column
     right
 };
 
-/** Rows of cells in aligned columns, two spaces apart. The alignment goes for the heading too. */
+/** Rows of cells in aligned columns, two spaces apart. The alignment applies to the heading too. */
 class TextTable
 {
 public:

@@ -32,7 +32,7 @@ function tune(request) {
   return prediction.isError ? prediction : { report: `{"prediction":${prediction.report},${model.report.slice(1)}`, isError: false };
 }
 
-/** The room in which the drum is heard, or none; where it has changed, for the sound fades from one to the next. */
+/** The room in which the drum is heard, or none; only where it has changed, since the sound fades from one to the next. */
 function sendRoom(request) {
   const { document: { tunings, ...drum }, rate, channels } = JSON.parse(request), wanted = JSON.stringify(drum.place ? [drum, rate, channels] : null);
   if (!models || wanted === roomSent)

@@ -25,7 +25,7 @@ std::string headName (modal::HeadSide side)
     return side == modal::HeadSide::batter ? "batter" : "resonant head";
 }
 
-/** "24 cents flat": what a lug is that has to be raised by as much. */
+/** "24 cents flat": the error of a lug that has to be raised by as much. */
 std::string offBy (double correction)
 {
     const auto cents = std::max (1L, std::lround (std::abs (correction)));

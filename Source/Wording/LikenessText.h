@@ -8,7 +8,7 @@
 namespace wording
 {
 
-/** What a recording told of the model's numbers, a sentence each: wires, their tension, muffling, and what one stroke does not
+/** What a recording shows of the model's numbers, one sentence each: wires, their tension, muffling, and what one stroke does not
  * tell. */
 std::vector<std::string> sentences (const playlike::Likeness&);
 

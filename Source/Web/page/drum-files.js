@@ -40,7 +40,7 @@ export function chooseFile(types = '.json,application/json', mostBytes = longest
   });
 }
 
-/** A document from its text, with a sentence for what is no drum file of this version. */
+/** A document from its text, or an error that says why it is not a drum file of this version. */
 export function parseDrumFile(text) {
   try {
     return requireDrumFile(JSON.parse(text));

@@ -9,7 +9,7 @@ export function inches(drum, name) {
   return NaN;
 }
 
-/** Keys that set a length in inches and take away what it was before, in whatever unit. */
+/** Keys that set a length in inches and remove its former value in any unit. */
 export const setInches = (name, value) => ({
   ...Object.fromEntries(Object.keys(inchesPer).map(unit => [`${name}_${unit}`, undefined])),
   [`${name}_in`]: value

@@ -46,7 +46,7 @@ export class MapGrid {
   }
 
   /** { drumNote: Hz, ring: s } of a tuning, between the solved ones; null where there is none, or none yet. The modes of order 0 and 1
-      are interpolated each by itself, for the drum note jumps from one to the other. */
+      are interpolated each by itself, since the drum note jumps from one to the other. */
   at({ batter, interval }) {
     const b = placeIn(this.batter, batter),
       r = placeIn(this.resonant, batter + interval);

@@ -51,7 +51,7 @@ export function spokenNote(midi) {
 /** The note as files write it: "G#3 -12". */
 export const writtenNote = midi => noteName(midi).replace('♯', '#').replace('−', '-');
 
-/** The MIDI number of "G#3", "Ab3 +12" or "207.65 Hz"; NaN if it is none. */
+/** The MIDI number of "G#3", "Ab3 +12" or "207.65 Hz"; NaN if it is not a note. */
 export function readNote(text, a4 = 440) {
   const plain = text.trim().replaceAll('♯', '#').replaceAll('♭', 'b').replaceAll('−', '-');
   const hertz = /^(\d+(?:[.,]\d+)?)\s*hz$/i.exec(plain);
@@ -90,7 +90,7 @@ export function writtenInterval(semitones) {
   return named ? (isBelow ? '-' : '') + named.short + beyond : `${withSign(semitones, 2)} st`;
 }
 
-/** Semitones of "P4", "-m3", "perfect fourth", "fourth", "+5.5 st" or "550 c"; NaN if it is none. */
+/** Semitones of "P4", "-m3", "perfect fourth", "fourth", "+5.5 st" or "550 c"; NaN if it is not an interval. */
 export function readInterval(text) {
   const plain = text.trim().replaceAll('−', '-');
   const number = /^([+-]?\d+(?:\.\d+)?)\s*(st|semitones?|c|cents?)$/i.exec(plain);

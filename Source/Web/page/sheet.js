@@ -36,7 +36,7 @@ function headTable(model, work) {
       make(
         'tr',
         {},
-        ...['head', 'tap note', '', 'tension ± 5 %', 'force per rod ± 20 %', 'of yield strength', 'kind', 'heard now'].map(text =>
+        ...['head', 'tap note', '', 'tension ± 5 %', 'force per rod ± 20 %', 'of yield strength', 'head type', 'heard now'].map(text =>
           make('th', {}, text)
         )
       )
@@ -46,7 +46,7 @@ function headTable(model, work) {
 }
 
 /** The lugs with a box for the note heard at each. */
-function boxedLugs(side, lugs, order) {
+function boxedLugs(side, lugs) {
   const [width, height, radius] = [320, 230, 62];
   const [x0, y0] = [width / 2, height / 2];
   const svg = draw(
@@ -62,15 +62,11 @@ function boxedLugs(side, lugs, order) {
     svg.append(
       draw('circle', { cx: x0 + radius * c, cy: y0 + radius * s, r: 4, class: 'paper-dot' }),
       draw('text', { x: x0 + 46 * c, y: y0 + 46 * s + 4, class: 'middle small' }, String(lug)),
-      draw('rect', { x: x0 + 105 * c - 25, y: y0 + 90 * s - 13, width: 50, height: 24, class: 'paper-line' }),
-      draw('text', { x: x0 + 105 * c - 23, y: y0 + 90 * s - 3, class: 'tiny' }, `${order.indexOf(lug) + 1}.`)
+      draw('rect', { x: x0 + 105 * c - 25, y: y0 + 90 * s - 13, width: 50, height: 24, class: 'paper-line' })
     );
   }
   return svg;
 }
-
-/** Each lug as far as possible from the one before: the order of the plan, or none if there is none. */
-const orderOf = (plan, side, lugs) => plan?.heads.find(head => head.head === side)?.passes[0]?.order ?? Array.from({ length: lugs }, (_, i) => i + 1);
 
 function planOf(plan, a4) {
   const note = hertz => noteName(midiOfHertz(hertz, a4));
@@ -82,7 +78,7 @@ function planOf(plan, a4) {
       make(
         'table',
         {},
-        make('thead', {}, make('tr', {}, ...['pass', 'turn', 'order', 'expect', 'heard', 'done'].map(text => make('th', {}, text)))),
+        make('thead', {}, make('tr', {}, ...['pass', 'turn', 'tightening order', 'expected note', 'heard', 'done'].map(text => make('th', {}, text)))),
         make(
           'tbody',
           {},
@@ -124,13 +120,13 @@ function sheetOf(model, plan, work, cautions) {
       `${inches(drum, 'diameter')} × ${inches(drum, 'depth')} in, ${drum.shell.material}, ${drum.lugs} lugs. ${model.hasResonant ? `Interval: ${intervalName(model.interval)}. ` : ''}Date ____________  Lug 1 is at ${work.lugOne || '______________________'}`
     ),
     headTable(model, work),
-    make('div', { class: 'paper-columns' }, ...sides.map(side => boxedLugs(side, drum.lugs, orderOf(plan, side, drum.lugs)))),
+    make('div', { class: 'paper-columns' }, ...sides.map(side => boxedLugs(side, drum.lugs))),
     make(
       'dl',
       {},
       ...figures.map(({ name, value, uncertainty }) => make('div', {}, make('dt', {}, name), make('dd', {}, `${value} (${uncertainty})`)))
     ),
-    make('p', {}, 'Tap 25 mm from the edge beside each lug, the other head held still, wires off. The numbers in the boxes are the order of work.'),
+    make('p', {}, 'Tap 25 mm from the edge beside each lug, the other head held still, wires off. Write the note of each lug in its box.'),
     ...(plan ? planOf(plan, model.a4) : []),
     make('p', { class: 'lines' }, 'Notes'),
     make('ul', {}, ...[...new Set([...cautions, ...(plan?.cautions ?? [])])].map(text => make('li', {}, text)))
