@@ -14,7 +14,7 @@
 namespace fitting
 {
 
-/** What may be added to a recording: turns of every rod, mass and diameter of a weight in the middle of the batter head. */
+/** What may be added to a recording: turns of every rod, mass and diameter of a weight at the centre of the batter head. */
 inline constexpr modal::Range turnedRange{ -4.0, 4.0, "turns" }, centreWeightRange{ 1.0e-4, 0.05, "kg" },
     centreWeightSizeRange{ 0.005, 0.1, "m" };
 
@@ -28,7 +28,7 @@ struct TurnedHead
     std::vector<Line> lines{};
 };
 
-/** Strikes recorded with a small weight in the middle of the batter head: how far it lowers the modes (0,n) shows the head's
+/** Strikes recorded with a small weight at the centre of the batter head: how far it lowers the modes (0,n) shows the head's
  * mass. */
 struct WeightedHead
 {

@@ -277,7 +277,7 @@ struct OnScale
     double middle, low, high;
 
     /** A sixth of what was possible is excluded. */
-    bool isTold() const noexcept { return high - low < 0.84; }
+    bool isMeasured() const noexcept { return high - low < 0.84; }
 };
 
 OnScale onScale (const Eigen::VectorXd& weights)
@@ -293,7 +293,7 @@ OnScale onScale (const Eigen::VectorXd& weights)
         return weights.size() < 2 ? 0.0 : static_cast<double> (i) / static_cast<double> (weights.size() - 1);
     };
     const OnScale told{ quantile (0.5), quantile (0.025), quantile (0.975) };
-    return told.isTold() ? told : OnScale{ told.middle, 0.0, 1.0 };
+    return told.isMeasured() ? told : OnScale{ told.middle, 0.0, 1.0 };
 }
 
 /** Of octaves in which modes are heard, how much longer the recording rings than the drum without gel: median of the logarithm.
@@ -372,14 +372,14 @@ Likeness likenessOf (const KnownDrum& known, const listening::Recording& recordi
     constexpr double clearlyLonger = 0.25;
 
     likeness.doubt = ! longer ? Doubt::noisy : *longer > clearlyLonger ? Doubt::ringsLonger : Doubt::none;
-    likeness.gel = { gelAt (gel.middle), gelAt (gel.low), gelAt (gel.high), gel.isTold() && likeness.doubt == Doubt::none };
+    likeness.gel = { gelAt (gel.middle), gelAt (gel.low), gelAt (gel.high), gel.isMeasured() && likeness.doubt == Doubt::none };
     likeness.strandTension = { strainerAt (wire.middle).tension, strainerAt (wire.low).tension, strainerAt (wire.high).tension,
-                               likeness.hasWires && wire.isTold() };
+                               likeness.hasWires && wire.isMeasured() };
 
-    if (likeness.doubt != Doubt::none || (likeness.hasWires && ! likeness.gel.isTold))
+    if (likeness.doubt != Doubt::none || (likeness.hasWires && ! likeness.gel.isMeasured))
         likeness.gel.value = 0.0;
 
-    if (likeness.strandTension.isTold)
+    if (likeness.strandTension.isMeasured)
         likeness.fittings.wires = wiresAt (wire.middle);
     else
         likeness.strandTension.value = known.fittings.wires.strandTension;

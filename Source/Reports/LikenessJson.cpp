@@ -12,7 +12,7 @@ namespace
 
 Json toldJson (const playlike::Told& told)
 {
-    return Json{ { "value", told.value }, { "low", told.low }, { "high", told.high }, { "is_told", told.isTold } };
+    return Json{ { "value", told.value }, { "low", told.low }, { "high", told.high }, { "is_measured", told.isMeasured } };
 }
 
 Json ringJson (const playlike::OctaveFall& fall)

@@ -148,15 +148,15 @@ std::string asCsv (const TuningSheet& sheet)
         return ",,,";
     };
     return "title,date,diameter_m,depth_m,lugs,batter_tap_note_hz,batter_tension_n_per_m,resonant_tap_note_hz,"
-           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,drum_note_t60_wires_on_s,batter_measured_tap_note_hz,"
+           "resonant_tension_n_per_m,interval_semitones,drum_note_hz,drum_note_t60_s,drum_note_t60_wires_on_s,batter_measured_"
+           "tap_note_hz,"
            "batter_measured_tension_n_per_m,batter_measured_tension_error_n_per_m,batter_measured_date,resonant_measured_tap_"
-           "note_hz,"
-           "resonant_measured_tension_n_per_m,resonant_measured_tension_error_n_per_m,resonant_measured_date,notes\r\n" +
+           "note_hz,resonant_measured_tension_n_per_m,resonant_measured_tension_error_n_per_m,resonant_measured_date,notes\r\n" +
            csvText (sheet.title) + "," + csvText (sheet.date) + "," + cell (p.drum.diameter) + "," + cell (p.drum.depth) + "," +
            std::to_string (p.drum.lugs) + "," + cell (p.batter.tapNote) + "," + cell (p.batter.tension) + "," +
            cell (p.resonant.tapNote) + "," + cell (p.resonant.tension) + "," + cell (p.interval.semitones) + "," +
-           cell (p.drumNote) + "," + cell (p.sustain) + "," + (sheet.ringWiresOn ? cell (*sheet.ringWiresOn) : "") + "," + measured (HeadSide::batter) + "," + measured (HeadSide::resonant) +
-           "," + csvText (sheet.notes) + "\r\n";
+           cell (p.drumNote) + "," + cell (p.sustain) + "," + (sheet.ringWiresOn ? cell (*sheet.ringWiresOn) : "") + "," +
+           measured (HeadSide::batter) + "," + measured (HeadSide::resonant) + "," + csvText (sheet.notes) + "\r\n";
 }
 
 } // namespace reports

@@ -317,8 +317,7 @@ const Command& fitCommand()
         "Measures tension, uneven lugs, mass and losses of the heads from recorded taps or strikes",
         "[DRUM] [options] --lug-check FILE.wav | --strikes FILE.wav | --tap-notes NOTES | --play-like FILE.wav",
         "Every figure has an uncertainty (one standard deviation). \"snarewright listen --help\" explains how to record a lug "
-        "check. "
-        "A lug and\n"
+        "check. A lug and\n"
         "the lug opposite sound alike; a second lug check with a known weight on the head between two lugs can tell them "
         "apart.\n\n"
         "--strikes takes recordings of the whole drum, both heads free, wires off, no muffling: a few strikes in the centre, "
@@ -329,8 +328,7 @@ const Command& fitCommand()
             { { "head", "batter|resonant", "the head that was tapped; batter if not given" },
               { "lug-check", "FILE",
                 "one tap beside each lug, clockwise seen from above, lug 1 first, one or more rounds;\nor a single tap (WAV, "
-                "AIFF, "
-                "FLAC)" },
+                "AIFF, FLAC)" },
               { "strikes", "FILE,FILE...", "or strikes of the finished drum, each left to ring; or a folder of recordings" },
               { "leave-out", "", "with --strikes: fit half of the strikes and show how well they predict the other half" },
               { "tap-notes", "G#3,G#3 -5,...", "or the tap notes that you read: one, or one for each lug" },
@@ -346,7 +344,7 @@ const Command& fitCommand()
                 "with --strikes: the head, and how far every one of its rods was turned before --strikes-turned" },
               { "strikes-turned", "FILE,FILE...", "strikes recorded after that", false, { "turned" } },
               { "centre-weight", "2g,20mm",
-                "with --strikes: mass and diameter of a weight stuck to the middle of the batter head "
+                "with --strikes: mass and diameter of a weight stuck to the centre of the batter head "
                 "for\n--strikes-with-weight" },
               { "strikes-with-weight", "FILE,FILE...", "strikes recorded with it", false, { "centre-weight" } },
               { "or-diameter", "13in,...", "with --strikes: other diameters that the drum may have; each gives answers" },

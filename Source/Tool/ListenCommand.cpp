@@ -247,12 +247,10 @@ const Command& listenCommand()
         "listen",
         "Finds taps in recordings and lists the partials that ring",
         "FILE... [--json [FILE]] [--picture FILE]",
-        "Reads WAV, AIFF, FLAC and MP3 files. To record a lug check: hold the other head still with a cloth, throw the wires off, "
-        "keep the "
-        "microphone\n"
+        "Reads WAV, AIFF, FLAC and MP3 files. To record a lug check: hold the other head still with a cloth, throw the wires "
+        "off, keep the microphone\n"
         "10 cm above the place you tap (turn the drum, not the microphone), tap 25 mm from the edge beside each lug, clockwise "
-        "seen "
-        "from\n"
+        "seen from\n"
         "above, lug 1 first, and wait one second after each tap. \"snarewright fit\" measures the head's tension from it.\n"
         "A snare drum at playing distance harms hearing within minutes: wear ear protection, and tap lightly.\n",
         { { "Output:",

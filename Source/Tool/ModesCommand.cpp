@@ -70,11 +70,9 @@ const Command& modesCommand()
         "Lists every mode: note, frequency, ring, where its energy is",
         "[DRUM] [options]",
         "A mode (m,n) has m nodal diameters and n nodal circles; the rim counts as one circle. RATIO is the frequency over the "
-        "drum "
-        "note's.\n"
+        "drum note's.\n"
         "RING is the time to -60 dB. BATTER, RESONANT and AIR are shares of the mode's kinetic energy. HEADS tells which head "
-        "moves, or "
-        "whether\n"
+        "moves, or whether\n"
         "both move in phase or opposed, which squeezes the air between them. \"mixed\": less than two thirds of a mode moves as "
         "its\n"
         "name says, since a patch or uneven lugs mix it with others.\n",

@@ -123,11 +123,11 @@ const Command& planCommand()
         "Plans the key turns from the present tuning to another: which rod, how far, in which order",
         "[DRUM] [options] --now-batter NOTE [--now-resonant NOTE] | --now-from FILE.json",
         "Read the present notes from a tap 25 mm from the edge, the other head held still, wires off. The plan goes round the "
-        "drum in "
-        "the\n"
+        "drum in the\n"
         "tightening order, in at most three passes, in sixteenths of a turn, and comes up to pitch from below. The effect of a "
         "turn\n"
-        "differs from drum to drum: a test turn of every rod comes first; report its effect with --observed, and the plan goes on "
+        "differs from drum to drum: a test turn of every rod comes first; report its effect with --observed, and the plan goes "
+        "on "
         "from there.\n\n"
         "  snarewright plan maple-14x5 --batter-note G#3 --now-batter F3\n"
         "  snarewright plan maple-14x5 --batter-note G#3 --observed \"batter 1/8 F3 F#3\"\n",

@@ -376,13 +376,11 @@ const Command& renderCommand()
         "[DRUM] [options] [vs [DRUM] [options]]... --output FILE.wav",
         "A physical model of stick, heads, air, wires, hoops and shell; no recordings.\n"
         "With a place, the file holds what its listener hears of what the distant microphone picks up, as if the drum radiated "
-        "alike "
-        "in all directions.\n"
+        "alike in all directions.\n"
         "A drum file's pattern plays if no stroke, pattern or MIDI file is given; its microphones and their levels hold.\n"
         "Otherwise the stereo mix: microphone above at 0 dB, slightly left; below at -6 dB, slightly right; distant at +6 dB.\n"
         "MIDI notes: 37 cross-stick, 38 off centre, 40 rimshot, 24 centre, 25 half way, 26 edge, 23 rimshot at the edge, 22 "
-        "buzz, "
-        "21 double.\n"
+        "buzz, 21 double.\n"
         "Several tunings, with \"vs\" between them as in \"compare\" or with --every-tuning, go to FILE-1.wav, FILE-2.wav and so "
         "on, on one scale.\n"
         "Play files at low volume first: a drum's attack is much louder than its average, and loud playback harms hearing.\n",

@@ -130,14 +130,12 @@ const OptionGroup& strokeOptions()
         { { "stroke", "tip|rimshot|...", "tip, rimshot, cross-stick, buzz, double, or with a brush sweep" },
           { "position", "0.25,34deg",
             "strike point: share of the radius from the centre, 0 to 0.98, and angle\nclockwise from lug 1 (where the wires "
-            "end), seen "
-            "from above" },
+            "end), seen from above" },
           { "speed", "3m/s", "speed of the tip at the head, 0.01 to 12 m/s; of a sweep along it, 0.02 to 3 m/s (0.5)" },
           { "velocity", "90", "or as a MIDI velocity, 1 (0.25 m/s) to 127 (10 m/s)" },
           { "pattern", "\"o7..o2..r8..\"",
             "o off centre, c centre, h half way, e edge, r rimshot, k cross-stick, z buzz,\nd double, s sweep in a circle, w "
-            "straight, "
-            "- sweep on for another step; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
+            "straight, - sweep on for another step; a digit 1 to 9\nafter a stroke for how hard; . a rest, | a bar line" },
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16", false, { "pattern" } },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
@@ -152,7 +150,8 @@ const OptionGroup& strokeOptions()
           { "second-after", "70ms",
             "double: time from first to second stroke, " + Quantity::time.limitsText (limitsOf (secondDelay)) },
           { "second-share", "0.8",
-            "double: speed of the second stroke as a share of the first, " + Quantity::share.limitsText (limitsOf (secondShare)) } }
+            "double: speed of the second stroke as a share of the first, " +
+                Quantity::share.limitsText (limitsOf (secondShare)) } }
     };
     return group;
 }

@@ -94,8 +94,7 @@ std::string sentence (const Finding& finding)
                ". Check the diameter, and that this is the head that was tapped.";
     case Kind::otherHeadRings:
         return "The notes are those of a drum whose other head rings too. Hold it still with a cloth or a hand and tap around "
-               "the "
-               "lugs again, or fit this recording as strikes of the whole drum.";
+               "the lugs again, or fit this recording as strikes of the whole drum.";
     case Kind::openBelow:
         return "The notes are those of a drum that is open below. Check that the other head is on and held still. If there is "
                "none, describe the drum as open.";
@@ -136,8 +135,7 @@ std::string sentence (const Finding& finding)
                (at (0) > 0.0 ? "high." : "low.");
     case Kind::lugsNotLocated:
         return "Strikes show how uneven the lugs are, not which, and miss a lug that is high while the opposite one is low by "
-               "the "
-               "same. Tap beside every lug to find that.";
+               "the same. Tap beside every lug to find that.";
     case Kind::unknownEvenness:
         return "The evenness of the " + headName (finding) + " is unknown: no pair of its own modes was heard.";
     }
@@ -206,8 +204,7 @@ std::string reason (const fitting::LugVerdict& verdict)
         return "One of lugs " + listOfLugs (verdict.lugs, "and") +
                " is probably off, but opposite lugs sound the same. Half the correction on each removes the beating and leaves "
                "each lug at most half as far off. A second lug check with a known weight on one side of the head, between two "
-               "lugs, "
-               "may decide.";
+               "lugs, may decide.";
     case fitting::LugVerdict::Kind::severalLugs:
         return "One of lugs " + listOfLugs (verdict.lugs, "or") + " may be off; the recording does not show which.";
     case fitting::LugVerdict::Kind::unknown:
@@ -239,7 +236,7 @@ std::string whatDecides (const std::vector<fitting::DrumAnswer>& answers, modal:
 
     if (std::abs (std::log (density (first.batter) / density (second.batter))) > otherHead)
         return "The two most probable answers have batter heads of different mass. To decide, stick a weight of about 2 g to the "
-               "middle of the batter head and record the strikes again.";
+               "centre of the batter head and record the strikes again.";
 
     if (first.resonant.tension.value > 0.0 && second.resonant.tension.value > 0.0 &&
         std::abs (std::log (density (first.resonant) / density (second.resonant))) > otherHead)

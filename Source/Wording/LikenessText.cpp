@@ -26,18 +26,16 @@ std::string mufflingText (const playlike::Likeness& likeness)
 
     if (likeness.doubt == Doubt::noisy)
         return "The stroke fades into the noise too soon to show any muffling, so the model has none. Record closer to the drum, "
-               "or "
-               "in a quieter room.";
+               "or in a quieter room.";
 
     if (likeness.doubt == Doubt::ringsLonger)
         return "It rings longer than the model, which has no muffling to take off. A live room may be why.";
 
-    if (! gel.isTold && likeness.hasWires)
+    if (! gel.isMeasured && likeness.hasWires)
         return "With the wires on, the muffling cannot be heard, so the model has none: the wires damp the drum as much as gel "
-               "would. "
-               "Record a strike with the wires off.";
+               "would. Record a strike with the wires off.";
 
-    if (! gel.isTold)
+    if (! gel.isMeasured)
         return "The closest match is the model with " + grams (gel.value) +
                " of gel on the batter head, but anything from none to " + grams (gel.high) + " would fit.";
 
@@ -51,7 +49,7 @@ std::string mufflingText (const playlike::Likeness& likeness)
 std::string strainerText (const playlike::Likeness& likeness)
 {
     const auto& tension = likeness.strandTension;
-    return tension.isTold
+    return tension.isMeasured
                ? "Strainer tension: " + newtons (tension.value) + " per strand (" + modal::fixedText (tension.low, 1) + " to " +
                      newtons (tension.high) + ")."
                : "This stroke does not show the strainer tension; it stays at " + newtons (tension.value) + " per strand.";

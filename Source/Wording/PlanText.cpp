@@ -104,8 +104,7 @@ const std::vector<std::string>& planCautions()
     static const std::vector<std::string> cautions{
         "The limits of the makers of head, hoop and drum come before every figure here.",
         "Stop and tap after every pass. If the note is already there, a turn does more on this drum than expected: enter what "
-        "you "
-        "heard and make a new plan.",
+        "you heard and make a new plan.",
         "Never force a rod that binds. Keep your face away from the head while you tighten it, and wear ear protection when you "
         "play close.",
         "Edges of hoops, heads and wires are sharp.",

@@ -37,7 +37,7 @@ struct LineDrum
     /** The same lines at other tensions: each mode off the model's by the same, read again with an error of its own. */
     std::vector<fitting::Line> linesAt (const modal::Tensions&) const;
 
-    /** The same with a weight (kg, 20 mm across) in the middle of the batter head: from the solver with a patch there. */
+    /** The same with a weight (kg, 20 mm across) at the centre of the batter head: from the solver with a patch there. */
     std::vector<fitting::Line> linesWithWeight (double mass) const;
 
 private:

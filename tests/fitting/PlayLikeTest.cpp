@@ -56,10 +56,10 @@ TEST_CASE ("Gel on a drum is told from how it fades, in a room too")
         CAPTURE (roomShare, gel, likeness.gel.value, likeness.gel.low, likeness.gel.high);
         CHECK_FALSE (likeness.hasWires);
         CHECK_FALSE (likeness.fittings.wires.on);
-        CHECK_FALSE (likeness.strandTension.isTold);
+        CHECK_FALSE (likeness.strandTension.isMeasured);
         CHECK (likeness.gel.low <= gel);
         CHECK (likeness.gel.high >= gel);
-        CHECK (likeness.gel.isTold);
+        CHECK (likeness.gel.isMeasured);
         CHECK (likeness.drum.muffling.size() <= 1);
     }
 }
@@ -82,7 +82,7 @@ TEST_CASE ("Loose wires are told from tight ones by how long they rattle")
     const auto likeness = likenessOf (0.0, true, tension, -0.08e-3, 0.05);
     CAPTURE (likeness.strandTension.value, likeness.strandTension.low, likeness.strandTension.high);
     CHECK (likeness.hasWires);
-    CHECK (likeness.strandTension.isTold);
+    CHECK (likeness.strandTension.isMeasured);
     CHECK (likeness.strandTension.low <= tension);
     CHECK (likeness.strandTension.high < tight);
 }

@@ -117,8 +117,8 @@ struct LoweredMode
     double frequency = 0.0, lowered = 0.0; ///< Hz, without and with the weight
 };
 
-/** Modes (0,n) with a mass in the middle of the batter head: roots of 1 = ω² m Σ φ²/(ω_k² − ω²), one below each mode, since the
-   modes are orthonormal in mass. Other modes are still in the middle. */
+/** Modes (0,n) with a mass at the centre of the batter head: roots of 1 = ω² m Σ φ²/(ω_k² − ω²), one below each mode, since the
+   modes are orthonormal in mass. Other modes are still at the centre. */
 std::vector<LoweredMode> loweredModes (const DrumIteration& fit, const WeightedHead& weighted)
 {
     constexpr int functions = 16;

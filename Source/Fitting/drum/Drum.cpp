@@ -53,7 +53,7 @@ void checkSetup (const DrumFitSetup& setup)
 
     if (setup.weighted)
     {
-        modal::requireInRange (setup.weighted->mass, centreWeightRange, "weight in the middle of the batter head");
+        modal::requireInRange (setup.weighted->mass, centreWeightRange, "weight at the centre of the batter head");
         modal::requireInRange (setup.weighted->size, centreWeightSizeRange, "diameter of the weight");
     }
 
