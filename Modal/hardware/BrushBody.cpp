@@ -129,7 +129,7 @@ StickBody solveBrush (const StickSpec& stick, double highest)
     body.tipStiffness = body.shaftStiffness =
         std::sqrt (inGroup) * hertzStiffness (film * end / (film + end), 0.5 * stick.brushWireDiameter);
     body.contactDamping = stick.contactDamping;
-    body.tipHalfWidth = 0.5 * stick.brushWidth / brushGroups;
+    body.tipHalfWidth = body.tipFlattens = 0.5 * stick.brushWidth / brushGroups;
     return body;
 }
 

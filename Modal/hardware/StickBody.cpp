@@ -24,20 +24,24 @@ constexpr double shearShare = 1.0 / 15.0, acrossShare = 1.0 / 15.0, bendingLossF
 /** Nylon: density and modulus, a handbook's values from memory. */
 constexpr double nylonDensity = 1140.0, nylonModulus = 2.5e9;
 
-/** Felt of a mallet, as a solid that is pressed. Common practice, no source: 15 N flatten a ball of 38 mm by 2 mm, and it gives back little. Density, modulus,
-    and what it adds to the damping of the contact, s/m. */
+/** Felt of a mallet, as a solid that is pressed. Common practice, no source: 15 N flatten a ball of 38 mm by 2 mm, and it gives
+   back little. Density, modulus, and what it adds to the damping of the contact, s/m. */
 constexpr double feltDensity = 250.0, feltModulus = 0.9e6, feltDamping = 0.75;
 
-/** Of a bundle of rods: how much of its section is wood, and the loss factor of rods that rub on one another. Common practice, no source. */
+/** Of a bundle of rods: how much of its section is wood, and the loss factor of rods that rub on one another. Common practice, no
+ * source. */
 constexpr double filledShare = 0.75, rubbingLossFactor = 0.1;
 
 constexpr double poissonsRatio = 0.38;
 
+/** About half of what a stick pushes the head with at 3 m/s, N. */
+constexpr double usualForce = 8.0;
+
 /** Radius of the butt's rounded edge, m, and of a hoop's edge where a shaft meets it. Common practice, no source. */
 constexpr double buttRounding = 7.0e-3, hoopEdgeRadius = 2.0e-3;
 
-/** The arm that carries the hand: how fast it would swing about where the stroke ends, Hz, and its damping ratio. Common practice,
-    no source: a stroke of the wrist comes to rest within a tenth of a second. */
+/** The arm that carries the hand: how fast it would swing about where the stroke ends, Hz, and its damping ratio. Common
+   practice, no source: a stroke of the wrist comes to rest within a tenth of a second. */
 constexpr double armFrequency = 3.0, armDamping = 0.7;
 
 /** A mode with more damping than this share of the critical would not swing at all; none needs more. */
@@ -219,18 +223,23 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
         body.tipPlace = 0.5 * stick.diameter;
         body.tipStiffness = layer * hertzStiffness (plane (acrossWood), 0.5 * stick.rodDiameter);
         body.shaftStiffness = layer * hertzStiffness (plane (acrossWood), std::sqrt (0.5 * stick.rodDiameter * hoopEdgeRadius));
-        body.tipHalfWidth = 0.25 * stick.diameter;
+        body.tipHalfWidth = body.tipFlattens = 0.25 * stick.diameter;
     }
     else
     {
         // An oval has two radii of curvature at its waist; Hertz's law for a sphere of their mean is near enough.
         const double around = 0.5 * stick.tipDiameter, along = 0.25 * stick.tipLength * stick.tipLength / around;
         const bool isFelt = stick.tipMaterial == StickSpec::TipMaterial::felt;
-        const double modulus =
-            isFelt ? feltModulus : stick.tipMaterial == StickSpec::TipMaterial::nylon ? nylonModulus : acrossWood;
-        body.tipStiffness = hertzStiffness (plane (modulus), std::sqrt (around * along));
+        const double modulus = isFelt                                               ? feltModulus
+                               : stick.tipMaterial == StickSpec::TipMaterial::nylon ? nylonModulus
+                                                                                    : acrossWood;
+        const double tipRadius = std::sqrt (around * along);
+        body.tipStiffness = hertzStiffness (plane (modulus), tipRadius);
         body.shaftStiffness = hertzStiffness (plane (acrossWood), std::sqrt (0.5 * stick.diameter * hoopEdgeRadius));
         body.tipHalfWidth = (isFelt ? 0.16 : 0.25) * stick.tipDiameter;
+        // Hertz: √(radius × depth).
+        const double depth = std::pow (usualForce / body.tipStiffness, 2.0 / 3.0);
+        body.tipFlattens = std::min (body.tipHalfWidth, std::sqrt (tipRadius * depth));
         body.contactDamping += isFelt ? feltDamping : 0.0;
     }
     return body;

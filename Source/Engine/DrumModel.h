@@ -141,6 +141,7 @@ private:
     void buildTables();
     void sortFieldModes();
     void buildStretch();
+    double halfWidthUnderTip() const; ///< m, of the load that film of this stiffness takes a tip for
     void buildFilmUnderTip();
     void buildStretchUnderTip();
     void shapeOf (const Scalar* values, Scalar* to) const noexcept;

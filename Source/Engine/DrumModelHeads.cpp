@@ -26,6 +26,10 @@ constexpr double leastShare = 1.0e-6;
     millisecond; within it the film is taken to follow the tip at once. */
 constexpr double stretchRing = 30.0e-3;
 
+/** Under a hard round tip film bends over √(bending stiffness/tension) and wraps round the tip only under more than some 15 N. An
+   even load with this share of that as its half width makes nearly the dent of a point. */
+constexpr double sharpestBend = 0.6;
+
 /** Of the film's short waves, against critical damping. */
 constexpr double leastDamping = 0.03;
 
@@ -116,6 +120,14 @@ void BasicDrumModel<Scalar>::basisAt (double r, double theta, Scalar* values) co
 }
 
 template <typename Scalar>
+double BasicDrumModel<Scalar>::halfWidthUnderTip() const
+{
+    const auto& stick = drumSetup.stick;
+    const double bends = std::sqrt (drumSetup.batterBending / drumSetup.tensions.batter);
+    return bends > 0.0 ? std::min (stick.tipHalfWidth, std::max (stick.tipFlattens, sharpestBend * bends)) : stick.tipHalfWidth;
+}
+
+template <typename Scalar>
 void BasicDrumModel<Scalar>::buildFilmUnderTip()
 {
     const double tension = drumSetup.tensions.batter, density = drumSetup.batterDensity, rate = drumSetup.sampleRate;
@@ -124,7 +136,7 @@ void BasicDrumModel<Scalar>::buildFilmUnderTip()
         return;
     const double longest = modal::units::twoPi * highest * std::sqrt (density / tension); // wave number
     // On a slack film with modes to high frequencies little is left; the limit keeps the rest stiff.
-    const double depth = std::max (0.1, std::log (2.0 / (longest * drumSetup.stick.tipHalfWidth)) - 0.57722 + 0.5);
+    const double depth = std::max (0.1, std::log (2.0 / (longest * halfWidthUnderTip())) - 0.57722 + 0.5);
     filmWaves.count = std::clamp (static_cast<int> (std::ceil (3.0 * depth)), 1, maxFilmWaves);
     const double narrowest = 2.0 * depth / (filmWaves.count * (filmWaves.count + 1.0));
     double done = 0.0;
@@ -155,8 +167,8 @@ void BasicDrumModel<Scalar>::buildStretchUnderTip()
     film.ringRadius = std::max (stretchRing, 2.0 * film.patchRadius);
     localStretch = modal::localStretch (film);
     for (std::size_t b = 0; b < ringShare.size(); ++b)
-        ringShare[b] = static_cast<Scalar> (
-            modal::besselJ (0, drumSetup.modes.basis[b].zero / drumSetup.modes.radius * film.ringRadius));
+        ringShare[b] =
+            static_cast<Scalar> (modal::besselJ (0, drumSetup.modes.basis[b].zero / drumSetup.modes.radius * film.ringRadius));
 }
 
 template <typename Scalar>

@@ -17,7 +17,7 @@ inline constexpr int maxMicrophones = 3;
 inline constexpr int maxSticks = 12, mostWholeSticks = 4;
 
 /** Waves of the film under a tip that are too short for the drum's modes: see BasicDrumModel::wavesUnderTip(). */
-inline constexpr int maxFilmWaves = 6;
+inline constexpr int maxFilmWaves = 8;
 inline constexpr int maxStickModes = modal::StickBody::maxModes + maxFilmWaves;
 
 /** Room for these and for the contacts of all sticks in whole packs of eight; what is beyond stays zero. */
