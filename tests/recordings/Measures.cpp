@@ -91,6 +91,16 @@ std::vector<double> shortEnergies (const Samples& samples, double rate)
     return energies;
 }
 
+double aWeighting (double frequency)
+{
+    const double f = frequency * frequency;
+    const auto corner = [f] (double hertz) { return f + hertz * hertz; };
+    constexpr double low = 20.598997, one = 107.65265, two = 737.86223, high = 12194.217,
+                     at1k = 2.0; // Hz, and dB that make 0 at 1 kHz
+    return std::pow (10.0, at1k / 20.0) * high * high * f * f /
+           (corner (low) * std::sqrt (corner (one) * corner (two)) * corner (high));
+}
+
 StrokeMeasures measure (const listening::Recording& stroke)
 {
     std::array<Samples, octaves.size()> bands;
@@ -101,6 +111,7 @@ StrokeMeasures measure (const listening::Recording& stroke)
     const double low = energy (bands[0]) + energy (bands[1]);
     StrokeMeasures measures;
     measures.loudness = decibels (energy (stroke.samples));
+    measures.loudnessA = decibels (energy (filtered (stroke.samples, stroke.sampleRate, aWeighting)));
 
     for (std::size_t i = 0; i < octaves.size(); ++i)
         measures.bands[i] = measureBand (bands[i], stroke.sampleRate, low);

@@ -40,11 +40,15 @@ struct BandMeasures
 struct StrokeMeasures
 {
     std::array<BandMeasures, octaves.size()> bands;
-    double loudness = 0.0; ///< dB, energy of the whole stroke, full scale 1; compares strokes of equal gain only
+    double loudness = 0.0;  ///< dB, energy of the whole stroke, full scale 1; compares strokes of equal gain only
+    double loudnessA = 0.0; ///< the same, A-weighted, as the ear has it
 };
 
 /** @param stroke  as strokeOf() gives it */
 StrokeMeasures measure (const listening::Recording& stroke);
+
+/** Gain of the A-weighting at a frequency in Hz (IEC 61672-1: 2013, annex E, from memory). */
+double aWeighting (double frequency);
 
 /** How far the lowest mode starts above where it comes to rest. */
 struct Glide

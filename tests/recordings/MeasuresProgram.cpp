@@ -2,9 +2,9 @@
 //   recording-measures [--drum NAME]... [--strokes N] [--place SHARE] [--microphone NAME] [--picture FILE] [FOLDER]
 // FOLDER, or else the environment's SNAREWRIGHT_RECORDINGS, has a folder for each kit, with a sound file for each stroke in
 // folders head-on, head-off, rimshot-on and rimshot-off (on and off: the wires). The instrument plays N strokes of each kind
-// (3 unless given) from 2 to 4 m/s: with the wires on T60 differs by a third from one to the next. It is struck at this share of the
-// radius from the centre, and heard by one microphone (above, below, distant) or by the usual mix of all. Each drum plays in its
-// first tuning and, "high", with its heads as tight as those of the recorded drum whose partials are known.
+// (3 unless given) from 2 to 4 m/s: with the wires on T60 differs by a third from one to the next. It is struck at this share of
+// the radius from the centre, and heard by one microphone (above, below, distant) or by the usual mix of all. Each drum plays in
+// its first tuning and, "high", with its heads as tight as those of the recorded drum whose partials are known.
 
 #include "Instrument.h"
 #include "MelDistance.h"
@@ -118,7 +118,7 @@ void printComparison (const StrokeSet& set, StrokeClass one, StrokeClass against
     std::printf ("%-18.18s %-22s", set.name.c_str(), words);
     for (const double level : difference.levels)
         std::printf (" %+6.1f", level);
-    std::printf ("   %+5.1f %+7.1f\n", brighter (difference), difference.loudness);
+    std::printf ("   %+5.1f %+8.1f %+8.1f\n", brighter (difference), difference.loudness, difference.loudnessA);
 }
 
 void printMeasures (const std::vector<StrokeSet>& sets)
@@ -132,8 +132,9 @@ void printMeasures (const std::vector<StrokeSet>& sets)
             if (set.strokes.count (name.strokes) > 0)
                 printClass (set, name);
 
-    std::printf ("\n%-18s %-22s    125    250    500     1k     2k     4k     8k  1-8kHz  loudness (dB, equal gain)\n", "drum",
-                 "difference");
+    std::printf (
+        "\n%-18s %-22s    125    250    500     1k     2k     4k     8k  1-8kHz  loudness, A-weighted (dB, equal gain)\n", "drum",
+        "difference");
     for (const auto& set : sets)
     {
         printComparison (set, StrokeClass::headOn, StrokeClass::headOff, "wires on - off");

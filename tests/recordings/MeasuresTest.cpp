@@ -199,3 +199,15 @@ TEST_CASE ("Distances to kits are those to the nearest", "[recordings]")
     CHECK (between > 0.3);
     CHECK (between < 0.8);
 }
+
+TEST_CASE ("The A-weighting has the standard's values", "[recordings]")
+{
+    // IEC 61672-1, table of the design goals (from memory).
+    constexpr std::pair<double, double> values[]{ { 63.0, -26.2 }, { 125.0, -16.1 }, { 250.0, -8.6 }, { 500.0, -3.2 },
+                                                  { 1000.0, 0.0 }, { 2000.0, 1.2 },  { 4000.0, 1.0 }, { 8000.0, -1.1 } };
+    for (const auto& [frequency, level] : values)
+    {
+        CAPTURE (frequency);
+        CHECK (20.0 * std::log10 (recordings::aWeighting (frequency)) == Approx (level).margin (0.1));
+    }
+}

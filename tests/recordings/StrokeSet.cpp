@@ -67,6 +67,7 @@ StrokeMeasures medianMeasures (const std::vector<listening::Recording>& strokes)
 
     StrokeMeasures middle;
     middle.loudness = medianOf ([] (const StrokeMeasures& m) { return m.loudness; });
+    middle.loudnessA = medianOf ([] (const StrokeMeasures& m) { return m.loudnessA; });
 
     for (std::size_t i = 0; i < octaves.size(); ++i)
     {
@@ -90,6 +91,7 @@ Comparison compare (const StrokeMeasures& one, const StrokeMeasures& against)
 {
     Comparison comparison;
     comparison.loudness = one.loudness - against.loudness;
+    comparison.loudnessA = one.loudnessA - against.loudnessA;
 
     for (std::size_t i = 0; i < octaves.size(); ++i)
         comparison.levels[i] = one.bands[i].level - against.bands[i].level;

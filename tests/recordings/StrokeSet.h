@@ -53,7 +53,7 @@ StrokeMeasures medianMeasures (const std::vector<listening::Recording>& strokes)
 struct Comparison
 {
     std::array<double, octaves.size()> levels; ///< dB by which an octave's level differs, each against its own 125 to 500 Hz
-    double loudness = 0.0;                     ///< dB
+    double loudness = 0.0, loudnessA = 0.0;    ///< dB
 };
 
 Comparison compare (const StrokeMeasures&, const StrokeMeasures& against);
