@@ -121,7 +121,7 @@ export class SetUp {
           'Wires on'
         ),
         this.#part('Set of wires', 'wires', namedWires, namedWires.find(({ name }) => name === 'strands-20')?.name),
-        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 1, { min: 0.05, max: 30, step: 0.25, unit: ' N' }, value =>
+        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 0.65, { min: 0.05, max: 30, step: 0.05, unit: ' N' }, value =>
           this.#change({ wires: { ...wires, strand_tension_n: value } })
         )
       ],
