@@ -245,7 +245,7 @@ std::vector<ParameterSpec> strokes()
         measured ("stroke_place", "Stroke: distance from centre", group, Effect::playing, Quantity::share, "percent", 0.0, 98.0,
                   25.0),
         measured ("stroke_angle", "Stroke: angle from wires", group, Effect::playing, Quantity::angle, "deg", 0.0, 360.0, 34.0),
-        measured ("rim_lag", "Rimshot: rim delay", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.3),
+        measured ("rim_lag", "Rimshot: rim delay", group, Effect::playing, Quantity::time, "ms", -1.0, 1.0, 0.2),
         measured ("press_force", "Buzz: hand pressure", group, Effect::playing, Quantity::force, "n", 0.5, 40.0, 2.5, 0.0, 2.5),
         measured ("press_time", "Buzz: duration", group, Effect::playing, Quantity::time, "ms", 20.0, 2000.0, 250.0, 0.0, 250.0),
         measured ("double_delay", "Double stroke: delay", group, Effect::playing, Quantity::time, "ms", 20.0, 500.0, 70.0, 0.0,

@@ -139,7 +139,7 @@ const OptionGroup& strokeOptions()
           { "tempo", "100", "beats per minute, 20 to 400" },
           { "steps", "4", "steps per beat of the pattern, 1 to 16", false, { "pattern" } },
           { "midi", "FILE.mid", "a Standard MIDI File; notes as listed below" },
-          { "rim-delay", "0.3ms", "rimshot: rim delay, " + Quantity::time.limitsText (limitsOf (rimDelay)) },
+          { "rim-delay", "0.2ms", "rimshot: rim delay, " + Quantity::time.limitsText (limitsOf (rimDelay)) },
           { "press-force", "2.5N",
             "buzz: force of the hand on the stick, " + Quantity::force.limitsText (limitsOf (pressForce)) },
           { "press-time", "250ms", "buzz: time until the stick lifts, " + Quantity::time.limitsText (limitsOf (pressTime)) },
