@@ -86,6 +86,13 @@ void believeAsPlayed (Setup& setup, Played played)
     setup.decayError = playedDecayError;
 }
 
+/** m, of a ply that has so much: what is stated of a real head is as uncertain as the fit takes it to be, evenly spread within √3
+   standard deviations. @param mass  0.97 to 1.03, evenly spread */
+double statedThickness (double thickness, double mass)
+{
+    return thickness / (1.0 + std::sqrt (3.0) * (mass - 1.0));
+}
+
 /** N/m that put the resonant head's tap note so many semitones above the batter's, as far as its film bears. */
 double resonantTension (const modal::DrumSpec& drum, double batterNote, double semitones)
 {
@@ -111,9 +118,8 @@ LugCheckTrial::LugCheckTrial (unsigned seed, bool hasPatchCheck, Mistake mistake
     const double mass = chance.between (0.97, 1.03); // over the one stated
     check.drum.batter.plyThickness *= mass;
 
-    // What is stated of a real head is as uncertain as the fit takes it to be: evenly spread within √3 standard deviations.
     if (played == Played::asReal)
-        believed.drum.batter.plyThickness = check.drum.batter.plyThickness / (1.0 + std::sqrt (3.0) * (mass - 1.0));
+        believed.drum.batter.plyThickness = statedThickness (check.drum.batter.plyThickness, mass);
 
     check.tension = chance.between (0.08, 0.22) * modal::yieldTension (check.drum.batter);
     check.lugs = chance.oneLugOff (check.drum, modal::HeadSide::batter, check.tension, lugOff);
@@ -209,8 +215,15 @@ StrikesTrial::StrikesTrial (unsigned seed, double cents, bool hasWiresOn, Played
     built = believed.drum;
 
     believeAsPlayed (believed, played);
-    built.batter.plyThickness *= chance.between (0.97, 1.03);
-    built.resonant.plyThickness *= chance.between (0.97, 1.03);
+
+    for (const auto head : { &modal::DrumSpec::batter, &modal::DrumSpec::resonant })
+    {
+        const double mass = chance.between (0.97, 1.03); // over the one stated
+        (built.*head).plyThickness *= mass;
+
+        if (played == Played::asReal)
+            (believed.drum.*head).plyThickness = statedThickness ((built.*head).plyThickness, mass);
+    }
 
     tensions.batter = chance.between (0.08, 0.22) * modal::yieldTension (built.batter);
     notes[0] = modal::tapNote (built, HeadSide::batter, tensions.batter);

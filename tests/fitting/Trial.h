@@ -132,8 +132,8 @@ class StrikesTrial
 {
 public:
     /** The drum depends on `seed` alone: as in LugCheckTrial, with a resonant head of 2.5 to 4 mil tuned 2 semitones below to 9
-       above the batter, both heads' masses within ±3 % and one lug of each off by so much. Struck six times anywhere within 0.85
-       of the radius at 1 to 2 m/s (1 to 5 of a real one), heard from above and from below in turn. */
+       above the batter, both heads' masses within ±3 % (of a real one ±5.2 %) and one lug of each off by so much. Struck six
+       times anywhere within 0.85 of the radius at 1 to 2 m/s (1 to 5 of a real one), heard from above and from below in turn. */
     explicit StrikesTrial (unsigned seed, double lugCents = 20.0, bool hasWiresOn = false, Played = Played::asModel);
 
     /** What listening and fitting make of the strikes in a room with noise. */

@@ -291,7 +291,7 @@ DrumFit fitDrum (const DrumFitSetup& setup, const std::vector<Line>& heard, int 
     fit.answers = answersOf (fits);
     fit.findings = doubtsOf (fits, fit.answers, isStill ? stillDrums.front() : setup, lines);
     const auto& best = fits.front();
-    const auto covariance = best.covariance();
+    const auto covariance = best.freeCovariance();
     fit.misfit = best.misfit;
     fit.batter = headOf (setup, modal::HeadSide::batter, best, covariance);
     fit.resonant = isStill ? unknownHead (refusal (Finding::Kind::resonantHeldStill))

@@ -10,20 +10,25 @@
 #include "Modal/pitch/Note.h"
 
 #include <Eigen/Cholesky>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 namespace fitting
 {
 namespace
 {
 
-constexpr double fromNoise = 0.05; // share of lines from noise
-constexpr double range = 5000.0;   // cents over which those are spread
+constexpr double usualInterval = 350.0, intervalSpread = 500.0; // cents, see intervalPrior()
+constexpr double fromNoise = 0.05;                              // share of lines from noise
+constexpr double range = 5000.0;                                // cents over which those are spread
 constexpr int orders = 9;
-constexpr std::array<double, 7> widths{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
+constexpr double freeTension = 1.0;                                                      // ln: as good as unknown
+constexpr std::array<double, 7> widthsFromAfar{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
+constexpr std::array<double, 3> widthsNearby{ 8.0, 8.0, 8.0 };
 constexpr double pairError = 3.0; // cents: a line of m = 1 lies anywhere between two partners, which uneven lugs split most
 constexpr double ownSplit = 0.25; // of the model's error: partners of any m, split by what else is uneven
 
@@ -115,8 +120,7 @@ double evidence (const std::vector<Line>& lines, const std::vector<ExpectedMode>
 
 double intervalPrior (double batterNote, double resonantNote)
 {
-    constexpr double usual = 350.0, spread = 500.0; // cents
-    return -0.5 * std::pow ((modal::centsBetween (batterNote, resonantNote) - usual) / spread, 2);
+    return -0.5 * std::pow ((modal::centsBetween (batterNote, resonantNote) - usualInterval) / intervalSpread, 2);
 }
 
 double weightOf (const std::vector<Line>& lines)
@@ -136,11 +140,13 @@ DrumIteration::DrumIteration (const DrumFitSetup& fitSetup, const std::vector<Li
     state << std::log (batterTension), std::log (resonantTension), 0.0, 0.0;
     start = state;
     const double mass = std::max (setup->massTolerance, 1.0e-6);
-    prior << 1.0, 1.0, mass, mass;
+    prior << freeTension, freeTension, mass, mass;
 }
 
-bool DrumIteration::run()
+bool DrumIteration::run (Reach reach)
 {
+    const std::span<const double> widths = reach == Reach::far ? std::span<const double> (widthsFromAfar) : widthsNearby;
+
     try
     {
         for (const double width : widths)
@@ -185,8 +191,22 @@ double DrumIteration::weight() const
 
 Eigen::Matrix4d DrumIteration::covariance() const
 {
+    return asStated (posterior.covariance);
+}
+
+Eigen::Matrix4d DrumIteration::freeCovariance() const
+{
+    DrumState free = prior;
+    free.head<2>().setConstant (freeTension);
+    Eigen::Matrix4d information = posterior.information;
+    information.diagonal() += free.cwiseAbs2().cwiseInverse();
+    return asStated (information.inverse());
+}
+
+Eigen::Matrix4d DrumIteration::asStated (const Eigen::Matrix4d& covariance) const
+{
     constexpr double byChoice = 1.05;
-    return posterior.covariance * std::pow (byChoice * std::max (1.0, misfit), 2);
+    return covariance * std::pow (byChoice * std::max (1.0, misfit), 2);
 }
 
 modal::DrumSpec DrumIteration::drumOfState() const
@@ -214,8 +234,10 @@ void DrumIteration::observe (double width)
     if (drum.hasResonantHead())
     {
         compareNote (modal::HeadSide::resonant, setup->resonantNote);
-        tuningPrior = intervalPrior (modal::tapNote (drum, modal::HeadSide::batter, std::exp (state[0])),
-                                     modal::tapNote (drum, modal::HeadSide::resonant, std::exp (state[1])));
+        const double batterNote = modal::tapNote (drum, modal::HeadSide::batter, std::exp (state[0]));
+        const double resonantNote = modal::tapNote (drum, modal::HeadSide::resonant, std::exp (state[1]));
+        interval = modal::centsBetween (batterNote, resonantNote);
+        tuningPrior = intervalPrior (batterNote, resonantNote);
     }
 
     assigned.clear();
@@ -290,19 +312,22 @@ void DrumIteration::compareNote (modal::HeadSide side, const std::optional<Estim
     notes.push_back (compared);
 }
 
-/** The posterior of the change since the start, about which the prior is centred. Errors of the model are correlated, those of
-   the lines are not. A line of little weight counts as one with a large error of its own. The model's error stays as it is: two
-   lines of one mode share it, and if it were larger in one of them, their difference would seem to measure it, and the
-   tensions would come out far too sure. */
+/** The posterior of the change since the start, about which the prior is centred, with what is usual of the interval: a head that
+   is hardly heard is not left anywhere between slack and yield. Errors of the model are correlated, those of the lines are not. A
+   line of little weight counts as one with a large error of its own. The model's error stays as it is: two lines of one mode
+   share it, and if it were larger in one of them, their difference would seem to measure it, and the tensions would come out far
+   too sure. */
 void DrumIteration::solveStep()
 {
-    const auto heard = static_cast<Eigen::Index> (assigned.size()), rows = heard + static_cast<Eigen::Index> (notes.size());
+    const auto heard = static_cast<Eigen::Index> (assigned.size()),
+               observations = heard + static_cast<Eigen::Index> (notes.size());
+    const auto rows = observations + (setup->drum.hasResonantHead() ? 1 : 0);
     Eigen::MatrixXd jacobian (rows, state.size());
     Eigen::VectorXd observed (rows), ownVariance (rows);
     std::vector<modal::Mode> modes;
     const double shared = std::pow (setup->modelError, 2);
 
-    for (Eigen::Index i = 0; i < rows; ++i)
+    for (Eigen::Index i = 0; i < observations; ++i)
     {
         const auto* one = i < heard ? &assigned[static_cast<std::size_t> (i)] : nullptr;
         const auto* note = one == nullptr ? &notes[static_cast<std::size_t> (i - heard)] : nullptr;
@@ -313,16 +338,26 @@ void DrumIteration::solveStep()
         modes.push_back (one != nullptr ? one->mode.mode : note->mode);
     }
 
-    Eigen::MatrixXd covariance = shared * errorCorrelation (modes);
+    Eigen::MatrixXd covariance = Eigen::MatrixXd::Zero (rows, rows);
+    covariance.topLeftCorner (observations, observations) = shared * errorCorrelation (modes);
+
+    if (rows > observations)
+    {
+        const DrumState byTensions{ -0.5, 0.5, 0.0, 0.0 }; // tap notes go with the root of tension, nearly
+        jacobian.row (observations) = centsPerShare * byTensions.transpose();
+        observed[observations] = usualInterval - interval + jacobian.row (observations).dot (state - start);
+        ownVariance[observations] = intervalSpread * intervalSpread;
+    }
+
     covariance.diagonal() += ownVariance;
 
     // Rows that are independent and have unit variance.
     const Eigen::LLT<Eigen::MatrixXd> root (covariance);
     const Eigen::MatrixXd whiteJacobian = root.matrixL().solve (jacobian);
     const Eigen::VectorXd white = root.matrixL().solve (observed);
-    const auto found = RobustPosterior::of (whiteJacobian, white, Eigen::VectorXd::Ones (rows), prior, rows);
+    const auto found = RobustPosterior::of (whiteJacobian, white, Eigen::VectorXd::Ones (rows), prior, observations);
     posterior = found.posterior;
-    misfit = std::sqrt (found.squares / static_cast<double> (std::max<Eigen::Index> (rows, 1)));
+    misfit = std::sqrt (found.squares / static_cast<double> (std::max<Eigen::Index> (observations, 1)));
 }
 
 } // namespace fitting

@@ -41,8 +41,15 @@ class DrumIteration
 public:
     DrumIteration (const DrumFitSetup&, const std::vector<Line>&, double batterTension, double resonantTension);
 
+    /** How far from the start it looks for a mode of each line. */
+    enum class Reach
+    {
+        far,   ///< some tens of cents at first, less from pass to pass
+        nearby ///< within the error of the model from the first pass on
+    };
+
     /** False if it leaves the range of possible drums. */
-    bool run();
+    bool run (Reach = Reach::far);
 
     DrumState state;
     DrumState prior; ///< standard deviations about the start (tensions) and the construction (masses)
@@ -67,6 +74,9 @@ public:
        (tests/fitting). */
     Eigen::Matrix4d covariance() const;
 
+    /** The same if `prior` did not hold the tensions near the start. */
+    Eigen::Matrix4d freeCovariance() const;
+
     modal::DrumSpec drumOfState() const;
     const DrumFitSetup& setUp() const noexcept { return *setup; }
     const std::vector<Line>& heard() const noexcept { return *lines; }
@@ -81,6 +91,7 @@ private:
         double error = 0.0;   ///< cents, of the reading
     };
 
+    Eigen::Matrix4d asStated (const Eigen::Matrix4d& covariance) const;
     void observe (double width);
     std::optional<Assignment> assignmentOf (const Line&, const std::vector<ExpectedMode>&, double width) const;
     void compareNote (modal::HeadSide, const std::optional<Estimate>& read);
@@ -89,6 +100,7 @@ private:
     const DrumFitSetup* setup;
     const std::vector<Line>* lines;
     std::vector<ReadNote> notes;
+    double interval = 0.0; ///< cents from tap note to tap note, at the last state
     DrumState start;
 };
 

@@ -1,19 +1,53 @@
 #include "Search.h"
 
+#include "Modal/Tuning.h"
 #include "Start.h"
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace fitting
 {
 namespace
 {
 
-void sortByPlausibility (std::vector<DrumIteration>& fits)
+/** The most plausible first; of several that ended at the same tensions one. */
+std::vector<DrumIteration> differentOnes (std::vector<DrumIteration> fits)
 {
+    constexpr double same = 0.01; // ln of tension
     std::sort (fits.begin(), fits.end(),
                [] (const DrumIteration& a, const DrumIteration& b) { return a.plausibility() > b.plausibility(); });
+    std::vector<DrumIteration> different;
+
+    for (auto& fit : fits)
+        if (std::none_of (different.begin(), different.end(),
+                          [&] (const DrumIteration& other)
+                          { return (fit.state - other.state).head<2>().cwiseAbs().maxCoeff() < same; }))
+            different.push_back (std::move (fit));
+
+    return different;
+}
+
+/** Fits with another tension of the resonant head and the batter head as in `fit`. Of a resonant head that is hardly heard a few
+    faint lines decide, each of which may be another mode: every choice of them has a tension of its own. */
+std::vector<DrumIteration> withOtherResonant (const DrumIteration& fit, const DrumFitSetup& setup, const std::vector<Line>& lines)
+{
+    constexpr int steps = 24;
+    constexpr double slackest = 0.05; // of yield
+    const double yield = modal::yieldTension (setup.drum.resonant), step = -std::log (slackest) / (steps - 1);
+    std::vector<DrumIteration> others;
+
+    for (int i = 0; i < steps; ++i)
+    {
+        DrumIteration trial (setup, lines, std::exp (fit.state[0]), yield * std::exp (-i * step));
+        trial.prior[1] = step; // it stands for its own part of the range
+
+        if (trial.run (DrumIteration::Reach::nearby))
+            others.push_back (std::move (trial));
+    }
+
+    return others;
 }
 
 } // namespace
@@ -26,8 +60,15 @@ std::vector<DrumIteration> searchDrum (const DrumFitSetup& setup, const std::vec
         if (DrumIteration trial (setup, lines, start.batter, start.resonant); trial.run())
             fits.push_back (std::move (trial));
 
-    sortByPlausibility (fits);
-    return fits;
+    fits = differentOnes (std::move (fits));
+
+    // A second recording judges by how the lines with a name move: fits that name fewer of them would gain from it.
+    if (fits.empty() || ! setup.drum.hasResonantHead() || setup.turned || setup.weighted)
+        return fits;
+
+    auto others = withOtherResonant (fits.front(), setup, lines);
+    std::move (others.begin(), others.end(), std::back_inserter (fits));
+    return differentOnes (std::move (fits));
 }
 
 std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::vector<Line>& lines,
@@ -48,8 +89,7 @@ std::vector<DrumIteration> followOnOther (const DrumFitSetup& other, const std::
         if (DrumIteration trial (other, lines, tensionOn (fits[i], 0), tensionOn (fits[i], 1)); trial.run())
             found.push_back (std::move (trial));
 
-    sortByPlausibility (found);
-    return found;
+    return differentOnes (std::move (found));
 }
 
 } // namespace fitting

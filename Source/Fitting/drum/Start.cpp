@@ -19,7 +19,7 @@ constexpr double width = 35.0;     // cents
 constexpr double stepError = 45.0; // cents of tap note from one point of the grid to the next, about
 constexpr int ordersAtStart = 6;
 constexpr double bandOverLowest = 4.0; // how far up lines are compared: above, modes lie too densely to tell
-constexpr std::size_t most = 8;        // starts that are worth a fit
+constexpr std::size_t most = 16;       // starts that are worth a fit
 
 } // namespace
 
