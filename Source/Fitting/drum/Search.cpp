@@ -29,8 +29,8 @@ std::vector<DrumIteration> differentOnes (std::vector<DrumIteration> fits)
     return different;
 }
 
-/** Fits with another tension of the resonant head and the batter head as in `fit`. Of a resonant head that is hardly heard a few
-    faint lines decide, each of which may be another mode: every choice of them has a tension of its own. */
+/** Fits with clearly another tension of the resonant head and the batter head as in `fit`. Of a resonant head that is hardly
+   heard a few faint lines decide, each of which may be another mode: every choice of them has a tension of its own. */
 std::vector<DrumIteration> withOtherResonant (const DrumIteration& fit, const DrumFitSetup& setup, const std::vector<Line>& lines)
 {
     constexpr int steps = 24;
@@ -43,7 +43,7 @@ std::vector<DrumIteration> withOtherResonant (const DrumIteration& fit, const Dr
         DrumIteration trial (setup, lines, std::exp (fit.state[0]), yield * std::exp (-i * step));
         trial.prior[1] = step; // it stands for its own part of the range
 
-        if (trial.run (DrumIteration::Reach::nearby))
+        if (trial.run (DrumIteration::Reach::nearby) && std::abs (trial.state[1] - fit.state[1]) > step)
             others.push_back (std::move (trial));
     }
 
