@@ -59,7 +59,7 @@ std::string wireTable()
 
     for (const auto& preset : files::wirePresets())
         table.add ({ preset.name, preset.description, std::to_string (preset.part.strands),
-                     modal::fixedText (preset.part.strandTension, 1) + " N",
+                     modal::fixedText (preset.part.strandTension, 2) + " N",
                      modal::fixedText (1.0e3 * preset.part.pressDepth, 2) + " mm" });
 
     return table.written (0);
