@@ -6,6 +6,8 @@ find_package (PkgConfig REQUIRED)
 pkg_check_modules (FLAC REQUIRED IMPORTED_TARGET flac)
 find_package (ZLIB REQUIRED) # this and FLAC: packaged JUCE comes without its own copies
 
+set (SNAREWRIGHT_JUCE_OPTIONS "" CACHE STRING "Further compile options for JUCE, such as -O1 for a build that only runs the tests")
+
 # Makes a static library of modules. Targets that link it see JUCE's headers as system headers. Modules that these depend on come from
 # the libraries named.
 #   snarewright_add_juce_library (<name> MODULES <module>... LIBRARIES <target>... DEFINITIONS <definition>...)
@@ -26,7 +28,7 @@ function (snarewright_add_juce_library name)
 
     target_link_libraries (snarewright_${name} PUBLIC ${arg_LIBRARIES})
     target_compile_definitions (snarewright_${name} PUBLIC ${arg_DEFINITIONS})
-    target_compile_options (snarewright_${name} PRIVATE -w)
+    target_compile_options (snarewright_${name} PRIVATE -w ${SNAREWRIGHT_JUCE_OPTIONS})
     set_target_properties (snarewright_${name} PROPERTIES UNITY_BUILD OFF) # its modules name things alike
     if (CMAKE_SYSTEM_NAME STREQUAL "Linux")
         # Whoever links it takes only the functions it uses.

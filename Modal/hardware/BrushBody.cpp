@@ -34,7 +34,7 @@ constexpr double rubbingLoss = 0.04;
 /** See solveBrush(), Hz. Common practice, no source. */
 constexpr double landedTogether = 500.0;
 
-constexpr int elements = StickBody::stations - 1;
+constexpr int wireElements = StickBody::stations - 1;
 
 const WireMaterial& materialOf (const StickSpec& stick)
 {
@@ -55,9 +55,9 @@ WireModes solveWire (const StickSpec& stick)
     const auto section = Section::round (stick.brushWireDiameter, material.density, material.modulus,
                                          material.modulus / (2.0 * (1.0 + material.poissonsRatio)));
     constexpr int unknowns = 2 * StickBody::stations, unclamped = unknowns - 2;
-    const double l = stick.brushWireLength / elements;
+    const double l = stick.brushWireLength / wireElements;
     Eigen::MatrixXd stiffness = Eigen::MatrixXd::Zero (unknowns, unknowns), mass = stiffness;
-    for (int e = 0; e < elements; ++e)
+    for (int e = 0; e < wireElements; ++e)
     {
         stiffness.block<4, 4> (2 * e, 2 * e) += beamStiffness (section, l);
         mass.block<4, 4> (2 * e, 2 * e) += beamMass (section, l);
@@ -71,7 +71,7 @@ WireModes solveWire (const StickSpec& stick)
     WireModes wire;
     wire.omegas = solved.eigenvalues().cwiseMax (0.0).cwiseSqrt();
     wire.shapes = Eigen::MatrixXd::Zero (StickBody::stations, unclamped);
-    for (int node = 0; node < elements; ++node)
+    for (int node = 0; node < wireElements; ++node)
         wire.shapes.row (node) = solved.eigenvectors().row (2 * node);
     wire.translation = solved.eigenvectors().transpose() * (mass * together).head (unclamped);
     return wire;

@@ -8,7 +8,6 @@ namespace editor
 namespace
 {
 
-constexpr float floorLevel = -72.0f; // dB
 constexpr double longest = 1.2;      // s
 
 } // namespace
@@ -42,7 +41,7 @@ void DecayView::paint (juce::Graphics& g)
                       1, 0.8f);
 
     const auto x = [&] (double seconds) { return area.getX() + static_cast<float> (seconds / longest) * area.getWidth(); };
-    const auto y = [&] (float level) { return area.getY() + area.getHeight() * juce::jlimit (0.0f, 1.0f, level / floorLevel); };
+    const auto y = [&] (float level) { return area.getY() + area.getHeight() * juce::jlimit (0.0f, 1.0f, level / Analysis::floorLevel); };
     g.setFont (fonts::small());
     for (int level = 0; level >= -60; level -= 20)
     {
@@ -69,7 +68,7 @@ void DecayView::paint (juce::Graphics& g)
         for (std::size_t i = 0; i < levels.size(); ++i)
         {
             const juce::Point<float> at (x (analysis->timeStep * static_cast<double> (i)), y (levels[i]));
-            if (at.x > area.getRight() || levels[i] < floorLevel)
+            if (at.x > area.getRight() || levels[i] < Analysis::floorLevel)
                 break;
             if (i == 0)
                 curve.startNewSubPath (at);
@@ -86,7 +85,7 @@ void DecayView::paint (juce::Graphics& g)
     const auto predicted = scene.now == nullptr ? 0.0 : scene.now->sustain;
     if (predicted > 0.0)
     {
-        const double end = juce::jmin (longest, predicted * static_cast<double> (floorLevel) / -60.0);
+        const double end = juce::jmin (longest, predicted * static_cast<double> (Analysis::floorLevel) / -60.0);
         const float dashes[] = { 5.0f, 4.0f };
         g.setColour (theme.ink);
         g.drawDashedLine ({ x (0.0), y (0.0f), x (end), y (static_cast<float> (-60.0 * end / predicted)) }, dashes, 2, 1.3f);

@@ -8,7 +8,7 @@ namespace editor
 namespace
 {
 
-constexpr int looksPerSecond = 8;
+constexpr int hintsPerSecond = 8;
 constexpr juce::uint32 messageTime = 6000; // ms
 
 /** Tooltip of the component or of the nearest parent that has one. */
@@ -28,7 +28,7 @@ juce::String tipOf (juce::Component* component, const juce::Component& outermost
 HintLine::HintLine (juce::Component& within) : parent (within)
 {
     setInterceptsMouseClicks (false, false);
-    startTimerHz (looksPerSecond);
+    startTimerHz (hintsPerSecond);
 }
 
 void HintLine::say (const juce::String& message, bool isRefusal)

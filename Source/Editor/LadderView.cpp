@@ -11,17 +11,6 @@
 
 namespace editor
 {
-namespace
-{
-
-bool isNatural (int midi)
-{
-    static constexpr bool natural[] = { true, false, true, false, true, true, false, true, false, true, false, true };
-    return natural[midi % 12];
-}
-
-} // namespace
-
 LadderView::LadderView (Bindings bindings)
     : batter (NoteHandle::Kind::batter, strings::batterNote(), bindings.batter),
       resonant (NoteHandle::Kind::resonant, strings::resonantNote(), bindings.resonant),

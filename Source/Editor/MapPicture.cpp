@@ -77,12 +77,6 @@ juce::Image shadingOf (const std::vector<Cell>& cells, const MapPicture& picture
     return image;
 }
 
-bool isNatural (int midi)
-{
-    const int tone = midi % 12;
-    return tone == 0 || tone == 2 || tone == 4 || tone == 5 || tone == 7 || tone == 9 || tone == 11;
-}
-
 std::vector<MapPicture::Contour> contoursOf (const MapContent& content, const MapFrame& frame)
 {
     constexpr int steps = 60; // along the batter's note

@@ -12,17 +12,12 @@ namespace
 {
 using plugin::Parameter;
 
-constexpr int tick = 80;                 // ms between strokes of a drag, at least
-constexpr int longestWait = 3000 / tick; // ticks for a drum that cannot be tuned so
+constexpr int strokeTick = 80;                 // ms between strokes of a drag, at least
+constexpr int longestTuning = 3000 / strokeTick; // ticks for a drum that cannot be tuned so
 
 double fineOf (const plugin::Processor& processor, Parameter which)
 {
     return 0.01 * processor.parameter (which).plainValue();
-}
-
-void setWithoutGesture (plugin::DrumParameter& parameter, double plain)
-{
-    parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (plain)));
 }
 
 } // namespace
@@ -52,10 +47,10 @@ void MapTuner::set (TuningSpot spot)
         before = processor.solvedDrum();
     const auto wanted = tuned (current(), spot);
     for (const auto which : { Parameter::batterNote, Parameter::interval })
-        setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (wanted, which)));
+        processor.parameter (which).setWithoutGesture (static_cast<double> (plugin::valueOf (wanted, which)));
     waited = 0;
     if (! isTimerRunning())
-        startTimer (tick);
+        startTimer (strokeTick);
 }
 
 plugin::Values MapTuner::current() const
@@ -78,7 +73,7 @@ void MapTuner::end()
     const auto after = current();
     // The undo step records the values before the gesture, so they are restored before it is made.
     for (const auto which : { Parameter::batterNote, Parameter::interval })
-        setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (*start, which)));
+        processor.parameter (which).setWithoutGesture (static_cast<double> (plugin::valueOf (*start, which)));
     start.reset();
     processor.setValues (after, strings::tunedOnMap);
 }
@@ -98,7 +93,7 @@ void MapTuner::timerCallback()
     if (isNew && onTuned)
         onTuned();
     before = solved;
-    if ((isNew && isTuned (*solved)) || ++waited > longestWait)
+    if ((isNew && isTuned (*solved)) || ++waited > longestTuning)
         stopTimer();
 }
 

@@ -65,6 +65,12 @@ double hertzOfMidi (double midi, modal::ConcertPitch pitch)
     return pitch.a4 * std::exp2 ((midi - 69.0) / 12.0);
 }
 
+bool isNatural (int midi)
+{
+    static constexpr bool natural[] = { true, false, true, false, true, true, false, true, false, true, false, true };
+    return natural[midi % 12];
+}
+
 juce::String intervalName (double semitones)
 {
     return juce::String (modal::Interval{ semitones }.longName()).replace (" cents", " c").replaceCharacter ('-', minus);

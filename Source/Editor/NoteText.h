@@ -28,6 +28,9 @@ juce::String plainSigns (const juce::String&);
 
 double hertzOfMidi (double midi, modal::ConcertPitch);
 
+/** Whether a note has neither sharp nor flat. */
+bool isNatural (int midi);
+
 /** "perfect fourth", "major second −39 c", "minor second below". */
 juce::String intervalName (double semitones);
 

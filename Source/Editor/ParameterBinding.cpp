@@ -49,11 +49,6 @@ void setSteps (ValueBinding& binding, Measure measure)
     }
 }
 
-void setWithoutGesture (plugin::DrumParameter& parameter, double plain)
-{
-    parameter.setValueNotifyingHost (parameter.convertTo0to1 (static_cast<float> (parameter.spec().snapped (plain))));
-}
-
 double plainOf (Processor& processor, Parameter which)
 {
     return processor.parameter (which).plainValue();
@@ -140,8 +135,8 @@ ValueBinding batterAlone (Processor& processor, const std::shared_ptr<NoteLimits
         const double asked = limits->batter().nearest (note) - batterFine (processor);
         const auto& range = plugin::specOf (Parameter::interval);
         const double set = juce::jlimit (resonant - range.high, resonant - range.low, asked);
-        setWithoutGesture (processor.parameter (Parameter::batterNote), set);
-        setWithoutGesture (processor.parameter (Parameter::interval), resonant - set);
+        processor.parameter (Parameter::batterNote).setWithoutGesture (set);
+        processor.parameter (Parameter::interval).setWithoutGesture (resonant - set);
     };
     const auto current = [&processor]
     {
@@ -158,7 +153,7 @@ ValueBinding batterAlone (Processor& processor, const std::shared_ptr<NoteLimits
         const auto after = current();
         // The undo step records the values before the gesture, so they are restored before it is made.
         for (const auto which : { Parameter::batterNote, Parameter::interval })
-            setWithoutGesture (processor.parameter (which), static_cast<double> (plugin::valueOf (**start, which)));
+            processor.parameter (which).setWithoutGesture (static_cast<double> (plugin::valueOf (**start, which)));
         start->reset();
         processor.setValues (after, strings::batterNote().name);
     };
@@ -215,7 +210,7 @@ public:
             if (batter < range.low || batter > range.high)
                 throw modal::InputError (range.name, noteOfMidi (batter).toStdString(),
                                          (noteOfMidi (range.low) + " to " + noteOfMidi (range.high)).toStdString());
-            setWithoutGesture (processor.parameter (Parameter::batterNote), batter);
+            processor.parameter (Parameter::batterNote).setWithoutGesture (batter);
             refusal = {};
             note = asked;
             solvedWhenSet = processor.solvedDrum();
@@ -312,7 +307,7 @@ ValueBinding bindingOf (Processor& processor, Parameter which)
     binding.high = spec.high;
     setSteps (binding, spec.measure);
     binding.get = [&parameter] { return parameter.plainValue(); };
-    binding.set = [&parameter] (double plain) { setWithoutGesture (parameter, plain); };
+    binding.set = [&parameter] (double plain) { parameter.setWithoutGesture (plain); };
     binding.toText = [&parameter] (double plain) { return shownValue (parameter, plain); };
     binding.type = [&parameter] (const juce::String& typed) { return parameter.setText (plainSigns (typed)); };
     binding.begin = [&parameter] { parameter.beginChangeGesture(); };

@@ -11,7 +11,7 @@ namespace
 {
 using plugin::Parameter;
 
-constexpr int looksPerSecond = 15; // of the progress bar
+constexpr int progressPerSecond = 15; // of the progress bar
 
 } // namespace
 
@@ -123,7 +123,7 @@ void PatternBar::showRendering (bool isRunning)
     progressBar.setVisible (isRunning);
     renderButton.setButtonText (isRunning ? strings::cancelRender : strings::renderPattern.face);
     if (isRunning)
-        startTimerHz (looksPerSecond);
+        startTimerHz (progressPerSecond);
     else
         stopTimer();
 }

@@ -14,7 +14,7 @@ using listening::LevelColumn;
 using listening::LevelColumns;
 
 constexpr double shownRange = 60.0;               // dB
-constexpr double quietest = -40.0, loudest = 0.0; // dB of full scale, between which the strongest colour may lie
+constexpr double lowestTop = -40.0, highestTop = 0.0; // dB of full scale, between which the strongest colour may lie
 constexpr double fadedBy = 40.0;                  // dB, until which a partial is drawn
 constexpr double longestDrawn = 3.0;              // s, of a partial
 constexpr double early = 0.03;                    // s after the tap, when the stick is off the head
@@ -179,7 +179,7 @@ bool SpectrogramView::setRange()
         consider (recorded->columns);
     else
         consider (history);
-    const double wanted = juce::jlimit (quietest, loudest, 5.0 * std::ceil (levelOf (most) / 5.0));
+    const double wanted = juce::jlimit (lowestTop, highestTop, 5.0 * std::ceil (levelOf (most) / 5.0));
     if (wanted == top)
         return false;
     top = wanted;

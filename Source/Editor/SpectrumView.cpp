@@ -11,7 +11,6 @@ namespace editor
 namespace
 {
 
-constexpr float floorLevel = -72.0f; // dB
 
 juce::String hertzText (double hertz)
 {
@@ -114,7 +113,7 @@ void SpectrumView::paint (juce::Graphics& g)
 
     for (const int level : { 0, -20, -40, -60 })
     {
-        const float y = area.getY() + area.getHeight() * static_cast<float> (level) / floorLevel;
+        const float y = area.getY() + area.getHeight() * static_cast<float> (level) / Analysis::floorLevel;
         g.setColour (theme.line.withAlpha (0.5f));
         g.fillRect (area.getX(), y, area.getWidth(), 1.0f);
         g.setColour (theme.quiet);
@@ -129,7 +128,7 @@ void SpectrumView::paint (juce::Graphics& g)
         curve.startNewSubPath (area.getBottomLeft());
         for (std::size_t i = 0; i < analysis->spectrum.size(); ++i)
             curve.lineTo (xOf (analysis->frequencyOf (static_cast<double> (i))),
-                          area.getY() + area.getHeight() * juce::jmin (1.0f, analysis->spectrum[i] / floorLevel));
+                          area.getY() + area.getHeight() * juce::jmin (1.0f, analysis->spectrum[i] / Analysis::floorLevel));
         curve.lineTo (area.getBottomRight());
         curve.closeSubPath();
         const bool isFormer = isOfFormerDrum();

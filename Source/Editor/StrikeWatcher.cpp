@@ -5,7 +5,7 @@ namespace editor
 namespace
 {
 
-constexpr int looksPerSecond = 25;
+constexpr int strikeLooksPerSecond = 25;
 
 /** The sound is analysed once this much is recorded, and again each time the length doubles. */
 constexpr double firstLook = 0.12; // s
@@ -15,7 +15,7 @@ constexpr double firstLook = 0.12; // s
 StrikeWatcher::StrikeWatcher (plugin::Processor& p, SceneKeeper& k) : processor (p), keeper (k)
 {
     lastStroke = processor.lastStrike().strokeCount();
-    startTimerHz (looksPerSecond);
+    startTimerHz (strikeLooksPerSecond);
 }
 
 void StrikeWatcher::timerCallback()

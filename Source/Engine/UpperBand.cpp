@@ -14,7 +14,7 @@ namespace
 {
 
 /** Modes from this share of the band's upper end on represent those above. */
-constexpr double respondingShare = 0.6;
+constexpr double tailFrom = 0.6;
 
 /** Least decay rate, 1/s; heads without loss occur in tests only. */
 constexpr double slowestDecay = 5.0;
@@ -76,7 +76,7 @@ Places squaresAt (const modal::DrumModes& modes, const Eigen::MatrixXd& radial, 
 void measureTail (const DrumSetup& setup, const std::vector<ModalPressure>& pressures, std::size_t index, double highest,
                   UpperHead& head)
 {
-    const double lowest = respondingShare * highest;
+    const double lowest = tailFrom * highest;
     const auto& shares = index == 0 ? setup.modes.batter : setup.modes.resonant;
     const double area = modal::units::pi * setup.modes.radius * setup.modes.radius;
     const Eigen::MatrixXd radial = radialParts (setup.modes);

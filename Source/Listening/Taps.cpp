@@ -11,7 +11,7 @@ namespace
 {
 
 constexpr double lowest = 80.0, highest = 4000.0; // Hz, where drums sound
-constexpr double frame = 1.0e-3;                  // s
+constexpr double tapFrame = 1.0e-3;                  // s
 
 constexpr double rise = 8.0;          // power over the mean of the frames before
 constexpr double belowLoudest = 4e-4; // of the loudest frame's power
@@ -19,7 +19,7 @@ constexpr double belowLoudestAttack = 0.01;
 constexpr double overNoise = 6.0;   // power over that of the quietest moment
 constexpr double deadTime = 0.03;   // s after an onset
 constexpr double doubleTime = 0.25; // s
-constexpr double settled = 5.0e-3;
+constexpr double settling = 5.0e-3;
 
 /** Longest pause of a ringing head between two beats of its modes, s. */
 constexpr double longestLull = 0.12;
@@ -28,7 +28,7 @@ constexpr double longestLull = 0.12;
    no louder than the last `lull` seconds is a beat of the ringing head. */
 std::size_t nextRise (const Envelope& envelope, std::size_t first, double floor, double lull)
 {
-    const auto before = static_cast<std::size_t> (settled / envelope.frameSeconds);
+    const auto before = static_cast<std::size_t> (settling / envelope.frameSeconds);
     const auto ringing = static_cast<std::size_t> (lull / envelope.frameSeconds);
     const auto loudestBefore = [&] (std::size_t i)
     {
@@ -78,7 +78,7 @@ bool isClipped (const Recording& recording, double from, double to)
 struct Band
 {
     Band (const Recording& recording, double low, double high, double quiet)
-        : envelope (envelopeOf (recording, low, high, frame)), noise (envelope.mean (quiet, quiet + quietSpan))
+        : envelope (envelopeOf (recording, low, high, tapFrame)), noise (envelope.mean (quiet, quiet + quietSpan))
     {
     }
 
@@ -153,7 +153,7 @@ bool Tap::canBeStrike() const noexcept
 
 double quietestMoment (const Recording& recording)
 {
-    const auto envelope = envelopeOf (recording, lowest, highest, frame);
+    const auto envelope = envelopeOf (recording, lowest, highest, tapFrame);
     double quietest = -1.0, at = 0.0;
 
     // The filters' start-up is not a quiet moment.
@@ -180,7 +180,7 @@ std::vector<Tap> findTaps (const Recording& recording)
                        { recording, 5000.0, 12000.0, quiet } };
 
     // A stroke on a ringing head shows above 1.5 kHz, where heads hardly ring.
-    const auto attack = envelopeOf (recording, 1500.0, 6000.0, frame);
+    const auto attack = envelopeOf (recording, 1500.0, 6000.0, tapFrame);
     const auto floorOf = [quiet] (const Envelope& envelope, double share)
     {
         const double loudest = *std::max_element (envelope.power.begin(), envelope.power.end());
@@ -194,7 +194,7 @@ std::vector<Tap> findTaps (const Recording& recording)
     std::vector<Tap> taps;
 
     for (auto i = nextBlow (0); i < bands.drum.envelope.power.size();
-         i = nextBlow (i + static_cast<std::size_t> (deadTime / frame)))
+         i = nextBlow (i + static_cast<std::size_t> (deadTime / tapFrame)))
     {
         const double start = static_cast<double> (i) * bands.drum.envelope.frameSeconds;
 

@@ -37,8 +37,13 @@ double DrumParameter::plainValue() const noexcept
 void DrumParameter::setPlainValue (double plain)
 {
     beginChangeGesture();
-    setValueNotifyingHost (convertTo0to1 (static_cast<float> (spec().snapped (plain))));
+    setWithoutGesture (plain);
     endChangeGesture();
+}
+
+void DrumParameter::setWithoutGesture (double plain)
+{
+    setValueNotifyingHost (convertTo0to1 (static_cast<float> (spec().snapped (plain))));
 }
 
 juce::String DrumParameter::setText (const juce::String& text)

@@ -20,6 +20,8 @@ public:
     double plainValue() const noexcept;
     /** Sets it as a user does, as one gesture that the host is told of. The value is clamped to the range. */
     void setPlainValue (double);
+    /** The same as part of a gesture that the caller begins and ends. */
+    void setWithoutGesture (double);
 
     /** Sets it from text. Returns an error message and leaves the value unchanged, or returns an empty string. */
     juce::String setText (const juce::String&);

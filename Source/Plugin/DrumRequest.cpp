@@ -322,15 +322,6 @@ void setTuning (const Setter& set, const modal::DrumSpec& drum, const modal::Tun
     }
 }
 
-struct MicrophoneParameters
-{
-    P level, pan, inverted;
-};
-
-constexpr MicrophoneParameters microphoneParameters[] = { { P::aboveLevel, P::abovePan, P::aboveInverted },
-                                                          { P::belowLevel, P::belowPan, P::belowInverted },
-                                                          { P::distantLevel, P::distantPan, P::distantInverted } };
-
 files::MicrophoneSpecs microphoneSpecsOf (const Values& values, const std::vector<engine::Microphone>& microphones)
 {
     files::MicrophoneSpecs specs;

@@ -156,6 +156,19 @@ constexpr Parameter resonantLug (int lug) noexcept
     return static_cast<Parameter> (static_cast<int> (Parameter::resonantLug1) + lug);
 }
 
+/** The parameters of one microphone. */
+struct MicrophoneParameters
+{
+    Parameter level, pan, inverted;
+};
+
+/** Of the microphones above, below and at a distance. */
+inline constexpr std::array<MicrophoneParameters, 3> microphoneParameters{
+    { { Parameter::aboveLevel, Parameter::abovePan, Parameter::aboveInverted },
+      { Parameter::belowLevel, Parameter::belowPan, Parameter::belowInverted },
+      { Parameter::distantLevel, Parameter::distantPan, Parameter::distantInverted } }
+};
+
 /** The parameter of the reverberation time in one octave, counted from 0. */
 constexpr Parameter reverberation (std::size_t octave) noexcept
 {

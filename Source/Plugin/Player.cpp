@@ -17,16 +17,6 @@ constexpr double bypassTime = 5.0e-3; ///< s
 constexpr double chokeTime = 10.0e-3; ///< s, fade by a hand laid on the head; common practice, no source
 constexpr float inaudible = 1.0e-3f;  ///< a choked drum below this gain is reset by a new stroke
 
-struct MicrophoneParameters
-{
-    P level, pan, inverted;
-};
-constexpr std::array<MicrophoneParameters, microphoneCount> microphoneParameters{ {
-    { P::aboveLevel, P::abovePan, P::aboveInverted },
-    { P::belowLevel, P::belowPan, P::belowInverted },
-    { P::distantLevel, P::distantPan, P::distantInverted },
-} };
-
 /** The lowest value of a level is silence. */
 float gainOf (const Values& values, P parameter) noexcept
 {

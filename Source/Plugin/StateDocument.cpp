@@ -16,8 +16,8 @@ namespace
 {
 using files::Json;
 
-const char* const format = "snarewright-state";
-constexpr int version = 1;
+const char* const stateFormat = "snarewright-state";
+constexpr int stateVersion = 1;
 constexpr std::size_t longestName = 200;
 
 /** At most this many errors of a state are reported. */
@@ -90,17 +90,17 @@ std::optional<std::size_t> snapshotOf (const std::string& key)
     return std::nullopt;
 }
 
-class Reader
+class StateReader
 {
 public:
-    explicit Reader (StateReading& toFill) : reading (toFill) {}
+    explicit StateReader (StateReading& toFill) : reading (toFill) {}
 
     void read (const Json& document)
     {
         if (! document.is_object())
             return fail ("state: " + files::described (document) + " cannot be used; allowed: a JSON object");
 
-        if (const auto found = document.find ("format"); found == document.end() || *found != format)
+        if (const auto found = document.find ("format"); found == document.end() || *found != stateFormat)
             return fail ("The state was not saved by this plugin.");
 
         auto unknown = Json::object();
@@ -140,7 +140,7 @@ private:
         const auto number = value.is_number() ? value.get<double>() : 0.0;
         if (number < 1.0)
             say ("version: " + files::described (value) + " cannot be used; allowed: a number, 1 or more");
-        else if (number > version)
+        else if (number > stateVersion)
             say ("The state was saved by a newer version; members unknown to this version are kept but not used.");
     }
 
@@ -238,7 +238,7 @@ private:
 StateReading readState (std::string_view document)
 {
     StateReading reading;
-    Reader reader (reading);
+    StateReader reader (reading);
 
     if (document.size() > largestState)
     {
@@ -261,7 +261,7 @@ StateReading readState (std::string_view document)
 
 std::string writeState (const State& state)
 {
-    Json document{ { "format", format }, { "version", version } };
+    Json document{ { "format", stateFormat }, { "version", stateVersion } };
 
     if (! state.name.empty())
         document["name"] = state.name;

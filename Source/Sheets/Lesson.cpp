@@ -36,7 +36,7 @@ std::string changeOf (const char* name, const modal::HeadPrediction& from, const
            modal::signedText (100.0 * (to.tension / from.tension - 1.0), 0) + " %.";
 }
 
-std::string wiresText (const modal::WireSpec& wires)
+std::string wiresSentence (const modal::WireSpec& wires)
 {
     if (! wires.on)
         return "Wires off.";
@@ -210,7 +210,7 @@ std::vector<std::string> changesBetween (const PlayedStep& from, const PlayedSte
 
     // Compared as files have them: one comparison for all their numbers.
     if (files::wiresAsJson (oldDrum.wires) != files::wiresAsJson (newDrum.wires))
-        changes.push_back (wiresText (newDrum.wires));
+        changes.push_back (wiresSentence (newDrum.wires));
 
     if (files::mufflingAsJson (oldDrum.drum.muffling) != files::mufflingAsJson (newDrum.drum.muffling))
         changes.push_back (mufflingText (newDrum.drum.muffling));

@@ -25,14 +25,15 @@ auto fromMessageThread (const Work& work)
     return result;
 }
 
-/** Looks on the message thread until something is so; false if it is not within the time. */
+/** Looks on the message thread until something is so. False after ten minutes, longer than any of it takes on a busy machine. */
 template <typename Condition>
-bool waitUntil (const Condition& condition, int milliseconds = 60000)
+bool waitUntil (const Condition& condition)
 {
-    const auto end = juce::Time::getMillisecondCounter() + static_cast<juce::uint32> (milliseconds);
+    constexpr juce::uint32 longest = 600000; // ms
+    const auto begin = juce::Time::getMillisecondCounter();
     while (! fromMessageThread (condition))
     {
-        if (juce::Time::getMillisecondCounter() > end)
+        if (juce::Time::getMillisecondCounter() - begin > longest)
             return false;
         juce::Thread::sleep (10);
     }

@@ -60,11 +60,6 @@ Spectrum spectrumOf (const Fineness& fineness, bool wires)
     return spectrum;
 }
 
-double decibels (double ratio)
-{
-    return 10.0 * std::log10 (ratio);
-}
-
 /** Difference of two spectra, dB. */
 struct Distance
 {
@@ -82,7 +77,7 @@ Distance distance (const Spectrum& played, const Spectrum& reference, double hig
     double whole[2] = {};
     for (std::size_t i = 0; i < centres().size(); ++i)
     {
-        const double difference = decibels (played.bands[i] / reference.bands[i]);
+        const double difference = testdrum::decibels (played.bands[i] / reference.bands[i]);
         table << " " << std::lround (centres()[i]) << ":" << difference;
         if (centres()[i] > highest)
             continue;
@@ -93,7 +88,7 @@ Distance distance (const Spectrum& played, const Spectrum& reference, double hig
         ++counted;
     }
     d.mean /= counted;
-    d.level = decibels (whole[0] / whole[1]);
+    d.level = testdrum::decibels (whole[0] / whole[1]);
     std::ostringstream out;
     out << std::fixed << std::setprecision (2) << "level " << d.level << " dB, third octaves to " << highest << " Hz mean "
         << d.mean << " dB, worst " << d.worst << " dB; each (Hz:dB)" << table.str();

@@ -10,6 +10,12 @@
 namespace testdrum
 {
 
+/** A ratio of energies as a level, dB. */
+inline double decibels (double ratio)
+{
+    return 10.0 * std::log10 (ratio);
+}
+
 /** Energy of a sound in a third of an octave around `centre` Hz: |Fourier integral|² over the band, from sines `spacing` Hz
    apart, which should be no more than one over the sound's length. Does not depend on the rate. */
 template <typename Scalar>

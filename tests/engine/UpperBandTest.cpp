@@ -35,11 +35,6 @@ engine::DrumSetup headInWall()
     return setup;
 }
 
-double decibels (double ratio)
-{
-    return 10.0 * std::log10 (ratio);
-}
-
 } // namespace
 
 // The modes of the head and the Rayleigh integral over them are independent of the formula for the direct sound. At the complex
@@ -97,9 +92,9 @@ TEST_CASE ("a feedback delay network has the level it states and the decay it wa
     for (const double centre : testdrum::thirdOctaveCentres (2900.0, 8100.0))
     {
         const double width = centre * (std::pow (2.0, 1.0 / 6.0) - std::pow (2.0, -1.0 / 6.0));
-        sum += decibels (testdrum::bandEnergy (response, rate, centre, 2.0) * rate * rate / width) / 5.0;
+        sum += testdrum::decibels (testdrum::bandEnergy (response, rate, centre, 2.0) * rate * rate / width) / 5.0;
         const double decay = lowRate + (highRate - lowRate) * (centre - low) / (high - low);
-        expected += decibels (network.loudness() / decay) / 5.0;
+        expected += testdrum::decibels (network.loudness() / decay) / 5.0;
     }
     INFO (sum << " dB, expected " << expected);
     CHECK (std::abs (sum - expected) < 1.5);
@@ -182,13 +177,13 @@ TEST_CASE ("a drum solved to 2 kHz predicts the level and decay of its modes to 
         CHECK (ours.decayAt (middle) == Approx (theirs.decayAt (middle)).epsilon (0.25));
         for (std::size_t m = 0; m < 3; ++m)
         {
-            const double error = decibels (ours.tailPower[m] / theirs.tailPower[m]);
+            const double error = testdrum::decibels (ours.tailPower[m] / theirs.tailPower[m]);
             table << " microphone " << m << ": " << error << " dB;";
             CHECK (std::abs (error) < 3.0);
         }
         for (const double place : { 0.0, 0.25, 0.5, 0.75, 0.9 })
         {
-            const double error = 2.0 * decibels (ours.tailGain (place) / theirs.tailGain (place));
+            const double error = 2.0 * testdrum::decibels (ours.tailGain (place) / theirs.tailGain (place));
             table << " at " << place << ": " << error << " dB;";
             CHECK (std::abs (error) < 3.0);
         }

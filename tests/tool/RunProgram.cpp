@@ -65,11 +65,15 @@ ProgramRun interruptProgram (const std::vector<std::string>& arguments, const st
     return run (arguments, folder,
                 [&] (pid_t child)
                 {
-                    using namespace std::chrono;
-                    const auto deadline = steady_clock::now() + seconds (10);
+                    const auto hasEnded = [child]
+                    {
+                        siginfo_t state{};
+                        return waitid (P_PID, static_cast<id_t> (child), &state, WEXITED | WNOHANG | WNOWAIT) != 0 ||
+                               state.si_pid == child;
+                    };
 
-                    while (! isReady() && steady_clock::now() < deadline)
-                        std::this_thread::sleep_for (milliseconds (5));
+                    while (! isReady() && ! hasEnded())
+                        std::this_thread::sleep_for (std::chrono::milliseconds (5));
 
                     kill (child, signal);
                 });

@@ -16,8 +16,8 @@ struct ProgramRun
 /** Runs `snarewright` with these arguments in `folder` and waits for it. */
 ProgramRun runProgram (const std::vector<std::string>& arguments, const std::filesystem::path& folder = ".");
 
-/** Starts it, waits until `isReady` (asked every few milliseconds, for at most ten seconds), sends the signal, and waits for the
- * end. */
+/** Starts it, waits until `isReady` (asked every few milliseconds) or the program has ended, sends the signal, and waits for the
+    end. */
 ProgramRun interruptProgram (const std::vector<std::string>& arguments, const std::filesystem::path& folder, int signal,
                              const std::function<bool()>& isReady);
 

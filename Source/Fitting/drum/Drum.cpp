@@ -2,6 +2,7 @@
 
 #include "Answers.h"
 #include "Fitting/common/Errors.h"
+#include "Fitting/common/HeadMass.h"
 #include "Fitting/common/Losses.h"
 #include "Modal/InputError.h"
 #include "Modal/Tuning.h"
@@ -23,7 +24,6 @@ namespace
 constexpr std::size_t fewestLines = 4;
 constexpr std::size_t fewestModes = 2;   // the masses are known beforehand, so two tensions are left
 constexpr double farFromTolerance = 3.0; // standard deviations of a head's mass
-constexpr double unresolved = 0.6;       // of the prior's standard deviation that is left after listening
 constexpr double goTogether = 0.9;       // correlation
 constexpr double tooVague = 100.0;       // cents of tap note
 constexpr double ownShare = 0.2;         // of a mode's energy in a head that makes it that head's own mode
@@ -232,7 +232,7 @@ HeadFit headOf (const DrumFitSetup& setup, modal::HeadSide side, const DrumItera
         fit.tension.value > most || centsPerShare * fit.tapNote.error > tooVague * fit.tapNote.value)
         return unknownHead (refusal (Finding::Kind::headUnknown, { fit.tension.value, fit.tension.error, most }));
 
-    if (std::sqrt (covariance (2 + head, 2 + head)) > unresolved * fitted.prior[2 + head] && setup.massTolerance > 0.0)
+    if (std::sqrt (covariance (2 + head, 2 + head)) > unresolvedMass * fitted.prior[2 + head] && setup.massTolerance > 0.0)
     {
         const double correlation =
             covariance (head, 2 + head) / std::sqrt (covariance (head, head) * covariance (2 + head, 2 + head));

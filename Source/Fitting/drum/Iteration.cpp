@@ -25,7 +25,7 @@ namespace
 constexpr double usualInterval = 350.0, intervalSpread = 500.0; // cents, see intervalPrior()
 constexpr double fromNoise = 0.05;                              // share of lines from noise
 constexpr double range = 5000.0;                                // cents over which those are spread
-constexpr int orders = 9;
+constexpr int ordersInBand = 9;
 constexpr double freeTension = 1.0;                                                      // ln: as good as unknown
 constexpr std::array<double, 7> widthsFromAfar{ 40.0, 30.0, 20.0, 12.0, 8.0, 8.0, 8.0 }; // cents, pass by pass
 constexpr std::array<double, 3> widthsNearby{ 8.0, 8.0, 8.0 };
@@ -219,7 +219,7 @@ void DrumIteration::observe (double width)
 {
     const auto drum = drumOfState();
     modal::check (drum);
-    DrumModel model (drum, highestOf (*lines), orders);
+    DrumModel model (drum, highestOf (*lines), ordersInBand);
     const auto modes = model.modesAt (std::exp (state[0]), std::exp (state[1]));
     evidence = fitting::evidence (*lines, modes, width, setup->decayError);
     closeness = evidenceWith (

@@ -16,7 +16,7 @@ namespace
 {
 
 constexpr int mostDiameters = 3, functionsPerOrder = 8;
-constexpr double near = 25.0;         // cents from a mode to its partners
+constexpr double reachOfPair = 25.0;         // cents from a mode to its partners
 constexpr double sameDecay = 0.5;     // |ln| of the ratio of decays
 constexpr double fewestWeight = 0.25; // of a line
 constexpr double faintPartner = 0.2;  // of the louder one
@@ -49,7 +49,7 @@ std::vector<const Line*> partnersOf (const modal::Mode& mode, const std::vector<
     std::vector<const Line*> found;
 
     for (const auto& line : lines)
-        if (std::abs (modal::centsBetween (mode.frequency, line.frequency)) < near && line.weight() > fewestWeight &&
+        if (std::abs (modal::centsBetween (mode.frequency, line.frequency)) < reachOfPair && line.weight() > fewestWeight &&
             std::abs (std::log (line.decay / mode.decay.total())) < sameDecay)
             found.push_back (&line);
 

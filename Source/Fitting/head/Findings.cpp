@@ -16,7 +16,6 @@ using Kind = Finding::Kind;
 using Severity = Finding::Severity;
 
 constexpr double enoughModes = 0.33;     // share of those expected
-constexpr double unresolved = 0.6;       // of the mass's prior standard deviation that is left after listening
 constexpr double doubtfulEvidence = 0.4; // of taps, as littleEvidence is of strikes: simulated real heads reach 0.5 to 2.4
 constexpr std::size_t enoughToDoubt = 4, enoughToRefuse = 7; // notes
 constexpr double vague = 8.0;                                // cents: a line's own error
@@ -100,7 +99,7 @@ void addRemarks (HeadFit& fit, const HeadFitSetup& setup, const std::optional<No
 
     const auto& covariance = fitted.posterior.covariance;
 
-    if (std::sqrt (covariance (1, 1)) > unresolved * fitted.prior[1] && setup.massTolerance > 0.0)
+    if (std::sqrt (covariance (1, 1)) > unresolvedMass * fitted.prior[1] && setup.massTolerance > 0.0)
         fit.findings.push_back ({ .kind = Kind::massNotMeasured,
                                   .numbers = { covariance (0, 1) / std::sqrt (covariance (0, 0) * covariance (1, 1)) } });
 

@@ -15,21 +15,21 @@ namespace fitting
 namespace
 {
 
-constexpr int orders = 4;      // (1,1) to (4,1)
-constexpr int functions = 8;   // of each, enough for a first guess
-constexpr double width = 35.0; // cents: unevenness, tolerance of mass
+constexpr int families = 4;      // (1,1) to (4,1)
+constexpr int firstFunctions = 8;   // of each, enough for a first guess
+constexpr double tolerance = 35.0; // cents: unevenness, tolerance of mass
 constexpr int steps = 100;
-constexpr std::size_t most = 5; // starts that are worth a fit
+constexpr std::size_t mostStarts = 5; // starts that are worth a fit
 
-using Family = std::array<double, orders>; // Hz
+using Family = std::array<double, families>; // Hz
 
 std::vector<modal::OrderProblem> problemsOf (const modal::DrumSpec& single)
 {
     const double cutoff = 8.0 * single.air.soundSpeed / (modal::units::twoPi * single.radius());
     std::vector<modal::OrderProblem> problems;
 
-    for (int m = 1; m <= orders; ++m)
-        problems.push_back (modal::makeOrderProblem (m, functions, single, cutoff));
+    for (int m = 1; m <= families; ++m)
+        problems.push_back (modal::makeOrderProblem (m, firstFunctions, single, cutoff));
 
     return problems;
 }
@@ -73,11 +73,11 @@ double agreement (const Family& family, const HeardTap& tap)
 
         for (const auto& partial : tap.partials)
         {
-            const double off = modal::centsBetween (expected, partial.frequency) / width;
+            const double off = modal::centsBetween (expected, partial.frequency) / tolerance;
             best = std::max (best, std::exp (-0.5 * off * off) * std::pow (partial.level() / level, 0.25));
         }
 
-        found += best / orders;
+        found += best / families;
     }
 
     for (const auto& partial : tap.partials)
@@ -89,7 +89,7 @@ double agreement (const Family& family, const HeardTap& tap)
 
         for (const double expected : family)
         {
-            const double off = modal::centsBetween (expected, partial.frequency) / width;
+            const double off = modal::centsBetween (expected, partial.frequency) / tolerance;
             nearest = std::max (nearest, std::exp (-0.5 * off * off));
         }
 
@@ -139,7 +139,7 @@ std::vector<HeadStart> headStarts (const HeadFitSetup& setup, const std::vector<
             peaks.push_back (tried[i]);
 
     std::sort (peaks.begin(), peaks.end(), [] (const HeadStart& a, const HeadStart& b) { return a.match > b.match; });
-    peaks.resize (std::min (peaks.size(), most));
+    peaks.resize (std::min (peaks.size(), mostStarts));
 
     for (auto& peak : peaks)
     {
