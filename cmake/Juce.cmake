@@ -6,8 +6,6 @@ find_package (PkgConfig REQUIRED)
 pkg_check_modules (FLAC REQUIRED IMPORTED_TARGET flac)
 find_package (ZLIB REQUIRED) # this and FLAC: packaged JUCE comes without its own copies
 
-set (SNAREWRIGHT_JUCE_OPTIONS "" CACHE STRING "Further compile options for JUCE, such as -O1 for a build that only runs the tests")
-
 # Makes a static library of modules. Targets that link it see JUCE's headers as system headers. Modules that these depend on come from
 # the libraries named.
 #   snarewright_add_juce_library (<name> MODULES <module>... LIBRARIES <target>... DEFINITIONS <definition>...)
@@ -26,9 +24,9 @@ function (snarewright_add_juce_library name)
         target_include_directories (snarewright_${name} PRIVATE $<TARGET_PROPERTY:${module},INTERFACE_INCLUDE_DIRECTORIES>)
     endforeach()
 
-    target_link_libraries (snarewright_${name} PUBLIC ${arg_LIBRARIES})
+    target_link_libraries (snarewright_${name} PUBLIC ${arg_LIBRARIES} PRIVATE snarewright_quick)
     target_compile_definitions (snarewright_${name} PUBLIC ${arg_DEFINITIONS})
-    target_compile_options (snarewright_${name} PRIVATE -w ${SNAREWRIGHT_JUCE_OPTIONS})
+    target_compile_options (snarewright_${name} PRIVATE -w)
     set_target_properties (snarewright_${name} PROPERTIES UNITY_BUILD OFF) # its modules name things alike
     if (CMAKE_SYSTEM_NAME STREQUAL "Linux")
         # Whoever links it takes only the functions it uses.

@@ -291,14 +291,8 @@ void MapKeeper::look()
         playStrokes();
     if (wished.empty() || (finding::needsPlaying (wished) && ground.played == nullptr))
         return;
-    // A head beyond half of its yield strength only if a wish about its stress asks for it.
-    auto within = ground.prudent;
-    if (isWished (wished, finding::Figure::batterStrength))
-        within.batter = ground.map->area().batter;
-    if (isWished (wished, finding::Figure::resonantStrength))
-        within.resonant = ground.map->area().resonant;
     background.run (
-        [on = ground, within, from = present, wishes = wished, where = heard]
+        [on = ground, within = finding::areaFor (wished, ground.map->area(), ground.prudent), from = present, wishes = wished, where = heard]
         {
             try
             {

@@ -186,12 +186,12 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     response.landingTime = tip.blow.landingTime;
     response.isBrush = setup.stick.isBrush();
 
-    if (response.isBrush)
+    if (strokes.withOthers && response.isBrush)
     {
         const auto sweep = listenTo (player, sweepStroke(), setup.sampleRate);
         response.sweep = { decibels (sweep.early + sweep.late, tip.early + tip.late), brightnessOf (sweep.middle, setup.sampleRate) };
     }
-    else
+    else if (strokes.withOthers)
     {
         stroke.kind = StrokeKind::rimshot;
         const auto rimshot = listenTo (player, stroke, setup.sampleRate);
@@ -202,7 +202,8 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
 
     if (model->wireContacts() > 0)
     {
-        response.ringWiresOn = playedRing (setup, strokes.position, strokes.speed);
+        if (strokes.withOthers)
+            response.ringWiresOn = playedRing (setup, strokes.position, strokes.speed);
 
         for (const double position : strokes.wirePositions)
             response.wireResponse.push_back ({ position, softestSpeed (player, position, setup.sampleRate) });

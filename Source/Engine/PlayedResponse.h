@@ -20,6 +20,7 @@ struct ResponseStrokes
     double speed = 3.0;     ///< m/s of the tip, 0.01 to 12
     double position = 0.25; ///< share of the radius, 0 to 0.98
     std::vector<double> wirePositions{ 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 }; ///< where the softest stroke is looked for, from the centre
+    bool withOthers = true; ///< also the rimshot or sweep, and the ring with the wires on; half of the time
 };
 
 /** What a rimshot does with the tip as fast as in the stroke beside it. Sound figures are 0 without a microphone. */

@@ -51,7 +51,8 @@ void addPlayed (Figures& figures, const DrumSpec& drum, const Tensions& tensions
     const auto microphones = engine::defaultMicrophones (drum.depth);
     setup.microphones = { microphones.front() };
     setup.sampleRate = sampleRate;
-    const auto response = engine::playedResponse (setup, { hand.usual, hand.place, { hand.place } });
+    const auto response = engine::playedResponse (
+        setup, { .speed = hand.usual, .position = hand.place, .wirePositions = { hand.place }, .withOthers = false });
     of (figures, Figure::dryness) = response.earlyToLate;
     of (figures, Figure::brightness) = response.brightness;
     of (figures, Figure::contactTime) = response.contactTime;

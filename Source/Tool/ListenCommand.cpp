@@ -130,7 +130,7 @@ std::string glideText (const fitting::Partial& partial)
                : modal::fixedText (1200.0 * std::log2 (1.0 + partial.rise), 0) + " cents";
 }
 
-std::string textOf (const HeardFile& heard)
+std::string textOf (const HeardFile& heard, listening::Nature nature, const NoteByTap& shared)
 {
     auto text = heard.name + ": " + std::to_string (heard.taps.size()) + (heard.taps.size() == 1 ? " tap\n" : " taps\n");
     TextTable table ({ Column::right, Column::right, Column::right, Column::left, Column::right, Column::right, Column::right });
@@ -158,20 +158,13 @@ std::string textOf (const HeardFile& heard)
             remarks += "Tap " + std::to_string (i + 1) + ": " + wording::text (trouble) + ".\n";
     }
 
-    const auto nature = listening::natureOf (heard.recording, heard.taps, heard.partials);
-
-    if (nature != listening::Nature::drum)
-        text += wording::text (nature) + "\n";
-    else
-        text += textOf (sharedNote (heard));
-
+    text += nature == listening::Nature::drum ? textOf (shared) : wording::text (nature) + "\n";
     return text + (heard.taps.empty() ? "" : table.written()) + remarks;
 }
 
-Json jsonOf (const HeardFile& heard)
+Json jsonOf (const HeardFile& heard, listening::Nature nature, const NoteByTap& shared)
 {
     Json taps = Json::array();
-    const auto shared = sharedNote (heard);
     const auto& notes = shared.byTap;
 
     for (std::size_t i = 0; i < heard.taps.size(); ++i)
@@ -204,7 +197,7 @@ Json jsonOf (const HeardFile& heard)
     }
 
     return Json{ { "file", heard.name },
-                 { "remark", wording::text (listening::natureOf (heard.recording, heard.taps, heard.partials)) },
+                 { "remark", wording::text (nature) },
                  { "shared_note", Json{ { "kind", std::string (listening::nameOf (shared.note.kind)) },
                                         { "frequency_hz", shared.note.frequency > 0.0 ? Json (shared.note.frequency) : Json() },
                                         { "other_hz", shared.note.other > 0.0 ? Json (shared.note.other) : Json() } } },
@@ -226,8 +219,10 @@ void runListen (const std::vector<std::string>& words, const Command& command)
     for (const auto& path : arguments.freeWords())
     {
         auto heard = listenTo (path);
-        all.push_back (jsonOf (heard));
-        text += textOf (heard);
+        const auto nature = listening::natureOf (heard.recording, heard.taps, heard.partials);
+        const auto shared = sharedNote (heard);
+        all.push_back (jsonOf (heard, nature, shared));
+        text += textOf (heard, nature, shared);
 
         for (auto& partials : heard.partials)
             partials = loudest (partials, partialsDrawn);

@@ -38,6 +38,7 @@ namespace
 {
 
 constexpr int usualBlock = 128;
+constexpr int momentRepeats = 101;
 
 double processorSeconds()
 {
@@ -329,7 +330,7 @@ int main (int argc, char** argv)
         }
         else if (std::strcmp (argv[i], "--moments") == 0)
         {
-            bench::printMomentCosts();
+            bench::printMomentCosts (momentRepeats);
             return 0;
         }
         else
@@ -352,7 +353,7 @@ int main (int argc, char** argv)
     const double decay = std::min (60.0, 30.0 * seconds);
     bench::printRow ("slowest second of a decay", decay, "s long", "its first second",
                      1.0 / slowestOverFirst (endless (full), decay));
-    bench::printMomentCosts();
+    bench::printMomentCosts (seconds < 1.0 ? 3 : momentRepeats);
 
     const auto curves = measureCurves (seconds);
     if (! plot.empty() && ! bench::writeCostPlot (plot, curves))

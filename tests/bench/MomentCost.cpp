@@ -17,7 +17,6 @@ namespace
 
 constexpr int block = 64;
 constexpr double blockMilliseconds = 1000.0 * block / 48000.0;
-constexpr int repeats = 101;
 
 /** A drum and the same one a little later, half a semitone up. */
 struct Case
@@ -79,7 +78,7 @@ struct Moments
     int headModes;
 };
 
-Moments measure (const Case& played)
+Moments measure (const Case& played, int repeats)
 {
     const std::shared_ptr<const engine::DrumModel> models[] = { played.model (1.0), played.model (1.06) };
     engine::Drum drum (models[0]);
@@ -108,7 +107,7 @@ Moments measure (const Case& played)
 
 } // namespace
 
-void printMomentCosts()
+void printMomentCosts (int repeats)
 {
     std::printf ("\nwhat a stroke's landing and a hand-over cost, %d sticks on the head (%d samples last %.2f ms):\n",
                  engine::mostWholeSticks, block, blockMilliseconds);
@@ -119,7 +118,7 @@ void printMomentCosts()
         Moments even{};
         for (const auto& played : casesOfSize (0.0254 * diameter))
         {
-            const auto cost = measure (played);
+            const auto cost = measure (played, repeats);
             if (played.name == "even")
                 even = cost;
             std::printf ("%2.0f in, %-27s %5d %10.3f %7.1f %8.0f %11.3f %7.1f %8.0f\n", diameter, played.name.c_str(),

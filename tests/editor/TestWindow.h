@@ -79,6 +79,7 @@ private:
     std::atomic<bool> isPlaying{ true }, isPaused{ false };
     std::atomic<bool> isInputWaiting{ false }; ///< `input` is the audio thread's while this is true
     std::vector<float> input;
+    std::size_t blocksUnheard = 0; ///< audio thread's: since the listener had caught up
     juce::Random room{ 1 };
     std::atomic<int> keyDown{ -1 };
     std::thread audio;
