@@ -20,4 +20,9 @@ KernelChoice<float> kernelNamed (const char* name) noexcept;
 template <typename Scalar>
 KernelChoice<Scalar> kernelFor() noexcept;
 
+template <>
+KernelChoice<float> kernelFor<float>() noexcept;
+template <>
+KernelChoice<double> kernelFor<double>() noexcept;
+
 } // namespace engine
