@@ -1,7 +1,9 @@
 #include "PlayedResponse.h"
 
 #include "Brightness.h"
+#include "DecayTime.h"
 #include "Drum.h"
+#include "Filters.h"
 #include "PlayedRing.h"
 
 #include <algorithm>
@@ -16,13 +18,16 @@ namespace engine
 namespace
 {
 
-constexpr double listeningTime = 1.0;   // s, length of the analysed stroke
-constexpr double attackTime = 0.02;     // s
+constexpr double listeningTime = 1.0;              // s, length of the analysed stroke
+constexpr double attackTime = 0.02;                // s
 constexpr double middleFrom = 0.3, middleTo = 0.5; // s
-constexpr double earlyTime = 0.05;      // s
-constexpr double wireTime = 0.04;       // s within which a soft stroke must lift the wires
-constexpr double respondingShare = 0.1; // of the force that the wires bear on the head with
-constexpr int block = 32;               // frames; wires are checked once per block
+constexpr double earlyTime = 0.05;                 // s
+constexpr double wireTime = 0.04;                  // s within which a soft stroke must lift the wires
+constexpr double respondingShare = 0.1;            // of the force that the wires bear on the head with
+constexpr int block = 32;                          // frames; wires are checked once per block
+
+/** Above this, in Hz, a stroke's sound with the wires on is mostly theirs. */
+constexpr double snareSoundFrom = 2000.0;
 
 Stroke tipStroke (double position, double speed)
 {
@@ -122,12 +127,57 @@ double softestSpeed (Player& player, double position, double sampleRate)
     return speaking;
 }
 
+/** How long a sound above `snareSoundFrom` decays. Its energy is integrated backwards from the end (Schroeder 1965, as ISO 3382
+    does) and its fall taken to -25 dB, since single moments of rattling wires, and the last ones, differ by chance. */
+class SnareDecay
+{
+public:
+    explicit SnareDecay (double sampleRate) : rate (sampleRate), window (static_cast<int> (0.005 * sampleRate))
+    {
+        constexpr double qualities[] = { 0.5411961, 1.3065630 }; // of a fourth-order Butterworth filter
+        for (std::size_t i = 0; i < shapes.size(); ++i)
+            shapes[i] = HighPassCoefficients<double>::twoPoles (snareSoundFrom, qualities[i], rate);
+    }
+
+    void add (double sample)
+    {
+        for (std::size_t i = 0; i < shapes.size(); ++i)
+            sample = states[i].next ({ sample }, shapes[i])[0];
+
+        if (frames++ % window == 0)
+            energies.push_back (0.0);
+
+        energies.back() += sample * sample;
+    }
+
+    double time() const
+    {
+        std::vector<double> levels (energies.size());
+        double left = 1.0e-300;
+
+        for (std::size_t i = energies.size(); i-- > 0;)
+        {
+            left += energies[i];
+            levels[i] = 10.0 * std::log10 (left);
+        }
+
+        return decayTime (levels, window / rate, -25.0);
+    }
+
+private:
+    double rate;
+    int window, frames = 0;
+    std::array<HighPassCoefficients<double>, 2> shapes;
+    std::array<HighPassState<double, 1>, 2> states;
+    std::vector<double> energies; ///< of each window
+};
+
 /** What is heard of one stroke. */
 struct Heard
 {
     std::vector<float> attack, middle; ///< the first 20 ms, and what a sweep has settled to
-    double early = 0.0, late = 0.0; ///< energy
-    double wireDuration = 0.0;      ///< s
+    double early = 0.0, late = 0.0;    ///< energy
+    double snareSound = 0.0;           ///< s
     BlowReport blow;
 };
 
@@ -141,6 +191,7 @@ Heard listenTo (Player& player, const Stroke& stroke, double sampleRate)
     player.strike (stroke);
 
     Heard heard;
+    SnareDecay snare (sampleRate);
     int frame = 0;
 
     while (frame < listeningTime * sampleRate)
@@ -156,12 +207,11 @@ Heard listenTo (Player& player, const Stroke& stroke, double sampleRate)
                 heard.middle.push_back (sample);
 
             (time < earlyTime ? heard.early : heard.late) += energy;
+            snare.add (static_cast<double> (sample));
         }
-
-        if (player.shareOfLiftedForce() > 0.0)
-            heard.wireDuration = frame / sampleRate;
     }
 
+    heard.snareSound = snare.time();
     heard.blow = player.lastBlow();
     return heard;
 }
@@ -178,7 +228,6 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     const auto tip = listenTo (player, stroke, setup.sampleRate);
     response.brightness = brightnessOf (tip.attack, setup.sampleRate);
     response.earlyToLate = decibels (tip.early, tip.late);
-    response.wireDuration = tip.wireDuration;
     response.contactTime = tip.blow.contactTime;
     response.peakForce = tip.blow.peakForce;
     response.rebound = tip.blow.reboundShare;
@@ -189,7 +238,8 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
     if (strokes.withOthers && response.isBrush)
     {
         const auto sweep = listenTo (player, sweepStroke(), setup.sampleRate);
-        response.sweep = { decibels (sweep.early + sweep.late, tip.early + tip.late), brightnessOf (sweep.middle, setup.sampleRate) };
+        response.sweep = { decibels (sweep.early + sweep.late, tip.early + tip.late),
+                           brightnessOf (sweep.middle, setup.sampleRate) };
     }
     else if (strokes.withOthers)
     {
@@ -202,6 +252,7 @@ PlayedResponse playedResponse (const DrumSetup& setup, const ResponseStrokes& st
 
     if (model->wireContacts() > 0)
     {
+        response.snareSound = tip.snareSound;
         if (strokes.withOthers)
             response.ringWiresOn = playedRing (setup, strokes.position, strokes.speed);
 

@@ -19,7 +19,8 @@ struct ResponseStrokes
 {
     double speed = 3.0;     ///< m/s of the tip, 0.01 to 12
     double position = 0.25; ///< share of the radius, 0 to 0.98
-    std::vector<double> wirePositions{ 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 }; ///< where the softest stroke is looked for, from the centre
+    /** Where the softest stroke is looked for, from the centre. */
+    std::vector<double> wirePositions{ 0.0, 0.2, 0.4, 0.6, 0.8, 0.95 };
     bool withOthers = true; ///< also the rimshot or sweep, and the ring with the wires on; half of the time
 };
 
@@ -48,15 +49,15 @@ struct PlayedResponse
     bool isBrush = false; ///< what is said of a rimshot and of the rebound holds for a stick only, a sweep for a brush only
 
     // One stroke of the tip, or a tap of the brush. Sound figures are 0 without a microphone.
-    double contactTime = 0.0;  ///< s that the tip is on the head, including bounces
-    double peakForce = 0.0;    ///< N
-    double rebound = 0.0;      ///< speed away over speed of arrival, 0 to 1
-    double brightness = 0.0;   ///< Hz, brightnessOf() the first 20 ms at the first microphone
-    double earlyToLate = 0.0;  ///< dB, dryness: energy of the first 50 ms over the rest, same microphone
-    double wireDuration = 0.0; ///< s until all wire contacts are closed for good; 0 if none opens
-    double ringWiresOn = 0.0;  ///< s, playedRing(); 0 without wires
+    double contactTime = 0.0; ///< s that the tip is on the head, including bounces
+    double peakForce = 0.0;   ///< N
+    double rebound = 0.0;     ///< speed away over speed of arrival, 0 to 1
+    double brightness = 0.0;  ///< Hz, brightnessOf() the first 20 ms at the first microphone
+    double earlyToLate = 0.0; ///< dB, dryness: energy of the first 50 ms over the rest, same microphone
+    double snareSound = 0.0;  ///< s, decay time of the sound above 2 kHz, mostly the wires'; 0 without wires
+    double ringWiresOn = 0.0; ///< s, playedRing(); 0 without wires
 
-    double landingTime = 0.0;  ///< s over which a brush's wires land
+    double landingTime = 0.0; ///< s over which a brush's wires land
 
     RimshotResponse rimshot;
     SweepResponse sweep;
@@ -65,8 +66,8 @@ struct PlayedResponse
 
 /** Plays a setup and measures it. Takes some tenths of a second of one core; not for the audio thread.
 
-    Wires count as responding when contacts that bear a tenth of their force on the head at rest lift within 40 ms. Speeds are found to
-   within 5 %.
+    Wires count as responding when contacts that bear a tenth of their force on the head at rest lift within 40 ms. Speeds are
+   found to within 5 %.
 
     @throws modal::InputError if the setup cannot be played
 */

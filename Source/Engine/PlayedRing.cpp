@@ -1,12 +1,12 @@
 #include "PlayedRing.h"
 
 #include "Bank.h"
+#include "DecayTime.h"
 #include "Drum.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <memory>
 #include <vector>
 
@@ -14,10 +14,9 @@ namespace engine
 {
 namespace
 {
-constexpr double longestTime = 3.0;                   // s
-constexpr double enough = -50.0;                      // dB under the loudest
-constexpr double startLevel = -5.0, endLevel = -35.0; // dB, as ISO 3382 takes a room's reverberation time
-constexpr int ringBlock = 32;                         // frames
+constexpr double longestTime = 3.0; // s
+constexpr double enough = -50.0;    // dB under the loudest
+constexpr int ringBlock = 32;       // frames
 
 /** Where the bank has the mode of the drum note, or -1. */
 int placeOfDrumNote (const DrumSetup& setup)
@@ -70,18 +69,7 @@ double playedRing (const DrumSetup& setup, double position, double speed)
     Stroke stroke;
     stroke.position = position;
     stroke.speed = speed;
-    const auto levels = levelsOf (setup, mode, stroke);
-    const auto loudest = *std::max_element (levels.begin(), levels.end());
-    // The last block in which the mode is above a level, since its energy may rise again for a moment.
-    const auto lastAbove = [&] (double level)
-    {
-        const auto last = std::find_if (levels.rbegin(), levels.rend(), [&] (double l) { return l > loudest + level; });
-        return static_cast<int> (levels.rend() - last);
-    };
-    const auto start = lastAbove (startLevel);
-    const auto end = std::min (lastAbove (endLevel), static_cast<int> (levels.size()) - 1);
-    const auto fall = levels[static_cast<std::size_t> (start)] - levels[static_cast<std::size_t> (end)];
-    return fall > 0.0 ? 60.0 / fall * (end - start) * ringBlock / setup.sampleRate : std::numeric_limits<double>::infinity();
+    return decayTime (levelsOf (setup, mode, stroke), ringBlock / setup.sampleRate);
 }
 
 } // namespace engine

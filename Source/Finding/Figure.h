@@ -26,7 +26,7 @@ enum class Figure
     dryness,       ///< dB, the first 50 ms over the rest
     brightness,    ///< Hz, of the attack
     contactTime,   ///< s, of the stick on the head
-    snareSound,    ///< s, until the wires lie still
+    snareSound,    ///< s to -60 dB, of the sound above 2 kHz
     wiresCarry,    ///< m from the drum, as far as the wires of the usual stroke are clear and heard in a place
 };
 

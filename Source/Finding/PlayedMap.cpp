@@ -60,7 +60,7 @@ void addPlayed (Figures& figures, const DrumSpec& drum, const Tensions& tensions
     if (! response.wireResponse.empty())
     {
         of (figures, Figure::softestStroke) = response.wireResponse.front().softestSpeed;
-        of (figures, Figure::snareSound) = response.wireDuration;
+        of (figures, Figure::snareSound) = response.snareSound;
 
         if (playing.place)
         {

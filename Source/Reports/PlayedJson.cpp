@@ -18,7 +18,7 @@ std::vector<PlayedNumber> playedNumbers (const engine::PlayedResponse& p)
     numbers.insert (numbers.begin() + 2, p.isBrush ? ofBrush : ofStick);
 
     if (! p.wireResponse.empty())
-        numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.wireDuration, 0, "ms" });
+        numbers.push_back ({ "snare sound lasts", "snare_sound_ms", 1.0e3 * p.snareSound, 0, "ms" });
 
     if (p.isBrush)
     {

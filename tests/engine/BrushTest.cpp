@@ -231,7 +231,7 @@ TEST_CASE ("What is measured of a played brush is its tap and its sweep; the sna
     const auto brush = engine::playedResponse (brushedSnare(), { .wirePositions = {} });
     CHECK (brush.isBrush);
     CHECK (brush.landingTime > 2.0e-3);
-    CHECK (brush.wireDuration > 0.0);
+    CHECK (brush.snareSound > 0.0);
     CHECK (brush.rimshot.hoopForce == 0.0);
     CHECK (brush.sweep.brightness > 1000.0);
     CHECK (brush.sweep.level < 0.0);

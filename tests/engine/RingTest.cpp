@@ -3,11 +3,13 @@
 #include "TestDrum.h"
 #include "tests/Catch.h"
 
+#include "Engine/DecayTime.h"
 #include "Engine/PlayedBand.h"
 #include "Engine/PlayedRing.h"
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace
 {
@@ -38,6 +40,21 @@ double peakOf (engine::DrumSetup setup)
     return engine::fullScalePressure * static_cast<double> (peak);
 }
 } // namespace
+
+TEST_CASE ("Decay time is that of an exponential fall, whatever rises again before -35 dB", "[ring]")
+{
+    constexpr double step = 0.005, t60 = 0.4;
+    std::vector<double> levels;
+    for (int i = 0; i < 200; ++i)
+        levels.push_back (-60.0 / t60 * step * i);
+    CHECK (engine::decayTime (levels, step) == Approx (t60));
+    CHECK (engine::decayTime (levels, step, -25.0) == Approx (t60));
+
+    levels[10] = -30.0; // a dip
+    CHECK (engine::decayTime (levels, step) == Approx (t60));
+
+    CHECK (std::isinf (engine::decayTime ({ -1.0, -1.0, -1.0 }, step)));
+}
 
 TEST_CASE ("Without wires the drum note rings as long as its mode's losses say", "[ring]")
 {

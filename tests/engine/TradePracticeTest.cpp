@@ -55,7 +55,7 @@ std::string curve (const TunedDrum& drum)
     std::ostringstream line;
     line << std::fixed << std::setprecision (2) << "drum note " << std::setw (6) << modal::drumNote (drum.modes) << " Hz, rings "
          << drum.sustainOfDrumNote() << " s, attack " << std::setprecision (0) << drum.played.brightness << " Hz, wires "
-         << 1000.0 * drum.played.wireDuration
+         << 1000.0 * drum.played.snareSound
          << " ms; softest stroke that lifts them, middle to edge, m/s:" << std::setprecision (2);
 
     for (const auto& point : drum.played.wireResponse)
@@ -74,7 +74,7 @@ TEST_CASE ("Raising the resonant head raises the drum note and shortens the wire
                                                      << "\n  P4: " << curve (fourth) << "\n  P5: " << curve (fifth));
 
     CHECK (modal::drumNote (fifth.modes) > modal::drumNote (semitone.modes));
-    CHECK (fifth.played.wireDuration < semitone.played.wireDuration);
+    CHECK (fifth.played.snareSound < semitone.played.snareSound);
 }
 
 TEST_CASE ("A lower batter head is fuller (common practice, no source)", "[engine][trade]")

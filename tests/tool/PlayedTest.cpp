@@ -40,7 +40,10 @@ TEST_CASE ("Playing one stroke gives contact time, force, rebound and snare resp
     CHECK (numberIn (played, "rebound_percent") > 30.0);
     CHECK (numberIn (played, "rebound_percent") < 100.0);
     CHECK (numberIn (played, "attack_brightness_hz") > 100.0);
-    CHECK (numberIn (played, "snare_sound_ms") > 50.0);
+
+    // Wires of three recorded snare drums: 310 to 507 ms from 2 to 16 kHz (T60); one stroke differs by a third from the next.
+    CHECK (numberIn (played, "snare_sound_ms") > 200.0);
+    CHECK (numberIn (played, "snare_sound_ms") < 700.0);
 
     // An independent calculation by finite differences of this stick at 3 m/s, its shaft on a hoop of 1.2 kg at 900 Hz: up to 1.6 ms on the
     // head, 140 to 340 N on the hoop.
