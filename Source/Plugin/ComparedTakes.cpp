@@ -49,7 +49,6 @@ Measured play (const TakeRequest& request, const std::function<bool (double)>& s
     constexpr int block = 512;
     OfflineTake take (request);
     Measured measured;
-    score::LoudnessMeter meter (request.model->setup().sampleRate, 2);
     std::array<std::array<float, block>, OfflineTake::channels> buffers{};
     std::array<float*, OfflineTake::channels> pointers{};
     for (std::size_t c = 0; c < pointers.size(); ++c)
@@ -61,7 +60,6 @@ Measured play (const TakeRequest& request, const std::function<bool (double)>& s
 
     while (const int frames = take.render (pointers.data(), block))
     {
-        meter.add (pointers.data(), frames);
         left.insert (left.end(), pointers[0], pointers[0] + frames);
         right.insert (right.end(), pointers[1], pointers[1] + frames);
         for (int i = 0; i < frames; ++i)
@@ -70,8 +68,11 @@ Measured play (const TakeRequest& request, const std::function<bool (double)>& s
             break;
     }
 
-    measured.loudness = meter.loudness();
     trim (measured);
+    score::LoudnessMeter meter (request.model->setup().sampleRate, 2);
+    const float* const sides[] = { left.data(), right.data() };
+    meter.add (sides, static_cast<int> (left.size()));
+    measured.loudness = meter.loudness();
     return measured;
 }
 

@@ -61,7 +61,7 @@ class DrumProcessor extends AudioWorkletProcessor {
 
   strike(stroke, frame) {
     this.voice.strike(Math.max(0, kinds.indexOf(stroke.kind)), stroke.position ?? 0.25, stroke.angle ?? 0.6, stroke.speed ?? 3,
-      stroke.rim_delay_s ?? 0.3e-3, stroke.press_force_n ?? 2.5, stroke.press_time_s ?? 0.25, stroke.second_after_s ?? 0.07,
+      stroke.rim_delay_s ?? 0.2e-3, stroke.press_force_n ?? 2.5, stroke.press_time_s ?? 0.25, stroke.second_after_s ?? 0.07,
       stroke.second_share ?? 0.8, stroke.sweep_force_n ?? 0.3, stroke.sweep_time_s ?? 0.6, Number(stroke.sweep_path === "straight"), frame);
   }
 

@@ -182,7 +182,7 @@ TEST_CASE ("The map's strokes are played as fast and where it is set")
     auto& speed = window.view().auditionBar().speedBox();
     window.enter (speed, "6");
     onMessageThread ([&] { window.processor().parameter (Parameter::strokePlace).setPlainValue (50.0); });
-    window.enter (window.view().mapView().figureChoice(), finding::infoOf (Figure::brightness).name);
+    window.enter (window.view().mapView().figureChoice(), finding::infoOf (Figure::contactTime).name);
     // Another speed while they are being played: these are dropped, and played again.
     window.enter (speed, "1.5");
     REQUIRE (waitUntil (
@@ -196,21 +196,21 @@ TEST_CASE ("The map's strokes are played as fast and where it is set")
     const double batter = 210.0, resonant = 280.0; // Hz
     const modal::Tensions tensions{ tuner.notes (modal::HeadSide::batter).tensionFor (batter),
                                     tuner.notes (modal::HeadSide::resonant).tensionFor (resonant) };
-    const auto brightnessAt = [&] (double strokeSpeed)
+    const auto contactAt = [&] (double strokeSpeed)
     {
         finding::Hand hand;
         hand.usual = strokeSpeed;
         hand.place = 0.5;
         finding::Figures figures{};
         finding::addPlayed (figures, request.drum, tensions, { { request.wires, request.hoop, request.stick }, hand });
-        return of (figures, Figure::brightness);
+        return of (figures, Figure::contactTime);
     };
     finding::Figures inMap{}, interpolated{};
     played->play (inMap, tuner, batter, resonant);
     played->addTo (interpolated, batter, resonant);
-    CHECK (of (inMap, Figure::brightness) == brightnessAt (1.5));
-    CHECK (of (inMap, Figure::brightness) != brightnessAt (3.0));
-    // The map lies nearer to strokes of this speed than to those of the other.
-    const double distance = std::abs (of (interpolated, Figure::brightness) - brightnessAt (1.5));
-    CHECK (distance < std::abs (of (interpolated, Figure::brightness) - brightnessAt (6.0)));
+    CHECK (of (inMap, Figure::contactTime) == contactAt (1.5));
+    CHECK (of (inMap, Figure::contactTime) != contactAt (3.0));
+    // A harder stroke is shorter; the map lies nearer to strokes of this speed than to those of the other.
+    const double distance = std::abs (of (interpolated, Figure::contactTime) - contactAt (1.5));
+    CHECK (distance < std::abs (of (interpolated, Figure::contactTime) - contactAt (6.0)));
 }
