@@ -150,8 +150,12 @@ public:
         energies.back() += sample * sample;
     }
 
+    /** s; 0 if nothing is heard. */
     double time() const
     {
+        if (std::all_of (energies.begin(), energies.end(), [] (double energy) { return energy == 0.0; }))
+            return 0.0;
+
         std::vector<double> levels (energies.size());
         double left = 1.0e-300;
 

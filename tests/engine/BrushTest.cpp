@@ -237,6 +237,17 @@ TEST_CASE ("What is measured of a played brush is its tap and its sweep; the sna
     CHECK (brush.sweep.level < 0.0);
 }
 
+TEST_CASE ("Nothing is told of the sound of a drum without a microphone")
+{
+    auto setup = brushedSnare();
+    setup.microphones.clear();
+    const auto brush = engine::playedResponse (setup, { .wirePositions = {} });
+    CHECK (brush.peakForce > 0.0);
+    CHECK (brush.snareSound == 0.0);
+    CHECK (brush.brightness == 0.0);
+    CHECK (brush.sweep.brightness == 0.0);
+}
+
 TEST_CASE ("A stick does not sweep")
 {
     auto setup = brushedSnare();
