@@ -39,7 +39,10 @@ struct StrainerSetting
 {
     double tension, press; ///< N a strand, m
 };
-constexpr std::array<StrainerSetting, 3> strainer{ { { 0.55, -0.1e-3 }, { 0.65, 0.03e-3 }, { 6.0, 0.3e-3 } } };
+constexpr modal::WireSpec usualWires;
+constexpr std::array<StrainerSetting, 3> strainer{
+    { { 0.55, -0.1e-3 }, { usualWires.strandTension, usualWires.pressDepth }, { 6.0, 0.3e-3 } }
+};
 
 StrainerSetting strainerAt (double scale)
 {

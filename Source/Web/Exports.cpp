@@ -5,6 +5,7 @@
 
 #include <emscripten/emscripten.h>
 
+#include <cmath>
 #include <cstring>
 #include <string>
 
@@ -98,12 +99,25 @@ extern "C"
         return isTaken (&web::Voice::takeRoom);
     }
 
+    /** A value that is NaN is engine::Stroke's usual one. */
     EMSCRIPTEN_KEEPALIVE void strike (int kind, double position, double angle, double speed, double rimLag, double pressForce,
                                       double pressTime, double secondDelay, double secondShare, double sweepForce, double sweepTime,
                                       int sweepsStraight, int offset)
     {
-        voice->strike ({ static_cast<engine::StrokeKind> (kind), position, angle, speed, rimLag, pressForce, pressTime, secondDelay,
-                         secondShare, sweepForce, sweepTime, sweepsStraight != 0 },
+        constexpr engine::Stroke usual;
+        const auto either = [] (double value, double otherwise) { return std::isnan (value) ? otherwise : value; };
+        voice->strike ({ .kind = static_cast<engine::StrokeKind> (kind),
+                         .position = either (position, usual.position),
+                         .angle = either (angle, usual.angle),
+                         .speed = either (speed, usual.speed),
+                         .rimLag = either (rimLag, usual.rimLag),
+                         .pressForce = either (pressForce, usual.pressForce),
+                         .pressTime = either (pressTime, usual.pressTime),
+                         .secondDelay = either (secondDelay, usual.secondDelay),
+                         .secondShare = either (secondShare, usual.secondShare),
+                         .sweepForce = either (sweepForce, usual.sweepForce),
+                         .sweepTime = either (sweepTime, usual.sweepTime),
+                         .sweepsStraight = sweepsStraight != 0 },
                        offset);
     }
 

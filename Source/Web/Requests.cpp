@@ -148,6 +148,7 @@ Answer presets (const Json&)
     return { Json{ { "drums", drums },
                    { "heads", partsJson (files::headPresets(), "head", files::headAsJson) },
                    { "wires", partsJson (files::wirePresets(), "wires", files::wiresAsJson) },
+                   { "usual_strand_tension_n", modal::WireSpec().strandTension },
                    { "sticks", partsJson (files::stickPresets(), "stick", files::stickAsJson) },
                    { "places", partsJson (files::placePresets(), "place", files::placeAsJson) },
                    { "patterns", patterns },

@@ -60,9 +60,10 @@ class DrumProcessor extends AudioWorkletProcessor {
   }
 
   strike(stroke, frame) {
-    this.voice.strike(Math.max(0, kinds.indexOf(stroke.kind)), stroke.position ?? 0.25, stroke.angle ?? 0.6, stroke.speed ?? 3,
-      stroke.rim_delay_s ?? 0.2e-3, stroke.press_force_n ?? 2.5, stroke.press_time_s ?? 0.25, stroke.second_after_s ?? 0.07,
-      stroke.second_share ?? 0.8, stroke.sweep_force_n ?? 0.3, stroke.sweep_time_s ?? 0.6, Number(stroke.sweep_path === "straight"), frame);
+    const value = field => stroke[field] ?? NaN; // what is not given is the usual
+    this.voice.strike(Math.max(0, kinds.indexOf(stroke.kind)), value("position"), value("angle"), value("speed"), value("rim_delay_s"),
+      value("press_force_n"), value("press_time_s"), value("second_after_s"), value("second_share"), value("sweep_force_n"),
+      value("sweep_time_s"), Number(stroke.sweep_path === "straight"), frame);
   }
 
   play(pattern) {

@@ -121,8 +121,11 @@ export class SetUp {
           'Wires on'
         ),
         this.#part('Set of wires', 'wires', namedWires, namedWires.find(({ name }) => name === 'strands-20')?.name),
-        this.#number('Strainer tension per strand', wires.strand_tension_n ?? 0.65, { min: 0.05, max: 30, step: 0.05, unit: ' N' }, value =>
-          this.#change({ wires: { ...wires, strand_tension_n: value } })
+        this.#number(
+          'Strainer tension per strand',
+          wires.strand_tension_n ?? presets.usual_strand_tension_n,
+          { min: 0.05, max: 30, step: 0.05, unit: ' N' },
+          value => this.#change({ wires: { ...wires, strand_tension_n: value } })
         )
       ],
       [
