@@ -1,7 +1,7 @@
 // The drum on the page: its document, the notes of its heads, what the solver says about them. Views read it and ask it to change;
 // it tells them with the event "change". The document is a drum file (Source/Files/README.md) whose first tuning is the one in use.
 
-import { hertzOfMidi, midiOfHertz, writtenNote } from './notes.js';
+import { hertzOfMidi, keptMidiOfHertz, midiOfHertz, writtenNote } from './notes.js';
 
 const restBeforePlayed = 350; // ms without a change before the stroke is predicted, which takes longer
 const mostUndo = 60;
@@ -255,7 +255,7 @@ export class Model extends EventTarget {
     this.prediction = prediction;
     this.played = this.inPlace = this.shapes = null;
     if (withNotes) {
-      const note = head => (head ? Math.round(midiOfHertz(head.tap_note_hz, this.a4) * 1e4) / 1e4 : null);
+      const note = head => (head ? keptMidiOfHertz(head.tap_note_hz, this.a4) : null);
       this.notes = { batter: note(prediction.heads.batter), resonant: note(prediction.heads.resonant) };
     }
     this.#good = this.#state();

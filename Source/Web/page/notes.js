@@ -22,6 +22,9 @@ export const intervals = [
 export const midiOfHertz = (hertz, a4 = 440) => 69 + 12 * Math.log2(hertz / a4);
 export const hertzOfMidi = (midi, a4 = 440) => a4 * 2 ** ((midi - 69) / 12);
 
+/** The MIDI number to a hundredth of a cent, as the page keeps the notes of its drum. */
+export const keptMidiOfHertz = (hertz, a4 = 440) => Math.round(midiOfHertz(hertz, a4) * 1e4) / 1e4;
+
 /** Whether a whole MIDI number is a note without a sharp. */
 export const isNatural = midi => [0, 2, 4, 5, 7, 9, 11].includes(((midi % 12) + 12) % 12);
 

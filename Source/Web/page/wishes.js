@@ -2,7 +2,7 @@
 
 import { button, make, redraw } from './dom.js';
 import { say } from './messages.js';
-import { hertzOfMidi, midiOfHertz, noteName } from './notes.js';
+import { hertzOfMidi, keptMidiOfHertz, midiOfHertz, noteName } from './notes.js';
 
 /** By the program's options; `matter` is what its errors are about. Wishes on played strokes are left to the program. */
 const fields = [
@@ -110,13 +110,15 @@ export class Wishes {
     this.onFound();
   }
 
-  /** A tuning that was found as { document, label }. */
-  #itemOf({ batter_tap_note_hz: batter, resonant_tap_note_hz: resonant }) {
+  /** A tuning that was found as { document, label }, with the notes the page keeps once it is opened: loudness is measured of the
+      same document that plays. */
+  #itemOf({ batter_tap_note_hz, resonant_tap_note_hz }) {
     const { drum, a4 } = this.model,
-      [first, second] = [batter, resonant].map(hertz => noteName(midiOfHertz(hertz, a4)));
+      [batter, resonant] = [batter_tap_note_hz, resonant_tap_note_hz].map(hertz => keptMidiOfHertz(hertz, a4)),
+      head = midi => ({ tap_note_hz: hertzOfMidi(midi, a4) });
     return {
-      document: { ...drum, tunings: [{ concert_pitch_hz: a4, batter: { tap_note_hz: batter }, resonant: { tap_note_hz: resonant } }] },
-      label: `${first} and ${second}`
+      document: { ...drum, tunings: [{ concert_pitch_hz: a4, batter: head(batter), resonant: head(resonant) }] },
+      label: `${noteName(batter)} and ${noteName(resonant)}`
     };
   }
 
