@@ -40,7 +40,7 @@ export function chooseFile(types = '.json,application/json', mostBytes = longest
   });
 }
 
-/** A document from its text, or an error that says why it is not a drum file of this version. */
+/** A document from its text, or an error that says why it is not a drum file that the page reads. */
 export function parseDrumFile(text) {
   try {
     return requireDrumFile(JSON.parse(text));
@@ -49,15 +49,17 @@ export function parseDrumFile(text) {
   }
 }
 
-/** The same document, if it says that it is a drum file of this version. */
+const versionsRead = [1, 2]; // 2 added microphones, pattern and window, which the page keeps as they are
+
+/** The same document, if it says that it is a drum file of a version that the page reads. */
 function requireDrumFile(document) {
   if (document?.format !== 'snarewright-drum')
     throw new Error(
       `This is not a drum file: its "format" is ${JSON.stringify(document?.format) ?? 'missing'}; needed: "snarewright-drum". Your drum has not changed.`
     );
-  if (document.version !== 1)
+  if (!versionsRead.includes(document.version))
     throw new Error(
-      `This drum is of file version ${JSON.stringify(document.version)}; this page reads version 1. Open it with the program that made it, or a newer page. Your drum has not changed.`
+      `This drum is of file version ${JSON.stringify(document.version)}; this page reads version ${versionsRead.join(' or ')}. Open it with the program that made it, or a newer page. Your drum has not changed.`
     );
   return document;
 }

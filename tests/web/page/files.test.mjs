@@ -9,7 +9,8 @@ test('what is no drum file of this version is refused with a sentence that names
   assert.throws(() => parseDrumFile('null'), /"format" is missing/);
   assert.throws(() => parseDrumFile('{"format":"snarewright-lesson","version":1}'), /"snarewright-lesson"; needed: "snarewright-drum"/);
   assert.throws(() => parseDrumFile('{"format":"snarewright-drum","version":3}'), /file version 3; this page reads version 1/);
-  assert.deepEqual(parseDrumFile('{"format":"snarewright-drum","version":1,"lugs":8}'), { format: 'snarewright-drum', version: 1, lugs: 8 });
+  for (const version of [1, 2])
+    assert.deepEqual(parseDrumFile(`{"format":"snarewright-drum","version":${version},"lugs":8}`), { format: 'snarewright-drum', version, lugs: 8 });
 });
 
 test('file names hold nothing that a folder would not take', () => {
