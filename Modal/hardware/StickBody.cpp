@@ -34,8 +34,9 @@ constexpr double filledShare = 0.75, rubbingLossFactor = 0.1;
 
 constexpr double poissonsRatio = 0.38;
 
-/** About half of what a stick pushes the head with at 3 m/s, N. */
-constexpr double usualForce = 8.0;
+/** N for which a tip's flattening is told: half of what the usual stick pushes the usual head with at 3 m/s, which is near the
+   mean over the contact. */
+constexpr double flatteningForce = 8.0;
 
 /** Radius of the butt's rounded edge, m, and of a hoop's edge where a shaft meets it. Common practice, no source. */
 constexpr double buttRounding = 7.0e-3, hoopEdgeRadius = 2.0e-3;
@@ -238,7 +239,7 @@ StickBody solveStick (const StickSpec& stick, double highest, double hand)
         body.shaftStiffness = hertzStiffness (plane (acrossWood), std::sqrt (0.5 * stick.diameter * hoopEdgeRadius));
         body.tipHalfWidth = (isFelt ? 0.16 : 0.25) * stick.tipDiameter;
         // Hertz: √(radius × depth).
-        const double depth = std::pow (usualForce / body.tipStiffness, 2.0 / 3.0);
+        const double depth = std::pow (flatteningForce / body.tipStiffness, 2.0 / 3.0);
         body.tipFlattens = std::min (body.tipHalfWidth, std::sqrt (tipRadius * depth));
         body.contactDamping += isFelt ? feltDamping : 0.0;
     }

@@ -47,7 +47,7 @@ struct StickBody
     double shaftStiffness = 1.0e8;   ///< N/m^1.5, of the shaft on a hoop
     double contactDamping = 0.0;     ///< s/m
     double tipHalfWidth = 2.0e-3;    ///< m, of the patch of film that the tip bears on
-    double tipFlattens = 2.0e-3;     ///< m, half width over which half of a usual stroke's force flattens the tip on a plane, at most `tipHalfWidth`
+    double tipFlattens = 2.0e-3;     ///< m, half width over which 8 N flatten the tip on a plane, at most `tipHalfWidth`
 
     // Of a brush. Its modes are those of the wires of one group as seen from the handle, see solveBrush().
     int groups = 0;         ///< how many bodies stand for its wires; 0: a stick

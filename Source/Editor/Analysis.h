@@ -12,7 +12,7 @@ namespace editor
 struct Analysis
 {
     static constexpr double lowest = 60.0, highest = 8000.0; ///< Hz, of the spectrum
-    static constexpr float floorLevel = -72.0f; ///< dB below the peak that pictures show
+    static constexpr float floorLevel = -72.0f;              ///< dB below the peak that pictures show
 
     std::vector<float> spectrum;  ///< dB below its peak at frequencies spaced evenly in logarithm from lowest to highest
     double timeStep = 0.0;        ///< s between the points of both decays

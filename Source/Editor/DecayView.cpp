@@ -41,7 +41,8 @@ void DecayView::paint (juce::Graphics& g)
                       1, 0.8f);
 
     const auto x = [&] (double seconds) { return area.getX() + static_cast<float> (seconds / longest) * area.getWidth(); };
-    const auto y = [&] (float level) { return area.getY() + area.getHeight() * juce::jlimit (0.0f, 1.0f, level / Analysis::floorLevel); };
+    const auto y = [&] (float level)
+    { return area.getY() + area.getHeight() * juce::jlimit (0.0f, 1.0f, level / Analysis::floorLevel); };
     g.setFont (fonts::small());
     for (int level = 0; level >= -60; level -= 20)
     {

@@ -292,7 +292,8 @@ void MapKeeper::look()
     if (wished.empty() || (finding::needsPlaying (wished) && ground.played == nullptr))
         return;
     background.run (
-        [on = ground, within = finding::areaFor (wished, ground.map->area(), ground.prudent), from = present, wishes = wished, where = heard]
+        [on = ground, within = finding::areaFor (wished, ground.map->area(), ground.prudent), from = present, wishes = wished,
+         where = heard]
         {
             try
             {

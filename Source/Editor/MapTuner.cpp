@@ -12,7 +12,7 @@ namespace
 {
 using plugin::Parameter;
 
-constexpr int strokeTick = 80;                 // ms between strokes of a drag, at least
+constexpr int strokeTick = 80;                   // ms between strokes of a drag, at least
 constexpr int longestTuning = 3000 / strokeTick; // ticks for a drum that cannot be tuned so
 
 double fineOf (const plugin::Processor& processor, Parameter which)

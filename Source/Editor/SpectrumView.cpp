@@ -11,7 +11,6 @@ namespace editor
 namespace
 {
 
-
 juce::String hertzText (double hertz)
 {
     return hertz < 1000.0 ? fixed (hertz, 0) : fixed (hertz / 1000.0, 0) + " k";

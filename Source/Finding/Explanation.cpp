@@ -27,7 +27,8 @@ std::string nearestText (const Wish& wish, double nearest, modal::ConcertPitch p
 std::string aloneText (const Wish& wish, double nearest, modal::ConcertPitch pitch)
 {
     if (std::isnan (nearest))
-        return "Not known on this drum: " + wish.text + (wish.figure == Figure::softestStroke ? ", because its wires are off." : ".");
+        return "Not known on this drum: " + wish.text +
+               (wish.figure == Figure::softestStroke ? ", because its wires are off." : ".");
 
     return "No tuning of this drum has " + wish.text + ": the nearest is " + nearestText (wish, nearest, pitch) + ".";
 }

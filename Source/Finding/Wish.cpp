@@ -36,8 +36,9 @@ std::string allowedText (const FigureInfo& info)
     case Kind::note:
         return "a note, or a range with a colon: D3, D3:E3, :E3 (at most), D3: (at least), 140Hz:160Hz";
     case Kind::semitones:
-        return info.figure == Figure::interval ? "a range of intervals with a colon: P4:P5, :P5 (at most), P4: (at least)"
-                                               : "stays, or a range of semitones with a colon: -4:4, :2 (at most), -2: (at least)";
+        return info.figure == Figure::interval
+                   ? "a range of intervals with a colon: P4:P5, :P5 (at most), P4: (at least)"
+                   : "stays, or a range of semitones with a colon: -4:4, :2 (at most), -2: (at least)";
     case Kind::share:
         return "a range in % with a colon: :60 (at most), 20:60";
     case Kind::decibels:

@@ -107,7 +107,7 @@ struct HeadPlan
     std::vector<Pass> passes;              ///< empty: nothing to turn; what is left is less than a hand can set
     bool hasTestTurn = false;              ///< the first pass is a test turn: report what it did and make a new plan
     std::vector<AfterTest> afterTest{};    ///< a row of what may be heard, ascending in tapNote; empty without a test turn
-    double turnsLeft = 0.0;                ///< mean turns of a rod that are left after the passes, for a typical drum; 0 if they get there
+    double turnsLeft = 0.0; ///< mean turns of a rod that are left after the passes, for a typical drum; 0 if they get there
     std::vector<PlanCaution> cautions;
 };
 

@@ -11,7 +11,7 @@ namespace
 {
 
 constexpr double lowest = 80.0, highest = 4000.0; // Hz, where drums sound
-constexpr double tapFrame = 1.0e-3;                  // s
+constexpr double tapFrame = 1.0e-3;               // s
 
 constexpr double rise = 8.0;          // power over the mean of the frames before
 constexpr double belowLoudest = 4e-4; // of the loudest frame's power

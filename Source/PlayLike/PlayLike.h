@@ -30,7 +30,7 @@ struct Told
 {
     double value = 0.0;
     double low = 0.0, high = 0.0; ///< 95 % range
-    bool isMeasured = false;          ///< if not, the range is all that the model may have
+    bool isMeasured = false;      ///< if not, the range is all that the model may have
 };
 
 /** Why the recording says nothing about the ring. */

@@ -102,8 +102,8 @@ void drawDrum (Column& column, const TuningSheet& sheet)
     const auto& drum = sheet.wanted.drum;
     column.paragraph (asText (drum.diameter / units::inch, 4) + " x " + asText (drum.depth / units::inch, 4) + " in, " +
                       std::to_string (drum.lugs) + " lugs, shell " + drum.shell.material + " " +
-                      asText (drum.shell.thickness / units::millimetre, 3) + " mm, hoops: " +
-                      files::descriptionOf (sheet.fittings.hoop));
+                      asText (drum.shell.thickness / units::millimetre, 3) +
+                      " mm, hoops: " + files::descriptionOf (sheet.fittings.hoop));
     column.paragraph ("Batter head: " + files::headText (drum.batter));
 
     if (drum.hasResonantHead())

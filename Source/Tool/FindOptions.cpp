@@ -26,9 +26,7 @@ const std::vector<std::string> toneWords{ "tonic", "chord", "scale" };
 
 OptionGroup wishOptions()
 {
-    OptionGroup group{
-        "Wishes, each a range least:most; either end may be left out, \"any\" drops a wish of the song:", {}
-    };
+    OptionGroup group{ "Wishes, each a range least:most; either end may be left out, \"any\" drops a wish of the song:", {} };
 
     for (const auto& info : figures())
     {

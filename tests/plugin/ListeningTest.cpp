@@ -355,7 +355,8 @@ TEST_CASE ("From the heads as heard to the tuning that is set there are turns of
     const auto tensions = modal::tensionsFor (wanted.drum, wanted.tuning);
     const auto turns = rodTurnsTo (wanted, fitting::HeadAsIs{ .tension = tensions.batter }, fitting::HeadAsIs{ .tension = 0.8 * tensions.resonant });
     CHECK (std::abs (*turns.batter) < 1.0 / 32.0); // is there already
-    // A fifth of the tension, by the turns' own sum: more than a sixteenth and less than a turn on any typical drum (common practice, no source).
+    // A fifth of the tension, by the turns' own sum: more than a sixteenth and less than a turn on any typical drum (common
+    // practice, no source).
     CHECK (*turns.resonant > 1.0 / 16.0);
     CHECK (*turns.resonant < 1.0);
     CHECK_FALSE (rodTurnsTo (wanted, std::nullopt, fitting::HeadAsIs{ .tension = tensions.resonant }).batter);

@@ -16,7 +16,7 @@ namespace
 {
 
 constexpr int mostDiameters = 3, functionsPerOrder = 8;
-constexpr double reachOfPair = 25.0;         // cents from a mode to its partners
+constexpr double reachOfPair = 25.0;  // cents from a mode to its partners
 constexpr double sameDecay = 0.5;     // |ln| of the ratio of decays
 constexpr double fewestWeight = 0.25; // of a line
 constexpr double faintPartner = 0.2;  // of the louder one

@@ -24,8 +24,8 @@ inline constexpr double goodMisfit = 1.8, goodEvidence = 1.2;
 inline constexpr double leastEvidence = 0.15, littleEvidence = 0.7;
 
 /** Tries a grid of tunings and iterates from the best; then, beside the most plausible, tries the resonant head at each tension
-   from slack to yield. Different tunings, most plausible first, empty if no tuning gives the lines. With one head the grid has one
-   dimension. Setup and lines must outlive the result. */
+   from slack to yield. Different tunings, most plausible first, empty if no tuning gives the lines. With one head the grid has
+   one dimension. Setup and lines must outlive the result. */
 std::vector<DrumIteration> searchDrum (const DrumFitSetup&, const std::vector<Line>&);
 
 /** Iterates on another drum from the tunings that give it the notes of `fits` without air: the best four alone. Much quicker than

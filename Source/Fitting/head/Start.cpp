@@ -15,8 +15,8 @@ namespace fitting
 namespace
 {
 
-constexpr int families = 4;      // (1,1) to (4,1)
-constexpr int firstFunctions = 8;   // of each, enough for a first guess
+constexpr int families = 4;        // (1,1) to (4,1)
+constexpr int firstFunctions = 8;  // of each, enough for a first guess
 constexpr double tolerance = 35.0; // cents: unevenness, tolerance of mass
 constexpr int steps = 100;
 constexpr std::size_t mostStarts = 5; // starts that are worth a fit
