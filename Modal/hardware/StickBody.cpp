@@ -34,8 +34,7 @@ constexpr double filledShare = 0.75, rubbingLossFactor = 0.1;
 
 constexpr double poissonsRatio = 0.38;
 
-/** N for which a tip's flattening is told: half of what the usual stick pushes the usual head with at 3 m/s, which is near the
-   mean over the contact. */
+/** N for which a tip's flattening is told: about half of what the usual stick pushes the usual head with at 3 m/s. */
 constexpr double flatteningForce = 8.0;
 
 /** Radius of the butt's rounded edge, m, and of a hoop's edge where a shaft meets it. Common practice, no source. */

@@ -150,7 +150,7 @@ int main (int argc, char** argv)
                  orders.size(), repetitions);
     std::printf ("largest relative difference to the baseline's eigenvalues: %.1e\n", disagreement (problems));
     bench::printRow ("first solution in a process", first, "ms");
-    bench::printRow ("solution", whole, "ms", "general eigensolver, same set-up", (setUp + general) / whole);
+    bench::printRow ("solution", whole, "ms", "set-up and general eigensolver, no radiation", (setUp + general) / whole);
     bench::printRow ("of it setting up the matrices", setUp, "ms");
     bench::printRow ("of it the symmetric eigensolver", symmetric, "ms", "general eigensolver", general / symmetric);
     bench::printRow ("one more tuning of the same drum", another, "ms", "solution", whole / another);
